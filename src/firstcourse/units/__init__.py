@@ -1,0 +1,39 @@
+"""Lengths in exact ticks and masses, money and angles; reading and writing what a tape says."""
+
+from firstcourse.units.length import (
+    TICKS_PER_FOOT,
+    TICKS_PER_INCH,
+    TICKS_PER_MM,
+    LengthError,
+    Tape,
+    ceil_to,
+    floor_to,
+    format_length,
+    inches,
+    mm,
+    parse_length,
+    ticks_from_mm,
+    ticks_from_mm_ceil,
+    ticks_from_mm_floor,
+    to_inches,
+    to_mm,
+)
+
+__all__ = [
+    "TICKS_PER_FOOT",
+    "TICKS_PER_INCH",
+    "TICKS_PER_MM",
+    "LengthError",
+    "Tape",
+    "ceil_to",
+    "floor_to",
+    "format_length",
+    "inches",
+    "mm",
+    "parse_length",
+    "ticks_from_mm",
+    "ticks_from_mm_ceil",
+    "ticks_from_mm_floor",
+    "to_inches",
+    "to_mm",
+]
