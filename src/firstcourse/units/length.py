@@ -15,7 +15,7 @@ TICKS_PER_FOOT = 12 * TICKS_PER_INCH
 _HOW = "write it like 5' 3-1/2\", 63 1/2 in, 1615 mm or 1.615 m"
 _LONGEST_TEXT = 40
 _VULGAR = {
-    "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
+    "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
 _NUMBER = r"(?P<whole>\d+)(?:(?:[ -]+)(?P<num>\d+)/(?P<den>\d+)|\.(?P<dec>\d+))?|(?P<fnum>\d+)/(?P<fden>\d+)"
 _METRIC = re.compile(r"(?P<sign>[+-]?)(?P<number>\d+(?:\.\d+)?|\.\d+)\s*(?P<unit>mm|cm|m)")

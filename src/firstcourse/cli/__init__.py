@@ -1,0 +1,79 @@
+"""The command line: translate words into one use case, show what it gives, end with a code.
+
+Exit codes: 0 done; 1 done, but a finding stops the work; 2 wrong input, nothing written; 3 our fault.
+"""
+
+import os
+import sys
+from collections.abc import Sequence
+
+from cyclopts import App, CycloptsError
+
+from firstcourse import __version__
+from firstcourse.errors import FirstcourseError, PlanRefusedError
+
+app = App(
+    name="firstcourse",
+    version=__version__,
+    version_flags=["--version"],
+    help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
+    help_epilogue="Start with `firstcourse demo`, then `firstcourse new my-job.yaml`.",
+)
+_COMMANDS = {
+    "demo": "Plan the first example and say where to look.",
+    "new": "Write a commented job document to start from.",
+    "survey": "Adjust the taped readings and say what they prove.",
+    "judge": "Judge whether frame, panel and surface will carry tile.",
+    "plan": "Plan boards, cuts and fasteners; verify; write plan and papers.",
+    "verify": "Prove a plan again from plan.json alone.",
+    "rules": "List the rule book, or show one rule with its source.",
+    "schema": "Print the JSON Schema of the job document or of the plan.",
+}
+for _name, _help in _COMMANDS.items():
+    app.command(f"firstcourse.cli.{_name}:{_name}", name=_name, help=_help)
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run one command and leave with its exit code."""
+    sys.exit(run(sys.argv[1:] if arguments is None else arguments))
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run one command.
+
+    Args:
+        arguments: The words after the program's name.
+
+    Returns:
+        The exit code, see the module's docstring.
+    """
+    try:
+        result = app(
+            list(arguments), exit_on_error=False, print_error=False, result_action="return_value"
+        )
+        return result if isinstance(result, int) else 0
+    except CycloptsError as error:
+        return _say(f"{error}\nSee `firstcourse --help`.", 2)
+    except PlanRefusedError as error:
+        return _say(f"Firstcourse made a plan that does not verify, so nothing was written. {error}", 3)
+    except FirstcourseError as error:
+        return _say(str(error), 2)
+    except BrokenPipeError:
+        # The reader (a pager, `head`) has left; there is nobody to tell, nor a pipe to flush into.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except OSError as error:
+        return _say(f"{error.filename or 'file'}: {error.strerror or error}", 2)
+    except KeyboardInterrupt:
+        return _say("stopped; nothing was written", 2)
+    except Exception as error:
+        return _say(
+            f"Firstcourse failed: {type(error).__name__}: {error}. Nothing was written. "
+            "This is our fault; please keep the job document, it shows the way to mend it.",
+            3,
+        )
+
+
+def _say(text: str, code: int) -> int:
+    print(text, file=sys.stderr)
+    return code

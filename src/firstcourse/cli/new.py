@@ -1,0 +1,20 @@
+"""`firstcourse new`: a commented job document to start from."""
+
+from pathlib import Path
+
+from firstcourse.errors import InputValueError
+from firstcourse.job import starter_text
+
+
+def new(path: Path = Path("job.yaml"), /) -> int:
+    """Write a commented job document to start from.
+
+    Args:
+        path: Where to write it; an existing file is never overwritten.
+    """
+    if path.exists():
+        raise InputValueError(f"{path} is there already; name another file, or move that one away")
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(starter_text(), encoding="utf-8")
+    print(f"wrote {path}: fill in what your tape says, then `firstcourse plan {path} --out plan`")
+    return 0

@@ -1,0 +1,30 @@
+"""`firstcourse survey`: what the taped readings prove."""
+
+from pathlib import Path
+
+from firstcourse.cli.output import exit_code, print_findings, print_json
+
+
+def survey(job: Path, /, *, json: bool = False) -> int:
+    """Adjust the taped readings: corners, their uncertainty, every reading's residual, what else to measure.
+
+    Args:
+        job: The job document (YAML or JSON).
+        json: Print for another program to read.
+    """
+    from firstcourse.planning import survey_file
+    from firstcourse.survey.report import report_fields, report_lines
+
+    result, tape = survey_file(job)
+    if json:
+        print_json(
+            {
+                "rooms": [report_fields(room) for room in result.rooms],
+                "findings": [finding.model_dump(mode="json") for finding in result.findings],
+            }
+        )
+    else:
+        for room in result.rooms:
+            print("\n".join(report_lines(room, tape)))
+        print_findings(result.findings)
+    return exit_code(result.findings)

@@ -1,0 +1,59 @@
+"""Imports run down the work order only; the verifier knows no planner."""
+
+import ast
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+PACKAGE = ROOT / "src" / "firstcourse"
+LAYERS = [
+    layer.removeprefix("firstcourse.")
+    for layer in reversed(
+        tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]["layers"]
+    )
+]
+VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
+
+
+def imports() -> Iterator[tuple[str, str, str]]:
+    for file in sorted(PACKAGE.rglob("*.py")):
+        relative = file.relative_to(PACKAGE)
+        room = relative.parts[0].removesuffix(".py")
+        if room == "__init__":
+            continue
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            names = []
+            if isinstance(node, ast.ImportFrom) and node.module:
+                names = [node.module]
+            elif isinstance(node, ast.Import):
+                names = [alias.name for alias in node.names]
+            for name in names:
+                parts = name.split(".")
+                if parts[0] == "firstcourse" and len(parts) > 1:
+                    yield room, parts[1], f"{relative}:{node.lineno}"
+
+
+IMPORTS = list(imports())
+
+
+def test_every_room_stands_in_the_order() -> None:
+    rooms = {path.name.removesuffix(".py") for path in PACKAGE.iterdir() if path.suffix == ".py" or path.is_dir()}
+    assert rooms - {"__init__", "__pycache__", "typed"} - {"py.typed"} <= set(LAYERS)
+
+
+@pytest.mark.parametrize(("importer", "imported", "place"), IMPORTS)
+def test_imports_point_down(importer: str, imported: str, place: str) -> None:
+    assert LAYERS.index(imported) <= LAYERS.index(importer), f"{place}: {importer} imports {imported}"
+
+
+def test_the_verifier_knows_no_planner() -> None:
+    known = {imported for importer, imported, _place in IMPORTS if importer == "verify"}
+    assert known <= VERIFIER_MAY_KNOW
+
+
+def test_the_optimiser_knows_no_rooms() -> None:
+    known = {imported for importer, imported, _place in IMPORTS if importer == "cutting"}
+    assert known <= {"cutting", "units", "errors", "workings"}
