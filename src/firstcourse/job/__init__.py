@@ -1,0 +1,52 @@
+"""The job document: what the setter writes down, read with line and column."""
+
+from firstcourse.job.model import (
+    BoardedCeiling,
+    BoardedFloor,
+    BoardedWall,
+    BoardRange,
+    FloorFraming,
+    FloorOpening,
+    Job,
+    KeptOffcut,
+    Member,
+    NoFastenerZone,
+    PanelJoint,
+    PanelScrews,
+    Room,
+    RuleChange,
+    SheetStock,
+    WallBlocking,
+    WallFraming,
+    WallOpening,
+)
+from firstcourse.job.reading import read_job, read_job_text
+from firstcourse.job.schema import job_schema
+from firstcourse.job.starter import starter_text
+from firstcourse.job.writing import job_text
+
+__all__ = [
+    "BoardRange",
+    "BoardedCeiling",
+    "BoardedFloor",
+    "BoardedWall",
+    "FloorFraming",
+    "FloorOpening",
+    "Job",
+    "KeptOffcut",
+    "Member",
+    "NoFastenerZone",
+    "PanelJoint",
+    "PanelScrews",
+    "Room",
+    "RuleChange",
+    "SheetStock",
+    "WallBlocking",
+    "WallFraming",
+    "WallOpening",
+    "job_schema",
+    "job_text",
+    "read_job",
+    "read_job_text",
+    "starter_text",
+]

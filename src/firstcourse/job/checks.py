@@ -1,0 +1,178 @@
+"""What no single field can tell: names used twice, corners that are not there, things outside their wall."""
+
+from collections.abc import Iterator
+
+from firstcourse.job.model import BoardedWall, FloorFraming, Job, Room, WallFraming, WallOpening
+
+Wrong = tuple[tuple[str | int, ...], str]
+
+
+def check_job(job: Job) -> tuple[Wrong, ...]:
+    """Everything wrong across fields, each with the path of the field and what to do.
+
+    Sizes here are the taped ones; the survey judges the adjusted ones again.
+    """
+    return tuple(_job(job))
+
+
+def _job(job: Job) -> Iterator[Wrong]:
+    stocks = [stock.id for stock in job.stock]
+    yield from _twice(stocks, ("stock",), "stock")
+    yield from _twice([offcut.id for offcut in job.offcuts], ("offcuts",), "offcut")
+    yield from _twice([rule.rule for rule in job.rules], ("rules",), "rule")
+    yield from _twice([room.name.lower() for room in job.rooms], ("rooms",), "room")
+    for index, offcut in enumerate(job.offcuts):
+        if offcut.stock not in stocks:
+            yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
+    for index, room in enumerate(job.rooms):
+        for path, message in _room(room, frozenset(stocks)):
+            yield ("rooms", index, *path), message
+
+
+def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:
+    yield from _twice(list(room.corners), ("corners",), "corner")
+    sides = room.side_pairs()
+    for pair in room.sides:
+        if pair not in sides:
+            hint = f"; write {_swapped(pair)}" if _swapped(pair) in sides else ""
+            yield (
+                ("sides", pair),
+                f"'{pair}' is not a side of this room{hint}: the sides are {', '.join(sides)}",
+            )
+    for pair in sides:
+        if pair not in room.sides:
+            yield ("sides",), f"side {pair} is not taped"
+    drawn = set()
+    for pair in room.diagonals:
+        one, other = pair.split("-")
+        if one not in room.corners or other not in room.corners or one == other:
+            yield ("diagonals", pair), f"'{pair}' does not join two corners of this room"
+        elif pair in sides or _swapped(pair) in sides:
+            yield ("diagonals", pair), f"'{pair}' is a side; give it under sides"
+        elif frozenset((one, other)) in drawn:
+            yield ("diagonals", pair), f"'{pair}' is given twice, once from each end"
+        drawn.add(frozenset((one, other)))
+    for field in ("heights", "levels"):
+        for corner in getattr(room, field):
+            if corner not in room.corners:
+                yield (field, corner), f"'{corner}' is not a corner of this room"
+    for pair in room.plumb:
+        if pair not in sides:
+            yield ("plumb", pair), f"'{pair}' is not a side of this room"
+    if room.walls and room.height is None and set(room.heights) != set(room.corners):
+        yield (), "walls need a height: give `height`, or `heights` at every corner"
+    yield from _twice([wall.wall for wall in room.walls], ("walls",), "wall")
+    for index, wall in enumerate(room.walls):
+        for path, message in _wall(room, wall, sides, stocks):
+            yield ("walls", index, *path), message
+    for name, part in (("floor", room.floor), ("ceiling", room.ceiling)):
+        if part is None:
+            continue
+        for path, message in _flat(part.framing, part.openings, part.stock, sides, stocks):
+            yield (name, *path), message
+    if room.floor is not None:
+        for index, joint in enumerate(room.floor.panel_joints):
+            if joint.parallel_to not in sides:
+                yield ("floor", "panel_joints", index), f"'{joint.parallel_to}' is not a side of this room"
+        if room.floor.panel_screws is not None and room.floor.framing is None:
+            yield ("floor", "panel_screws"), "screws run in rows on the joists: give the framing"
+    if room.floor is None and not room.walls and room.ceiling is None:
+        yield (), "nothing in this room is to be boarded: give a floor, walls or a ceiling"
+
+
+def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozenset[str]) -> Iterator[Wrong]:
+    if wall.wall not in sides:
+        hint = f"; seen from inside it is {_swapped(wall.wall)}" if _swapped(wall.wall) in sides else ""
+        yield ("wall",), f"'{wall.wall}' is not a wall of this room{hint}"
+        return
+    yield from _stocks(wall.stock, stocks)
+    length = room.sides.get(wall.wall)
+    if length is None:
+        return
+    left, right = wall.wall.split("-")
+    height = max(room.heights.get(corner, room.height or 0) for corner in (left, right))
+    boards = wall.boards
+    for field, value, most in (
+        ("left", boards.left, length),
+        ("right", boards.right, length),
+        ("bottom", boards.bottom, height),
+        ("top", boards.top, height),
+    ):
+        if value is not None and value > most:
+            yield ("boards", field), f"lies beyond the wall ({left}-{right} as taped)"
+    yield from _members(wall.framing, length)
+    yield from _twice([opening.id for opening in wall.openings], ("openings",), "opening")
+    for index, opening in enumerate(wall.openings):
+        if (message := _outside(opening, length, height)) is not None:
+            yield ("openings", index), message
+    for index, piece in enumerate(wall.blocking):
+        if piece.right > length or piece.at > height:
+            yield ("blocking", index), "lies outside the wall"
+    for index, zone in enumerate(wall.no_fasteners):
+        if zone.right > length or zone.top > height:
+            yield ("no_fasteners", index), "lies outside the wall"
+
+
+def _outside(opening: WallOpening, length: int, height: int) -> str | None:
+    if opening.points:
+        across = [point[0] for point in opening.points]
+        up = [point[1] for point in opening.points]
+        spans = (min(across), max(across), min(up), max(up))
+    else:
+        assert opening.left is not None and opening.bottom is not None
+        if opening.diameter is not None:
+            half = opening.diameter // 2
+            spans = (opening.left - half, opening.left + half, opening.bottom - half, opening.bottom + half)
+        else:
+            assert opening.width is not None and opening.height is not None
+            spans = (
+                opening.left,
+                opening.left + opening.width,
+                opening.bottom,
+                opening.bottom + opening.height,
+            )
+    if spans[0] < 0 or spans[1] > length or spans[2] < 0 or spans[3] > height:
+        return f"opening '{opening.id}' lies partly outside its wall; check left, bottom and its size"
+    return None
+
+
+def _flat(
+    framing: FloorFraming | None,
+    openings: tuple[object, ...],
+    stock: tuple[str, ...],
+    sides: tuple[str, ...],
+    stocks: frozenset[str],
+) -> Iterator[Wrong]:
+    yield from _stocks(stock, stocks)
+    if framing is not None and framing.parallel_to not in sides:
+        yield ("framing", "parallel_to"), f"'{framing.parallel_to}' is not a side of this room"
+    yield from _twice([str(getattr(o, "id", "")) for o in openings], ("openings",), "opening")
+    for index, opening in enumerate(openings):
+        side = getattr(opening, "side", None)
+        if side is not None and side not in sides:
+            yield ("openings", index, "side"), f"'{side}' is not a side of this room"
+
+
+def _members(framing: WallFraming, length: int) -> Iterator[Wrong]:
+    for index, member in enumerate(framing.members):
+        if member.at > length:
+            yield ("framing", "members", index, "at"), "this stud lies outside the wall"
+    if framing.first is not None and framing.first > length:
+        yield ("framing", "first"), "the first stud lies outside the wall"
+
+
+def _stocks(named: tuple[str, ...], stocks: frozenset[str]) -> Iterator[Wrong]:
+    for index, name in enumerate(named):
+        if name not in stocks:
+            yield ("stock", index), f"'{name}' is not one of the job's stocks"
+
+
+def _twice(names: list[str], path: tuple[str | int, ...], what: str) -> Iterator[Wrong]:
+    for index, name in enumerate(names):
+        if name in names[:index]:
+            yield (*path, index), f"{what} '{name}' stands twice; each needs a name of its own"
+
+
+def _swapped(pair: str) -> str:
+    one, other = pair.split("-")
+    return f"{other}-{one}"

@@ -1,0 +1,332 @@
+"""What a job document may say. Field descriptions here are the user's reference and the schema's text.
+
+Corners are listed clockwise seen from above: standing inside and turning to the right, the way walls are read.
+Wall A-B has A at its left end. A wall's items are placed from its left corner and its floor; a floor's items from
+the left end of a named side and outwards from that side into the room.
+"""
+
+import datetime
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    FiniteFloat,
+    WithJsonSchema,
+    model_validator,
+)
+
+from firstcourse.plan import OpeningKind, SurfaceKind
+from firstcourse.units import LengthError, Tape, parse_length
+
+LONGEST_SIDE_MM = 100_000
+MOST_ROOMS = 500
+MOST_CORNERS = 60
+MOST_ITEMS = 400
+NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
+
+
+def _length(value: Any) -> Any:
+    if isinstance(value, str):
+        try:
+            return parse_length(value)
+        except LengthError as error:
+            raise ValueError(str(error)) from None
+    if isinstance(value, float):
+        raise ValueError("a bare number has no unit")
+    return value
+
+
+_LENGTH_SCHEMA = WithJsonSchema(
+    {
+        "type": "string",
+        "description": "a length with its unit",
+        "examples": ["5' 3-1/2\"", "63.5 in", "1615 mm"],
+    }
+)
+_LONGEST = LONGEST_SIDE_MM * 640
+Length = Annotated[int, BeforeValidator(_length), Field(gt=0, le=_LONGEST), _LENGTH_SCHEMA]
+"""More than zero, at most 100 m [ticks]."""
+Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _LENGTH_SCHEMA]
+"""Zero or more, at most 100 m [ticks]."""
+Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]
+"""Either sign [ticks]."""
+Name = Annotated[str, Field(pattern=NAME_PATTERN)]
+Corner = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9]{0,3}$")]
+Pair = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$")]
+"""Two corners, such as `A-B`."""
+
+
+class JobModel(BaseModel):
+    """Base of everything in the job document: unknown keys are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+
+
+class SheetStock(JobModel):
+    """A kind of sheet that can be bought."""
+
+    id: Name = Field(description="Your name for it, used in the plan.")
+    size: tuple[Length, Length] = Field(description="Width and length of the sheet.")
+    thickness: Length = Field(description="Thickness of the sheet.")
+    kind: Name = Field(default="fibre_cement", description="Board family, in your words.")
+    price: Annotated[FiniteFloat, Field(ge=0)] | None = Field(default=None, description="Price of one sheet.")
+    density_kg_m3: Annotated[FiniteFloat, Field(gt=0, lt=10_000)] | None = Field(
+        default=None, description="Density for masses; the rule book's value where not given."
+    )
+    used_for: tuple[SurfaceKind, ...] = Field(
+        default=(), alias="for", description="Surfaces it serves: floor, wall, ceiling; all where not given."
+    )
+
+
+class KeptOffcut(JobModel):
+    """A piece of an earlier sheet that may be used up."""
+
+    id: Name = Field(description="The label on it.")
+    stock: Name = Field(description="Which stock it is of.")
+    size: tuple[Length, Length] = Field(description="Width and length of the good rectangle.")
+
+
+class RuleChange(JobModel):
+    """A rule's value set for this job."""
+
+    rule: str = Field(description="Rule id; `firstcourse rules` lists them.")
+    value: str = Field(description="The value; a length with its unit.")
+    reason: Annotated[str, Field(min_length=3, max_length=300)] = Field(description="Why; printed on the papers.")
+
+
+class Member(JobModel):
+    """One framing member as found."""
+
+    at: Distance = Field(description="Its centre: on a wall from the left corner, on a floor from the named side.")
+    width: Length | None = Field(default=None, description="Face width; the rule book's value where not given.")
+
+
+class _Framing(JobModel):
+    spacing: Length | None = Field(default=None, description="Centre to centre, where regular.")
+    first: Distance | None = Field(default=None, description="Centre of the first member.")
+    width: Length | None = Field(default=None, description="Face width of the members.")
+    members: Annotated[tuple[Member, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Each member as found, instead of spacing and first."
+    )
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        if bool(self.members) == (self.spacing is not None):
+            raise ValueError("give either spacing (with first) or members as found")
+        if (self.spacing is None) != (self.first is None):
+            raise ValueError("spacing and first go together")
+        return self
+
+
+class WallFraming(_Framing):
+    """Studs of a wall, measured from its left corner."""
+
+    plates: bool = Field(default=True, description="Whether plates run along the wall's top and bottom.")
+
+
+class FloorFraming(_Framing):
+    """Joists, measured from the side they run parallel to."""
+
+    parallel_to: Pair = Field(description="The side they run along, such as A-B.")
+
+
+class WallBlocking(JobModel):
+    """A piece of blocking between studs."""
+
+    at: Distance = Field(description="Height of its centre above the floor.")
+    left: Distance = Field(description="Left end from the left corner.")
+    right: Distance = Field(description="Right end from the left corner.")
+    width: Length | None = Field(default=None, description="Face height; a stud's width where not given.")
+
+    @model_validator(mode="after")
+    def _runs(self) -> Self:
+        if self.right <= self.left:
+            raise ValueError("right must be more than left")
+        return self
+
+
+class _Opening(JobModel):
+    id: Name = Field(description="Its name, unique on the surface.")
+    kind: OpeningKind = Field(description="What it is.")
+    diameter: Length | None = Field(default=None, description="For a round hole.")
+
+    def _shape(self, width: int | None, height: int | None, points: tuple[Any, ...], tall: str) -> None:
+        ways = (self.diameter is not None) + (width is not None or height is not None) + bool(points)
+        if ways != 1:
+            raise ValueError(f"give width and {tall}, or a diameter, or points")
+        if (width is None) != (height is None):
+            raise ValueError(f"width and {tall} go together")
+        if points and len(points) < 3:
+            raise ValueError("points need three corners or more")
+
+
+class WallOpening(_Opening):
+    """An opening in a wall or ceiling, from the left corner and the floor."""
+
+    left: Distance | None = Field(default=None, description="Its left edge; for a round hole its centre.")
+    bottom: Distance | None = Field(default=None, description="Its lower edge; for a round hole its centre.")
+    width: Length | None = Field(default=None, description="Width of a rectangle.")
+    height: Length | None = Field(default=None, description="Height of a rectangle.")
+    points: Annotated[tuple[tuple[Distance, Distance], ...], Field(max_length=60)] = Field(
+        default=(), description="Corners of any other shape, each from the left corner and the floor."
+    )
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        self._shape(self.width, self.height, self.points, "height")
+        if not self.points and (self.left is None or self.bottom is None):
+            raise ValueError("left and bottom say where it is")
+        return self
+
+
+class FloorOpening(_Opening):
+    """An opening in a floor, or a thing that stands on it (tub, tray, cabinet, column)."""
+
+    side: Pair | None = Field(
+        default=None, description="Side it is measured from; the first side where not given."
+    )
+    left: Distance | None = Field(
+        default=None, description="From the side's left end; for a round hole its centre."
+    )
+    out: Distance | None = Field(default=None, description="From the side into the room; round: its centre.")
+    width: Length | None = Field(default=None, description="Along the side.")
+    depth: Length | None = Field(default=None, description="Away from the side.")
+    points: Annotated[tuple[tuple[Distance, Distance], ...], Field(max_length=60)] = Field(
+        default=(), description="Corners of any other shape, each along and out from the side."
+    )
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        self._shape(self.width, self.depth, self.points, "depth")
+        if not self.points and (self.left is None or self.out is None):
+            raise ValueError("left and out say where it is")
+        return self
+
+
+class NoFastenerZone(JobModel):
+    """A part of a wall where nothing may be driven."""
+
+    left: Distance
+    right: Length
+    bottom: Distance
+    top: Length
+    why: Annotated[str, Field(min_length=3, max_length=100)]
+
+    @model_validator(mode="after")
+    def _spans(self) -> Self:
+        if self.right <= self.left or self.top <= self.bottom:
+            raise ValueError("right must be more than left, and top more than bottom")
+        return self
+
+
+class BoardRange(JobModel):
+    """The part of a wall that is boarded; what is not given runs to the wall's end."""
+
+    left: Distance | None = Field(default=None, description="From the left corner.")
+    right: Length | None = Field(default=None, description="From the left corner.")
+    bottom: Distance | None = Field(default=None, description="Above the floor, such as the tub's rim.")
+    top: Length | None = Field(default=None, description="Above the floor.")
+
+    @model_validator(mode="after")
+    def _spans(self) -> Self:
+        if self.left is not None and self.right is not None and self.right <= self.left:
+            raise ValueError("right must be more than left")
+        if self.bottom is not None and self.top is not None and self.top <= self.bottom:
+            raise ValueError("top must be more than bottom")
+        return self
+
+
+class BoardedWall(JobModel):
+    """A wall to be boarded; walls that are not listed stay as they are."""
+
+    wall: Pair = Field(description="Left and right corner, such as A-B.")
+    boards: BoardRange = Field(default=BoardRange(), description="Where less than the whole wall is boarded.")
+    foot: Literal["floor", "tub", "tray", "kerb", "none"] = Field(
+        default="floor", description="What the boards stand above; the gap there is sealed."
+    )
+    framing: WallFraming = Field(description="The studs.")
+    blocking: Annotated[tuple[WallBlocking, ...], Field(max_length=MOST_ITEMS)] = ()
+    openings: Annotated[tuple[WallOpening, ...], Field(max_length=MOST_ITEMS)] = ()
+    no_fasteners: Annotated[tuple[NoFastenerZone, ...], Field(max_length=MOST_ITEMS)] = ()
+    stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve walls otherwise.")
+
+
+class PanelJoint(JobModel):
+    """A joint of the panel layer below the boards, or a stretch of it."""
+
+    parallel_to: Pair = Field(description="The side it runs along.")
+    out: Distance = Field(description="From that side.")
+    left: Distance | None = Field(
+        default=None, description="Where it starts along the side; the whole floor otherwise."
+    )
+    right: Length | None = Field(default=None, description="Where it ends along the side.")
+
+
+class PanelScrews(JobModel):
+    """Screws of the panel below, in rows on the joists."""
+
+    spacing: Length = Field(description="Along each joist.")
+    first: Distance = Field(description="From the left end of the side the joists run along.")
+
+
+class BoardedFloor(JobModel):
+    """The floor, where it is boarded."""
+
+    framing: FloorFraming | None = Field(default=None, description="The joists; not needed on a slab.")
+    panel_joints: Annotated[tuple[PanelJoint, ...], Field(max_length=MOST_ITEMS)] = ()
+    panel_screws: PanelScrews | None = None
+    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = ()
+    stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve floors otherwise.")
+
+
+class BoardedCeiling(JobModel):
+    """The ceiling, where it is boarded; it lies over the whole room."""
+
+    framing: FloorFraming = Field(description="The ceiling joists.")
+    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = ()
+    stock: tuple[Name, ...] = Field(
+        default=(), description="Only these stocks; all that serve ceilings otherwise."
+    )
+
+
+class Room(JobModel):
+    """One room as it was taped."""
+
+    name: Name = Field(description="The room's name, unique in the job.")
+    corners: Annotated[tuple[Corner, ...], Field(min_length=3, max_length=MOST_CORNERS)] = Field(
+        description="Corner names, clockwise seen from above (turning to the right inside)."
+    )
+    sides: dict[Pair, Length] = Field(description="Taped length of each side.")
+    diagonals: dict[Pair, Length] = Field(default={}, description="Taped distances between other corners.")
+    height: Length | None = Field(default=None, description="One height for all corners.")
+    heights: dict[Corner, Length] = Field(default={}, description="Wall height at each corner.")
+    levels: dict[Corner, Offset] = Field(default={}, description="Floor height at corners against a level line.")
+    plumb: dict[Pair, Offset] = Field(
+        default={}, description="How far a wall leans in (+) or out over its height."
+    )
+    floor: BoardedFloor | None = None
+    walls: Annotated[tuple[BoardedWall, ...], Field(max_length=MOST_CORNERS)] = ()
+    ceiling: BoardedCeiling | None = None
+
+    def side_pairs(self) -> tuple[str, ...]:
+        """The sides in order, each as `left-right`."""
+        return tuple(f"{a}-{b}" for a, b in zip(self.corners, self.corners[1:] + self.corners[:1], strict=True))
+
+
+class Job(JobModel):
+    """A whole job."""
+
+    name: Name = Field(description="The job's name.")
+    practice: Literal["us", "uk", "au"] = Field(default="us", description="Whose rules apply.")
+    date: datetime.date = Field(description="The rules are read for this day.")
+    tape: Tape = Field(default=Tape.INCH, description="The tape in your hand: inch (1/16 in) or mm.")
+    currency: Annotated[str, Field(pattern=r"^[A-Z]{0,3}$")] = Field(default="", description="Of the prices.")
+    stock: Annotated[tuple[SheetStock, ...], Field(max_length=20)] = Field(
+        default=(), description="Sheets you can buy; the rule book's where not given."
+    )
+    offcuts: Annotated[tuple[KeptOffcut, ...], Field(max_length=MOST_ITEMS)] = ()
+    rules: Annotated[tuple[RuleChange, ...], Field(max_length=MOST_ITEMS)] = ()
+    rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)]

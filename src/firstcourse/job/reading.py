@@ -1,0 +1,230 @@
+"""Read a job document; everything wrong with it is reported at once, each with line and column.
+
+YAML is read as nodes, so every key and value knows its place and every scalar stays the text that was typed:
+no `no` turns into a falsehood and no `0600` into a number. JSON is read the same way.
+"""
+
+import difflib
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+import yaml
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from firstcourse.errors import InputProblem, JobError
+from firstcourse.job.checks import check_job
+from firstcourse.job.model import Job
+
+LARGEST_FILE_BYTES = 2_000_000
+DEEPEST = 30
+MOST_NODES = 200_000
+
+FieldPath = tuple[str | int, ...]
+Places = dict[FieldPath, tuple[int, int]]
+
+
+def read_job(path: Path) -> Job:
+    """Read a job document from a file.
+
+    Raises:
+        JobError: The file cannot be read or says something a job cannot say.
+    """
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise _refuse(str(path), error.strerror or "cannot be read") from None
+    if len(data) > LARGEST_FILE_BYTES:
+        raise _refuse(str(path), f"{len(data):,} bytes are too many for a job document (2,000,000 at most)")
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise _refuse(str(path), "is not UTF-8 text; save it as UTF-8") from None
+    return read_job_text(text, str(path))
+
+
+def read_job_text(text: str, name: str = "job.yaml") -> Job:
+    """Read a job document from its text.
+
+    Args:
+        text: YAML or JSON.
+        name: What to call it in messages.
+
+    Raises:
+        JobError: Listing every problem found.
+    """
+    data, places, problems = _tree(text, name)
+    if problems:
+        raise JobError(tuple(problems))
+    try:
+        job = Job.model_validate(data)
+    except ValidationError as error:
+        raise JobError(_problems(error.errors(include_url=False), data, places, name)) from None
+    wrong = check_job(job)
+    if wrong:
+        raise JobError(tuple(_problem(name, places, path, message) for path, message in wrong))
+    return job
+
+
+def _refuse(name: str, message: str) -> JobError:
+    return JobError((InputProblem(file=name, line=0, column=0, field="", message=message),))
+
+
+def _tree(text: str, name: str) -> tuple[Any, Places, list[InputProblem]]:
+    try:
+        root = yaml.compose(text, yaml.CSafeLoader)
+    except yaml.MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        what = error.problem or error.context or "cannot be read as YAML"
+        problem = InputProblem(file=name, line=line, column=column, field="", message=what)
+        raise JobError((problem,)) from None
+    except (yaml.YAMLError, ValueError, RecursionError) as error:
+        raise _refuse(name, f"cannot be read as YAML: {str(error).splitlines()[0]}") from None
+    if root is None:
+        raise _refuse(name, "is empty; `firstcourse new` writes one to start from")
+    if not isinstance(root, yaml.MappingNode):
+        raise _refuse(name, "must begin with keys such as `name:` and `rooms:`")
+    walker = _Walker(name)
+    data = walker.value(root, ())
+    return data, walker.places, walker.problems
+
+
+class _Walker:
+    """Turns nodes into plain values and keeps the place of each."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+        self.places: Places = {}
+        self.problems: list[InputProblem] = []
+        self.seen: set[int] = set()
+
+    def value(self, node: yaml.Node, path: FieldPath) -> Any:
+        place = (node.start_mark.line + 1, node.start_mark.column + 1)
+        self.places.setdefault(path, place)
+        if id(node) in self.seen:
+            self._wrong(place, path, "anchors and aliases are not used in a job document; write it out")
+            return None
+        self.seen.add(id(node))
+        if len(path) > DEEPEST or len(self.seen) > MOST_NODES:
+            raise _refuse(self.name, "is nested too deeply or holds too much for a job document")
+        if not node.tag.startswith("tag:yaml.org,2002:"):
+            self._wrong(place, path, f"the tag {node.tag} is not used in a job document")
+            return None
+        if isinstance(node, yaml.MappingNode):
+            return self._mapping(node, path)
+        if isinstance(node, yaml.SequenceNode):
+            return [self.value(child, (*path, index)) for index, child in enumerate(node.value)]
+        is_null = node.tag.endswith(":null") and not getattr(node, "style", None)
+        return None if is_null else node.value
+
+    def _mapping(self, node: yaml.MappingNode, path: FieldPath) -> dict[str, Any]:
+        result: dict[str, Any] = {}
+        for key_node, value_node in node.value:
+            place = (key_node.start_mark.line + 1, key_node.start_mark.column + 1)
+            if not isinstance(key_node, yaml.ScalarNode):
+                self._wrong(place, path, "a key must be plain text")
+                continue
+            key = key_node.value
+            if key in result:
+                self._wrong(place, (*path, key), f"'{key}' stands twice here")
+                continue
+            self.places[(*path, key)] = (value_node.start_mark.line + 1, value_node.start_mark.column + 1)
+            self.places[(*path, key, "[key]")] = place
+            result[key] = self.value(value_node, (*path, key))
+        return result
+
+    def _wrong(self, place: tuple[int, int], path: FieldPath, message: str) -> None:
+        self.problems.append(
+            InputProblem(file=self.name, line=place[0], column=place[1], field=_dotted(path), message=message)
+        )
+
+
+def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: str) -> tuple[InputProblem, ...]:
+    found = []
+    listed = list(errors)
+    for error in listed:
+        if error["type"] == "too_short" and any(
+            other is not error and other["loc"][: len(error["loc"])] == error["loc"] for other in listed
+        ):
+            # The list is only short because an item in it is refused, which is said by itself.
+            continue
+        path = tuple(part for part in error["loc"] if part != "[key]")
+        kind, received = error["type"], error["input"]
+        if kind == "extra_forbidden":
+            message = f"'{path[-1]}' is not a setting here{_did_you_mean(str(path[-1]), path[:-1])}"
+            found.append(_problem(name, places, (*path, "[key]"), message))
+            continue
+        if kind == "missing":
+            found.append(_problem(name, places, path[:-1], f"'{path[-1]}' is missing here"))
+            continue
+        if kind == "value_error":
+            message = error["msg"].removeprefix("Value error, ")
+        elif kind in ("greater_than", "greater_than_equal", "less_than_equal", "less_than") and "_" in kind:
+            message = f"'{_given(data, path)}' is out of range: lengths are more than zero and at most 100 m"
+        elif kind in ("string_pattern_mismatch",):
+            message = f"'{received}' is not a name of the form wanted here ({error['ctx']['pattern']})"
+        else:
+            message = f"'{_short(received)}': {error['msg'][0].lower()}{error['msg'][1:]}"
+        found.append(_problem(name, places, path, message))
+    return tuple(found)
+
+
+def _problem(name: str, places: Places, path: FieldPath, message: str) -> InputProblem:
+    known = path
+    while known and known not in places:
+        known = known[:-1]
+    line, column = places.get(known, (1, 1))
+    field = _dotted(tuple(part for part in path if part != "[key]"))
+    return InputProblem(file=name, line=line, column=column, field=field, message=message)
+
+
+def _given(data: Any, path: FieldPath) -> str:
+    for part in path:
+        try:
+            data = data[part]
+        except (KeyError, IndexError, TypeError):
+            return "value"
+    return _short(data)
+
+
+def _short(value: Any) -> str:
+    text = str(value)
+    return text if len(text) <= 60 else text[:57] + "…"
+
+
+def _dotted(path: FieldPath) -> str:
+    text = ""
+    for part in path:
+        text += f"[{part + 1}]" if isinstance(part, int) else f"{'.' if text else ''}{part}"
+    return text
+
+
+def _did_you_mean(key: str, parent: FieldPath) -> str:
+    known = sorted(_keys_at(Job, parent))
+    near = difflib.get_close_matches(key, known, n=1, cutoff=0.6)
+    return f"; did you mean '{near[0]}'?" if near else f"; settings here are {', '.join(known)}" if known else ""
+
+
+def _keys_at(model: type[BaseModel], path: FieldPath) -> set[str]:
+    current: Any = model
+    for part in path:
+        if isinstance(part, int):
+            continue
+        fields = {field.alias or name: field for name, field in current.model_fields.items()}
+        if part not in fields:
+            return set()
+        current = _model_in(fields[part].annotation)
+        if current is None:
+            return set()
+    return {field.alias or name for name, field in current.model_fields.items()}
+
+
+def _model_in(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    for part in getattr(annotation, "__args__", ()):
+        if (found := _model_in(part)) is not None:
+            return found
+    return None

@@ -1,0 +1,187 @@
+"""Ask the rule book for a value by id; every answer carries its source.
+
+A practice (`us`, `uk`, `au`) is a set of values for the same ids; `any` serves them all. The value in force is the
+newest one dated on or before the day asked for. No value on the date is an error, never a default.
+"""
+
+import datetime
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+
+from firstcourse.errors import InputValueError, RuleNotFoundError
+from firstcourse.rules.reading import Rule, Source, read_book
+from firstcourse.units import LengthError, inches, mm, parse_length
+
+PRACTICES = ("us", "uk", "au")
+_LENGTH_UNITS = {"in": inches, "mm": mm}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Override:
+    """A rule's value set by the job.
+
+    Attributes:
+        rule: Rule id.
+        value: The value in the rule's unit, or for a length a text with its own unit.
+        reason: Why; printed on the papers.
+    """
+
+    rule: str
+    value: float | str | bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleEntry:
+    """One rule's value in force, with all that proves it.
+
+    Attributes:
+        unit: `in`, `mm`, `lb`, …; empty for text.
+        basis: `standard`, `code`, `handbook`, `textbook`, `common_practice`, `board_maker` or `house_assumption`.
+        source: Title of the source, or the basis in words where there is none.
+        known: `read` where the text was seen, `memory` where it was not; empty where there is no source.
+        reason: The job's reason where it overrides the book; else empty.
+    """
+
+    id: str
+    description: str
+    value: float | str | bool
+    unit: str
+    basis: str
+    source: str
+    locator: str
+    known: str
+    since: datetime.date
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RuleSet:
+    """All rules in force for one practice on one day."""
+
+    on: datetime.date
+    practice: str
+    entries: Mapping[str, RuleEntry]
+
+    def entry(self, rule_id: str) -> RuleEntry:
+        """The value in force with its source.
+
+        Raises:
+            RuleNotFoundError: The rule has no value on the date for this practice.
+        """
+        try:
+            return self.entries[rule_id]
+        except KeyError:
+            raise RuleNotFoundError(rule_id, self.on, self.practice) from None
+
+    def number(self, rule_id: str) -> float:
+        """The value as a number, in the rule's own unit."""
+        value = self.entry(rule_id).value
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            raise InputValueError(f"rule '{rule_id}' is not a number: {value!r}")
+        return float(value)
+
+    def ticks(self, rule_id: str) -> int:
+        """The value as a length [ticks]."""
+        entry = self.entry(rule_id)
+        if entry.unit not in _LENGTH_UNITS:
+            raise InputValueError(f"rule '{rule_id}' is not a length but in '{entry.unit}'")
+        return _LENGTH_UNITS[entry.unit](self.number(rule_id))
+
+    def text(self, rule_id: str) -> str:
+        """The value as text."""
+        return str(self.entry(rule_id).value)
+
+    def flag(self, rule_id: str) -> bool:
+        """The value as yes or no."""
+        value = self.entry(rule_id).value
+        if not isinstance(value, bool):
+            raise InputValueError(f"rule '{rule_id}' is not a yes or no: {value!r}")
+        return value
+
+    def ids(self) -> tuple[str, ...]:
+        """All rule ids in force, sorted."""
+        return tuple(sorted(self.entries))
+
+    def under(self, prefix: str) -> Iterator[RuleEntry]:
+        """The rules whose id begins with `prefix`, sorted by id."""
+        return (self.entries[rule_id] for rule_id in self.ids() if rule_id.startswith(prefix))
+
+    def digest(self) -> str:
+        """SHA-256 over every value in force and its source."""
+        rows = [
+            [entry.id, entry.value, entry.unit, entry.basis, entry.source, entry.locator, entry.reason]
+            for entry in (self.entries[rule_id] for rule_id in self.ids())
+        ]
+        return hashlib.sha256(json.dumps(rows, ensure_ascii=False).encode()).hexdigest()
+
+
+def load_rules(on: datetime.date, practice: str = "us", overrides: tuple[Override, ...] = ()) -> RuleSet:
+    """The rules in force on a day for a practice, with the job's overrides.
+
+    Raises:
+        InputValueError: Unknown practice, or an override of a rule that does not exist or with a wrong value.
+    """
+    if practice not in PRACTICES:
+        raise InputValueError(f"practice '{practice}' is not one of {', '.join(PRACTICES)}")
+    rules, sources = _book()
+    entries: dict[str, RuleEntry] = {}
+    for rule in rules:
+        if (entry := _in_force(rule, sources, on, practice)) is not None:
+            entries[rule.id] = entry
+    for override in overrides:
+        entries[override.rule] = _overridden(entries, override)
+    return RuleSet(on, practice, entries)
+
+
+@cache
+def _book() -> tuple[tuple[Rule, ...], Mapping[str, Source]]:
+    return read_book()
+
+
+def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, practice: str) -> RuleEntry | None:
+    dated = [v for v in rule.values if v.practice in (practice, "any") and v.since <= on]
+    if not dated:
+        return None
+    newest = max(dated, key=lambda dated_value: (dated_value.practice != "any", dated_value.since))
+    if newest.value is None:
+        return None
+    source = sources.get(newest.source)
+    return RuleEntry(
+        id=rule.id,
+        description=rule.description,
+        value=newest.value,
+        unit=rule.unit,
+        basis=newest.basis,
+        source=source.title if source else newest.basis.replace("_", " "),
+        locator=newest.locator,
+        known=source.known if source else "",
+        since=newest.since,
+    )
+
+
+def _overridden(entries: Mapping[str, RuleEntry], override: Override) -> RuleEntry:
+    if override.rule not in entries:
+        raise InputValueError(
+            f"the job overrides rule '{override.rule}', which does not exist; see `firstcourse rules`"
+        )
+    if not override.reason.strip():
+        raise InputValueError(f"the job overrides rule '{override.rule}' without a reason")
+    entry = entries[override.rule]
+    value = override.value
+    if entry.unit in _LENGTH_UNITS and isinstance(value, str):
+        try:
+            value = parse_length(value) / _LENGTH_UNITS[entry.unit](1)
+        except LengthError as error:
+            raise InputValueError(f"rule '{override.rule}': {error}") from None
+    wanted_number = isinstance(entry.value, int | float) and not isinstance(entry.value, bool)
+    if wanted_number and (isinstance(value, bool) or not isinstance(value, int | float) or value < 0):
+        raise InputValueError(
+            f"rule '{override.rule}' wants a number of {entry.unit or 'units'}, not '{override.value}'"
+        )
+    if isinstance(entry.value, bool) and not isinstance(value, bool):
+        raise InputValueError(f"rule '{override.rule}' wants yes or no, not '{override.value}'")
+    return replace(entry, value=value, reason=override.reason)
