@@ -1,0 +1,224 @@
+"""Floors and ceilings: things placed from named sides, joists, panel joints and screws."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from shapely import LineString
+from shapely import Point as ShapelyPoint
+
+from firstcourse.errors import InputValueError
+from firstcourse.geometry import axis_of, bounds, counter_clockwise, is_simple, moved, to_shapely
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
+from firstcourse.plan import Opening, Segment, Side, SideKind, Support, SupportKind, Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """Places along a side from its left end, and out from it into the room."""
+
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        return math.dist(self.start, self.end)
+
+    def at(self, left: int, out: int) -> Point:
+        """The point so far along and out [ticks]; exact where the side runs along an axis."""
+        du, dv = self.end[0] - self.start[0], self.end[1] - self.start[1]
+        if axis_of(self.start, self.end):
+            eu, ev = (du > 0) - (du < 0), (dv > 0) - (dv < 0)
+            return self.start[0] + eu * left + ev * out, self.start[1] + ev * left - eu * out
+        fu, fv = du / self.length, dv / self.length
+        return round(self.start[0] + fu * left + fv * out), round(self.start[1] + fv * left - fu * out)
+
+    def box(self, left: int, out: int, right: int, far: int) -> Ring:
+        """A rectangle square to the side, counter-clockwise."""
+        return counter_clockwise(
+            (self.at(left, out), self.at(right, out), self.at(right, far), self.at(left, far))
+        )
+
+
+def floor_surface(room: Room, floor: BoardedFloor, plan: Mapping[str, Point], rules: RuleSet) -> Surface:
+    """The room's floor as a surface to board.
+
+    Raises:
+        InputValueError: A thing placed on the floor does not lie on it.
+    """
+    outline, sides = _outline(room, plan)
+    frames = _frames(room, plan)
+    joists = _joists(floor.framing, frames, outline, rules, SupportKind.JOIST)
+    panel = Support(id="panel", kind=SupportKind.PANEL, outline=outline)
+    return Surface(
+        id=f"{room.name}/floor",
+        room=room.name,
+        kind=SurfaceKind.FLOOR,
+        title=f"{room.name}: floor",
+        outline=outline,
+        sides=sides,
+        corners=room.corners,
+        extent=outline,
+        openings=tuple(_opening(room, opening, frames, outline) for opening in floor.openings),
+        supports=(panel, *joists),
+        framing_axis=_axis(floor.framing, frames),
+        panel_joints=tuple(_joint(joint, frames, outline) for joint in floor.panel_joints),
+        panel_screws=_screws(floor, frames, outline),
+        board_stock=floor.stock,
+    )
+
+
+def ceiling_surface(room: Room, ceiling: BoardedCeiling, plan: Mapping[str, Point], rules: RuleSet) -> Surface:
+    """The room's ceiling, seen from below: the floor plan's mirror image in u."""
+    width = max(u for u, _ in plan.values())
+    outline, sides = _outline(room, plan)
+    frames = _frames(room, plan)
+    joists = _joists(ceiling.framing, frames, outline, rules, SupportKind.JOIST)
+    openings = tuple(_opening(room, opening, frames, outline) for opening in ceiling.openings)
+    mirrored_sides = (*reversed(sides[:-1]), sides[-1])
+    return Surface(
+        id=f"{room.name}/ceiling",
+        room=room.name,
+        kind=SurfaceKind.CEILING,
+        title=f"{room.name}: ceiling, seen from below",
+        outline=_mirrored(outline, width),
+        sides=mirrored_sides,
+        corners=room.corners,
+        extent=_mirrored(outline, width),
+        openings=tuple(
+            opening.model_copy(
+                update={
+                    "outline": _mirrored(opening.outline, width) if opening.outline else None,
+                    "centre": (width - opening.centre[0], opening.centre[1]) if opening.centre else None,
+                }
+            )
+            for opening in openings
+        ),
+        supports=tuple(joist.model_copy(update={"outline": _mirrored(joist.outline, width)}) for joist in joists),
+        framing_axis=_axis(ceiling.framing, frames),
+        board_stock=ceiling.stock,
+    )
+
+
+def _mirrored(ring: Ring, width: int) -> Ring:
+    return tuple((width - u, v) for u, v in reversed(ring))
+
+
+def _outline(room: Room, plan: Mapping[str, Point]) -> tuple[Ring, tuple[Side, ...]]:
+    # The corners run clockwise seen from above; the ring runs the other way, so side i of the ring joins
+    # corners n-1-i and n-2-i.
+    names = tuple(reversed(room.corners))
+    outline = tuple(plan[name] for name in names)
+    pairs = zip(names, names[1:] + names[:1], strict=True)
+    sides = tuple(Side(kind=SideKind.PERIMETER, label=f"wall {left}-{right}") for right, left in pairs)
+    return outline, sides
+
+
+def _frames(room: Room, plan: Mapping[str, Point]) -> dict[str, _Frame]:
+    frames = {}
+    for pair in room.side_pairs():
+        left, right = pair.split("-")
+        frames[pair] = _Frame(plan[left], plan[right])
+    frames[""] = frames[room.side_pairs()[0]]
+    return frames
+
+
+def _axis(framing: FloorFraming | None, frames: Mapping[str, _Frame]) -> Literal["u", "v", ""]:
+    if framing is None:
+        return ""
+    frame = frames[framing.parallel_to]
+    return axis_of(frame.start, frame.end)
+
+
+def _reach(outline: Ring) -> int:
+    left, lower, right, upper = bounds(outline)
+    return right - left + upper - lower
+
+
+def _joists(
+    framing: FloorFraming | None, frames: Mapping[str, _Frame], outline: Ring, rules: RuleSet, kind: SupportKind
+) -> tuple[Support, ...]:
+    if framing is None:
+        return ()
+    frame, reach = frames[framing.parallel_to], _reach(outline)
+    usual = framing.width or rules.ticks("framing.joist_width")
+    centres = [(member.at, member.width or usual) for member in framing.members]
+    if framing.spacing is not None and framing.first is not None:
+        centres = [(framing.first + k * framing.spacing, usual) for k in range(reach // framing.spacing + 2)]
+    area = to_shapely(outline)
+    joists: list[Support] = []
+    for at, width in sorted(centres):
+        ring = frame.box(-reach, at - width // 2, 2 * reach, at - width // 2 + width)
+        part = to_shapely(ring).intersection(area)
+        if part.is_empty or part.area < 640 * 640:
+            continue
+        left, lower, right, upper = (round(value) for value in part.bounds)
+        box = (
+            ((left, lower), (right, lower), (right, upper), (left, upper))
+            if axis_of(frame.start, frame.end)
+            else ring
+        )
+        joists.append(Support(id=f"joist {len(joists) + 1}", kind=kind, outline=box))
+    return tuple(joists)
+
+
+def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, _Frame], outline: Ring) -> Opening:
+    frame = frames[opening.side or ""]
+    area = to_shapely(outline)
+    if opening.diameter is not None:
+        assert opening.left is not None and opening.out is not None
+        centre = frame.at(opening.left, opening.out)
+        half = opening.diameter // 2
+        shape = moved(((-half, -half), (half, -half), (half, half), (-half, half)), *centre)
+        placed = Opening(id=opening.id, kind=opening.kind, centre=centre, diameter=opening.diameter)
+    else:
+        if opening.points:
+            shape = counter_clockwise(tuple(frame.at(left, out) for left, out in opening.points))
+        else:
+            assert opening.left is not None and opening.out is not None
+            assert opening.width is not None and opening.depth is not None
+            shape = frame.box(opening.left, opening.out, opening.left + opening.width, opening.out + opening.depth)
+        placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
+    if not is_simple(shape):
+        raise InputValueError(f"the outline of opening '{opening.id}' crosses itself")
+    if to_shapely(shape).intersection(area).area < 0.5 * to_shapely(shape).area:
+        raise InputValueError(f"opening '{opening.id}' lies mostly outside {room.name}; check side, left and out")
+    return placed
+
+
+def _joint(joint: PanelJoint, frames: Mapping[str, _Frame], outline: Ring) -> Segment:
+    frame, reach = frames[joint.parallel_to], _reach(outline)
+    line = to_shapely(outline).intersection(
+        _line(
+            frame.at(-reach if joint.left is None else joint.left, joint.out),
+            frame.at(2 * reach if joint.right is None else joint.right, joint.out),
+        )
+    )
+    if line.is_empty:
+        raise InputValueError(f"the panel joint {joint.parallel_to} lies outside the floor")
+    left, lower, right, upper = (round(value) for value in line.bounds)
+    if axis_of(frame.start, frame.end):
+        return (left, lower), (right, upper)
+    rising = (frame.end[1] - frame.start[1]) * (frame.end[0] - frame.start[0]) > 0
+    return ((left, lower), (right, upper)) if rising else ((left, upper), (right, lower))
+
+
+def _line(a: Point, b: Point) -> LineString:
+    return LineString([a, b])
+
+
+def _screws(floor: BoardedFloor, frames: Mapping[str, _Frame], outline: Ring) -> tuple[Point, ...]:
+    screws, framing = floor.panel_screws, floor.framing
+    if screws is None or framing is None:
+        return ()
+    frame, reach = frames[framing.parallel_to], _reach(outline)
+    rows = [member.at for member in framing.members]
+    if framing.spacing is not None and framing.first is not None:
+        rows = [framing.first + k * framing.spacing for k in range(reach // framing.spacing + 2)]
+    area = to_shapely(outline)
+    count = reach // screws.spacing + 1
+    points = [frame.at(screws.first + k * screws.spacing, row) for row in sorted(rows) for k in range(count)]
+    return tuple(point for point in points if area.contains(ShapelyPoint(point)))

@@ -1,0 +1,230 @@
+"""A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
+
+from dataclasses import dataclass
+
+from firstcourse.errors import InputProblem, InputValueError, JobError
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import area2, counter_clockwise, is_simple
+from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
+from firstcourse.job import Job, Room
+from firstcourse.plan import Surface
+from firstcourse.rules import RuleSet
+from firstcourse.survey.flats import ceiling_surface, floor_surface
+from firstcourse.survey.network import Adjustment, Reading, Residual, UnfixedError, adjust
+from firstcourse.survey.walls import wall_surface
+from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoomSurvey:
+    """What the readings of one room prove.
+
+    Attributes:
+        plan: Corner to its point on the floor plan seen from above, first side along the top [ticks].
+        outline: The floor outline, counter-clockwise; sides within one graduation of square are drawn square.
+    """
+
+    name: str
+    corners: tuple[str, ...]
+    adjustment: Adjustment
+    plan: dict[str, Point]
+    outline: Ring
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurveyResult:
+    """All rooms and surfaces of a job, and what the survey has to say."""
+
+    rooms: tuple[RoomSurvey, ...]
+    surfaces: tuple[Surface, ...]
+    findings: tuple[Finding, ...]
+
+
+def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
+    """Adjust every room's readings and unfold its surfaces.
+
+    Raises:
+        JobError: Readings that do not fix a room, or things that lie outside it once it is adjusted.
+    """
+    rooms: list[RoomSurvey] = []
+    surfaces: list[Surface] = []
+    findings: list[Finding] = []
+    problems: list[InputProblem] = []
+    for index, room in enumerate(job.rooms):
+        try:
+            survey = survey_room(room, job.tape, rules)
+            rooms.append(survey)
+            findings += _findings(room, survey, job.tape, rules)
+            surfaces += _surfaces(room, survey, job, rules)
+        except InputValueError as error:
+            field = f"rooms[{index + 1}]" + (".diagonals" if isinstance(error, UnfixedError) else "")
+            problems.append(
+                InputProblem(file="job", line=0, column=0, field=f"{field} ({room.name})", message=str(error))
+            )
+    if problems:
+        raise JobError(tuple(problems))
+    return SurveyResult(rooms=tuple(rooms), surfaces=tuple(surfaces), findings=tuple(findings))
+
+
+def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
+    """Adjust one room's readings.
+
+    Raises:
+        InputValueError: The readings do not fix the room or contradict each other beyond any room.
+    """
+    sigma = rules.ticks("tape.precision.inch" if tape is Tape.INCH else "tape.precision.mm")
+    readings = [
+        Reading(one=pair.split("-")[0], other=pair.split("-")[1], length_mm=to_mm(length), sigma_mm=to_mm(sigma))
+        for pair, length in {**room.sides, **room.diagonals}.items()
+    ]
+    adjustment = adjust(room.corners, readings, limit=rules.number("survey.blunder.limit"))
+    points = {name: (ticks_from_mm(at[0]), ticks_from_mm(at[1])) for name, at in adjustment.corners_mm.items()}
+    squared = _squared([points[name] for name in room.corners], tape.graduation)
+    left, lower = min(u for u, _ in squared), min(v for _, v in squared)
+    plan = {name: (u - left, v - lower) for name, (u, v) in zip(room.corners, squared, strict=True)}
+    outline = counter_clockwise(tuple(plan[name] for name in room.corners))
+    if not is_simple(outline) or area2(outline) < LEAST_AREA2:
+        raise InputValueError(
+            "the adjusted outline crosses itself; check the order of the corners and the readings"
+        )
+    return RoomSurvey(name=room.name, corners=room.corners, adjustment=adjustment, plan=plan, outline=outline)
+
+
+def _squared(points: list[Point], graduation: int) -> list[Point]:
+    """Draw sides that leave an axis by less than a graduation along it: no tape could show the difference."""
+    flat = [list(point) for point in points]
+    count = len(points)
+    for axis in (0, 1):
+        groups: list[list[int]] = [[0]]
+        for index in range(1, count):
+            near = abs(points[index][axis] - points[index - 1][axis]) < graduation
+            if near and abs(points[index][axis] - points[groups[-1][0]][axis]) < graduation:
+                groups[-1].append(index)
+            else:
+                groups.append([index])
+        first, last = groups[0], groups[-1]
+        if len(groups) > 1 and all(
+            abs(points[i][axis] - points[j][axis]) < graduation for i in first for j in last
+        ):
+            groups = [last + first, *groups[1:-1]]
+        for group in groups:
+            value = round(sum(points[index][axis] for index in group) / len(group))
+            for index in group:
+                flat[index][axis] = value
+    return [(u, v) for u, v in flat]
+
+
+def _surfaces(room: Room, survey: RoomSurvey, job: Job, rules: RuleSet) -> list[Surface]:
+    surfaces = []
+    if room.floor is not None:
+        surfaces.append(floor_surface(room, room.floor, survey.plan, rules))
+    for number, wall in enumerate(room.walls, start=1):
+        left, right = wall.wall.split("-")
+        length_mm = _distance_mm(survey.adjustment, left, right)
+        surfaces.append(wall_surface(room, wall, number, ticks_from_mm(length_mm), job.tape, rules))
+    if room.ceiling is not None:
+        surfaces.append(ceiling_surface(room, room.ceiling, survey.plan, rules))
+    return surfaces
+
+
+def _distance_mm(adjustment: Adjustment, one: str, other: str) -> float:
+    a, b = adjustment.corners_mm[one], adjustment.corners_mm[other]
+    return float(((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** 0.5)
+
+
+def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> list[Finding]:
+    found = [*_blunders(room, survey.adjustment, tape, rules), *_unchecked(room, survey.adjustment)]
+    limit = rules.entry("survey.plumb.note")
+    for pair, lean in room.plumb.items():
+        if abs(lean) > rules.ticks(limit.id):
+            found.append(
+                Finding(
+                    code="SUR-104",
+                    severity=Severity.FIX,
+                    where=f"{room.name}, wall {pair}",
+                    message=f"the wall leans {'in' if lean > 0 else 'out'} over its height",
+                    measured=format_length(abs(lean), tape),
+                    limit=format_length(rules.ticks(limit.id), tape),
+                    rule=limit.id,
+                    source=limit.source,
+                    remedy="Fur or plane the studs to a plumb plane before boarding; check glass and tub lap.",
+                )
+            )
+    return found
+
+
+def _blunders(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> list[Finding]:
+    suspects = adjustment.suspects
+    if not suspects:
+        return []
+    rule = rules.entry("survey.blunder.limit")
+    names = " or ".join(suspect.reading.name for suspect in suspects)
+
+    def about(suspect: Residual) -> str:
+        error = ticks_from_mm(abs(suspect.error_mm or 0.0))
+        return f"about {format_length(error, tape)} too {'long' if (suspect.error_mm or 0) > 0 else 'short'}"
+
+    if len(suspects) == 1:
+        message = f"corner reading {names} is the likely wrong one, {about(suspects[0])}"
+        remedy = f"Measure {names} again before anything is bought."
+    else:
+        message = f"the readings contradict each other; {names} cannot be told apart ({about(suspects[0])})"
+        remedy = f"Measure {names} again; one more diagonal would tell which is wrong."
+    return [
+        Finding(
+            code="SUR-101",
+            severity=Severity.STOP,
+            where=room.name,
+            message=message,
+            measured=f"standardised residual {suspects[0].standardised or 0:.1f}",
+            limit=f"{rule.value}",
+            rule=rule.id,
+            source=rule.source,
+            remedy=remedy,
+        )
+    ]
+
+
+def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
+    found = []
+    loose = [
+        corner
+        for corner in room.corners
+        if all(
+            residual.redundancy == 0.0
+            for residual in adjustment.residuals
+            if corner in (residual.reading.one, residual.reading.other)
+        )
+    ]
+    if loose:
+        taken = {frozenset((r.reading.one, r.reading.other)) for r in adjustment.residuals}
+        proposals = []
+        for corner in loose:
+            index = room.corners.index(corner)
+            for step in range(2, len(room.corners) - 1):
+                other = room.corners[(index + step) % len(room.corners)]
+                if frozenset((corner, other)) not in taken:
+                    proposals.append(f"{corner}-{other}")
+                    taken.add(frozenset((corner, other)))
+                    break
+        found.append(
+            Finding(
+                code="SUR-102",
+                severity=Severity.NOTE,
+                where=room.name,
+                message=f"nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}: "
+                "a misread tape would go unseen",
+                remedy=f"Tape {', '.join(proposals)} as well." if proposals else "Tape each of its sides again.",
+            )
+        )
+    if adjustment.ambiguous:
+        found.append(
+            Finding(
+                code="SUR-103",
+                severity=Severity.STOP,
+                where=room.name,
+                message="two different shapes fit these readings equally well",
+                remedy="Tape one more diagonal across the room, to the corner that could lie either way.",
+            )
+        )
+    return found

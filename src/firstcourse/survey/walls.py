@@ -1,0 +1,200 @@
+"""A wall unfolded: outline with its own height at each end, openings, framing, zones."""
+
+from firstcourse.errors import InputValueError
+from firstcourse.geometry import bounds, from_shapely, is_simple, rectangle, sides, to_shapely
+from firstcourse.geometry.polygon import Ring, counter_clockwise
+from firstcourse.job import BoardedWall, Room, WallFraming, WallOpening
+from firstcourse.plan import Opening, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
+from firstcourse.rules import RuleSet
+from firstcourse.units import Tape
+
+_FOOT = {"floor": "floor", "tub": "tub rim", "tray": "tray flange", "kerb": "kerb", "none": "stops here"}
+
+
+def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: Tape, rules: RuleSet) -> Surface:
+    """One wall as a surface to board.
+
+    Args:
+        room: The room it belongs to.
+        wall: What the job says of it.
+        number: Its place among the boarded walls, for its title.
+        length: Adjusted length [ticks].
+        tape: Heights that differ by less than its graduation are drawn level.
+        rules: For widths of members and the zone above a tray.
+
+    Raises:
+        InputValueError: What is boarded, or an opening, does not lie on the adjusted wall.
+    """
+    left, right = wall.wall.split("-")
+    extent = _extent(room, left, right, length, tape)
+    outline, labels = _boarded(wall, extent)
+    lower = bounds(outline)[1]
+    return Surface(
+        id=f"{room.name}/wall/{wall.wall}",
+        room=room.name,
+        kind=SurfaceKind.WALL,
+        title=f"{room.name}: wall {wall.wall}",
+        outline=outline,
+        sides=labels,
+        corners=(left, right),
+        extent=extent,
+        openings=tuple(
+            placed for opening in wall.openings if (placed := _opening(wall, opening, extent, outline)) is not None
+        ),
+        supports=(*_studs(wall.framing, extent, rules), *_blocking(wall, rules)),
+        framing_axis="v",
+        no_fastener_zones=_zones(wall, outline, lower, rules),
+        board_stock=wall.stock,
+    )
+
+
+def _extent(room: Room, left: str, right: str, length: int, tape: Tape) -> Ring:
+    heights = [room.heights.get(corner, room.height or 0) for corner in (left, right)]
+    levels = [room.levels.get(corner, 0) for corner in (left, right)]
+    low = min(levels)
+    foot = [level - low for level in levels]
+    top = [height + base for height, base in zip(heights, foot, strict=True)]
+    if abs(foot[0] - foot[1]) < tape.graduation:
+        foot = [max(foot)] * 2
+    if abs(top[0] - top[1]) < tape.graduation:
+        top = [min(top)] * 2
+    return ((0, foot[0]), (length, foot[1]), (length, top[1]), (0, top[0]))
+
+
+def _boarded(wall: BoardedWall, extent: Ring) -> tuple[Ring, tuple[Side, ...]]:
+    asked = wall.boards
+    left, lower, right, upper = bounds(extent)
+    box = (
+        left if asked.left is None else asked.left,
+        lower if asked.bottom is None else asked.bottom,
+        right if asked.right is None else min(asked.right, right),
+        upper if asked.top is None else asked.top,
+    )
+    if box[2] <= box[0] or box[3] <= box[1]:
+        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given")
+    areas = from_shapely(to_shapely(extent).intersection(to_shapely(rectangle(*box))))
+    if len(areas) != 1:
+        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given")
+    outline = areas[0][0]
+    labels = []
+    for a, b in sides(outline):
+        across, up = b[0] - a[0], b[1] - a[1]
+        if abs(across) >= abs(up):
+            labels.append(
+                _foot(wall, asked.bottom) if across > 0 else _end(asked.top, a[1], b[1], upper, "ceiling")
+            )
+        elif up > 0:
+            labels.append(_end(asked.right, a[0], b[0], right, f"corner {wall.wall.split('-')[1]}"))
+        else:
+            labels.append(_end(asked.left, a[0], b[0], left, f"corner {wall.wall.split('-')[0]}"))
+    return outline, tuple(labels)
+
+
+def _foot(wall: BoardedWall, bottom: int | None) -> Side:
+    if wall.foot == "none":
+        return Side(kind=SideKind.FREE if bottom else SideKind.PERIMETER, label="stops here")
+    return Side(kind=SideKind.FOOT, label=_FOOT[wall.foot])
+
+
+def _end(limit: int | None, one: int, other: int, full: int, label: str) -> Side:
+    if limit is not None and one == other == limit != full:
+        return Side(kind=SideKind.FREE, label="stops here")
+    return Side(kind=SideKind.PERIMETER, label=label)
+
+
+def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Ring) -> Opening | None:
+    """The opening on the boarded part; None where it lies on the part that is not boarded."""
+    if opening.diameter is not None:
+        assert opening.left is not None and opening.bottom is not None
+        placed = Opening(
+            id=opening.id,
+            kind=opening.kind,
+            centre=(opening.left, opening.bottom),
+            diameter=opening.diameter,
+        )
+        half = opening.diameter // 2
+        shape = rectangle(opening.left - half, opening.bottom - half, opening.left + half, opening.bottom + half)
+    else:
+        shape = _ring(opening)
+        placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
+    if not is_simple(shape):
+        raise InputValueError(f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself")
+    if not to_shapely(extent).buffer(2 * 640).contains(to_shapely(shape)):
+        raise InputValueError(
+            f"wall {wall.wall}: opening '{opening.id}' lies partly outside the wall as adjusted; "
+            "check where it is measured from"
+        )
+    return placed if to_shapely(outline).intersects(to_shapely(shape)) else None
+
+
+def _ring(opening: WallOpening) -> Ring:
+    if opening.points:
+        return counter_clockwise(opening.points)
+    assert opening.left is not None and opening.bottom is not None
+    assert opening.width is not None and opening.height is not None
+    return rectangle(opening.left, opening.bottom, opening.left + opening.width, opening.bottom + opening.height)
+
+
+def _studs(framing: WallFraming, extent: Ring, rules: RuleSet) -> tuple[Support, ...]:
+    left, _, right, _ = bounds(extent)
+    lower = max(extent[0][1], extent[1][1])
+    upper = min(extent[2][1], extent[3][1])
+    usual = framing.width or rules.ticks("framing.stud_width")
+    centres = [(member.at, member.width or usual) for member in framing.members]
+    if framing.spacing is not None and framing.first is not None:
+        if rules.flag("framing.end_studs") and framing.first > 2 * usual:
+            centres.append((usual // 2, usual))
+        at = framing.first
+        while at < right:
+            centres.append((at, usual))
+            at += framing.spacing
+        if rules.flag("framing.end_studs") and right - centres[-1][0] >= 2 * usual:
+            centres.append((right - usual // 2, usual))
+    members = []
+    for number, (at, width) in enumerate(sorted(centres), start=1):
+        one, other = max(left, at - width // 2), min(right, at - width // 2 + width)
+        if other > one:
+            members.append(
+                Support(id=f"stud {number}", kind=SupportKind.STUD, outline=rectangle(one, lower, other, upper))
+            )
+    if framing.plates:
+        depth = rules.ticks("framing.plate_depth")
+        if upper - lower > 2 * depth:
+            for name, low in (("bottom plate", lower), ("top plate", upper - depth)):
+                members.append(
+                    Support(id=name, kind=SupportKind.PLATE, outline=rectangle(left, low, right, low + depth))
+                )
+    return tuple(members)
+
+
+def _blocking(wall: BoardedWall, rules: RuleSet) -> tuple[Support, ...]:
+    usual = rules.ticks("framing.stud_width")
+    return tuple(
+        Support(
+            id=f"blocking {number}",
+            kind=SupportKind.BLOCKING,
+            outline=rectangle(
+                piece.left,
+                max(0, piece.at - (piece.width or usual) // 2),
+                piece.right,
+                piece.at + (piece.width or usual) // 2,
+            ),
+        )
+        for number, piece in enumerate(wall.blocking, start=1)
+    )
+
+
+def _zones(wall: BoardedWall, outline: Ring, lower: int, rules: RuleSet) -> tuple[Zone, ...]:
+    zones = [
+        Zone(outline=rectangle(zone.left, zone.bottom, zone.right, zone.top), why=zone.why)
+        for zone in wall.no_fasteners
+    ]
+    if wall.foot in ("tray", "kerb"):
+        left, _, right, _ = bounds(outline)
+        clear = rules.ticks("fastening.no_fastener_above_tray")
+        zones.append(
+            Zone(
+                outline=rectangle(left, lower, right, lower + clear), why=f"no fastener just above the {wall.foot}"
+            )
+        )
+    return tuple(zones)
