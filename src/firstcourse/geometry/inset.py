@@ -1,7 +1,7 @@
 """Taking a gap off each side of an outline, or adding one round an opening.
 
 Sides along an axis land on the surface's grid of tape marks, so that what is cut can be marked; the gap takes the
-remainder: at least what is asked, less than one graduation more. Other sides keep the gap, measured square to them.
+remainder: at least what is asked, less than one graduation more. Other sides keep the gap, square to them.
 """
 
 import math
@@ -68,7 +68,7 @@ def _outer_depth(a: Point, b: Point, gap: int, grid: Grid) -> int:
 
 
 def _strips(outline: Ring, depths: list[int]) -> shapely.Geometry:
-    """The strips along the sides of a ring, on its left, each as deep as asked; square at reflex corners."""
+    """The strips along the sides of a ring, on its left, each as deep as asked."""
     count = len(outline)
     strips = []
     for index, (a, b) in enumerate(sides(outline)):
@@ -78,15 +78,23 @@ def _strips(outline: Ring, depths: list[int]) -> shapely.Geometry:
         before, after = outline[index - 1], outline[(index + 2) % count]
         length = math.hypot(b[0] - a[0], b[1] - a[1])
         du, dv = (b[0] - a[0]) / length, (b[1] - a[1]) / length
-        start = depths[index - 1] if _turns_right(before, a, b) else 0
-        end = depths[(index + 1) % count] if _turns_right(a, b, after) else 0
+        start = _reach_past(before, a, b, depth, depths[index - 1])
+        end = _reach_past(a, b, after, depth, depths[(index + 1) % count])
         p = (a[0] - du * start, a[1] - dv * start)
         q = (b[0] + du * end, b[1] + dv * end)
-        strips.append(
-            Polygon([p, q, (q[0] - dv * depth, q[1] + du * depth), (p[0] - dv * depth, p[1] + du * depth)])
-        )
+        out_u, out_v = -dv * depth, du * depth
+        # The side's own ends are corners of the strip, so that strip and outline share that edge exactly.
+        strips.append(Polygon([p, a, b, q, (q[0] + out_u, q[1] + out_v), (p[0] + out_u, p[1] + out_v)]))
     return unary_union(strips)
 
 
-def _turns_right(a: Point, b: Point, c: Point) -> bool:
-    return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < 0
+def _reach_past(a: Point, b: Point, c: Point, depth: int, other_depth: int) -> int:
+    """How far a strip as deep as `depth` runs on past the corner `b`, whose other side is `other_depth` deep.
+
+    At a reflex corner both strips run on and meet square. At an obtuse corner the strip runs on, since ground past
+    its end is still too near; at a right or acute corner it ends with the side.
+    """
+    first, second = (b[0] - a[0], b[1] - a[1]), (c[0] - b[0], c[1] - b[1])
+    if first[0] * second[1] - first[1] * second[0] < 0:
+        return other_depth
+    return depth if first[0] * second[0] + first[1] * second[1] > 0 else 0

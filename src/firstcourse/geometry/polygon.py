@@ -115,7 +115,7 @@ def as_ring(points: Iterable[Point]) -> Ring:
 
 def to_shapely(ring: Ring, holes: Iterable[Ring] = ()) -> Polygon:
     """The ring as a shapely polygon, coordinates in ticks."""
-    return Polygon(ring, [hole for hole in holes])
+    return Polygon(ring, list(holes))
 
 
 def from_shapely(shape: shapely.Geometry) -> list[tuple[Ring, tuple[Ring, ...]]]:
