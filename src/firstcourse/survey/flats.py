@@ -12,8 +12,11 @@ from firstcourse.errors import InputValueError
 from firstcourse.geometry import axis_of, bounds, counter_clockwise, is_simple, moved, to_shapely
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
+from firstcourse.job.model import MOST_ITEMS
 from firstcourse.plan import Opening, Segment, Side, SideKind, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
+
+_MOST_SCREWS = 50_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +141,17 @@ def _reach(outline: Ring) -> int:
     return right - left + upper - lower
 
 
+def _regular(first: int | None, spacing: int | None, reach: int) -> list[int]:
+    """Places at a regular spacing over the whole floor, also behind the side they are measured from.
+
+    Nothing is added between the side and the first place: the setter gave that one as the first.
+    """
+    if first is None or spacing is None:
+        return []
+    behind = [at for at in range(first - spacing, -reach, -spacing) if at < 0]
+    return [*reversed(behind), *range(first, reach, spacing)]
+
+
 def _joists(
     framing: FloorFraming | None, frames: Mapping[str, _Frame], outline: Ring, rules: RuleSet, kind: SupportKind
 ) -> tuple[Support, ...]:
@@ -145,9 +159,12 @@ def _joists(
         return ()
     frame, reach = frames[framing.parallel_to], _reach(outline)
     usual = framing.width or rules.ticks("framing.joist_width")
+    if framing.spacing is not None and framing.spacing <= usual:
+        raise InputValueError("joists spaced closer than they are wide; check spacing and width")
     centres = [(member.at, member.width or usual) for member in framing.members]
-    if framing.spacing is not None and framing.first is not None:
-        centres = [(framing.first + k * framing.spacing, usual) for k in range(reach // framing.spacing + 2)]
+    centres += [(at, usual) for at in _regular(framing.first, framing.spacing, reach)]
+    if len(centres) > 4 * MOST_ITEMS:
+        raise InputValueError("more joists than any room has; check their spacing")
     area = to_shapely(outline)
     joists: list[Support] = []
     for at, width in sorted(centres):
@@ -197,7 +214,7 @@ def _joint(joint: PanelJoint, frames: Mapping[str, _Frame], outline: Ring) -> Se
             frame.at(2 * reach if joint.right is None else joint.right, joint.out),
         )
     )
-    if line.is_empty:
+    if line.length == 0:
         raise InputValueError(f"the panel joint {joint.parallel_to} lies outside the floor")
     left, lower, right, upper = (round(value) for value in line.bounds)
     if axis_of(frame.start, frame.end):
@@ -215,10 +232,12 @@ def _screws(floor: BoardedFloor, frames: Mapping[str, _Frame], outline: Ring) ->
     if screws is None or framing is None:
         return ()
     frame, reach = frames[framing.parallel_to], _reach(outline)
-    rows = [member.at for member in framing.members]
-    if framing.spacing is not None and framing.first is not None:
-        rows = [framing.first + k * framing.spacing for k in range(reach // framing.spacing + 2)]
+    rows = [member.at for member in framing.members] + _regular(framing.first, framing.spacing, reach)
+    along = _regular(screws.first, screws.spacing, reach)
+    if len(rows) * len(along) > _MOST_SCREWS:
+        raise InputValueError(
+            "the panel screws are spaced so close that they are past counting; check their spacing"
+        )
     area = to_shapely(outline)
-    count = reach // screws.spacing + 1
-    points = [frame.at(screws.first + k * screws.spacing, row) for row in sorted(rows) for k in range(count)]
+    points = [frame.at(left, row) for row in sorted(rows) for left in along]
     return tuple(point for point in points if area.contains(ShapelyPoint(point)))

@@ -2,11 +2,12 @@
 
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import bounds, from_shapely, is_simple, rectangle, sides, to_shapely
-from firstcourse.geometry.polygon import Ring, counter_clockwise
-from firstcourse.job import BoardedWall, Room, WallFraming, WallOpening
+from firstcourse.geometry.polygon import Point, Ring, counter_clockwise
+from firstcourse.job import BoardedWall, Room, WallOpening
+from firstcourse.job.model import MOST_ITEMS
 from firstcourse.plan import Opening, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape
+from firstcourse.units import Tape, to_mm
 
 _FOOT = {"floor": "floor", "tub": "tub rim", "tray": "tray flange", "kerb": "kerb", "none": "stops here"}
 
@@ -28,7 +29,6 @@ def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: 
     left, right = wall.wall.split("-")
     extent = _extent(room, left, right, length, tape)
     outline, labels = _boarded(wall, extent)
-    lower = bounds(outline)[1]
     return Surface(
         id=f"{room.name}/wall/{wall.wall}",
         room=room.name,
@@ -39,11 +39,13 @@ def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: 
         corners=(left, right),
         extent=extent,
         openings=tuple(
-            placed for opening in wall.openings if (placed := _opening(wall, opening, extent, outline)) is not None
+            placed
+            for opening in wall.openings
+            if (placed := _opening(wall, opening, extent, outline, tape)) is not None
         ),
-        supports=(*_studs(wall.framing, extent, rules), *_blocking(wall, rules)),
+        supports=(*_studs(wall, extent, rules), *_blocking(wall, rules)),
         framing_axis="v",
-        no_fastener_zones=_zones(wall, outline, lower, rules),
+        no_fastener_zones=_zones(wall, outline, rules),
         board_stock=wall.stock,
     )
 
@@ -102,7 +104,7 @@ def _end(limit: int | None, one: int, other: int, full: int, label: str) -> Side
     return Side(kind=SideKind.PERIMETER, label=label)
 
 
-def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Ring) -> Opening | None:
+def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Ring, tape: Tape) -> Opening | None:
     """The opening on the boarded part; None where it lies on the part that is not boarded."""
     if opening.diameter is not None:
         assert opening.left is not None and opening.bottom is not None
@@ -119,12 +121,13 @@ def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Rin
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
         raise InputValueError(f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself")
-    if not to_shapely(extent).buffer(2 * 640).contains(to_shapely(shape)):
+    # The adjustment may shorten a wall by a little; an opening taped to its very end is still on it.
+    if not to_shapely(extent).buffer(2 * tape.graduation, join_style="mitre").covers(to_shapely(shape)):
         raise InputValueError(
             f"wall {wall.wall}: opening '{opening.id}' lies partly outside the wall as adjusted; "
             "check where it is measured from"
         )
-    return placed if to_shapely(outline).intersects(to_shapely(shape)) else None
+    return placed if from_shapely(to_shapely(outline).intersection(to_shapely(shape))) else None
 
 
 def _ring(opening: WallOpening) -> Ring:
@@ -135,36 +138,62 @@ def _ring(opening: WallOpening) -> Ring:
     return rectangle(opening.left, opening.bottom, opening.left + opening.width, opening.bottom + opening.height)
 
 
-def _studs(framing: WallFraming, extent: Ring, rules: RuleSet) -> tuple[Support, ...]:
+def _studs(wall: BoardedWall, extent: Ring, rules: RuleSet) -> tuple[Support, ...]:
+    framing = wall.framing
     left, _, right, _ = bounds(extent)
-    lower = max(extent[0][1], extent[1][1])
-    upper = min(extent[2][1], extent[3][1])
     usual = framing.width or rules.ticks("framing.stud_width")
     centres = [(member.at, member.width or usual) for member in framing.members]
     if framing.spacing is not None and framing.first is not None:
-        if rules.flag("framing.end_studs") and framing.first > 2 * usual:
-            centres.append((usual // 2, usual))
-        at = framing.first
-        while at < right:
-            centres.append((at, usual))
-            at += framing.spacing
-        if rules.flag("framing.end_studs") and right - centres[-1][0] >= 2 * usual:
-            centres.append((right - usual // 2, usual))
+        if framing.spacing <= usual:
+            raise InputValueError(
+                f"wall {wall.wall}: studs spaced closer than they are wide; check spacing and width"
+            )
+        places = range(framing.first, right, framing.spacing)
+        if len(places) > MOST_ITEMS:
+            raise InputValueError(f"wall {wall.wall}: more than {MOST_ITEMS} studs; check their spacing")
+        centres = [(at, usual) for at in places]
+        if rules.flag("framing.end_studs"):
+            # A stud as found at an end takes the end stud's place.
+            if not centres or centres[0][0] > 2 * usual:
+                centres.insert(0, (usual // 2, usual))
+            if right - centres[-1][0] >= 2 * usual:
+                centres.append((right - usual // 2, usual))
     members = []
     for number, (at, width) in enumerate(sorted(centres), start=1):
         one, other = max(left, at - width // 2), min(right, at - width // 2 + width)
-        if other > one:
-            members.append(
-                Support(id=f"stud {number}", kind=SupportKind.STUD, outline=rectangle(one, lower, other, upper))
+        if other <= one:
+            raise InputValueError(
+                f"wall {wall.wall}: the stud centred {to_mm(at):.0f} mm from the left lies outside"
             )
+        foot = max(_height(extent[0], extent[1], one), _height(extent[0], extent[1], other))
+        top = min(_height(extent[3], extent[2], one), _height(extent[3], extent[2], other))
+        members.append(
+            Support(id=f"stud {number}", kind=SupportKind.STUD, outline=rectangle(one, foot, other, top))
+        )
     if framing.plates:
-        depth = rules.ticks("framing.plate_depth")
-        if upper - lower > 2 * depth:
-            for name, low in (("bottom plate", lower), ("top plate", upper - depth)):
-                members.append(
-                    Support(id=name, kind=SupportKind.PLATE, outline=rectangle(left, low, right, low + depth))
-                )
+        members += _plates(extent, rules.ticks("framing.plate_depth"))
     return tuple(members)
+
+
+def _plates(extent: Ring, depth: int) -> list[Support]:
+    foot_left, foot_right, top_right, top_left = extent
+    if min(top_left[1] - foot_left[1], top_right[1] - foot_right[1]) <= 2 * depth:
+        return []
+    bottom = (foot_left, foot_right, _raised(foot_right, depth), _raised(foot_left, depth))
+    top = (_raised(top_left, -depth), _raised(top_right, -depth), top_right, top_left)
+    return [
+        Support(id="bottom plate", kind=SupportKind.PLATE, outline=bottom),
+        Support(id="top plate", kind=SupportKind.PLATE, outline=top),
+    ]
+
+
+def _raised(point: Point, by: int) -> Point:
+    return point[0], point[1] + by
+
+
+def _height(a: Point, b: Point, at: int) -> int:
+    """Height of the line from `a` to `b` above the datum at a place along the wall [ticks]."""
+    return a[1] + round((b[1] - a[1]) * (at - a[0]) / (b[0] - a[0]))
 
 
 def _blocking(wall: BoardedWall, rules: RuleSet) -> tuple[Support, ...]:
@@ -184,13 +213,13 @@ def _blocking(wall: BoardedWall, rules: RuleSet) -> tuple[Support, ...]:
     )
 
 
-def _zones(wall: BoardedWall, outline: Ring, lower: int, rules: RuleSet) -> tuple[Zone, ...]:
+def _zones(wall: BoardedWall, outline: Ring, rules: RuleSet) -> tuple[Zone, ...]:
     zones = [
         Zone(outline=rectangle(zone.left, zone.bottom, zone.right, zone.top), why=zone.why)
         for zone in wall.no_fasteners
     ]
     if wall.foot in ("tray", "kerb"):
-        left, _, right, _ = bounds(outline)
+        left, lower, right, _ = bounds(outline)
         clear = rules.ticks("fastening.no_fastener_above_tray")
         zones.append(
             Zone(

@@ -1,0 +1,86 @@
+"""What the survey of one room says, in words for the setter and as fields for a program."""
+
+from typing import Any
+
+from firstcourse.geometry import area2
+from firstcourse.survey.network import Residual
+from firstcourse.survey.rooms import RoomSurvey
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
+
+
+def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
+    """The room's adjusted corners and readings as lines of text.
+
+    Args:
+        room: The adjusted room.
+        tape: Tape to write lengths for.
+    """
+    done = room.adjustment
+    lines = [
+        f"{room.name}: {len(room.corners)} corners, {len(done.residuals)} readings, "
+        f"{done.freedom} more than needed; floor {_area(room, tape)}"
+    ]
+    lines.append("  corner   to the right   up (floor plan, lower left is 0)   sure within (95 %)")
+    for name in room.corners:
+        u, v = room.plan[name]
+        lines.append(
+            f"  {name:<6} {format_length(u, tape):>14} {format_length(v, tape):>14}"
+            f"{'':>18} {_within(done.uncertainty_mm[name], tape):>18}"
+        )
+    lines.append("  reading        taped     adjusted   off by")
+    lines += [_reading_line(residual, tape) for residual in done.residuals]
+    return tuple(lines)
+
+
+def report_fields(room: RoomSurvey) -> dict[str, Any]:
+    """The same as plain fields; lengths in millimetres."""
+    done = room.adjustment
+    return {
+        "name": room.name,
+        "freedom": done.freedom,
+        "area_m2": abs(area2(room.outline)) / 2 / (1000 * TICKS_PER_MM) ** 2,
+        "corners": [
+            {
+                "name": name,
+                "at": [to_mm(value) for value in room.plan[name]],
+                "uncertainty_95": round(done.uncertainty_mm[name], 3),
+            }
+            for name in room.corners
+        ],
+        "readings": [
+            {
+                "name": residual.reading.name,
+                "taped": residual.reading.length_mm,
+                "adjusted": round(residual.adjusted_mm, 3),
+                "residual": round(residual.residual_mm, 3),
+                "redundancy": round(residual.redundancy, 4),
+                "standardised": None if residual.standardised is None else round(residual.standardised, 3),
+            }
+            for residual in done.residuals
+        ],
+        "suspects": [suspect.reading.name for suspect in done.suspects],
+        "ambiguous": done.ambiguous,
+    }
+
+
+def _reading_line(residual: Residual, tape: Tape) -> str:
+    taped = format_length(ticks_from_mm(residual.reading.length_mm), tape)
+    adjusted = format_length(ticks_from_mm(residual.adjusted_mm), tape)
+    size = f"{residual.residual_mm / 25.4:+.2f} in" if tape is Tape.INCH else f"{residual.residual_mm:+.1f} mm"
+    off = size if residual.redundancy > 0.0 else "nothing checks it"
+    return f"  {residual.reading.name:<9} {taped:>12} {adjusted:>12}   {off}"
+
+
+def _within(uncertainty_mm: float, tape: Tape) -> str:
+    if uncertainty_mm == 0.0:
+        return "held"
+    # Never said to be surer than it is: up to the next graduation.
+    marks = -(-ticks_from_mm(uncertainty_mm) // tape.graduation)
+    return format_length(marks * tape.graduation, tape)
+
+
+def _area(room: RoomSurvey, tape: Tape) -> str:
+    doubled = abs(area2(room.outline))
+    if tape is Tape.INCH:
+        return f"{doubled / 2 / TICKS_PER_FOOT**2:.2f} sq ft"
+    return f"{doubled / 2 / (1000 * TICKS_PER_MM) ** 2:.3f} m²"
