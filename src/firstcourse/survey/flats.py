@@ -16,6 +16,7 @@ from firstcourse.job.model import MOST_ITEMS
 from firstcourse.plan import Opening, Segment, Side, SideKind, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 
+_MOST_PLACES = 5_000
 _MOST_SCREWS = 50_000
 
 
@@ -148,6 +149,8 @@ def _regular(first: int | None, spacing: int | None, reach: int) -> list[int]:
     """
     if first is None or spacing is None:
         return []
+    if reach // spacing > _MOST_PLACES:
+        raise InputValueError("members or screws spaced so close that they are past counting; check their spacing")
     behind = [at for at in range(first - spacing, -reach, -spacing) if at < 0]
     return [*reversed(behind), *range(first, reach, spacing)]
 
