@@ -7,36 +7,24 @@ not tell a room from its mirror image: the order of the corners does. All length
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
 from firstcourse.errors import InputValueError
+from firstcourse.survey.shapes import XY, Reading, UnfixedError, candidate_shapes, is_room, proposals, skew
 
 _STEPS = 60
-_BEAM = 64
 _SAME_MM = 1e-9
-XY = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
-    """One taped distance between two corners.
-
-    Attributes:
-        length_mm: As taped [mm].
-        sigma_mm: Standard error of the reading [mm].
-    """
-
-    one: str
-    other: str
-    length_mm: float
-    sigma_mm: float
-
-    @property
-    def name(self) -> str:
-        """The reading as the setter named it, such as `A-C`."""
-        return f"{self.one}-{self.other}"
+# Two fits whose corners all lie this near are one room.
+_ALIKE_MM = 10.0
+# A shape counts as likely up to this many times the best sum of squares, plus what chance may add.
+_MUCH_WORSE = 1.5
+_CHANCE = 12.0
+# How far from right angles a plainly square room may be for each corner, and by how much more the next must be.
+_SQUARE_RAD = 0.1
+_PLAIN_RAD = 0.35
+Floats = np.ndarray[Any, np.dtype[np.float64]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,17 +67,6 @@ class Adjustment:
     ambiguous: bool
 
 
-class UnfixedError(InputValueError):
-    """The readings do not fix the room; `missing` names distances that would."""
-
-    def __init__(self, corner: str, missing: tuple[str, ...]) -> None:
-        self.corner, self.missing = corner, missing
-        super().__init__(
-            f"the readings do not fix corner {corner}: sides alone leave a room free to lean. "
-            f"Tape the diagonal {' or '.join(missing)}"
-        )
-
-
 def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float) -> Adjustment:
     """Adjust all readings of one room at once.
 
@@ -109,22 +86,17 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
         Weighted least squares by normal equations (Chandra, Surveying, chapter 5); data snooping by standardised
         residuals (Baarda 1968).
     """
-    start, ambiguous = _shape(corners, readings)
-    at = np.array([start[name] for name in corners], dtype=float)
     index = {name: number for number, name in enumerate(corners)}
     free = [column for column in range(2 * len(corners)) if column not in (0, 1, 3)]
     weights = np.array([1 / reading.sigma_mm for reading in readings])
-    taped = np.array([reading.length_mm for reading in readings])
-    for _ in range(_STEPS):
-        design, distances = _design(at, index, readings, free)
-        step = np.linalg.lstsq(design * weights[:, None], (taped - distances) * weights, rcond=None)[0]
-        at.reshape(-1)[free] += step
-        if np.max(np.abs(step), initial=0.0) < _SAME_MM:
-            break
+    at, ambiguous = _best_fit(
+        [_fit(shape, corners, index, readings, free, weights) for shape in candidate_shapes(corners, readings)],
+        corners,
+    )
     design, distances = _design(at, index, readings, free)
     scaled = design * weights[:, None]
     if np.linalg.matrix_rank(scaled, tol=1e-6 * float(np.max(weights))) < len(free):
-        raise UnfixedError(corners[-1], _proposals(corners, readings, corners[-1]))
+        raise UnfixedError(corners[-1], proposals(corners, readings, corners[-1]))
     covariance = np.linalg.inv(scaled.T @ scaled)
     leverage = np.einsum("ij,jk,ik->i", scaled, covariance, scaled)
     residuals = tuple(
@@ -139,6 +111,50 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
         suspects=_suspects(residuals, limit),
         ambiguous=ambiguous,
     )
+
+
+def _fit(
+    shape: Mapping[str, XY],
+    corners: Sequence[str],
+    index: Mapping[str, int],
+    readings: Sequence[Reading],
+    free: Sequence[int],
+    weights: Floats,
+) -> tuple[float, Floats]:
+    """Sum of squared residuals over their standard errors, and the corners, by Gauss-Newton steps."""
+    at = np.array([shape[name] for name in corners], dtype=float)
+    taped = np.array([reading.length_mm for reading in readings])
+    for _ in range(_STEPS):
+        design, distances = _design(at, index, readings, free)
+        step = np.linalg.lstsq(design * weights[:, None], (taped - distances) * weights, rcond=None)[0]
+        at.reshape(-1)[free] += step
+        if np.max(np.abs(step), initial=0.0) < _SAME_MM:
+            break
+    misfit = (taped - _design(at, index, readings, free)[1]) * weights
+    return float(misfit @ misfit), at
+
+
+def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> tuple[Floats, bool]:
+    """Of the rooms that fit about equally well the one nearest to square, and whether another is as likely."""
+    rooms = [(misfit, at) for misfit, at in fits if is_room([(float(u), float(v)) for u, v in at])]
+    if not rooms:
+        raise InputValueError(
+            "no room with corners in this order, clockwise seen from above, has these readings; "
+            "check the order of the corners and each reading"
+        )
+    best = min(misfit for misfit, _ in rooms)
+    likely: list[tuple[float, float, Floats]] = []
+    for misfit, at in sorted(rooms, key=lambda room: room[0]):
+        alike = any(float(np.max(np.abs(at - other))) < _ALIKE_MM for _, _, other in likely)
+        if misfit <= _MUCH_WORSE * best + _CHANCE and not alike:
+            points = {name: (float(u), float(v)) for name, (u, v) in zip(corners, at, strict=True)}
+            likely.append((skew(points, corners), misfit, at))
+    likely.sort(key=lambda room: (round(room[0], 6), room[1]))
+    if len(likely) == 1:
+        return likely[0][2], False
+    # Squareness decides only where one shape is plainly square and the next plainly is not.
+    square = likely[0][0] < _SQUARE_RAD * len(corners) and likely[1][0] > likely[0][0] + _PLAIN_RAD
+    return likely[0][2], not square
 
 
 def _residual(reading: Reading, distance: float, redundancy: float) -> Residual:
@@ -165,11 +181,11 @@ def _suspects(residuals: Sequence[Residual], limit: float) -> tuple[Residual, ..
 
 
 def _design(
-    at: "np.ndarray[tuple[int, int], np.dtype[np.float64]]",
+    at: Floats,
     index: Mapping[str, int],
     readings: Sequence[Reading],
     free: Sequence[int],
-) -> "tuple[np.ndarray[tuple[int, int], np.dtype[np.float64]], np.ndarray[tuple[int], np.dtype[np.float64]]]":
+) -> tuple[Floats, Floats]:
     full = np.zeros((len(readings), at.size))
     distances = np.zeros(len(readings))
     for row, reading in enumerate(readings):
@@ -182,9 +198,7 @@ def _design(
     return full[:, free], distances
 
 
-def _ellipses(
-    corners: Sequence[str], free: Sequence[int], covariance: "np.ndarray[tuple[int, int], np.dtype[np.float64]]"
-) -> dict[str, float]:
+def _ellipses(corners: Sequence[str], free: Sequence[int], covariance: Floats) -> dict[str, float]:
     position = {column: row for row, column in enumerate(free)}
     scale_95 = math.sqrt(5.991)  # chi-square, two degrees of freedom, 95 %
     result = {}
@@ -194,120 +208,3 @@ def _ellipses(
         largest = float(np.max(np.linalg.eigvalsh(part))) if rows else 0.0
         result[name] = scale_95 * math.sqrt(max(0.0, largest))
     return result
-
-
-def _shape(corners: Sequence[str], readings: Sequence[Reading]) -> tuple[dict[str, XY], bool]:
-    """First coordinates by triangulation; of the shapes that fit, the simple clockwise one nearest to square."""
-    taped: dict[str, dict[str, float]] = {name: {} for name in corners}
-    for reading in readings:
-        taped[reading.one][reading.other] = reading.length_mm
-        taped[reading.other][reading.one] = reading.length_mm
-    first, second = corners[0], corners[1]
-    if second not in taped[first]:
-        raise UnfixedError(second, (f"{first}-{second}",))
-    shapes: list[tuple[float, dict[str, XY]]] = [(0.0, {first: (0.0, 0.0), second: (taped[first][second], 0.0)})]
-    while len(shapes[0][1]) < len(corners):
-        known = shapes[0][1]
-        open_ = [name for name in corners if name not in known]
-        ties = {name: sorted(n for n in taped[name] if n in known) for name in open_}
-        name = max(open_, key=lambda candidate: (len(ties[candidate]), -corners.index(candidate)))
-        if len(ties[name]) < 2:
-            raise UnfixedError(name, _proposals(corners, readings, name))
-        grown = [
-            (misfit + _misfit(point, at, taped[name]), {**at, name: point})
-            for misfit, at in shapes
-            for point in _meet(at, taped[name], _widest(known, ties[name]))
-        ]
-        if not grown:
-            raise InputValueError(
-                f"no point lies as far from {' and '.join(ties[name])} as taped for corner {name}; "
-                "measure those again"
-            )
-        shapes = sorted(grown, key=lambda shape: (shape[0], _skew(shape[1], corners)))[:_BEAM]
-    fitting = [(misfit, at) for misfit, at in shapes if _is_room([at[name] for name in corners])]
-    if not fitting:
-        raise InputValueError(
-            "no room with corners in this order, clockwise seen from above, has these readings; "
-            "check the order of the corners and each reading"
-        )
-    best = min(misfit for misfit, _ in fitting)
-    slack = 3 * max(reading.sigma_mm for reading in readings) * len(readings)
-    close = sorted(
-        ((_skew(at, corners), misfit, at) for misfit, at in fitting if misfit <= best + slack),
-        key=lambda shape: (round(shape[0], 6), shape[1]),
-    )
-    # A second shape that is as square as the first leaves the setter to decide.
-    ambiguous = len(close) > 1 and close[1][0] < close[0][0] + 0.05
-    return close[0][2], ambiguous
-
-
-def _widest(known: Mapping[str, XY], ties: Sequence[str]) -> tuple[str, str]:
-    pairs = [(a, b) for i, a in enumerate(ties) for b in ties[i + 1 :]]
-    return max(pairs, key=lambda pair: (math.dist(known[pair[0]], known[pair[1]]), pair))
-
-
-def _meet(at: Mapping[str, XY], taped: Mapping[str, float], pair: tuple[str, str]) -> list[XY]:
-    p, q = at[pair[0]], at[pair[1]]
-    r, s = taped[pair[0]], taped[pair[1]]
-    base = math.dist(p, q)
-    if base == 0:
-        return []
-    along = (r * r - s * s + base * base) / (2 * base)
-    square = r * r - along * along
-    # A thin triangle that misreadings leave open by a little still has a foot on the base line.
-    if square < -0.05 * r * r:
-        return []
-    height = math.sqrt(max(0.0, square))
-    du, dv = (q[0] - p[0]) / base, (q[1] - p[1]) / base
-    foot = (p[0] + du * along, p[1] + dv * along)
-    if height == 0:
-        return [foot]
-    return [(foot[0] + dv * height, foot[1] - du * height), (foot[0] - dv * height, foot[1] + du * height)]
-
-
-def _misfit(point: XY, at: Mapping[str, XY], taped: Mapping[str, float]) -> float:
-    return sum(abs(math.dist(point, at[name]) - length) for name, length in taped.items() if name in at)
-
-
-def _skew(at: Mapping[str, XY], corners: Sequence[str]) -> float:
-    """How far the known corners' angles are from multiples of a right angle, summed [rad]."""
-    total = 0.0
-    count = len(corners)
-    for index in range(count):
-        a, b, c = corners[index - 1], corners[index], corners[(index + 1) % count]
-        if a in at and b in at and c in at:
-            turn = _direction(at[b], at[c]) - _direction(at[a], at[b])
-            total += abs(turn - round(turn / (math.pi / 2)) * (math.pi / 2))
-    return total
-
-
-def _direction(a: XY, b: XY) -> float:
-    return math.atan2(b[1] - a[1], b[0] - a[0])
-
-
-def _is_room(points: Sequence[XY]) -> bool:
-    area2 = sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise([*points, points[0]]))
-    if area2 >= 0:
-        return False
-    count = len(points)
-    for i in range(count):
-        for j in range(i + 2, count):
-            if (j + 1) % count != i and _cross(points[i], points[i + 1], points[j], points[(j + 1) % count]):
-                return False
-    return True
-
-
-def _cross(a: XY, b: XY, c: XY, d: XY) -> bool:
-    def side(p: XY, q: XY, r: XY) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
-
-
-def _proposals(corners: Sequence[str], readings: Sequence[Reading], name: str) -> tuple[str, ...]:
-    taken = {frozenset((reading.one, reading.other)) for reading in readings}
-    others = [other for other in corners if other != name and frozenset((other, name)) not in taken]
-    near = sorted(others, key=lambda other: (abs(corners.index(other) - corners.index(name)), other))
-    if near:
-        return tuple(f"{other}-{name}" for other in near[:2])
-    return tuple(f"{reading.name}" for reading in readings[:1])

@@ -10,7 +10,8 @@ from firstcourse.job import Job, Room
 from firstcourse.plan import Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import ceiling_surface, floor_surface
-from firstcourse.survey.network import Adjustment, Reading, Residual, UnfixedError, adjust
+from firstcourse.survey.network import Adjustment, Residual, adjust
+from firstcourse.survey.shapes import Reading, UnfixedError
 from firstcourse.survey.walls import wall_surface
 from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
 
