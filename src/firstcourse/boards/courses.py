@@ -1,0 +1,107 @@
+"""Heights of the courses: where the joints between them may run."""
+
+from itertools import pairwise
+
+from firstcourse.boards.field import Field
+
+Span = tuple[int, int]
+"""Lower and upper edge of one course [ticks]."""
+
+
+def course_spans(field: Field, height: int) -> list[tuple[Span, ...]]:
+    """The ways to stack courses of at most `height`, fewest courses first.
+
+    Full courses from below with the rest on top, the rest below, the last two evened, all alike; each only where
+    the joints may run, and each once.
+    """
+    _, lower, _, upper = field.box
+    total, gap, step = upper - lower, field.limits.gap, field.limits.graduation
+    height = height // step * step
+    if height < step or total <= 0:
+        return []
+    count = -(-(total + gap) // (height + gap))
+    ways: list[list[int]] = []
+    for number in (count, count + 1):
+        full = [height] * (number - 1)
+        rest = total - sum(full) - gap * (number - 1)
+        if rest > 0:
+            ways += [[*full, rest], [rest, *full]]
+        free = total - gap * (number - 1)
+        alike = -(-free // number // step) * step
+        if alike * (number - 1) < free:
+            ways.append([alike] * (number - 1) + [free - alike * (number - 1)])
+        if number > 1:
+            two = free - height * (number - 2)
+            half = -(-(two // 2) // step) * step
+            if 0 < half <= height and 0 < two - half <= height:
+                ways += [
+                    [height] * (number - 2) + [half, two - half],
+                    [half, two - half] + [height] * (number - 2),
+                ]
+    found: list[tuple[Span, ...]] = []
+    for heights in ways:
+        spans = _placed(field, heights, height)
+        if spans is not None and spans not in found:
+            found.append(spans)
+    return sorted(found, key=lambda spans: (len(spans), _slivers(field, spans)))
+
+
+def _slivers(field: Field, spans: tuple[Span, ...]) -> int:
+    return sum(upper - lower < field.limits.least_piece for lower, upper in spans)
+
+
+def _placed(field: Field, heights: list[int], most: int) -> tuple[Span, ...] | None:
+    """Stack courses of about these heights, each joint moved down to the nearest place where it may run."""
+    _, lower, _, upper = field.box
+    gap, step = field.limits.gap, field.limits.graduation
+    spans: list[Span] = []
+    at = lower
+    for height in heights[:-1]:
+        top = _joint_at_or_below(field, at + min(height, most), at + step)
+        if top is None:
+            return None
+        spans.append((at, top))
+        at = top + gap
+    while upper - at > most:
+        top = _joint_at_or_below(field, at + most, at + step)
+        if top is None:
+            return None
+        spans.append((at, top))
+        at = top + gap
+    if at >= upper:
+        return None
+    spans.append((at, upper))
+    return tuple(spans)
+
+
+def _joint_at_or_below(field: Field, top: int, least: int) -> int | None:
+    """The highest upper edge at or below `top` from which a joint of one gap may run."""
+    gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[1]
+    top = (top - origin) // step * step + origin
+    if field.row_carriers is not None and not field.loose:
+        edges = [
+            edge
+            for box in field.row_carriers
+            if (edge := bearing_edge(box[1], box[3], field, origin)) is not None and least <= edge <= top
+        ]
+        return max(edges, default=None)
+    moved = field.loose < 2
+    while moved:
+        moved = False
+        for start, end in field.row_barred:
+            if top + gap > start and top < end:
+                top = (start - gap - origin) // step * step + origin
+                moved = True
+    return top if top >= least else None
+
+
+def bearing_edge(start: int, end: int, field: Field, origin: int) -> int | None:
+    """Where the near board ends so that both boards bear on a member; None if they cannot."""
+    gap, step, bearing = field.limits.gap, field.limits.graduation, field.limits.bearing
+    edge = ((start + end - gap) // 2 - origin + step // 2) // step * step + origin
+    return edge if edge - start >= bearing and end - edge - gap >= bearing else None
+
+
+def joints(spans: tuple[Span, ...]) -> list[Span]:
+    """The gaps between courses, each as lower and upper edge."""
+    return [(below[1], above[0]) for below, above in pairwise(spans)]

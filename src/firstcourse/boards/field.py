@@ -1,0 +1,164 @@
+"""One surface made ready for courses: the region boards may cover, the tape grid, what carries a seam.
+
+Courses always run along u here. For courses that run along v the whole surface is seen transposed (u and v change
+places), and what is laid is transposed back.
+"""
+
+from dataclasses import dataclass
+
+import shapely
+from shapely import Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface
+from firstcourse.rules import RuleSet
+
+FRAMED = frozenset({OpeningKind.WINDOW, OpeningKind.DOOR, OpeningKind.NICHE})
+SEALED = frozenset({OpeningKind.TUB, OpeningKind.TRAY})
+_GAP_RULE = {SideKind.PERIMETER: "boards.gap.perimeter", SideKind.FOOT: "boards.gap.foot"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """The rules that a layout keeps [ticks]."""
+
+    gap: int
+    stagger: int
+    least_piece: int
+    bearing: int
+    panel_offset: int
+    corner_clear: int
+    graduation: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """A surface, transposed where courses run along v.
+
+    Attributes:
+        region: What boards may cover, perimeter and opening gaps taken off; a shapely area in ticks.
+        corners: Corners of framed openings, which seams keep clear of where they can.
+        carriers: Faces of the members that seams along v must be centred on; None where any place carries.
+        row_carriers: The same for joints between courses, which run along u.
+        cross: Faces of plates and other members that run across the framing.
+        barred: Places along u that seams keep off (panel joints with their offset), as (from, to).
+        row_barred: Places along v that course joints keep off.
+        loose: 0 keeps every rule; 1 allows seams that need an added member; 2 also seams near panel joints.
+    """
+
+    region: shapely.Geometry
+    grid: Grid
+    limits: Limits
+    corners: tuple[Point, ...]
+    carriers: tuple[tuple[int, int, int, int], ...] | None
+    row_carriers: tuple[tuple[int, int, int, int], ...] | None
+    cross: tuple[tuple[int, int, int, int], ...]
+    barred: tuple[tuple[int, int], ...]
+    row_barred: tuple[tuple[int, int], ...]
+    loose: int = 0
+
+    @property
+    def box(self) -> tuple[int, int, int, int]:
+        """Bounds of the region [ticks]; empty regions have none."""
+        left, lower, right, upper = self.region.bounds
+        return round(left), round(lower), round(right), round(upper)
+
+
+def limits_of(rules: RuleSet, graduation: int) -> Limits:
+    """The rules that a layout keeps."""
+    return Limits(
+        gap=-(-rules.ticks("boards.gap.between") // graduation) * graduation,
+        stagger=rules.ticks("boards.stagger.end_joints"),
+        least_piece=rules.ticks("boards.piece.min"),
+        bearing=rules.ticks("boards.bearing.min"),
+        panel_offset=rules.ticks("boards.offset.panel_joints"),
+        corner_clear=rules.ticks("boards.seam.opening_corner_clear"),
+        graduation=graduation,
+    )
+
+
+def side_gaps(surface: Surface, rules: RuleSet) -> tuple[int, ...]:
+    """The gap asked along each side of the outline [ticks]."""
+    return tuple(rules.ticks(_GAP_RULE[side.kind]) if side.kind in _GAP_RULE else 0 for side in surface.sides)
+
+
+def opening_ring(opening: Opening) -> Ring:
+    """An opening's outline, counter-clockwise; a round one's bounding square."""
+    if opening.outline is not None:
+        return counter_clockwise(opening.outline)
+    assert opening.centre is not None and opening.diameter is not None
+    (u, v), half = opening.centre, -(-opening.diameter // 2)
+    return ((u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half))
+
+
+def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[shapely.Geometry, Grid]:
+    """What boards may cover on a surface, and the grid of tape marks its edges lie on."""
+    gaps = side_gaps(surface, rules)
+    loose = inset(surface.outline, gaps, Grid(origin=(0, 0), graduation=1))
+    left, lower, _, _ = loose.bounds if not loose.is_empty else (0, 0, 0, 0)
+    grid = Grid(origin=(round(left), round(lower)), graduation=graduation)
+    region = inset(surface.outline, gaps, grid)
+    holes = []
+    for opening in surface.openings:
+        gap = rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
+        if opening.centre is not None and opening.diameter is not None:
+            radius = -(-opening.diameter // 2) + gap
+            holes.append(Polygon(circle_ring(opening.centre, radius, excess=graduation)))
+        else:
+            holes.append(grown(opening_ring(opening), gap, grid))
+    return (region.difference(unary_union(holes)) if holes else region), grid
+
+
+def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> Field:
+    """Make a surface ready for courses along u, or along v by transposing it."""
+    region, grid = board_region(surface, rules, graduation)
+    limits = limits_of(rules, graduation)
+    carried_everywhere = any(support.kind is SupportKind.PANEL for support in surface.supports)
+    boxes = tuple(bounds(support.outline) for support in surface.supports if runs_along(support, surface))
+    cross = tuple(bounds(support.outline) for support in surface.supports if not runs_along(support, surface))
+    seams_need = surface.framing_axis == ("u" if along_v else "v") and not carried_everywhere
+    rows_need = surface.framing_axis == ("v" if along_v else "u") and not carried_everywhere
+    barred: list[tuple[int, int]] = []
+    row_barred: list[tuple[int, int]] = []
+    for (au, av), (bu, bv) in surface.panel_joints:
+        if along_v:
+            au, av, bu, bv = av, au, bv, bu
+        if au == bu:
+            barred.append((au - limits.panel_offset, au + limits.panel_offset))
+        if av == bv:
+            row_barred.append((av - limits.panel_offset, av + limits.panel_offset))
+    corners = tuple(
+        (v, u) if along_v else (u, v)
+        for opening in surface.openings
+        if opening.kind in FRAMED
+        for u, v in opening_ring(opening)
+    )
+    if along_v:
+        region = shapely.transform(region, lambda points: points[:, ::-1])
+        grid = Grid(origin=(grid.origin[1], grid.origin[0]), graduation=graduation)
+        boxes = tuple((lower, left, upper, right) for left, lower, right, upper in boxes)
+        cross = tuple((lower, left, upper, right) for left, lower, right, upper in cross)
+    return Field(
+        region=region,
+        grid=grid,
+        limits=limits,
+        corners=corners,
+        carriers=boxes if seams_need else None,
+        row_carriers=boxes if rows_need else None,
+        cross=cross,
+        barred=tuple(sorted(barred)),
+        row_barred=tuple(sorted(row_barred)),
+    )
+
+
+def transposed(ring: Ring) -> Ring:
+    """The ring with u and v changed, counter-clockwise kept."""
+    return as_ring(tuple((v, u) for u, v in reversed(ring)))
+
+
+def runs_along(support: Support, surface: Surface) -> bool:
+    """Whether a member runs the way the framing does (plates and cross blocking do not)."""
+    left, lower, right, upper = bounds(support.outline)
+    return (upper - lower >= right - left) == (surface.framing_axis == "v")

@@ -1,0 +1,308 @@
+"""From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
+
+from itertools import pairwise
+
+import pydantic
+
+from firstcourse.boards.courses import Span
+from firstcourse.boards.field import Field, field_of, transposed
+from firstcourse.boards.members import edge_members, row_added, row_near_panel, row_runs, seam_member
+from firstcourse.boards.seams import Course
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import area2, bounds, moved
+from firstcourse.plan import Board, Piece, Seam, Stock, Support, Surface, SurfaceKind
+from firstcourse.plan.model import Frozen, Ring
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_FOOT, Tape, ceil_to, format_length
+from firstcourse.workings import Working
+
+_LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
+
+
+class Choice(Frozen):
+    """Courses and seams of one surface [ticks].
+
+    Attributes:
+        stock: Id of the sheet.
+        along_v: Courses run along v (standing strips); spans and seams are then read with u and v changed.
+        length: Side of the sheet along the course.
+        height: Side of the sheet across it.
+        spans: Lower and upper edge of each course.
+        seams: Left edges of the gaps in each course.
+        cost: The layout's own measure; less is better.
+    """
+
+    stock: str
+    along_v: bool
+    length: int
+    height: int
+    spans: tuple[Span, ...]
+    seams: tuple[tuple[int, ...], ...]
+    cost: int
+
+
+class SurfaceLayout(Frozen):
+    """One surface boarded.
+
+    Attributes:
+        added_supports: Members to add before boarding.
+        workings: By key, the numbers that papers explain.
+    """
+
+    surface_id: str
+    boards: tuple[Board, ...] = ()
+    seams: tuple[Seam, ...] = ()
+    pieces: tuple[Piece, ...] = ()
+    added_supports: tuple[Support, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = pydantic.Field(default_factory=dict)
+
+
+def no_layout(surface: Surface) -> SurfaceLayout:
+    """A layout without boards, with the reason: nothing to cover within the gaps, or no sheet that can be used."""
+    finding = Finding(
+        code="BRD-301",
+        severity=Severity.STOP,
+        where=surface.title or surface.id,
+        message="No board can be laid here: nothing is left inside the gaps, or no sheet may be used.",
+        source="common practice",
+        remedy="Check the outline and the openings, and name a sheet for this surface.",
+    )
+    return SurfaceLayout(surface_id=surface.id, findings=(finding,))
+
+
+def build_layout(
+    surface: Surface, choice: Choice, stock: tuple[Stock, ...], rules: RuleSet, tape: Tape, *, mark: str = ""
+) -> SurfaceLayout:
+    """Lay the boards of a choice.
+
+    Args:
+        surface: What is to be boarded, with its framing.
+        choice: Courses and seams.
+        stock: Sheets that can be bought; holds the choice's sheet.
+        rules: Rules in force.
+        tape: Tape whose graduation edges lie on.
+        mark: Letter and number of the surface on drawings, such as `W2`; its kind's letter where empty.
+
+    Raises:
+        KeyError: The choice names a sheet that is not in `stock`.
+    """
+    sheet = {item.id: item for item in stock}[choice.stock]
+    field = field_of(surface, rules, tape.graduation, along_v=choice.along_v)
+    courses = [Course(field, span, choice.length, choice.height) for span in choice.spans]
+    prefix = mark or _LETTER[surface.kind]
+    boards, pieces = _boards(surface, courses, choice, sheet, tape, prefix)
+    added = _added(surface, field, courses, choice, rules)
+    findings = (
+        *(_added_finding(surface, support, tape) for support in added),
+        *_stagger_findings(surface, field, courses, choice, rules, tape),
+        *_panel_findings(surface, field, courses, choice, rules, tape),
+        *_small_findings(surface, boards, rules, tape),
+    )
+    return SurfaceLayout(
+        surface_id=surface.id,
+        boards=boards,
+        seams=_seams(field, courses, choice),
+        pieces=pieces,
+        added_supports=added,
+        findings=findings,
+        workings={f"boards {surface.id}": _working(boards, choice)},
+    )
+
+
+def _boards(
+    surface: Surface, courses: list[Course], choice: Choice, sheet: Stock, tape: Tape, prefix: str
+) -> tuple[tuple[Board, ...], tuple[Piece, ...]]:
+    boards: list[Board] = []
+    pieces: list[Piece] = []
+    for course, seams in zip(courses, choice.seams, strict=True):
+        for start, end in cells(course, seams):
+            for outer, holes in course.areas(start, end):
+                number = len(boards) + 1
+                outline = transposed(outer) if choice.along_v else outer
+                inner = tuple(transposed(hole) for hole in holes) if choice.along_v else holes
+                name = f"{prefix}-{number}" if prefix[-1].isdigit() else f"{prefix}{number}"
+                left, lower, right, upper = bounds(outline)
+                board = Board(
+                    id=f"{surface.id}#{number}", piece=f"P{name}", outline=outline, holes=inner, mark=name
+                )
+                boards.append(board)
+                pieces.append(
+                    Piece(
+                        id=board.piece,
+                        board=board.id,
+                        stock=sheet.id,
+                        blank=(ceil_to(right - left, tape.graduation), ceil_to(upper - lower, tape.graduation)),
+                        outline=moved(outline, -left, -lower),
+                        holes=tuple(moved(hole, -left, -lower) for hole in inner),
+                    )
+                )
+    return tuple(boards), tuple(pieces)
+
+
+def cells(course: Course, seams: tuple[int, ...]) -> list[Span]:
+    """Left and right edge of every cell between the seams of a course [ticks]."""
+    left, right = course.ends
+    if left == right:
+        return []
+    gap = course.field.limits.gap
+    return list(zip((left, *(seam + gap for seam in seams)), (*seams, right), strict=True))
+
+
+def _seams(field: Field, courses: list[Course], choice: Choice) -> tuple[Seam, ...]:
+    gap = field.limits.gap
+    half = gap // 2
+    lines = [
+        ((start, below[1] + half), (end, below[1] + half))
+        for below, _ in pairwise(choice.spans)
+        for start, end in row_runs(field, below[1])
+    ]
+    lines += [
+        ((edge + half, start), (edge + half, end))
+        for course, seams in zip(courses, choice.seams, strict=True)
+        for edge in seams
+        for start, end in course.runs(edge)
+    ]
+    if choice.along_v:
+        lines = [((a[1], a[0]), (b[1], b[0])) for a, b in lines]
+    return tuple(Seam(line=line, width=gap) for line in lines)
+
+
+def _added(
+    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet
+) -> tuple[Support, ...]:
+    boxes = [
+        seam_member(edge, run, field, surface, rules)
+        for course, seams in zip(courses, choice.seams, strict=True)
+        for edge in seams
+        if not course.carried(edge)
+        for run in course.runs(edge)
+    ]
+    flat = [
+        seam_member(below[1], run, field, surface, rules)
+        for below, _ in pairwise(choice.spans)
+        if row_added(field, below[1])
+        for run in row_runs(field, below[1])
+    ]
+    # Both lists hold (across, along) pairs in the field's axes: seams run along its v, joints along its u.
+    rings: list[Ring] = [((a, c), (b, c), (b, d), (a, d)) for (a, b), (c, d) in boxes]
+    rings += [((c, a), (d, a), (d, b), (c, b)) for (a, b), (c, d) in flat]
+    if choice.along_v:
+        rings = [transposed(ring) for ring in rings]
+    supports, kind = edge_members(surface, rules)
+    rings += supports
+    unique = list(dict.fromkeys(rings))
+    return tuple(
+        Support(id=f"added {number}", outline=ring, kind=kind, added=True) for number, ring in enumerate(unique, 1)
+    )
+
+
+def _added_finding(surface: Surface, support: Support, tape: Tape) -> Finding:
+    left, lower, right, upper = bounds(support.outline)
+    upright = upper - lower >= right - left
+    at = (left + right) // 2 if upright else (lower + upper) // 2
+    start, end = (lower, upper) if upright else (left, right)
+    side, rising = ("left", "bottom") if upright else ("bottom", "left")
+    return Finding(
+        code="BRD-101",
+        severity=Severity.FIX,
+        where=surface.title or surface.id,
+        message="A board edge here has no member behind it as framed.",
+        measured=f"{format_length(at, tape)} from the {side} edge",
+        rule="boards.bearing.min",
+        source="rule book",
+        remedy=(
+            f"Before boarding add {support.kind.value} '{support.id}', its centre {format_length(at, tape)} "
+            f"from the {side} edge, from {format_length(start, tape)} to {format_length(end, tape)} "
+            f"off the {rising} edge."
+        ),
+    )
+
+
+def _stagger_findings(
+    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet, tape: Tape
+) -> list[Finding]:
+    entry = rules.entry("boards.stagger.end_joints")
+    found = []
+    rows = list(zip(courses, choice.seams, strict=True))
+    for (below, lower_seams), (above, upper_seams) in pairwise(rows):
+        ends = [edge for edge in lower_seams if any(run[1] >= below.span[1] for run in below.runs(edge))]
+        starts = [edge for edge in upper_seams if any(run[0] <= above.span[0] for run in above.runs(edge))]
+        for edge in starts:
+            nearest = min((abs(edge - other) for other in ends), default=field.limits.stagger)
+            if nearest < field.limits.stagger:
+                cross = nearest <= field.limits.gap
+                found.append(
+                    Finding(
+                        code="BRD-202" if cross else "BRD-201",
+                        severity=Severity.FIX,
+                        where=surface.title or surface.id,
+                        message="Four boards meet at a point." if cross else "End joints stand closer than asked.",
+                        measured=format_length(nearest, tape),
+                        limit=format_length(field.limits.stagger, tape),
+                        rule=entry.id,
+                        source=entry.source,
+                        remedy="Use another sheet size here, or accept the joints and tape them with care.",
+                    )
+                )
+    return found
+
+
+def _panel_findings(
+    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet, tape: Tape
+) -> list[Finding]:
+    entry = rules.entry("boards.offset.panel_joints")
+    seams = [
+        edge for course, row in zip(courses, choice.seams, strict=True) for edge in row if course.barred(edge)
+    ]
+    seams += [below[1] for below, _ in pairwise(choice.spans) if row_near_panel(field, below[1])]
+    return [
+        Finding(
+            code="BRD-203",
+            severity=Severity.FIX,
+            where=surface.title or surface.id,
+            message="A seam stands closer to a panel joint than asked.",
+            measured=f"seam at {format_length(edge, tape)}",
+            limit=format_length(field.limits.panel_offset, tape),
+            rule=entry.id,
+            source=entry.source,
+            remedy="Shift the panel joint, add a layer, or use a sheet of another size.",
+        )
+        for edge in seams
+    ]
+
+
+def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, tape: Tape) -> list[Finding]:
+    entry, least = rules.entry("boards.piece.min"), rules.ticks("boards.piece.min")
+    found = []
+    for board in boards:
+        left, lower, right, upper = bounds(board.outline)
+        narrow = min(right - left, upper - lower)
+        if narrow < least:
+            found.append(
+                Finding(
+                    code="BRD-204",
+                    severity=Severity.NOTE,
+                    where=f"{surface.title or surface.id}, board {board.mark}",
+                    message="A board is narrower than the least piece; no better seam was found.",
+                    measured=format_length(narrow, tape),
+                    limit=format_length(least, tape),
+                    rule=entry.id,
+                    source=entry.source,
+                    remedy="Handle it with care and fasten it along both long edges.",
+                )
+            )
+    return found
+
+
+def _working(boards: tuple[Board, ...], choice: Choice) -> Working:
+    double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
+    area = double / 2 / TICKS_PER_FOOT**2
+    return Working(
+        title="Area covered with board",
+        formula="sum of the boards' areas, holes taken off",
+        values={"boards": str(len(boards)), "courses": str(len(choice.spans)), "sheet": choice.stock},
+        result=f"{area:.2f}",
+        unit="sq ft",
+        source="coordinate method",
+    )

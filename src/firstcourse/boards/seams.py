@@ -1,0 +1,223 @@
+"""Seams along each course: where they may run, and the cheapest set that staggers against the course below."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+import shapely
+from shapely import box as shapely_box
+
+from firstcourse.boards.courses import Span, bearing_edge
+from firstcourse.boards.field import Field
+from firstcourse.geometry import bounds, from_shapely
+from firstcourse.geometry.polygon import Ring
+from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
+
+Area = tuple[Ring, tuple[Ring, ...]]
+_MOST_PATTERNS = 400
+SLIVER, UNSTAGGERED, CORNER, PIECE = 200, 100_000, 3, 10
+"""Weights of one piece below the least size, one unstaggered seam, one seam at an opening's corner, one piece."""
+ADDED, NEAR_PANEL = 100, 50_000
+"""Weights of one member to add behind a seam, one seam near a panel joint."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """One course's seams: left edges of the gaps [ticks], and what they cost."""
+
+    seams: tuple[int, ...]
+    cost: int
+
+
+class Course:
+    """One course of a field: its candidate seams and the boards between any two of them."""
+
+    def __init__(self, field: Field, span: Span, length: int, height: int) -> None:
+        self.field, self.span, self.length, self.height = field, span, length, height
+        left, _, right, _ = field.box
+        self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
+        self._areas: dict[tuple[int, int], tuple[Area, ...]] = {}
+
+    @cached_property
+    def ends(self) -> tuple[int, int]:
+        """Left and right end of the course [ticks]; equal where nothing is to be covered."""
+        if self.strip.is_empty:
+            return 0, 0
+        return round(self.strip.bounds[0]), round(self.strip.bounds[2])
+
+    @cached_property
+    def candidates(self) -> tuple[int, ...]:
+        """Left edges of gaps where a seam may run, ascending."""
+        field = self.field
+        left, right = self.ends
+        edges = {edge for edge in self._on_members() if self.carried(edge)}
+        if field.carriers is None or field.loose:
+            edges.update(self._free(left, right))
+        least = field.limits.graduation * 2
+        return tuple(
+            sorted(
+                edge
+                for edge in edges
+                if left + least <= edge <= right - field.limits.gap - least
+                and (field.loose == 2 or not self.barred(edge))
+            )
+        )
+
+    def _on_members(self) -> Iterable[int]:
+        origin = self.field.grid.origin[0]
+        for start, _, end, _ in self.field.carriers or ():
+            if (edge := bearing_edge(start, end, self.field, origin)) is not None:
+                yield edge
+
+    def barred(self, edge: int) -> bool:
+        """Whether a seam there stands too near a panel joint."""
+        gap = self.field.limits.gap
+        return any(edge + gap > start and edge < end for start, end in self.field.barred)
+
+    def carried(self, edge: int) -> bool:
+        """Whether a seam there bears on members over all its height, both boards enough."""
+        field = self.field
+        if field.carriers is None:
+            return True
+        bearing, gap, step = field.limits.bearing, field.limits.gap, field.limits.graduation
+        spans = sorted(
+            (lower, upper)
+            for start, lower, end, upper in field.carriers + field.cross
+            if edge - start >= bearing and end - edge - gap >= bearing
+        )
+        return all(covered(run, spans, step) for run in self.runs(edge))
+
+    def runs(self, edge: int) -> tuple[Span, ...]:
+        """The stretches along v of a seam there, lowest first."""
+        lower, upper = self.span
+        middle = edge + self.field.limits.gap / 2
+        return stretches(self.strip, ((middle, lower), (middle, upper)), axis=1)
+
+    def _free(self, left: int, right: int) -> Iterable[int]:
+        """Whole boards from either end, each also shortened in steps, so that courses can stagger."""
+        origin, step, gap = self.field.grid.origin[0], self.field.limits.graduation, self.field.limits.gap
+        length = self.length // step * step
+        shift = max(step, ceil_to(self.field.limits.stagger // 2, step))
+        for cut in range(0, length, shift):
+            for at in range(left + length - cut, right, length + gap):
+                yield floor_to(at - origin, step) + origin
+            for at in range(right - length - gap + cut, left, -(length + gap)):
+                yield ceil_to(at - origin, step) + origin
+        for start, end in self.field.barred:
+            yield floor_to(start - gap - origin, step) + origin
+            yield ceil_to(end - origin, step) + origin
+
+    def areas(self, start: int, end: int) -> tuple[Area, ...]:
+        """The boards between two edges: every connected part of the region there."""
+        key = (start, end)
+        if key not in self._areas:
+            part = shapely.clip_by_rect(self.strip, start, self.span[0], end, self.span[1])
+            self._areas[key] = tuple(from_shapely(part))
+        return self._areas[key]
+
+    def cost(self, start: int, end: int) -> int | None:
+        """What the boards between two edges cost; None where one does not fit a sheet."""
+        step, least = self.field.limits.graduation, self.field.limits.least_piece
+        total = 0
+        for outer, _holes in self.areas(start, end):
+            left, lower, right, upper = bounds(outer)
+            width, height = ceil_to(right - left, step), ceil_to(upper - lower, step)
+            if not fits(width, height, self.length, self.height):
+                return None
+            total += PIECE
+            if min(width, height) < least and min(width, height) > TICKS_PER_MM:
+                total += SLIVER
+        return total
+
+    def patterns(self) -> tuple[Pattern, ...]:
+        """The cheapest seam sets of the course, best first."""
+        left, right = self.ends
+        if left == right:
+            return (Pattern((), 0),)
+        gap = self.field.limits.gap
+        # Cheapest completions from the left; each state keeps its few best sets of seams.
+        best: dict[int, list[Pattern]] = {left: [Pattern((), 0)]}
+        for edge in (*self.candidates, right):
+            found: list[Pattern] = []
+            for start, patterns in best.items():
+                if start >= edge or (cost := self.cost(start, edge)) is None:
+                    continue
+                extra = self._seam_cost(edge) if edge != right else 0
+                seam = () if edge == right else (edge,)
+                found += [Pattern((*p.seams, *seam), p.cost + cost + extra) for p in patterns]
+            found.sort(key=lambda pattern: (pattern.cost, pattern.seams))
+            if edge == right:
+                return tuple(found[:_MOST_PATTERNS])
+            if found:
+                best[edge + gap] = found[:24]
+        return ()
+
+    def _seam_cost(self, edge: int) -> int:
+        cost = self._corner_cost(edge)
+        if self.field.loose:
+            cost += (0 if self.carried(edge) else ADDED) + (NEAR_PANEL if self.barred(edge) else 0)
+        return cost
+
+    def _corner_cost(self, edge: int) -> int:
+        gap, clear = self.field.limits.gap, self.field.limits.corner_clear
+        lower, upper = self.span
+        near = any(
+            edge - clear < u < edge + gap + clear and lower - clear < v < upper + clear
+            for u, v in self.field.corners
+        )
+        return CORNER if near else 0
+
+
+def stretches(shape: shapely.Geometry, line: Iterable[tuple[float, float]], axis: int) -> tuple[Span, ...]:
+    """The parts of an axis-parallel line within a shape, as ordinates along `axis`, ascending [ticks]."""
+    cut = shapely.intersection(shape, shapely.LineString(list(line)))
+    found = []
+    for part in shapely.get_parts(cut):
+        ends = [round(point[axis]) for point in shapely.get_coordinates(part)]
+        if ends and max(ends) - min(ends) > TICKS_PER_MM:
+            found.append((min(ends), max(ends)))
+    return tuple(sorted(found))
+
+
+def covered(run: Span, spans: list[Span], slack: int) -> bool:
+    """Whether ascending spans cover a stretch but for `slack` at either end [ticks]."""
+    at = run[0] + slack
+    for lower, upper in spans:
+        if lower <= at:
+            at = max(at, upper)
+    return at >= run[1] - slack
+
+
+def fits(width: int, height: int, length: int, other: int) -> bool:
+    """Whether a blank fits a sheet either way round [ticks]."""
+    return (width <= length and height <= other) or (width <= other and height <= length)
+
+
+def stagger_cost(field: Field, below: Pattern, above: Pattern) -> int:
+    """What seams of neighbouring courses cost that stand closer than the stagger; in line costs most."""
+    cost = 0
+    for seam in above.seams:
+        nearest = min((abs(seam - other) for other in below.seams), default=field.limits.stagger)
+        if nearest < field.limits.stagger:
+            cost += UNSTAGGERED * (50 if nearest <= field.limits.gap else 1)
+    return cost
+
+
+def cheapest(field: Field, courses: list[Course]) -> tuple[int, tuple[Pattern, ...]] | None:
+    """The seams of all courses that cost least together, and that cost; None where a course cannot be laid."""
+    layer: list[tuple[int, tuple[Pattern, ...]]] = [(0, ())]
+    for course in courses:
+        patterns = course.patterns()
+        if not patterns:
+            return None
+        grown: list[tuple[int, tuple[Pattern, ...]]] = []
+        for pattern in patterns:
+            options = [
+                (cost + pattern.cost + (stagger_cost(field, chosen[-1], pattern) if chosen else 0), chosen)
+                for cost, chosen in layer
+            ]
+            cost, chosen = min(options, key=lambda option: option[0])
+            grown.append((cost, (*chosen, pattern)))
+        grown.sort(key=lambda item: item[0])
+        layer = grown[:60]
+    return layer[0]

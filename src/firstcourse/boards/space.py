@@ -1,0 +1,75 @@
+"""The layouts worth weighing for one surface: every sheet type, both directions, several stacks of courses."""
+
+from dataclasses import replace
+
+from firstcourse.boards.courses import course_spans
+from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.layout import Choice
+from firstcourse.boards.members import row_added, row_near_panel
+from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, cheapest
+from firstcourse.plan import Stock, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.units import Tape
+
+_STACKS = 4
+
+
+def layout_alternatives(
+    surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape: Tape
+) -> tuple[Choice, ...]:
+    """The layouts worth weighing, the cheapest by the layout's own measure first.
+
+    Args:
+        surface: What is to be boarded, with its framing.
+        stock: Sheets that can be bought; the surface's `board_stock` narrows them.
+        rules: Rules in force.
+        tape: Tape whose graduation edges lie on.
+
+    Returns:
+        Choices with seams that keep the rules as far as the surface lets them; empty where there is no sheet that
+        may be used or nothing to cover.
+    """
+    usable = tuple(s for s in stock if not surface.board_stock or s.id in surface.board_stock)
+    plain = [field_of(surface, rules, tape.graduation, along_v=along_v) for along_v in (False, True)]
+    if not usable or plain[0].region.is_empty:
+        return ()
+    found: list[Choice] = []
+    for loose in (0, 1, 2):
+        for along_v, field in zip((False, True), plain, strict=True):
+            found += _choices(replace(field, loose=loose), usable, along_v=along_v)
+        # A relaxed rule is weighed only while no layout keeps them all.
+        if any(choice.cost < UNSTAGGERED for choice in found):
+            break
+    return tuple(sorted(found, key=lambda choice: choice.cost))
+
+
+def _choices(field: Field, stock: tuple[Stock, ...], *, along_v: bool) -> list[Choice]:
+    found = []
+    for sheet in stock:
+        for length, height in sorted({sheet.size, sheet.size[::-1]}, reverse=True):
+            for spans in course_spans(field, height)[:_STACKS]:
+                courses = [Course(field, span, length, height) for span in spans]
+                best = cheapest(field, courses)
+                if best is None:
+                    continue
+                cost, patterns = best
+                found.append(
+                    Choice(
+                        stock=sheet.id,
+                        along_v=along_v,
+                        length=length,
+                        height=height,
+                        spans=spans,
+                        seams=tuple(pattern.seams for pattern in patterns),
+                        cost=cost + _joint_cost(field, spans),
+                    )
+                )
+    return found
+
+
+def _joint_cost(field: Field, spans: tuple[tuple[int, int], ...]) -> int:
+
+    tops = [upper for _, upper in spans[:-1]]
+    return sum(
+        (ADDED if row_added(field, top) else 0) + (NEAR_PANEL if row_near_panel(field, top) else 0) for top in tops
+    )
