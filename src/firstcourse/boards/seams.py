@@ -14,7 +14,7 @@ from firstcourse.geometry.polygon import Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]
-_MOST_PATTERNS = 400
+_MOST_PATTERNS, _KEPT_PER_SEAM, _KEPT_LAYERS = 48, 4, 16
 SLIVER, UNSTAGGERED, CORNER, PIECE = 200, 100_000, 3, 10
 """Weights of one piece below the least size, one unstaggered seam, one seam at an opening's corner, one piece."""
 ADDED, NEAR_PANEL = 100, 50_000
@@ -119,8 +119,7 @@ class Course:
         """What the boards between two edges cost; None where one does not fit a sheet."""
         step, least = self.field.limits.graduation, self.field.limits.least_piece
         total = 0
-        for outer, _holes in self.areas(start, end):
-            left, lower, right, upper = bounds(outer)
+        for left, lower, right, upper in self._boxes(start, end):
             width, height = ceil_to(right - left, step), ceil_to(upper - lower, step)
             if not fits(width, height, self.length, self.height):
                 return None
@@ -128,6 +127,17 @@ class Course:
             if min(width, height) < least and min(width, height) > TICKS_PER_MM:
                 total += SLIVER
         return total
+
+    @cached_property
+    def _plain(self) -> bool:
+        """Whether the course is one plain rectangle."""
+        return bool(shapely.equals(self.strip, shapely_box(*self.strip.bounds)))
+
+    def _boxes(self, start: int, end: int) -> Iterable[tuple[int, int, int, int]]:
+        if self._plain:
+            _, lower, _, upper = self.strip.bounds
+            return ((start, round(lower), end, round(upper)),)
+        return (bounds(outer) for outer, _holes in self.areas(start, end))
 
     def patterns(self) -> tuple[Pattern, ...]:
         """The cheapest seam sets of the course, best first."""
@@ -149,7 +159,7 @@ class Course:
             if edge == right:
                 return tuple(found[:_MOST_PATTERNS])
             if found:
-                best[edge + gap] = found[:24]
+                best[edge + gap] = found[:_KEPT_PER_SEAM]
         return ()
 
     def _seam_cost(self, edge: int) -> int:
@@ -219,5 +229,5 @@ def cheapest(field: Field, courses: list[Course]) -> tuple[int, tuple[Pattern, .
             cost, chosen = min(options, key=lambda option: option[0])
             grown.append((cost, (*chosen, pattern)))
         grown.sort(key=lambda item: item[0])
-        layer = grown[:60]
+        layer = grown[:_KEPT_LAYERS]
     return layer[0]
