@@ -1,0 +1,6 @@
+"""Re-proves a plan from plan.json alone, knowing no planner."""
+
+from firstcourse.verify.proof import verify, verify_text
+from firstcourse.verify.verdict import Objection, Verdict
+
+__all__ = ["Objection", "Verdict", "verify", "verify_text"]

@@ -1,0 +1,72 @@
+"""Every family of checks, in order, over one plan."""
+
+import json
+from typing import Any
+
+from firstcourse.verify.counts import check_counts
+from firstcourse.verify.coverage import check_coverage
+from firstcourse.verify.cutting import check_cutting
+from firstcourse.verify.fasteners import check_fasteners
+from firstcourse.verify.fields import FieldError
+from firstcourse.verify.quantities import check_quantities
+from firstcourse.verify.seams import check_seams
+from firstcourse.verify.structure import read_document
+from firstcourse.verify.tiles import check_tiles
+from firstcourse.verify.verdict import Objection, Verdict
+
+_CHECKS = (
+    check_coverage,
+    check_seams,
+    check_fasteners,
+    check_cutting,
+    check_counts,
+    check_tiles,
+    check_quantities,
+)
+
+
+def verify_text(plan_json: str) -> Verdict:
+    """Prove a plan from the text of its plan.json.
+
+    Args:
+        plan_json: The whole document; it is believed in nothing.
+
+    Returns:
+        Every objection found; what is not JSON, or holds NaN or a name twice, is an objection too.
+    """
+    try:
+        document = json.loads(plan_json, parse_constant=_refuse_constant, object_pairs_hook=_once)
+    except FieldError as error:
+        return Verdict((Objection("VER-001", error.where, error.message),))
+    except (ValueError, RecursionError) as error:
+        return Verdict((Objection("VER-001", "plan", f"is not JSON that can be read: {error}"),))
+    return verify(document)
+
+
+def verify(document: Any) -> Verdict:
+    """Prove a plan given as JSON values.
+
+    Args:
+        document: The plan as `json.loads` gives it, lengths in millimetres.
+
+    Returns:
+        Every objection found. A plan whose form is wrong gets that one objection and is not read further.
+    """
+    try:
+        plan = read_document(document)
+    except FieldError as error:
+        return Verdict((Objection("VER-001", error.where, error.message),))
+    return Verdict(tuple(objection for check in _CHECKS for objection in check(plan)))
+
+
+def _refuse_constant(name: str) -> Any:
+    raise FieldError("plan", f"holds {name}, which is no number")
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in found:
+            raise FieldError(key, "is given twice in one object")
+        found[key] = value
+    return found

@@ -1,0 +1,392 @@
+"""The plan as the verifier reads it from raw JSON: plain frozen values, lengths in ticks."""
+
+import datetime
+from dataclasses import dataclass
+from typing import Any
+
+from shapely import Polygon
+
+from firstcourse.errors import FirstcourseError
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.units import Tape
+from firstcourse.verify.fields import FieldError, Node, point, ring, segment
+
+_SIDES = ("perimeter", "foot", "free")
+_KINDS = ("floor", "wall", "ceiling", "counter")
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """What stays open: a ring, or a circle by centre and diameter [ticks]."""
+
+    id: str
+    kind: str
+    outline: Ring | None
+    centre: Point
+    diameter: int
+
+
+@dataclass(frozen=True, slots=True)
+class Support:
+    """A member's face."""
+
+    id: str
+    kind: str
+    outline: Ring
+    added: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """A placed board."""
+
+    id: str
+    piece: str
+    outline: Ring
+    holes: tuple[Ring, ...]
+    factory_edges: tuple[int, ...]
+    fasteners: tuple[Point, ...]
+    fixed: bool
+
+    @property
+    def shape(self) -> Polygon:
+        """The board's area."""
+        return Polygon(self.outline, self.holes)
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """The middle of a gap between boards, and the gap's width."""
+
+    line: tuple[Point, Point]
+    width: int
+    tape: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """A placed tile."""
+
+    id: str
+    outline: Ring
+    holes: tuple[Ring, ...]
+    whole: bool
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """One plane with all that lies on it."""
+
+    id: str
+    title: str
+    kind: str
+    outline: Ring
+    sides: tuple[str, ...]
+    openings: tuple[Opening, ...]
+    supports: tuple[Support, ...]
+    framing_axis: str
+    panel_joints: tuple[tuple[Point, Point], ...]
+    panel_screws: tuple[Point, ...]
+    zones: tuple[Ring, ...]
+    board_stock: tuple[str, ...]
+    boards: tuple[Board, ...]
+    seams: tuple[Seam, ...]
+    tiles: tuple[Tile, ...]
+    soft_joints: tuple[tuple[Point, ...], ...]
+
+    @property
+    def carried_everywhere(self) -> bool:
+        """Whether a panel lies under all of it."""
+        return any(support.kind == "panel" for support in self.supports)
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What a board is cut as."""
+
+    id: str
+    board: str
+    stock: str
+    blank: tuple[int, int]
+    outline: Ring
+    holes: tuple[Ring, ...]
+    face_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One edge-to-edge cut."""
+
+    of: str
+    along: str
+    at: int
+    gives: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What a sheet is cut into."""
+
+    id: str
+    at: Point
+    size: tuple[int, int]
+    piece: str | None
+    turned: bool
+    keep: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet or offcut with its cuts."""
+
+    id: str
+    stock: str
+    size: tuple[int, int]
+    source: str
+    cuts: tuple[Cut, ...]
+    parts: tuple[Part, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """Sheets used beside the least that any plan needs."""
+
+    stock: str
+    used: int
+    lower_bound: int
+    proven: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A finding's fields that the verifier reads."""
+
+    code: str
+    severity: str
+    where: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """Something to buy."""
+
+    item: str
+    exact: float
+    unit: str
+    buy: int
+    working: str
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """The whole plan."""
+
+    tape: Tape
+    rules: RuleSet
+    surfaces: tuple[Surface, ...]
+    pieces: tuple[Piece, ...]
+    sheets: tuple[Sheet, ...]
+    stock: dict[str, tuple[int, int]]
+    counts: tuple[Count, ...]
+    findings: tuple[Said, ...]
+    quantities: tuple[Quantity, ...]
+    workings: frozenset[str]
+
+    def says(self, surface: Surface, *, code: str = "", rule: str = "") -> bool:
+        """Whether a finding on this surface has the code, or speaks of the rule."""
+        names = {surface.id, surface.title} - {""}
+        return any(
+            (said.code == code if code else said.rule == rule)
+            and any(said.where == name or said.where.startswith((f"{name},", f"{name}#")) for name in names)
+            for said in self.findings
+        )
+
+
+def read_document(value: Any) -> Document:
+    """Read a plan.
+
+    Raises:
+        FieldError: The first field that is missing or not what the format asks.
+    """
+    top = Node(value, "plan")
+    if top.text("format") != "firstcourse-plan" or top.raw("version") != 1:
+        raise FieldError("plan.format", "is not a firstcourse-plan of version 1")
+    job = Node(top.raw("job"), "plan.job")
+    job.text("name"), job.text("digest")
+    stock = {node.text("id"): node.size("size") for node in top.nodes("stock")}
+    return Document(
+        tape=_tape(job),
+        rules=_rules(job),
+        surfaces=tuple(_surface(node) for node in top.nodes("surfaces")),
+        pieces=tuple(_piece(node) for node in top.nodes("pieces")),
+        sheets=tuple(_sheet(node) for node in top.nodes("sheets")),
+        stock=stock,
+        counts=tuple(
+            Count(name, node.count("used"), node.count("lower_bound"), node.flag("proven"))
+            for name, node in top.named("counts")
+        ),
+        findings=tuple(
+            Said(
+                n.text("code"),
+                _one_of(n, "severity", ("stop", "fix", "note")),
+                n.text("where"),
+                n.text("rule", ""),
+            )
+            for n in top.nodes("findings")
+        ),
+        quantities=tuple(
+            Quantity(n.text("item"), n.number("exact"), n.text("unit"), n.count("buy"), n.text("working", ""))
+            for n in top.nodes("quantities")
+        ),
+        workings=frozenset(_working(name, node) for name, node in top.named("workings")),
+    )
+
+
+def _one_of(node: Node, key: str, allowed: tuple[str, ...], default: str | None = None) -> str:
+    found = node.text(key) if default is None else node.text(key, default)
+    if found not in allowed:
+        raise FieldError(f"{node.where}.{key}", f"'{found}' is not one of {', '.join(allowed)}")
+    return found
+
+
+def _tape(job: Node) -> Tape:
+    return Tape(_one_of(job, "tape", ("inch", "mm"), "inch"))
+
+
+def _rules(job: Node) -> RuleSet:
+    try:
+        on = datetime.date.fromisoformat(job.text("date"))
+    except ValueError:
+        raise FieldError("plan.job.date", "is not a date like 2026-01-31") from None
+    overrides = []
+    for node in job.nodes("overrides", ()):
+        value = node.raw("value")
+        if not isinstance(value, str | bool):
+            value = node.number("value")
+        overrides.append(Override(rule=node.text("rule"), value=value, reason=node.text("reason")))
+    try:
+        return load_rules(on, job.text("practice"), tuple(overrides))
+    except FirstcourseError as error:
+        raise FieldError("plan.job", str(error)) from None
+
+
+def _working(name: str, node: Node) -> str:
+    for key in ("formula", "result", "unit"):
+        node.text(key)
+    Node(node.raw("values"), f"{node.where}.values")
+    return name
+
+
+def _surface(node: Node) -> Surface:
+    outline = node.ring("outline")
+    sides = tuple(_one_of(side, "kind", _SIDES) for side in node.nodes("sides"))
+    if len(sides) != len(outline):
+        raise FieldError(f"{node.where}.sides", "are not one per side of the outline")
+    return Surface(
+        id=node.text("id"),
+        title=node.text("title", ""),
+        kind=_one_of(node, "kind", _KINDS),
+        outline=outline,
+        sides=sides,
+        openings=tuple(_opening(item) for item in node.nodes("openings")),
+        supports=tuple(
+            Support(item.text("id", ""), item.text("kind"), item.ring("outline"), item.flag("added", False))
+            for item in node.nodes("supports")
+        ),
+        framing_axis=_one_of(node, "framing_axis", ("u", "v", ""), ""),
+        panel_joints=tuple(segment(*row) for row in node.rows("panel_joints")),
+        panel_screws=tuple(point(*row) for row in node.rows("panel_screws")),
+        zones=tuple(item.ring("outline") for item in node.nodes("no_fastener_zones", ())),
+        board_stock=tuple(_texts(node, "board_stock", ())),
+        boards=tuple(_board(item) for item in node.nodes("boards")),
+        seams=tuple(
+            Seam(segment(item.raw("line"), f"{item.where}.line"), item.length("width"), item.flag("tape"))
+            for item in node.nodes("seams")
+        ),
+        tiles=tuple(
+            Tile(i.text("id"), i.ring("outline"), i.holes(), i.flag("whole"), i.text("from", ""))
+            for i in node.nodes("tiles", ())
+        ),
+        soft_joints=tuple(
+            tuple(point(*row) for row in item.rows("line")) for item in node.nodes("soft_joints", ())
+        ),
+    )
+
+
+def _texts(node: Node, key: str, default: Any) -> list[str]:
+    rows = node.rows(key, default)
+    for value, where in rows:
+        if not isinstance(value, str):
+            raise FieldError(where, "is not a text")
+    return [value for value, _ in rows]
+
+
+def _opening(node: Node) -> Opening:
+    name, kind = node.text("id"), node.text("kind")
+    if node.raw("outline", None) is not None:
+        return Opening(name, kind, ring(node.raw("outline"), f"{node.where}.outline"), (0, 0), 0)
+    return Opening(name, kind, None, node.point("centre"), node.length("diameter"))
+
+
+def _board(node: Node) -> Board:
+    outline, holes = node.ring("outline"), node.holes()
+    if not Polygon(outline, holes).is_valid:
+        raise FieldError(f"{node.where}.holes", "do not lie inside the outline")
+    edges = []
+    for value, where in node.rows("factory_edges", ()):
+        if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value < len(outline):
+            raise FieldError(where, "is no side of the outline")
+        edges.append(value)
+    return Board(
+        id=node.text("id"),
+        piece=node.text("piece"),
+        outline=outline,
+        holes=holes,
+        factory_edges=tuple(edges),
+        fasteners=tuple(point(*row) for row in node.rows("fasteners")),
+        fixed=node.flag("fixed", False),
+    )
+
+
+def _piece(node: Node) -> Piece:
+    return Piece(
+        id=node.text("id"),
+        board=node.text("board"),
+        stock=node.text("stock"),
+        blank=node.size("blank"),
+        outline=node.ring("outline"),
+        holes=node.holes(),
+        face_up=node.flag("face_up", True),
+    )
+
+
+def _sheet(node: Node) -> Sheet:
+    return Sheet(
+        id=node.text("id"),
+        stock=node.text("stock"),
+        size=node.size("size"),
+        source=node.text("source"),
+        cuts=tuple(_cut(item) for item in node.nodes("cuts")),
+        parts=tuple(_part(item) for item in node.nodes("parts")),
+    )
+
+
+def _cut(node: Node) -> Cut:
+    gives = _texts(node, "gives", [])
+    if len(gives) != 2:
+        raise FieldError(f"{node.where}.gives", "is not a pair of part ids")
+    return Cut(node.text("of"), _one_of(node, "along", ("x", "y")), node.length("at"), (gives[0], gives[1]))
+
+
+def _part(node: Node) -> Part:
+    return Part(
+        id=node.text("id"),
+        at=node.point("at"),
+        size=node.size("size"),
+        piece=None if node.raw("piece", None) is None else node.text("piece"),
+        turned=node.flag("turned", False),
+        keep=node.flag("keep", False),
+    )

@@ -1,0 +1,31 @@
+"""What the verifier says about a plan."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Objection:
+    """One claim of a plan that does not hold.
+
+    Attributes:
+        code: `VER-` and a number whose first digit names the family: 0 form, 1 coverage, 3 seams, 4 fasteners,
+            5 cutting, 6 counts, 7 tiles, 8 quantities, 9 findings and workings.
+        where: Id of the surface, board, sheet or field concerned.
+        message: What does not hold, in one sentence.
+    """
+
+    code: str
+    where: str
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Every objection found; a plan without any is verified."""
+
+    objections: tuple[Objection, ...]
+
+    @property
+    def verified(self) -> bool:
+        """Whether every claim holds."""
+        return not self.objections
