@@ -1,0 +1,1 @@
+"""Its place makes the helpers beside it, such as `tampering`, importable from every test."""

@@ -1,0 +1,100 @@
+"""The verifier passes a sound plan made by hand and objects to every way of spoiling it."""
+
+import copy
+import json
+from typing import Any
+
+import pytest
+
+from firstcourse.verify import verify, verify_text
+from tampering import TAMPERINGS, Tampering
+
+Plan = dict[str, Any]
+
+
+def codes(plan: Plan) -> set[str]:
+    return {objection.code for objection in verify_text(json.dumps(plan)).objections}
+
+
+def test_a_sound_plan_passes(plan: Plan) -> None:
+    assert verify_text(json.dumps(plan)).objections == ()
+    assert verify(plan).verified
+
+
+@pytest.mark.parametrize("tampering", TAMPERINGS, ids=lambda tampering: tampering.name)
+def test_every_tampering_is_objected_to(plan: Plan, tampering: Tampering) -> None:
+    tampering.change(plan)
+    assert codes(plan) & tampering.codes
+
+
+def in_line(plan: Plan) -> None:
+    """Move the second course's seam on the wall from the stud at 32 in to the one at 48 in."""
+    wall = plan["surfaces"][0]
+    left, right, seam = wall["boards"][2], wall["boards"][3], wall["seams"][2]
+    for point in [*left["outline"][1:3], right["outline"][0], right["outline"][3], *seam["line"]]:
+        point[0] = round(point[0] + 16 * 25.4, 7)
+
+
+def test_four_corners_are_objected_to_unless_the_plan_says_so(plan: Plan) -> None:
+    in_line(plan)
+    assert {"VER-301", "VER-302"} <= codes(plan)
+    plan["findings"].append({"code": "BRD-202", "severity": "fix", "where": "bath, wall A-B", "message": "so"})
+    assert not {"VER-301", "VER-302"} & codes(plan)
+
+
+def test_end_joints_too_close_are_objected_to_unless_the_plan_says_so(plan: Plan) -> None:
+    plan["job"]["overrides"] = [
+        {"rule": "boards.stagger.end_joints", "value": 20, "unit": "in", "reason": "the board maker asks it"}
+    ]
+    assert codes(plan) == {"VER-302"}
+    for where in ("bath, wall A-B", "bath/floor"):
+        plan["findings"].append({"code": "BRD-201", "severity": "fix", "where": where, "message": "so"})
+    assert codes(plan) == set()
+
+
+def test_a_finding_on_one_surface_excuses_no_other(plan: Plan) -> None:
+    in_line(plan)
+    plan["findings"].append({"code": "BRD-202", "severity": "fix", "where": "bath, floor", "message": "so"})
+    assert "VER-301" in codes(plan)
+
+
+def test_a_seam_by_one_tick_too_narrow_is_objected_to(plan: Plan) -> None:
+    board = plan["surfaces"][1]["boards"][0]
+    for point in board["outline"][1:3]:
+        point[0] += 2 / 640
+    assert "VER-105" in codes(plan)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", "{", "[]", "null", "3", '{"format": "firstcourse-plan"}', "[" * 100_000, '{"a": 1, "a": 2}', "1" * 5_000],
+    ids=lambda text: text[:20],
+)
+def test_what_is_no_plan_is_one_objection(text: str) -> None:
+    assert [objection.code for objection in verify_text(text).objections] == ["VER-001"]
+
+
+def paths(value: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+    found = [path] if path else []
+    if isinstance(value, dict):
+        for key in value:
+            found += paths(value[key], (*path, key))
+    elif isinstance(value, list) and value:
+        # The last item stands for its like.
+        found += paths(value[-1], (*path, len(value) - 1))
+    return found
+
+
+def spoiled(plan: Plan, path: tuple[Any, ...], value: Any) -> Plan:
+    changed = copy.deepcopy(plan)
+    place: Any = changed
+    for key in path[:-1]:
+        place = place[key]
+    place[path[-1]] = value
+    return changed
+
+
+def test_no_wrong_type_anywhere_brings_the_verifier_down(plan: Plan) -> None:
+    for path in paths(plan):
+        for value in (None, [], {}, "x", -1, 10**400, float("inf"), True):
+            verify(spoiled(plan, path, value))
