@@ -1,0 +1,63 @@
+"""Straight beams: section values, moments, reactions and deflections, in any one consistent set of units.
+
+Inches, pounds and psi, or millimetres, newtons and N/mm2, serve alike; the functions carry no number of a trade or code.
+
+References:
+    Textbook beam formulas.
+"""
+
+
+def section_modulus(width: float, depth: float) -> float:
+    """Section modulus of a rectangle about its strong axis [length³].
+
+    Example:
+        >>> round(section_modulus(1.5, 9.25), 2)
+        21.39
+    """
+    return width * depth**2 / 6
+
+
+def second_moment(width: float, depth: float) -> float:
+    """Second moment of area of a rectangle about its strong axis [length⁴]."""
+    return width * depth**3 / 12
+
+
+def uniform_moment(load: float, span: float) -> float:
+    """Greatest moment of a simple span under `load` per length."""
+    return load * span**2 / 8
+
+
+def uniform_deflection(load: float, span: float, stiffness: float) -> float:
+    """Midspan deflection of a simple span under `load` per length; `stiffness` is EI."""
+    return 5 * load * span**4 / (384 * stiffness)
+
+
+def point_moment(load: float, at: float, span: float) -> float:
+    """Moment under a point load `at` a distance from one support of a simple span."""
+    return load * at * (span - at) / span
+
+
+def point_deflection(load: float, at: float, span: float, stiffness: float) -> float:
+    """Midspan deflection of a simple span under a point load; `stiffness` is EI."""
+    near = min(at, span - at)
+    return load * near * (3 * span**2 - 4 * near**2) / (48 * stiffness)
+
+
+def point_deflection_at_load(load: float, at: float, span: float, stiffness: float) -> float:
+    """Deflection under the point load itself; `stiffness` is EI."""
+    return load * at**2 * (span - at) ** 2 / (3 * stiffness * span)
+
+
+def stepped_uniform_deflection(
+    load: float, span: float, stiffness_ends: float, stiffness_middle: float, share: float
+) -> float:
+    """Midspan deflection of a simple span whose middle part is stiffer; `share` of the span, centred.
+
+    Virtual work: twice the integral of M(x)·x/2 over EI from the support to midspan.
+    """
+    end = span * (1 - share) / 2
+
+    def integral(x: float) -> float:
+        return load / 4 * (span * x**3 / 3 - x**4 / 4)
+
+    return 2 * (integral(end) / stiffness_ends + (integral(span / 2) - integral(end)) / stiffness_middle)

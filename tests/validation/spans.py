@@ -1,0 +1,28 @@
+"""Published joist spans read from a data file, and the span this program computes for each row."""
+
+import datetime
+import tomllib
+from pathlib import Path
+
+from firstcourse.rules import load_rules
+from firstcourse.suitability.joists import Joist, max_span_in
+from firstcourse.suitability.lumber import lumber
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+DATA = Path(__file__).parent / "data"
+
+
+def table(name):
+    return tomllib.loads((DATA / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def computed_span_in(row):
+    species, grade, size, spacing, live, dead, divisor, _span = row
+    joist = Joist(
+        span_in=120,
+        spacing_in=spacing,
+        live_psf=live,
+        dead_psf=dead,
+        wood=lumber(RULES, size, species, grade),
+    )
+    return max_span_in(RULES, joist, divisor)[0]
