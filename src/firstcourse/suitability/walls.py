@@ -1,0 +1,142 @@
+"""Studs behind tile: sideways stiffness of the stud alone, steel thickness, tiling mass against the backing."""
+
+import math
+from dataclasses import dataclass
+
+from firstcourse.errors import InputValueError
+from firstcourse.rules import RuleSet
+from firstcourse.suitability import beams
+from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.lumber import Lumber
+from firstcourse.workings import Working
+
+SQ_IN_PER_SQ_FT = 144
+IN_PER_MIL = 0.001
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SteelStud:
+    """A cold-formed stud.
+
+    Attributes:
+        depth_in: Depth of the web [in].
+        mils: Thickness of the steel [1/1000 in]; None where only a gauge number is known.
+        flange_in: Width of the flanges [in]; the rule book's where not given.
+        second_moment_in4: From the maker's table [in⁴]; the gross section is taken where not given.
+    """
+
+    depth_in: float
+    mils: float | None = None
+    flange_in: float | None = None
+    second_moment_in4: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Studs:
+    """The studs of one wall.
+
+    Attributes:
+        height_in: Clear height between plates [in].
+        spacing_in: Centre to centre [in].
+        wood: Design values of wood studs.
+        steel: Or the steel stud.
+    """
+
+    height_in: float
+    spacing_in: float
+    wood: Lumber | None = None
+    steel: SteelStud | None = None
+
+    def __post_init__(self) -> None:
+        for name in ("height_in", "spacing_in"):
+            if not 0 < getattr(self, name) < math.inf:
+                raise InputValueError(f"studs: '{name}' must be more than zero and finite: {getattr(self, name)}")
+        if (self.wood is None) == (self.steel is None):
+            raise InputValueError("studs: give either wood or steel")
+
+
+def stud_stiffness(rules: RuleSet, studs: Studs) -> float | None:
+    """EI of one stud alone [lb·in²]; None where the steel's thickness is not known."""
+    if studs.wood is not None:
+        return studs.wood.e_psi * beams.second_moment(studs.wood.width_in, studs.wood.depth_in)
+    steel = studs.steel
+    if steel is None:
+        return None
+    inertia = steel.second_moment_in4
+    if inertia is None:
+        if steel.mils is None:
+            return None
+        thickness = steel.mils * IN_PER_MIL
+        flange = rules.number("wall.steel.flange") if steel.flange_in is None else steel.flange_in
+        inertia = thickness * steel.depth_in**3 / 12 + 2 * flange * thickness * (steel.depth_in / 2) ** 2
+    return rules.number("wall.steel.e") * inertia
+
+
+def check_studs(rules: RuleSet, studs: Studs) -> tuple[Check, ...]:
+    """Stiffness against tile practice and code, spacing, and steel thickness where it is known."""
+    checks = [_spacing(rules, studs)]
+    stiffness = stud_stiffness(rules, studs)
+    if stiffness is not None:
+        checks += [
+            _stiff(rules, studs, stiffness, rule) for rule in ("wall.deflection.tile", "wall.deflection.code")
+        ]
+    if studs.steel is not None and studs.steel.mils is not None:
+        least = rules.entry("wall.steel.min")
+        checks.append(
+            Check(
+                name="steel thickness", found=studs.steel.mils, limit=rules.number(least.id), at_least=True,
+                unit="mil", rule=least.id, source=sourced(least),
+                working=Working(title="Steel thickness", formula="as found", result=f"{studs.steel.mils:g}",
+                                unit="mil", source=sourced(least)),
+            )
+        )  # fmt: skip
+    return tuple(checks)
+
+
+def _spacing(rules: RuleSet, studs: Studs) -> Check:
+    limit = rules.entry("framing.stud_spacing.max")
+    return Check(
+        name="stud spacing", found=studs.spacing_in, limit=rules.number(limit.id), at_least=False, unit="in",
+        rule=limit.id, source=sourced(limit),
+        working=Working(title="Stud spacing", formula="as found", result=f"{studs.spacing_in:g}", unit="in",
+                        source=sourced(limit)),
+    )  # fmt: skip
+
+
+def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
+    limit = rules.entry(rule)
+    load = rules.number("wall.load.lateral") * studs.spacing_in / SQ_IN_PER_SQ_FT
+    deflection = beams.uniform_deflection(load, studs.height_in, stiffness)
+    argument = ()
+    if studs.steel is not None and studs.steel.second_moment_in4 is None:
+        argument = ("Gross section of the steel, buckling left out; the maker's table governs.",)
+    return Check(
+        name="stud stiffness", found=studs.height_in / deflection, limit=rules.number(rule), at_least=True,
+        unit="L/x", rule=rule, source=sourced(limit),
+        working=Working(
+            title="Sideways deflection of a stud alone", formula="Δ = 5 w H⁴ / (384 E I)",
+            values={"w": f"{load:.4f} lb/in", "H": f"{studs.height_in:g} in", "EI": f"{stiffness:.4g} lb·in²",
+                    "deflection": f"{deflection:.3f} in"},
+            result=f"H/{int(studs.height_in / deflection)}", unit="", source=sourced(limit), argument=argument,
+        ),
+    )  # fmt: skip
+
+
+def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check | None:
+    """Tiling mass against what the backing carries; None where no rule of this practice speaks of the backing.
+
+    Args:
+        rules: The rule book.
+        backing: Such as `plasterboard` or `plaster`.
+        mass_kg_m2: Tile, mortar and grout [kg/m²].
+    """
+    rule = f"wall.mass.{backing}"
+    if rule not in rules.entries:
+        return None
+    limit = rules.entry(rule)
+    return Check(
+        name="tiling mass", found=mass_kg_m2, limit=rules.number(rule), at_least=False, unit="kg/m²", rule=rule,
+        source=sourced(limit),
+        working=Working(title="Tiling mass on the backing", formula="tile + mortar + grout",
+                        result=f"{mass_kg_m2:.1f}", unit="kg/m²", source=sourced(limit)),
+    )  # fmt: skip
