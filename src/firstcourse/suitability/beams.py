@@ -1,6 +1,6 @@
 """Straight beams: section values, moments, reactions and deflections, in any one consistent set of units.
 
-Inches, pounds and psi, or millimetres, newtons and N/mm2, serve alike; the functions carry no number of a trade or code.
+Inches, pounds and psi, or millimetres, newtons and N/mm2, serve alike; no number of a trade or code is in here.
 
 References:
     Textbook beam formulas.

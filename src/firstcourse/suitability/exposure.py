@@ -57,8 +57,11 @@ def _board(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
     entry = rules.entry(rule)
     if surface.zone.value in rules.text(rule).split():
         return []
-    fit = [e.id.removeprefix("exposure.board.") for e in rules.under("exposure.board.")
-           if surface.zone.value in str(e.value).split()]  # fmt: skip
+    fit = [
+        e.id.removeprefix("exposure.board.")
+        for e in rules.under("exposure.board.")
+        if surface.zone.value in str(e.value).split()
+    ]
     return [
         Finding(
             code="SUI-501",
@@ -86,25 +89,51 @@ def _barriers(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
     zones, face_only = rules.text("exposure.membrane_zones"), rules.text("exposure.face_only_zones")
     if count > most and not surface.is_floor:
         found.append(
-            ("SUI-502", "Membrane on the face and retarder behind trap moisture in the board.", f"{count} barriers",
-             f"exactly {most}", "Leave out the retarder behind, or the membrane on the face.", entry.id)
-        )  # fmt: skip
+            (
+                "SUI-502",
+                "Membrane on the face and retarder behind trap moisture in the board.",
+                f"{count} barriers",
+                f"exactly {most}",
+                "Leave out the retarder behind, or the membrane on the face.",
+                entry.id,
+            )
+        )
     if count == 0 and surface.zone.value in zones.split():
         found.append(
-            ("SUI-503", "Water that passes tile and board reaches the framing.", "no barrier", f"exactly {most}",
-             "Put a membrane on the face of the board.", "exposure.membrane_zones")
-        )  # fmt: skip
+            (
+                "SUI-503",
+                "Water that passes tile and board reaches the framing.",
+                "no barrier",
+                f"exactly {most}",
+                "Put a membrane on the face of the board.",
+                "exposure.membrane_zones",
+            )
+        )
     elif surface.zone.value in face_only.split() and not surface.membrane_on_face:
         found.append(
-            ("SUI-504", "In steam only a membrane on the face keeps vapour out of the board.", "no membrane on the face",
-             "membrane on the face", "Put the membrane on the face and leave out the retarder behind.",
-             "exposure.face_only_zones")
-        )  # fmt: skip
+            (
+                "SUI-504",
+                "In steam only a membrane on the face keeps vapour out of the board.",
+                "no membrane on the face",
+                "membrane on the face",
+                "Put the membrane on the face and leave out the retarder behind.",
+                "exposure.face_only_zones",
+            )
+        )
     return [
-        Finding(code=code, severity=Severity.STOP, where=surface.where, message=message, measured=measured,
-                limit=limit, rule=rule, source=sourced(rules.entry(rule)), remedy=remedy)
+        Finding(
+            code=code,
+            severity=Severity.STOP,
+            where=surface.where,
+            message=message,
+            measured=measured,
+            limit=limit,
+            rule=rule,
+            source=sourced(rules.entry(rule)),
+            remedy=remedy,
+        )
         for code, message, measured, limit, remedy, rule in found
-    ]  # fmt: skip
+    ]
 
 
 def _moisture(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:

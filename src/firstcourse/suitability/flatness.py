@@ -6,12 +6,13 @@ Works in mm; heights are positive towards the tile.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 
 MM_PER_IN = 25.4
-MOST_SPOTS = 400
+MOST_SPOTS = 120
 # Spots this near a straightedge's line lie under it.
 EDGE_WIDTH_MM = 25.0
 
@@ -129,11 +130,12 @@ def best_plane(spots: Sequence[Spot]) -> Plane:
     return Plane(level_mm=mh - slope_u * mu - slope_v * mv, slope_u=slope_u, slope_v=slope_v)
 
 
-def judge_flatness(spots: Sequence[Spot], tolerance: Tolerance) -> Flatness:
+@lru_cache(maxsize=64)
+def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance) -> Flatness:
     """Lay straightedges over every pair of spots, and the best plane through all.
 
-    Between two spots, the gap under (or the hump over) their chord at any spot beneath it is a deviation. Spots are
-    samples: what lies between them is not seen.
+    Between two spots, the gap under (or the hump over) their chord at any spot beneath it is a deviation. Spots
+    are samples: what lies between them is not seen.
     """
     if len(spots) > MOST_SPOTS:
         raise InputValueError(f"{len(spots)} spot levels are more than {MOST_SPOTS}; judge the surface in parts")

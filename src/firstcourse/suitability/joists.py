@@ -21,6 +21,7 @@ SQ_IN_PER_SQ_FT = 144
 # Two equal spans, uniform load: end shear 5/8 wL beside the middle support, whose reaction is 5/4 wL.
 CONTINUOUS_SHEAR = 0.625
 CONTINUOUS_REACTION = 1.25
+CODE_LIMIT = "floor.deflection.live_code"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -242,26 +243,46 @@ def _strength(rules: RuleSet, joist: Joist, wood: Lumber) -> tuple[Check, ...]:
         pressure = reaction / (width * joist.bearing_in)
         checks.append(
             Check(
-                name="bearing", found=pressure, limit=wood.fc_perp_psi, at_least=False, unit="psi", rule="",
+                name="bearing",
+                found=pressure,
+                limit=wood.fc_perp_psi,
+                at_least=False,
+                unit="psi",
+                rule="",
                 source=wood.source,
                 working=Working(
-                    title="Bearing pressure", formula="fc = R / (b · bearing)",
-                    values={"R": f"{reaction:.0f} lb", "b": f"{width:g} in", "bearing": f"{joist.bearing_in:g} in"},
-                    result=f"{pressure:.0f}", unit="psi", source=wood.source,
+                    title="Bearing pressure",
+                    formula="fc = R / (b · bearing)",
+                    values={
+                        "R": f"{reaction:.0f} lb",
+                        "b": f"{width:g} in",
+                        "bearing": f"{joist.bearing_in:g} in",
+                    },
+                    result=f"{pressure:.0f}",
+                    unit="psi",
+                    source=wood.source,
                 ),
             )
-        )  # fmt: skip
+        )
         least = rules.entry("floor.bearing.min")
         checks.append(
             Check(
-                name="bearing length", found=joist.bearing_in, limit=rules.number(least.id), at_least=True, unit="in",
-                rule=least.id, source=sourced(least),
+                name="bearing length",
+                found=joist.bearing_in,
+                limit=rules.number(least.id),
+                at_least=True,
+                unit="in",
+                rule=least.id,
+                source=sourced(least),
                 working=Working(
-                    title="Bearing length", formula="as found", result=f"{joist.bearing_in:g}", unit="in",
+                    title="Bearing length",
+                    formula="as found",
+                    result=f"{joist.bearing_in:g}",
+                    unit="in",
                     source=sourced(least),
                 ),
             )
-        )  # fmt: skip
+        )
     return tuple(checks)
 
 
@@ -269,15 +290,26 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
     limit = rules.entry(rule)
     deflection = joist.deflection(joist.live_psf)
     return Check(
-        name="live deflection", found=joist.span_in / deflection, limit=rules.number(rule), at_least=True,
-        unit="L/x", rule=rule, source=sourced(limit),
+        name=f"live deflection ({'code' if rule == CODE_LIMIT else 'finish'})",
+        found=joist.span_in / deflection,
+        limit=rules.number(rule),
+        at_least=True,
+        unit="L/x",
+        rule=rule,
+        source=sourced(limit),
         working=Working(
-            title="Live-load deflection", formula=_formula(joist, "w_live"),
-            values={**_values(joist), "w_live": f"{joist.line_load(joist.live_psf):.3f} lb/in",
-                    "deflection": f"{deflection:.3f} in"},
-            result=f"L/{int(joist.span_in / deflection)}", unit="", source=sourced(limit),
+            title="Live-load deflection",
+            formula=_formula(joist, "w_live"),
+            values={
+                **_values(joist),
+                "w_live": f"{joist.line_load(joist.live_psf):.3f} lb/in",
+                "deflection": f"{deflection:.3f} in",
+            },
+            result=f"L/{int(joist.span_in / deflection)}",
+            unit="",
+            source=sourced(limit),
         ),
-    )  # fmt: skip
+    )
 
 
 def _total(rules: RuleSet, joist: Joist) -> Check:
@@ -286,16 +318,27 @@ def _total(rules: RuleSet, joist: Joist) -> Check:
     total = joist.deflection(joist.live_psf) + dead
     creep = joist.deflection(joist.live_psf) + rules.number("lumber.creep_factor") * dead
     return Check(
-        name="total deflection", found=joist.span_in / total, limit=rules.number(limit.id), at_least=True,
-        unit="L/x", rule=limit.id, source=sourced(limit),
+        name="total deflection",
+        found=joist.span_in / total,
+        limit=rules.number(limit.id),
+        at_least=True,
+        unit="L/x",
+        rule=limit.id,
+        source=sourced(limit),
         working=Working(
-            title="Deflection under live and dead load", formula=_formula(joist, "w_total") + " + point loads",
-            values={**_values(joist), "w_total": f"{joist.line_load(joist.live_psf + joist.dead_psf):.3f} lb/in",
-                    "deflection": f"{total:.3f} in"},
-            result=f"L/{int(joist.span_in / total)}", unit="", source=sourced(limit),
+            title="Deflection under live and dead load",
+            formula=_formula(joist, "w_total") + " + point loads",
+            values={
+                **_values(joist),
+                "w_total": f"{joist.line_load(joist.live_psf + joist.dead_psf):.3f} lb/in",
+                "deflection": f"{total:.3f} in",
+            },
+            result=f"L/{int(joist.span_in / total)}",
+            unit="",
+            source=sourced(limit),
             argument=(f"With creep of the dead load in the long term: {creep:.3f} in.",),
         ),
-    )  # fmt: skip
+    )
 
 
 def _formula(joist: Joist, load: str) -> str:

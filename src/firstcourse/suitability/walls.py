@@ -84,42 +84,75 @@ def check_studs(rules: RuleSet, studs: Studs) -> tuple[Check, ...]:
         least = rules.entry("wall.steel.min")
         checks.append(
             Check(
-                name="steel thickness", found=studs.steel.mils, limit=rules.number(least.id), at_least=True,
-                unit="mil", rule=least.id, source=sourced(least),
-                working=Working(title="Steel thickness", formula="as found", result=f"{studs.steel.mils:g}",
-                                unit="mil", source=sourced(least)),
+                name="steel thickness",
+                found=studs.steel.mils,
+                limit=rules.number(least.id),
+                at_least=True,
+                unit="mil",
+                rule=least.id,
+                source=sourced(least),
+                working=Working(
+                    title="Steel thickness",
+                    formula="as found",
+                    result=f"{studs.steel.mils:g}",
+                    unit="mil",
+                    source=sourced(least),
+                ),
             )
-        )  # fmt: skip
+        )
     return tuple(checks)
 
 
 def _spacing(rules: RuleSet, studs: Studs) -> Check:
     limit = rules.entry("framing.stud_spacing.max")
     return Check(
-        name="stud spacing", found=studs.spacing_in, limit=rules.number(limit.id), at_least=False, unit="in",
-        rule=limit.id, source=sourced(limit),
-        working=Working(title="Stud spacing", formula="as found", result=f"{studs.spacing_in:g}", unit="in",
-                        source=sourced(limit)),
-    )  # fmt: skip
+        name="stud spacing",
+        found=studs.spacing_in,
+        limit=rules.number(limit.id),
+        at_least=False,
+        unit="in",
+        rule=limit.id,
+        source=sourced(limit),
+        working=Working(
+            title="Stud spacing",
+            formula="as found",
+            result=f"{studs.spacing_in:g}",
+            unit="in",
+            source=sourced(limit),
+        ),
+    )
 
 
 def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
     limit = rules.entry(rule)
     load = rules.number("wall.load.lateral") * studs.spacing_in / SQ_IN_PER_SQ_FT
     deflection = beams.uniform_deflection(load, studs.height_in, stiffness)
-    argument = ()
+    argument: tuple[str, ...] = ()
     if studs.steel is not None and studs.steel.second_moment_in4 is None:
         argument = ("Gross section of the steel, buckling left out; the maker's table governs.",)
     return Check(
-        name="stud stiffness", found=studs.height_in / deflection, limit=rules.number(rule), at_least=True,
-        unit="L/x", rule=rule, source=sourced(limit),
+        name="stud stiffness",
+        found=studs.height_in / deflection,
+        limit=rules.number(rule),
+        at_least=True,
+        unit="L/x",
+        rule=rule,
+        source=sourced(limit),
         working=Working(
-            title="Sideways deflection of a stud alone", formula="Δ = 5 w H⁴ / (384 E I)",
-            values={"w": f"{load:.4f} lb/in", "H": f"{studs.height_in:g} in", "EI": f"{stiffness:.4g} lb·in²",
-                    "deflection": f"{deflection:.3f} in"},
-            result=f"H/{int(studs.height_in / deflection)}", unit="", source=sourced(limit), argument=argument,
+            title="Sideways deflection of a stud alone",
+            formula="Δ = 5 w H⁴ / (384 E I)",
+            values={
+                "w": f"{load:.4f} lb/in",
+                "H": f"{studs.height_in:g} in",
+                "EI": f"{stiffness:.4g} lb·in²",
+                "deflection": f"{deflection:.3f} in",
+            },
+            result=f"H/{int(studs.height_in / deflection)}",
+            unit="",
+            source=sourced(limit),
+            argument=argument,
         ),
-    )  # fmt: skip
+    )
 
 
 def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check | None:
@@ -135,8 +168,18 @@ def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check
         return None
     limit = rules.entry(rule)
     return Check(
-        name="tiling mass", found=mass_kg_m2, limit=rules.number(rule), at_least=False, unit="kg/m²", rule=rule,
+        name="tiling mass",
+        found=mass_kg_m2,
+        limit=rules.number(rule),
+        at_least=False,
+        unit="kg/m²",
+        rule=rule,
         source=sourced(limit),
-        working=Working(title="Tiling mass on the backing", formula="tile + mortar + grout",
-                        result=f"{mass_kg_m2:.1f}", unit="kg/m²", source=sourced(limit)),
-    )  # fmt: skip
+        working=Working(
+            title="Tiling mass on the backing",
+            formula="tile + mortar + grout",
+            result=f"{mass_kg_m2:.1f}",
+            unit="kg/m²",
+            source=sourced(limit),
+        ),
+    )

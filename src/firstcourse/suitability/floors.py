@@ -1,0 +1,221 @@
+"""A whole tiled floor on joists, as entered, and every check of it: frame, panel, surface."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from firstcourse.errors import InputValueError
+from firstcourse.rules import RuleSet
+from firstcourse.suitability.buildup import Doorway, Layer
+from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.flatness import Flatness, Spot, judge_flatness, tolerance_for
+from firstcourse.suitability.joists import CODE_LIMIT, Cut, Joist, PointLoad, SisterPart, check_joist
+from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
+from firstcourse.suitability.panels import Panel, check_panel, thickness_in
+from firstcourse.workings import Working
+
+MORTAR_BED = "mortar bed"
+TILE = "tile"
+
+
+class Finish(StrEnum):
+    """What the floor is finished with."""
+
+    CERAMIC = "ceramic"
+    STONE = "stone"
+
+
+class Use(StrEnum):
+    """What the room is used for, which sets its live load."""
+
+    LIVING = "living"
+    SLEEPING = "sleeping"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FloorInput:
+    """A floor as found and as it is to be built.
+
+    Attributes:
+        where: The floor in words.
+        span_in: Longest clear span of the joists over their whole length, not just under the tile [in].
+        spacing_in: Joists centre to centre [in].
+        panel: The panel layers on the joists.
+        layers: Everything over the panel from below, bond coats included; name the tile `tile` and a thick bed
+            `mortar bed`.
+        size, species, grade: Of sawn joists.
+        stiffness: EI of engineered or steel joists, from their maker [lb·in²]; then no size.
+        extra_dead_psf: Other lasting load, such as heating in a bed or a ceiling below [psf].
+        tile_edge_mm: Longest edge of the tile [mm]; None where not chosen.
+        spots: Level readings of the surface.
+        flange_in: Top of a closet flange over the panel [in].
+    """
+
+    where: str
+    span_in: float
+    spacing_in: float
+    panel: Panel
+    layers: tuple[Layer, ...]
+    finish: Finish = Finish.CERAMIC
+    use: Use = Use.LIVING
+    size: str | None = None
+    species: str = UNKNOWN
+    grade: str = UNKNOWN
+    stiffness: float | None = None
+    plies: int = 1
+    spans: int = 1
+    bearing_in: float | None = None
+    points: tuple[PointLoad, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    sister: SisterPart | None = None
+    extra_dead_psf: float = 0.0
+    tile_edge_mm: float | None = None
+    spots: tuple[Spot, ...] = ()
+    doorways: tuple[Doorway, ...] = ()
+    flange_in: float | None = None
+
+    def __post_init__(self) -> None:
+        if (self.size is None) == (self.stiffness is None):
+            raise InputValueError(f"{self.where}: give either the joists' size or their EI")
+
+
+def floor_lumber(rules: RuleSet, floor: FloorInput) -> Lumber | None:
+    """Design values of the floor's sawn joists; None for engineered ones."""
+    return None if floor.size is None else lumber(rules, floor.size, floor.species, floor.grade)
+
+
+def dead_load(rules: RuleSet, floor: FloorInput) -> tuple[float, Working]:
+    """Dead load of joists, panel and all layers [psf], with its working."""
+    per_inch = rules.entry("mass.panel")
+    parts = {
+        "joists": rules.number("mass.joists"),
+        "panel": sum(thickness_in(layer) for layer in floor.panel.layers) * rules.number(per_inch.id),
+    }
+    for layer in floor.layers:
+        parts[layer.name] = parts.get(layer.name, 0.0) + layer.mass_psf
+    if floor.extra_dead_psf:
+        parts["other"] = floor.extra_dead_psf
+    total = sum(parts.values())
+    return total, Working(
+        title="Dead load of the floor",
+        formula="sum of the layers, each thickness × density",
+        values={name: f"{mass:.2f} psf" for name, mass in parts.items()},
+        result=f"{total:.1f}",
+        unit="psf",
+        source=f"panel and joists: {sourced(per_inch)}; layers as entered",
+    )
+
+
+def floor_joist(rules: RuleSet, floor: FloorInput) -> Joist:
+    """The floor's joist with its loads."""
+    live = "floor.load.live_sleeping" if floor.use is Use.SLEEPING else "floor.load.live"
+    return Joist(
+        span_in=floor.span_in,
+        spacing_in=floor.spacing_in,
+        live_psf=rules.number(live),
+        dead_psf=dead_load(rules, floor)[0],
+        wood=floor_lumber(rules, floor),
+        stiffness=floor.stiffness,
+        plies=floor.plies,
+        spans=floor.spans,
+        bearing_in=floor.bearing_in,
+        points=floor.points,
+        sister=floor.sister,
+    )
+
+
+def limit_rules(floor: FloorInput) -> tuple[str, ...]:
+    """Ids of the live-deflection limits: the finish's first, then the code's, always both."""
+    if floor.finish is Finish.STONE:
+        finish = "floor.deflection.live_stone"
+    elif floor.stiffness is not None:
+        finish = "floor.deflection.live_engineered"
+    else:
+        finish = "floor.deflection.live_ceramic"
+    return finish, CODE_LIMIT
+
+
+def floor_flatness(rules: RuleSet, floor: FloorInput) -> Flatness | None:
+    """Flatness of the surface against its tile; None without spot levels or without a tile."""
+    if not floor.spots or floor.tile_edge_mm is None:
+        return None
+    return judge_flatness(floor.spots, tolerance_for(rules, floor.tile_edge_mm))
+
+
+def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
+    """Every check of one floor that has a number and a limit, in order: frame, panel, surface."""
+    joist = floor_joist(rules, floor)
+    table = rules.entry("floor.load.dead_table_max")
+    spacing = rules.entry("framing.joist_spacing.max")
+    return (
+        Check(
+            name="joist spacing",
+            found=floor.spacing_in,
+            limit=rules.number(spacing.id),
+            at_least=False,
+            unit="in",
+            rule=spacing.id,
+            source=sourced(spacing),
+            working=Working(
+                title="Joist spacing",
+                formula="as found",
+                result=f"{floor.spacing_in:g}",
+                unit="in",
+                source=sourced(spacing),
+            ),
+        ),
+        Check(
+            name="dead load",
+            found=joist.dead_psf,
+            limit=rules.number(table.id),
+            at_least=False,
+            unit="psf",
+            rule=table.id,
+            source=sourced(table),
+            working=dead_load(rules, floor)[1],
+        ),
+        *check_joist(rules, joist, limit_rules(floor)),
+        *check_panel(rules, floor.panel, floor.spacing_in, joist.live_psf + joist.dead_psf),
+        *_flatness_checks(rules, floor),
+    )
+
+
+def _flatness_checks(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
+    found = floor_flatness(rules, floor)
+    if found is None:
+        return ()
+    size = "large" if found.tolerance.large else "small"
+    rows = (
+        (
+            "flatness, long straightedge",
+            found.worst_long_mm,
+            found.tolerance.long_mm,
+            f"surface.flatness.{size}_long",
+        ),
+        (
+            "flatness, short straightedge",
+            found.worst_short_mm,
+            found.tolerance.short_mm,
+            f"surface.flatness.{size}_short",
+        ),
+    )
+    return tuple(
+        Check(
+            name=name,
+            found=worst,
+            limit=limit,
+            at_least=False,
+            unit="mm",
+            rule=rule,
+            source=sourced(rules.entry(rule)),
+            working=Working(
+                title=f"Worst gap under a straightedge: {name}",
+                formula="largest distance of a spot level from the chord of two others",
+                values={"spots": str(len(floor.spots))},
+                result=f"{worst:.2f}",
+                unit="mm",
+                source=sourced(rules.entry(rule)),
+                argument=("What lies between the spots is not seen.",),
+            ),
+        )
+        for name, worst, limit, rule in rows
+    )

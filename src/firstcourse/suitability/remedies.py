@@ -1,0 +1,183 @@
+"""What would make a failing floor pass: each option is re-run through the same checks, then ranked.
+
+Ranking is by height lost, then material, then labour, in the rule book's relative figures; it is a help to choose,
+not a price.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from firstcourse.rules import RuleSet
+from firstcourse.suitability.checks import Check
+from firstcourse.suitability.flatness import MM_PER_IN
+from firstcourse.suitability.floors import MORTAR_BED, TILE, Finish, FloorInput, check_floor
+from firstcourse.suitability.joists import SisterPart
+from firstcourse.suitability.panels import thickness_in
+
+MOST_MEASURES = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remedy:
+    """One option, computed.
+
+    Attributes:
+        names: The measures it is made of, as rule-book names.
+        what: What to do, in words.
+        passes: Whether every check holds with it.
+        height_in: Height it adds to the floor [in]; negative where it saves height.
+        material: Relative material, for ranking.
+        labour_h: Relative labour, for ranking [h].
+        still_failing: Names of checks that fail even so.
+        checks: Every check of the floor with it.
+    """
+
+    names: tuple[str, ...]
+    what: str
+    passes: bool
+    height_in: float
+    material: float
+    labour_h: float
+    still_failing: tuple[str, ...]
+    checks: tuple[Check, ...]
+
+
+def floor_remedies(rules: RuleSet, floor: FloorInput) -> tuple[Remedy, ...]:
+    """Single measures, and sets of two and three of which no smaller set is enough.
+
+    Returns:
+        Those that pass first, by height lost, material and labour; then single measures that do not pass, so that
+        it is seen what does not help. Empty where the floor already passes.
+    """
+    if all(check.holds for check in check_floor(rules, floor)):
+        return ()
+    passing: list[Remedy] = []
+    failing: list[Remedy] = []
+    for count in range(1, MOST_MEASURES + 1):
+        for names in combinations(_MEASURES, count):
+            if any(set(enough.names) < set(names) for enough in passing) or (count > 1 and _pointless(names)):
+                continue
+            changed = _with(rules, floor, names)
+            if changed is None:
+                continue
+            remedy = _remedy(rules, floor, changed, names)
+            if remedy.passes:
+                passing.append(remedy)
+            elif count == 1:
+                failing.append(remedy)
+    return (*sorted(passing, key=_rank), *sorted(failing, key=_rank))
+
+
+def _pointless(names: tuple[str, ...]) -> bool:
+    clashing = ({"sister_full", "sister_part"}, {"sister_part", "mid_support"})
+    return "blocking" in names or any(both <= set(names) for both in clashing)
+
+
+def _with(rules: RuleSet, floor: FloorInput, names: tuple[str, ...]) -> FloorInput | None:
+    changed: FloorInput | None = floor
+    for name in names:
+        if changed is None:
+            return None
+        changed = _MEASURES[name](rules, changed)
+    return changed
+
+
+def _rank(remedy: Remedy) -> tuple[float, float, float, tuple[str, ...]]:
+    return remedy.height_in, remedy.material, remedy.labour_h, remedy.names
+
+
+def _remedy(rules: RuleSet, before: FloorInput, after: FloorInput, names: tuple[str, ...]) -> Remedy:
+    checks = check_floor(rules, after)
+    failing = tuple(check.name for check in checks if not check.holds)
+    what = "; ".join(rules.entry(f"remedy.{name}.material").description.split(": material")[0] for name in names)
+    if names == ("blocking",):
+        what += " (it spreads loads and steadies joists, but is counted as no stiffness here)"
+    return Remedy(
+        names=names,
+        what=what + ".",
+        passes=not failing,
+        height_in=_height(after) - _height(before),
+        material=sum(rules.number(f"remedy.{name}.material") for name in names),
+        labour_h=sum(rules.number(f"remedy.{name}.labour") for name in names),
+        still_failing=tuple(dict.fromkeys(failing)),
+        checks=checks,
+    )
+
+
+def _height(floor: FloorInput) -> float:
+    return sum(thickness_in(layer) for layer in floor.panel.layers) + sum(
+        layer.thickness_in for layer in floor.layers
+    )
+
+
+def _sister_full(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    return replace(floor, plies=floor.plies * 2, sister=None) if floor.size else None
+
+
+def _sister_part(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    if not floor.size or floor.sister is not None:
+        return None
+    return replace(floor, sister=SisterPart(share=rules.number("remedy.sister_part.share")))
+
+
+def _mid_support(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    half = floor.span_in / 2
+    # A load on the far half stands as far from its own outer support; one over the new support bends nothing.
+    near = [replace(point, at_in=min(point.at_in, floor.span_in - point.at_in)) for point in floor.points]
+    points = tuple(point for point in near if point.at_in < half)
+    return replace(floor, span_in=half, spans=floor.spans * 2, points=points, sister=None)
+
+
+def _added_joists(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    return replace(floor, spacing_in=floor.spacing_in / 2)
+
+
+def _second_layer(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    added = rules.text("remedy.second_layer.thickness")
+    if len(floor.panel.layers) > 1:
+        return None
+    return replace(floor, panel=replace(floor.panel, layers=(*floor.panel.layers, added)))
+
+
+def _thinner_bed(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    thin = rules.number("remedy.thinner_bed.thickness")
+    layers = tuple(
+        replace(layer, thickness_in=min(layer.thickness_in, thin)) if layer.name == MORTAR_BED else layer
+        for layer in floor.layers
+    )
+    return None if layers == floor.layers else replace(floor, layers=layers)
+
+
+def _other_finish(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    if floor.finish is not Finish.STONE:
+        return None
+    layers = tuple(
+        replace(layer, density_kg_m3=rules.number("mass.tile")) if layer.name == TILE else layer
+        for layer in floor.layers
+    )
+    return replace(floor, finish=Finish.CERAMIC, layers=layers)
+
+
+def _smaller_tile(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    edge = rules.number("surface.large_tile") * MM_PER_IN
+    if floor.tile_edge_mm is None or floor.tile_edge_mm < edge:
+        return None
+    return replace(floor, tile_edge_mm=edge - MM_PER_IN)
+
+
+def _blocking(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    return floor
+
+
+_MEASURES: dict[str, Callable[[RuleSet, FloorInput], FloorInput | None]] = {
+    "sister_full": _sister_full,
+    "sister_part": _sister_part,
+    "mid_support": _mid_support,
+    "added_joists": _added_joists,
+    "second_layer": _second_layer,
+    "thinner_bed": _thinner_bed,
+    "other_finish": _other_finish,
+    "smaller_tile": _smaller_tile,
+    "blocking": _blocking,
+}
