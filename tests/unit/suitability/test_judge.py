@@ -1,0 +1,292 @@
+import datetime
+import itertools
+from dataclasses import replace
+
+import pytest
+
+from firstcourse.errors import InputValueError
+from firstcourse.findings import Severity
+from firstcourse.rules import load_rules
+from firstcourse.suitability import (
+    Cut,
+    Doorway,
+    ExposedSurface,
+    Finish,
+    FloorInput,
+    JudgeInput,
+    Layer,
+    Panel,
+    PointLoad,
+    Spot,
+    SteelStud,
+    Studs,
+    WallInput,
+    Zone,
+    floor_remedies,
+    judge,
+    lumber,
+)
+from firstcourse.suitability.buildup import judge_trim, judge_valve
+from firstcourse.suitability.exposure import judge_exposure
+from firstcourse.suitability.flatness import best_plane, fill_bags, fill_volume_l, stud_corrections_mm
+from firstcourse.suitability.floors import check_floor
+from firstcourse.suitability.panels import panel_stiffness, thickness_in
+
+DAY = datetime.date(2026, 11, 25)
+RULES = load_rules(DAY)
+TILE = Layer(name="tile", thickness_in=0.375, density_kg_m3=2350)
+GOOD = FloorInput(
+    where="bath floor",
+    span_in=120,
+    spacing_in=16,
+    size="2x10",
+    species="dfl",
+    grade="no2",
+    panel=Panel(layers=("19/32", "19/32")),
+    layers=(Layer(name="board", thickness_in=0.25, density_kg_m3=1300), TILE),
+    bearing_in=3.0,
+)
+BAD = replace(
+    GOOD,
+    span_in=150,
+    size="2x8",
+    species="hf",
+    panel=Panel(layers=("23/32",)),
+    layers=(Layer(name="mortar bed", thickness_in=1.25, density_kg_m3=2000), TILE),
+)
+
+
+def codes(judgement):
+    return [finding.code for finding in judgement.findings]
+
+
+def test_a_good_floor_passes_with_its_workings_and_the_engineers_boundary():
+    done = judge(JudgeInput(floors=(GOOD,)), RULES)
+    assert not done.stops and codes(done) == ["SUI-900"] and done.remedies == ()
+    titles = [working.title for working in done.workings]
+    assert titles[0] == "bath floor: Dead load of the floor"
+    assert any("longest span" in title for title in titles)
+    assert all(working.source for working in done.workings)
+
+
+def test_a_failing_floor_stops_with_three_remedies_and_passes_with_one_applied():
+    done = judge(JudgeInput(floors=(BAD,)), RULES)
+    assert done.stops
+    (_where, options), = done.remedies  # fmt: skip
+    passing = [option for option in options if option.passes]
+    assert len(passing) >= 3
+    assert passing == sorted(passing, key=lambda o: (o.height_in, o.material, o.labour_h, o.names))
+    mended = replace(
+        BAD,
+        spacing_in=8,
+        layers=(Layer(name="mortar bed", thickness_in=0.1875, density_kg_m3=2000), TILE),
+    )
+    assert passing[0].names == ("added_joists", "thinner_bed")
+    assert not judge(JudgeInput(floors=(mended,)), RULES).stops
+
+
+def test_blocking_is_shown_not_to_help():
+    options = floor_remedies(RULES, BAD)
+    blocking = next(option for option in options if option.names == ("blocking",))
+    assert not blocking.passes and "no stiffness" in blocking.what
+
+
+def test_every_finding_carries_measured_limit_source_and_remedy():
+    for finding in judge(JudgeInput(floors=(BAD,)), RULES).findings:
+        if finding.severity is Severity.STOP:
+            assert finding.measured and finding.limit and finding.source and finding.remedy
+
+
+def test_stone_is_held_to_its_own_limit_beside_the_code():
+    # 160 in: inside the span for L/480 and outside that for L/720.
+    floor = replace(GOOD, span_in=160, finish=Finish.STONE)
+    found = codes(judge(JudgeInput(floors=(floor,)), RULES))
+    assert "SUI-107" in found and "SUI-109" not in found
+    ceramic = replace(floor, finish=Finish.CERAMIC)
+    assert not judge(JudgeInput(floors=(ceramic,)), RULES).stops
+
+
+def test_unknown_lumber_is_the_weakest_and_said_so():
+    unknown = lumber(RULES, "2x10")
+    for species in ("dfl", "hf", "spf", "sp"):
+        known = lumber(RULES, "2x10", species, "no2")
+        assert unknown.fb_psi * unknown.size_factor <= known.fb_psi * known.size_factor
+        assert unknown.e_psi <= known.e_psi and unknown.fv_psi <= known.fv_psi
+    done = judge(JudgeInput(floors=(replace(GOOD, species="unknown"),)), RULES)
+    assert "SUI-110" in codes(done)
+
+
+def test_engineered_joists_are_held_to_480_and_their_cuts_to_the_maker():
+    floor = replace(
+        GOOD, size=None, stiffness=2.0e8, bearing_in=None, cuts=(Cut(kind="hole", size_in=1, at_in=30, edge_in=3),)
+    )
+    found = check_floor(RULES, floor)
+    assert {check.limit for check in found if check.name == "live deflection (finish)"} == {480}
+    assert {"SUI-111", "SUI-121"} <= set(codes(judge(JudgeInput(floors=(floor,)), RULES)))
+
+
+@pytest.mark.parametrize(
+    ("cut", "stops"),
+    [
+        (Cut(kind="hole", size_in=3, at_in=30, edge_in=2.5), False),
+        (Cut(kind="hole", size_in=3.2, at_in=30, edge_in=2.5), True),
+        (Cut(kind="hole", size_in=1, at_in=30, edge_in=1.5), True),
+        (Cut(kind="notch", size_in=1.5, at_in=20, length_in=3), False),
+        (Cut(kind="notch", size_in=1.5, at_in=50, length_in=3), True),
+        (Cut(kind="notch", size_in=1.6, at_in=20, length_in=3), True),
+        (Cut(kind="notch", size_in=1, at_in=20, length_in=4), True),
+        (Cut(kind="end_notch", size_in=2.3, at_in=0), False),
+        (Cut(kind="end_notch", size_in=2.4, at_in=0), True),
+    ],
+)
+def test_cuts_against_the_code(cut, stops):
+    assert ("SUI-120" in codes(judge(JudgeInput(floors=(replace(GOOD, cuts=(cut,)),)), RULES))) is stops
+
+
+def test_a_tub_on_the_joist_adds_bending_and_bearing():
+    plain = {check.name: check.found for check in check_floor(RULES, GOOD)}
+    tub = replace(GOOD, points=(PointLoad(load_lb=300, at_in=60),))
+    loaded = {check.name: check.found for check in check_floor(RULES, tub)}
+    assert loaded["bending"] - plain["bending"] == pytest.approx(300 * 120 / 4 / (1.5 * 9.25**2 / 6))
+    assert loaded["bearing"] - plain["bearing"] == pytest.approx(150 / (1.5 * 3.0))
+
+
+def test_uneven_surface_for_large_tile_is_mended_by_a_smaller_tile():
+    spots = (
+        *tuple(
+            Spot(u_mm=u, v_mm=v, height_mm=5.0 if u == v == 1200 else 0.0)
+            for u in (0, 1200, 2400)
+            for v in (0, 1200)
+        ),
+        Spot(u_mm=1200, v_mm=1200, height_mm=5.0),
+    )
+    floor = replace(GOOD, spots=spots, tile_edge_mm=600)
+    done = judge(JudgeInput(floors=(floor,)), RULES)
+    assert "SUI-401" in codes(done) and not done.stops
+    assert done.remedies[0][1][0].names == ("smaller_tile",)
+
+
+def test_doorway_door_and_flange():
+    door = Doorway(name="door to hall", other_floor_in=0, door_underside_in=0.5)
+    floor = replace(GOOD, doorways=(door,), flange_in=0.5)
+    found = codes(judge(JudgeInput(floors=(floor,)), RULES))
+    assert {"SUI-602", "SUI-603", "SUI-604"} <= set(found)
+    level = Doorway(name="door to hall", other_floor_in=0.25)
+    assert "SUI-601" in codes(judge(JudgeInput(floors=(replace(GOOD, doorways=(level,)),)), RULES))
+
+
+def test_valve_and_trim():
+    board, bond = Layer(name="board", thickness_in=0.42, density_kg_m3=1300), Layer(
+        name="bond coat", thickness_in=0.125, density_kg_m3=1600
+    )  # fmt: skip
+    assert not judge_valve("wall A-B", (board, bond, TILE), 0.5, 1.0)
+    assert judge_valve("wall A-B", (board, bond, TILE), 1.0, 2.0)[0].code == "SUI-605"
+    assert not judge_trim(RULES, "wall A-B", TILE, bond, 0.5)
+    assert judge_trim(RULES, "wall A-B", TILE, bond, 0.375)[0].code == "SUI-606"
+
+
+def test_wood_studs_pass_and_thin_steel_does_not():
+    wood = WallInput(
+        where="wall A-B", studs=Studs(height_in=96, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2"))
+    )
+    steel = SteelStud(depth_in=3.5, mils=18)
+    thin = WallInput(where="wall B-C", studs=Studs(height_in=96, spacing_in=24, steel=steel))
+    assert not judge(JudgeInput(walls=(wood,)), RULES).stops
+    assert {"SUI-301", "SUI-303"} <= set(codes(judge(JudgeInput(walls=(thin,)), RULES)))
+
+
+def test_code_may_allow_a_stud_that_tile_does_not():
+    tall = Studs(height_in=150, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no3"))
+    done = judge(JudgeInput(walls=(WallInput(where="wall A-B", studs=tall),)), RULES)
+    assert [f.rule for f in done.findings if f.code == "SUI-302"] == ["wall.deflection.tile"]
+
+
+def test_gauge_alone_is_asked_about():
+    wall = WallInput(where="wall A-B", studs=Studs(height_in=96, spacing_in=16, steel=SteelStud(depth_in=3.625)))
+    assert "SUI-310" in codes(judge(JudgeInput(walls=(wall,)), RULES))
+
+
+def test_backing_mass_by_practice():
+    studs = Studs(height_in=96, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2"))
+    wall = WallInput(where="wall A-B", studs=studs, backing="plasterboard", tiling_kg_m2=40)
+    assert "SUI-311" in codes(judge(JudgeInput(walls=(wall,)), RULES))
+
+
+def test_a_practice_without_rules_is_not_judged_rather_than_passed():
+    done = judge(JudgeInput(floors=(GOOD,)), load_rules(DAY, "uk"))
+    assert done.stops and done.findings[0].code == "SUI-901"
+
+
+@pytest.mark.parametrize(
+    ("surface", "expected"),
+    [
+        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement", membrane_on_face=True), []),
+        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement", retarder_behind=True), []),
+        (
+            ExposedSurface(
+                where="w", zone=Zone.WET, board="fibre_cement", membrane_on_face=True, retarder_behind=True
+            ),
+            ["SUI-502"],
+        ),
+        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement"), ["SUI-503"]),
+        (ExposedSurface(where="w", zone=Zone.WET, board="greenboard", membrane_on_face=True), ["SUI-501"]),
+        (ExposedSurface(where="w", zone=Zone.STEAM, board="cement_board", retarder_behind=True), ["SUI-504"]),
+        (ExposedSurface(where="w", zone=Zone.DRY, board="strand_board"), ["SUI-501"]),
+        (ExposedSurface(where="w", zone=Zone.NEAR_HEAT, board="fibre_cement"), ["SUI-501"]),
+        (
+            ExposedSurface(where="w", zone=Zone.DAMP, board="fibre_cement", wood_moisture_percent=24),
+            ["SUI-505"],
+        ),
+    ],
+)
+def test_exposure(surface, expected):
+    assert [finding.code for finding in judge_exposure(RULES, surface)] == expected
+
+
+def test_glued_layers_gain_only_a_share():
+    loose = panel_stiffness(RULES, Panel(layers=("19/32", "19/32")))
+    glued = panel_stiffness(RULES, Panel(layers=("19/32", "19/32"), glued_and_screwed=True))
+    assert loose == 450_000 and loose < glued < 4 * loose
+    assert thickness_in("1-1/8") == 1.125
+
+
+def test_shims_and_planing_leave_one_straight_line():
+    faces, places = (0.0, 2.0, 1.0, 0.0), (0.0, 400.0, 800.0, 1200.0)
+    for plane_down in (False, True):
+        moved = stud_corrections_mm(faces, places, plane_down=plane_down)
+        after = [face + by for face, by in zip(faces, moved, strict=True)]
+        steps = {round(b - a, 9) for a, b in itertools.pairwise(after)}
+        assert len(steps) == 1
+        assert all(by <= 1e-9 for by in moved) if plane_down else all(by >= -1e-9 for by in moved)
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lambda: lumber(RULES, "2x7"),
+        lambda: lumber(RULES, "2x8", "oak"),
+        lambda: lumber(RULES, "2x8", "dfl", "no9"),
+        lambda: lumber(RULES, "2x8", "sp", "no3"),
+        lambda: replace(GOOD, stiffness=1e8),
+        lambda: check_floor(RULES, replace(GOOD, span_in=0)),
+        lambda: check_floor(RULES, replace(GOOD, points=(PointLoad(load_lb=1, at_in=500),))),
+        lambda: panel_stiffness(RULES, Panel(layers=())),
+        lambda: panel_stiffness(RULES, Panel(layers=("5/8",))),
+        lambda: thickness_in("thick"),
+        lambda: Studs(height_in=96, spacing_in=16),
+        lambda: Layer(name="tile", thickness_in=-1, density_kg_m3=1),
+        lambda: best_plane([Spot(u_mm=i, v_mm=i, height_mm=0) for i in range(4)]),
+        lambda: best_plane([]),
+        lambda: fill_volume_l([[1, 2]], 500),
+        lambda: stud_corrections_mm((1.0,), (0.0,), plane_down=False),
+        lambda: judge_exposure(RULES, ExposedSurface(where="w", zone=Zone.DRY, board="cork")),
+    ],
+)
+def test_wrong_input_is_refused(wrong):
+    with pytest.raises(InputValueError):
+        wrong()
+
+
+def test_bags_are_whole():
+    assert fill_bags(RULES, 13.0) == 1
+    assert fill_bags(RULES, 13.1) == 2

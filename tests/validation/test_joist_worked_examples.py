@@ -1,0 +1,67 @@
+"""Single joists worked with the simple-beam method and NDS Supplement 2018 design values.
+
+Deflections and stresses: known = memory, computed; tolerance 0.005 of the printed figure. Spans: the IRC tables'
+unrounded spans, known as each row says; tolerance 0.02 in.
+"""
+
+import datetime
+
+import pytest
+
+from firstcourse.rules import load_rules
+from firstcourse.suitability.joists import Joist, allowable_bending_psi, check_joist, max_span_in
+from firstcourse.suitability.lumber import lumber
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+CODE = ("floor.deflection.live_code",)
+
+SPANS = [
+    ("spf", "no2", "2x8", 16, 40, 10, 360, 147.38, "live deflection", "read"),
+    ("spf", "no2", "2x6", 16, 40, 10, 360, 111.8, "live deflection", "read"),
+    ("spf", "no2", "2x10", 24, 40, 20, 360, 137.63, "bending", "read"),
+    ("spf", "no2", "2x12", 16, 40, 20, 360, 195.46, "bending", "read"),
+    ("spf", "ss", "2x10", 19.2, 40, 20, 360, 181.06, "live deflection", "read"),
+    ("dfl", "no1", "2x6", 19.2, 20, 10, 240, 150.37, "bending", "read"),
+    ("sp", "no2", "2x10", 24, 20, 10, 240, 177.45, "bending", "read"),
+    ("dfl", "ss", "2x8", 24, 20, 10, 240, 205.58, "live deflection", "read"),
+    ("dfl", "no2", "2x12", 16, 40, 10, 360, 217.16, "bending", "memory"),
+    ("sp", "no2", "2x10", 16, 40, 10, 360, 168.34, "bending", "memory"),
+    ("hf", "no2", "2x10", 16, 40, 10, 360, 181.99, "bending", "memory"),
+    ("dfl", "no2", "2x10", 16, 40, 10, 360, 187.27, "bending", "memory"),
+    ("dfl", "no2", "2x10", 16, 40, 10, 480, 178.62, "live deflection", "memory"),
+    ("dfl", "no2", "2x10", 16, 40, 10, 720, 156.04, "live deflection", "memory"),
+]
+
+
+@pytest.mark.parametrize("row", SPANS, ids=lambda row: "-".join(map(str, row[:7])))
+def test_span_and_what_governs(row):
+    species, grade, size, spacing, live, dead, divisor, span, governs, _known = row
+    joist = Joist(
+        span_in=100, spacing_in=spacing, live_psf=live, dead_psf=dead, wood=lumber(RULES, size, species, grade)
+    )
+    found, why = max_span_in(RULES, joist, divisor)
+    assert found == pytest.approx(span, abs=0.02)
+    assert why == governs
+
+
+def test_withdrawn_southern_pine_values_are_not_used():
+    """A local chart with values from before June 2013 prints 16-1 for this joist; today's span is 14-0."""
+    joist = Joist(span_in=100, spacing_in=16, live_psf=40, dead_psf=10, wood=lumber(RULES, "2x10", "sp", "no2"))
+    assert max_span_in(RULES, joist, 360)[0] < 193 - 12
+
+
+@pytest.mark.parametrize(
+    ("size", "species", "span", "dead", "live_ratio", "total_ratio", "stress", "allowed"),
+    [
+        ("2x8", "hf", 144, 20, 358.363, 238.909, 1315.006, 1173.0),
+        ("2x10", "sp", 168, 10, 504.753, 403.803, 916.289, 920.0),
+    ],
+)
+def test_deflection_and_stress(size, species, span, dead, live_ratio, total_ratio, stress, allowed):
+    wood = lumber(RULES, size, species, "no2")
+    joist = Joist(span_in=span, spacing_in=16, live_psf=40, dead_psf=dead, wood=wood)
+    found = {check.name: check.found for check in check_joist(RULES, joist, CODE)}
+    assert found["live deflection (code)"] == pytest.approx(live_ratio, abs=0.005)
+    assert found["total deflection"] == pytest.approx(total_ratio, abs=0.005)
+    assert found["bending"] == pytest.approx(stress, abs=0.005)
+    assert allowable_bending_psi(RULES, wood, 16) == pytest.approx(allowed, abs=0.005)
