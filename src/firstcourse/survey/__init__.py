@@ -1,7 +1,8 @@
 """From taped readings to outlines, with what they prove and what they leave open."""
 
 from firstcourse.survey.network import Adjustment, Residual, adjust
-from firstcourse.survey.rooms import RoomSurvey, SurveyResult, survey_job
+from firstcourse.survey.room import RoomSurvey
+from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading, UnfixedError
 
 __all__ = [

@@ -57,6 +57,7 @@ class Adjustment:
         freedom: Readings beyond those needed.
         suspects: The readings most likely wrong, worst first; several where they cannot be told apart.
         ambiguous: Whether another shape fits the readings as well.
+        settled_by: The distance that differs most between the two shapes; empty where there is one shape only.
     """
 
     corners_mm: Mapping[str, XY]
@@ -65,6 +66,7 @@ class Adjustment:
     freedom: int
     suspects: tuple[Residual, ...]
     ambiguous: bool
+    settled_by: str
 
 
 def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float) -> Adjustment:
@@ -89,7 +91,7 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
     index = {name: number for number, name in enumerate(corners)}
     free = [column for column in range(2 * len(corners)) if column not in (0, 1, 3)]
     weights = np.array([1 / reading.sigma_mm for reading in readings])
-    at, ambiguous = _best_fit(
+    at, other = _best_fit(
         [_fit(shape, corners, index, readings, free, weights) for shape in candidate_shapes(corners, readings)],
         corners,
     )
@@ -109,7 +111,8 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
         residuals=residuals,
         freedom=len(readings) - len(free),
         suspects=_suspects(residuals, limit),
-        ambiguous=ambiguous,
+        ambiguous=other is not None,
+        settled_by="" if other is None else _telling(at, other, corners, readings),
     )
 
 
@@ -134,8 +137,8 @@ def _fit(
     return float(misfit @ misfit), at
 
 
-def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> tuple[Floats, bool]:
-    """Of the rooms that fit about equally well the one nearest to square, and whether another is as likely."""
+def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> tuple[Floats, Floats | None]:
+    """Of the rooms that fit about equally well the one nearest to square, and another if that is as likely."""
     rooms = [(misfit, at) for misfit, at in fits if is_room([(float(u), float(v)) for u, v in at])]
     if not rooms:
         raise InputValueError(
@@ -151,10 +154,21 @@ def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> t
             likely.append((skew(points, corners), misfit, at))
     likely.sort(key=lambda room: (round(room[0], 6), room[1]))
     if len(likely) == 1:
-        return likely[0][2], False
+        return likely[0][2], None
     # Squareness decides only where one shape is plainly square and the next plainly is not.
     square = likely[0][0] < _SQUARE_RAD * len(corners) and likely[1][0] > likely[0][0] + _PLAIN_RAD
-    return likely[0][2], not square
+    return likely[0][2], None if square else likely[1][2]
+
+
+def _telling(at: Floats, other: Floats, corners: Sequence[str], readings: Sequence[Reading]) -> str:
+    taken = {frozenset((reading.one, reading.other)) for reading in readings}
+    differences = [
+        (abs(float(np.hypot(*(at[j] - at[i]))) - float(np.hypot(*(other[j] - other[i])))), f"{one}-{two}")
+        for i, one in enumerate(corners)
+        for j, two in enumerate(corners[i + 1 :], start=i + 1)
+        if frozenset((one, two)) not in taken
+    ]
+    return max(differences, key=lambda difference: (round(difference[0], 3), difference[1]))[1]
 
 
 def _residual(reading: Reading, distance: float, redundancy: float) -> Residual:

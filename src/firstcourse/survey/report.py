@@ -4,8 +4,8 @@ from typing import Any
 
 from firstcourse.geometry import area2
 from firstcourse.survey.network import Residual
-from firstcourse.survey.rooms import RoomSurvey
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.survey.room import RoomSurvey, floor_area
+from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
 
 
 def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
@@ -18,7 +18,7 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
     done = room.adjustment
     lines = [
         f"{room.name}: {len(room.corners)} corners, {len(done.residuals)} readings, "
-        f"{done.freedom} more than needed; floor {_area(room, tape)}"
+        f"{done.freedom} more than needed; floor {' '.join(floor_area(room, tape))}"
     ]
     lines.append("  corner   to the right   up (floor plan, lower left is 0)   sure within (95 %)")
     for name in room.corners:
@@ -77,10 +77,3 @@ def _within(uncertainty_mm: float, tape: Tape) -> str:
     # Never said to be surer than it is: up to the next graduation.
     marks = -(-ticks_from_mm(uncertainty_mm) // tape.graduation)
     return format_length(marks * tape.graduation, tape)
-
-
-def _area(room: RoomSurvey, tape: Tape) -> str:
-    doubled = abs(area2(room.outline))
-    if tape is Tape.INCH:
-        return f"{doubled / 2 / TICKS_PER_FOOT**2:.2f} sq ft"
-    return f"{doubled / 2 / (1000 * TICKS_PER_MM) ** 2:.3f} m²"

@@ -5,40 +5,31 @@ from dataclasses import dataclass
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, counter_clockwise, is_simple
-from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
+from firstcourse.geometry.polygon import LEAST_AREA2, Point
 from firstcourse.job import Job, Room
 from firstcourse.plan import Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import ceiling_surface, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
+from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading, UnfixedError
 from firstcourse.survey.walls import wall_surface
 from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoomSurvey:
-    """What the readings of one room prove.
-
-    Attributes:
-        plan: Corner to its point on the floor plan seen from above, first side along the top [ticks].
-        outline: The floor outline, counter-clockwise; sides within one graduation of square are drawn square.
-    """
-
-    name: str
-    corners: tuple[str, ...]
-    adjustment: Adjustment
-    plan: dict[str, Point]
-    outline: Ring
+from firstcourse.workings import Working
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SurveyResult:
-    """All rooms and surfaces of a job, and what the survey has to say."""
+    """All rooms and surfaces of a job, and what the survey has to say.
+
+    Attributes:
+        workings: Id, such as `survey.hall-bath.area`, to the working of a headline number.
+    """
 
     rooms: tuple[RoomSurvey, ...]
     surfaces: tuple[Surface, ...]
     findings: tuple[Finding, ...]
+    workings: dict[str, Working]
 
 
 def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
@@ -64,7 +55,12 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             )
     if problems:
         raise JobError(tuple(problems))
-    return SurveyResult(rooms=tuple(rooms), surfaces=tuple(surfaces), findings=tuple(findings))
+    return SurveyResult(
+        rooms=tuple(rooms),
+        surfaces=tuple(surfaces),
+        findings=tuple(findings),
+        workings={key: working for room in rooms for key, working in room_workings(room, job.tape).items()},
+    )
 
 
 def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
@@ -225,7 +221,7 @@ def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
                 severity=Severity.STOP,
                 where=room.name,
                 message="two different shapes fit these readings equally well",
-                remedy="Tape one more diagonal across the room, to the corner that could lie either way.",
+                remedy=f"Tape {adjustment.settled_by} as well: it differs most between the two.",
             )
         )
     return found

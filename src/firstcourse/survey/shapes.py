@@ -15,6 +15,8 @@ from firstcourse.errors import InputValueError
 
 _BEAM = 64
 _TRIED = 12
+_STARTS = 6
+_MANY_CORNERS = 16
 XY = tuple[float, float]
 
 
@@ -62,14 +64,19 @@ def candidate_shapes(corners: Sequence[str], readings: Sequence[Reading]) -> lis
     for reading in readings:
         taped[reading.one][reading.other] = reading.length_mm
         taped[reading.other][reading.one] = reading.length_mm
-    stuck: tuple[str, ...] | None = None
-    for one, other in [(reading.one, reading.other) for reading in readings]:
-        shapes, hanging = _chain(corners, taped, one, other)
-        if shapes:
-            break
+    shapes: list[tuple[float, dict[str, XY]]] = []
+    stuck: tuple[str, ...] = ()
+    # A thin first triangle magnifies small errors, so that the right shape may be lost from one start; in a large
+    # room with its many readings one start is enough.
+    starts = _STARTS if len(corners) <= _MANY_CORNERS else 1
+    for reading in readings:
+        found, hanging = _chain(corners, taped, reading.one, reading.other)
+        shapes += found
         stuck = stuck or hanging
-    else:
-        assert stuck is not None
+        starts -= bool(found)
+        if not starts:
+            break
+    if not shapes:
         raise _unfixed(corners, readings, stuck[0])
     turned = [(misfit, _turned(at, corners)) for misfit, at in shapes]
     slack = min(misfit for misfit, _ in turned) + 4 * max(r.sigma_mm for r in readings) * len(readings)

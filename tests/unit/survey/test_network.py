@@ -83,6 +83,40 @@ def test_reflex_corners_fall_on_the_side_that_makes_a_square_room(truth, pairs):
     assert all(residual.redundancy == 0.0 for residual in done.residuals)
 
 
+def test_two_likely_shapes_are_told_with_the_distance_that_settles_it():
+    truth = {
+        "A": (0.0, 0.0),
+        "B": (2000.0, 300.0),
+        "C": (2600.0, -1500.0),
+        "D": (1200.0, -2300.0),
+        "E": (-300.0, -1300.0),
+    }
+    pairs = [*sides_of("ABCDE"), "A-C", "A-D"]
+    done = adjust("ABCDE", tape(truth, pairs), limit=LIMIT)
+    assert done.ambiguous
+    assert done.settled_by not in ("", *pairs)
+    checked = adjust("ABCDE", tape(truth, [*pairs, "B-D", "B-E"]), limit=LIMIT)
+    assert not checked.ambiguous and checked.settled_by == ""
+
+
+def test_a_room_is_worked_out_from_whichever_reading_allows_it():
+    # No diagonal ends at A or B: the chain starts across the room.
+    pairs = [*sides_of("ABCDEF"), "C-E", "C-F", "B-F"]
+    done = adjust("ABCDEF", tape(L_ROOM, pairs), limit=LIMIT)
+    assert done.freedom == 0
+    assert all(
+        math.dist(done.corners_mm[one], done.corners_mm[other])
+        == pytest.approx(math.dist(L_ROOM[one], L_ROOM[other]))
+        for one, other in (pair.split("-") for pair in pairs)
+    )
+
+
+def test_readings_that_fix_a_room_only_all_together_ask_for_one_more():
+    pairs = [*sides_of("ABCDEF"), "A-D", "B-E", "C-F"]
+    with pytest.raises(InputValueError, match="cannot be worked out from two others"):
+        adjust("ABCDEF", tape(L_ROOM, pairs), limit=LIMIT)
+
+
 def test_four_sides_are_refused_with_the_diagonal_to_take():
     with pytest.raises(UnfixedError, match="Tape the diagonal A-C") as caught:
         adjust("ABCD", tape(QUAD, sides_of("ABCD")), limit=LIMIT)
