@@ -1,0 +1,29 @@
+"""Cutting rectangles from sheets by edge-to-edge cuts. Whole numbers only; knows nothing of what they are for."""
+
+from firstcourse.cutting.model import (
+    Blank,
+    Bound,
+    CannotCutError,
+    CutLine,
+    CutPart,
+    CutSheet,
+    CuttingPlan,
+    KeptSize,
+    StockCount,
+    StockSize,
+)
+from firstcourse.cutting.solve import cut
+
+__all__ = [
+    "Blank",
+    "Bound",
+    "CannotCutError",
+    "CutLine",
+    "CutPart",
+    "CutSheet",
+    "CuttingPlan",
+    "KeptSize",
+    "StockCount",
+    "StockSize",
+    "cut",
+]

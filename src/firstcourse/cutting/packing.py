@@ -1,0 +1,168 @@
+"""Packing by edge-to-edge cuts: each blank takes the corner of a free rectangle, two cuts set it free.
+
+A sheet is a record of placements. Its free rectangles and its cuts follow from them, so the cuts always
+replay.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import Literal
+
+from firstcourse.cutting.model import Blank, CannotCutError, CutLine, CutPart, CutSheet
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Something to cut from: a stock's sheet, or the kept rectangle `kept` of it at no cost."""
+
+    stock: str
+    kept: str | None
+    w: int
+    h: int
+    cost: int
+    may_turn: bool
+
+    def holds(self, blank: Blank) -> bool:
+        """Whether a blank is allowed on this and fits it."""
+        if self.stock not in blank.allowed:
+            return False
+        turns = blank.may_turn and self.may_turn
+        return (blank.w <= self.w and blank.h <= self.h) or (turns and blank.h <= self.w and blank.w <= self.h)
+
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How a packing chooses: the order of blanks, which free rectangle, and which way to cut first."""
+
+    order: Literal["area", "long", "high", "wide"]
+    fit: Literal["area", "short"]
+    split: Literal["short", "long", "x", "y"]
+
+
+ORDERS: tuple[Literal["area", "long", "high", "wide"], ...] = ("area", "long", "high", "wide")
+SPLITS: tuple[Literal["short", "long", "x", "y"], ...] = ("short", "long", "x", "y")
+MANNERS = tuple(Manner(order, fit, split) for split in SPLITS for order in ORDERS for fit in ("area", "short"))
+
+
+@dataclass(slots=True)
+class Filling:
+    """A sheet being filled. `free` holds (part name, x, y, w, h) of what is left."""
+
+    room: Room
+    free: list[tuple[str, int, int, int, int]] = field(default_factory=list)
+    cuts: list[CutLine] = field(default_factory=list)
+    placed: list[tuple[str, int, int, bool, Blank]] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.free.append(("", 0, 0, self.room.w, self.room.h))
+
+    @property
+    def filled(self) -> int:
+        """Area of the blanks."""
+        return sum(blank.w * blank.h for *_, blank in self.placed)
+
+    @property
+    def largest_left(self) -> int:
+        """Area of the largest free rectangle."""
+        return max((w * h for *_, w, h in self.free), default=0)
+
+    def best_place(self, blank: Blank, fit: str) -> tuple[int, int, int, bool] | None:
+        """Best free rectangle as (waste, second waste, index, turned), least first; None where none holds it."""
+        if self.room.stock not in blank.allowed:
+            return None
+        ways = [(blank.w, blank.h, False)]
+        if blank.may_turn and self.room.may_turn and blank.w != blank.h:
+            ways.append((blank.h, blank.w, True))
+        best = None
+        for index, (_, _, _, w, h) in enumerate(self.free):
+            for bw, bh, turned in ways:
+                if bw <= w and bh <= h:
+                    area, short = w * h - bw * bh, min(w - bw, h - bh)
+                    found = (area, short, index, turned) if fit == "area" else (short, area, index, turned)
+                    if best is None or found < best:
+                        best = found
+        return best
+
+    def place(self, blank: Blank, index: int, turned: bool, split: str) -> None:
+        """Put a blank in the lower left corner of free rectangle `index` and cut it out."""
+        name, x, y, w, h = self.free.pop(index)
+        bw, bh = (blank.h, blank.w) if turned else (blank.w, blank.h)
+        right, above = w - bw, h - bh
+        across = split == "x" or (split == "short" and right < above) or (split == "long" and right >= above)
+        for along in ("x", "y") if across else ("y", "x"):
+            if along == "x" and above:
+                self.cuts.append(CutLine(name, "x", bh, (name + "a", name + "b")))
+                self.free.append((name + "b", x, y + bh, w, above))
+                name, h = name + "a", bh
+            elif along == "y" and right:
+                self.cuts.append(CutLine(name, "y", bw, (name + "a", name + "b")))
+                self.free.append((name + "b", x + bw, y, right, h))
+                name, w = name + "a", bw
+        self.placed.append((name, x, y, turned, blank))
+
+    def sheet(self) -> CutSheet:
+        """The finished sheet, its largest free rectangle marked to be kept."""
+        largest = max(self.free, key=lambda free: (free[3] * free[4], free[0]), default=None)
+        parts = [
+            CutPart(name, (x, y), (blank.h, blank.w) if turned else (blank.w, blank.h), blank.id, turned)
+            for name, x, y, turned, blank in self.placed
+        ]
+        parts += [
+            CutPart(name, (x, y), (w, h), keep=(name, x, y, w, h) == largest) for name, x, y, w, h in self.free
+        ]
+        room = self.room
+        parts.sort(key=lambda part: part.name)
+        return CutSheet(room.stock, room.kept, room.w, room.h, tuple(self.cuts), tuple(parts))
+
+
+def in_order(blanks: Iterable[Blank], order: str) -> list[Blank]:
+    """Blanks largest first in the sense of `order`; equal ones by id."""
+    keys: dict[str, Callable[[Blank], tuple[int, int]]] = {
+        "area": lambda b: (-b.w * b.h, -max(b.w, b.h)),
+        "long": lambda b: (-max(b.w, b.h), -min(b.w, b.h)),
+        "high": lambda b: (-b.h, -b.w),
+        "wide": lambda b: (-b.w, -b.h),
+    }
+    key = keys[order]
+    return sorted(blanks, key=lambda blank: (key(blank), blank.id))
+
+
+def pack(
+    blanks: Sequence[Blank], rooms: Sequence[Room], kept: Sequence[Room], manner: Manner,
+    filled: Sequence[Filling] = (),
+) -> list[Filling]:  # fmt: skip
+    """Pack blanks in the order given, each where it fits best, buying a sheet only when it fits nowhere.
+
+    Args:
+        blanks: In the order they are to be placed.
+        rooms: Sheets that can be bought in any number.
+        kept: Rectangles at hand, tried before any other.
+        manner: Which free rectangle and which split; its order is the caller's business.
+        filled: Sheets already begun; they are filled further in place.
+
+    Raises:
+        CannotCutError: If a blank fits none of `rooms` nor what is left of the others.
+    """
+    fillings = [*(Filling(room) for room in kept), *filled]
+    for blank in blanks:
+        best: tuple[bool, int, int, int, bool, Filling] | None = None
+        for filling in fillings:
+            place = filling.best_place(blank, manner.fit)
+            if place is not None:
+                found = (filling.room.kept is None, *place, filling)
+                if best is None or found[:5] < best[:5]:
+                    best = found
+        if best is None:
+            holding = [room for room in rooms if room.holds(blank)]
+            if not holding:
+                raise CannotCutError(blank.id)
+            # The cheapest by area, compared in whole numbers after scaling to a common denominator.
+            room = min(holding, key=lambda room: (room.cost * 10**9 // (room.w * room.h), room.cost, room.stock))
+            filling = Filling(room)
+            fillings.append(filling)
+            place = filling.best_place(blank, manner.fit)
+            if place is None:
+                raise CannotCutError(blank.id)
+            best = (True, *place, filling)
+        best[5].place(blank, best[3], best[4], manner.split)
+    return [filling for filling in fillings if filling.placed]

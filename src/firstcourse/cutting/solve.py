@@ -1,0 +1,234 @@
+"""Cutting blanks from sheets at least cost: construct, improve by a counted number of tries, bound.
+
+The objective, in order: cost of sheets bought, largest rectangle left over, number of cuts.
+"""
+
+from collections.abc import Sequence
+from itertools import combinations
+from random import Random
+
+from firstcourse.cutting.bounds import least_cost, least_sheets
+from firstcourse.cutting.model import (
+    Blank,
+    Bound,
+    CannotCutError,
+    CuttingPlan,
+    KeptSize,
+    StockCount,
+    StockSize,
+)
+from firstcourse.cutting.packing import MANNERS, Filling, Room, in_order, pack
+from firstcourse.errors import InputValueError
+
+TRIES = (0, 150, 1_500, 15_000)
+"""Rebuilding tries for a list of up to 50 blanks, by effort; longer lists get fewer, as each try costs more."""
+MANY_BLANKS = 400
+"""Above this, only the first manners are tried: the work grows with the square of the list."""
+SEED = 1
+
+Fillings = list[Filling]
+Value = tuple[int, int, int]
+
+
+def cut(
+    demand: Sequence[Blank], stock: Sequence[StockSize], kept: Sequence[KeptSize] = (), *, effort: int = 1
+) -> CuttingPlan:
+    """Cut all blanks from sheets and kept rectangles.
+
+    Blanks that share no stock are separate problems and never share a sheet. The plan never costs more than
+    the same plan without `kept`, nor than a plan with less effort; with up to four stocks for a blank it never
+    costs more than one found with fewer of these stocks at effort 0.
+
+    Args:
+        demand: Ids must be distinct.
+        stock: Sheets that can be bought in any number; ids must be distinct.
+        kept: Rectangles at hand; ids must be distinct.
+        effort: Level 0 to 3, counted in tries and so the same on every machine.
+
+    Returns:
+        Sheets in order of stock, kept rectangles first, with bounds for each stock and for the cost.
+
+    Raises:
+        CannotCutError: If a blank fits none of the sheets it is allowed on.
+        InputValueError: If ids repeat, a stock is unknown or the effort is outside 0 to 3.
+
+    Example:
+        >>> plan = cut([Blank("p", 30, 50, ("s",)), Blank("q", 30, 10, ("s",))], [StockSize("s", 36, 60, 10)])
+        >>> plan.cost, plan.proven, len(plan.sheets[0].cuts)
+        (10, True, 2)
+    """
+    _check(demand, stock, kept, effort)
+    fillings: Fillings = []
+    bound, proofs = 0, set()
+    for blanks, stocks in _separate(demand, stock):
+        ids = {s.id for s in stocks}
+        own = [k for k in kept if k.stock in ids]
+        least = least_cost(blanks, stocks, own, effort=effort)
+        bound += least.value
+        proofs.add(least.proof)
+        fillings += _solve(blanks, stocks, own, least.value, effort)
+    place = {s.id: number for number, s in enumerate(stock)}
+    fillings.sort(key=lambda f: (place[f.room.stock], f.room.kept is None, f.room.kept or "", -f.filled))
+    counts = {}
+    for s in stock:
+        used = sum(f.room.stock == s.id and f.room.kept is None for f in fillings)
+        counts[s.id] = StockCount(used, least_sheets(demand, s, kept, effort=effort))
+    proof = max(proofs, key=("none", "area", "dual feasible functions").index, default="none")
+    return CuttingPlan(
+        tuple(f.sheet() for f in fillings), counts, sum(f.room.cost for f in fillings), Bound(bound, proof)
+    )
+
+
+def _check(demand: Sequence[Blank], stock: Sequence[StockSize], kept: Sequence[KeptSize], effort: int) -> None:
+    if not 0 <= effort < len(TRIES):
+        raise InputValueError(f"'effort' must be 0 to {len(TRIES) - 1}: {effort}")
+    for name, ids in (
+        ("demand", [b.id for b in demand]),
+        ("stock", [s.id for s in stock]),
+        ("kept", [k.id for k in kept]),
+    ):
+        if len(set(ids)) != len(ids):
+            raise InputValueError(f"'{name}' has an id twice")
+    known = {s.id for s in stock}
+    unknown = [k.stock for k in kept if k.stock not in known]
+    unknown += [a for b in demand for a in b.allowed if a not in known]
+    if unknown:
+        raise InputValueError(f"stock '{unknown[0]}' does not exist")
+    rooms = _bought(stock) + _at_hand(stock, kept)
+    for blank in demand:
+        if not any(room.holds(blank) for room in rooms):
+            raise CannotCutError(blank.id)
+
+
+def _separate(demand: Sequence[Blank], stock: Sequence[StockSize]) -> list[tuple[list[Blank], list[StockSize]]]:
+    """Groups of blanks that can share no sheet with another group, with the stocks of each."""
+    groups: list[set[str]] = []
+    for blank in demand:
+        joined = set(blank.allowed)
+        apart = [g for g in groups if not g & joined]
+        groups = [*apart, joined.union(*(g for g in groups if g & joined))]
+    groups.sort(key=lambda g: min(number for number, s in enumerate(stock) if s.id in g))
+    return [
+        ([b for b in demand if b.allowed[0] in group], [s for s in stock if s.id in group]) for group in groups
+    ]
+
+
+def _bought(stock: Sequence[StockSize]) -> list[Room]:
+    return [Room(s.id, None, s.w, s.h, s.cost, s.may_turn) for s in stock]
+
+
+def _at_hand(stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> list[Room]:
+    turns = {s.id: s.may_turn for s in stock}
+    return [Room(k.stock, k.id, k.w, k.h, 0, turns[k.stock]) for k in kept]
+
+
+def _value(fillings: Fillings) -> Value:
+    """What is to be least: cost, then the largest rectangle left over (negated), then cuts."""
+    return (
+        sum(f.room.cost for f in fillings),
+        -max((f.largest_left for f in fillings), default=0),
+        sum(len(f.cuts) for f in fillings),
+    )
+
+
+def _solve(
+    blanks: Sequence[Blank], stocks: Sequence[StockSize], kept: Sequence[KeptSize], bound: int, effort: int
+) -> Fillings:
+    rooms, at_hand = _bought(stocks), _at_hand(stocks, kept)
+    best = _construct(blanks, rooms, at_hand)
+    return _improve(best, rooms, at_hand, bound, TRIES[effort] * 50 // max(50, len(blanks)))
+
+
+def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room]) -> Fillings:
+    """Best of all manners, over subsets of the stocks, with and without the kept rectangles."""
+    manners = MANNERS if len(blanks) <= MANY_BLANKS else MANNERS[:2]
+    sizes = range(1, len(rooms) + 1) if len(rooms) <= 4 else (1, 2, len(rooms))
+    best: Fillings | None = None
+    ordered = {order: in_order(blanks, order) for order in {m.order for m in manners}}
+    for size in sizes:
+        for some in combinations(rooms, size):
+            for hand in [at_hand, []] if at_hand else [[]]:
+                for manner in manners:
+                    try:
+                        found = pack(ordered[manner.order], some, hand, manner)
+                    except CannotCutError:
+                        continue
+                    found = [_reduced(filling, rooms) for filling in found]
+                    if best is None or _value(found) < _value(best):
+                        best = found
+    if best is None:
+        raise CannotCutError(blanks[0].id)
+    return best
+
+
+def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
+    """The blanks in this one room with the largest rectangle left and fewest cuts; None if they do not fit."""
+    if sum(b.w * b.h for b in blanks) > room.w * room.h or not all(room.holds(b) for b in blanks):
+        return None
+    best: Filling | None = None
+    for manner in MANNERS:
+        try:
+            found = pack(in_order(blanks, manner.order), (), (), manner, (Filling(room),))
+        except CannotCutError:
+            continue
+        if best is None or _value(found) < _value([best]):
+            best = found[0]
+    return best
+
+
+def _reduced(filling: Filling, rooms: Sequence[Room]) -> Filling:
+    """The same blanks from the cheapest sheet that holds them."""
+    if filling.room.kept is not None:
+        return filling
+    blanks = [blank for *_, blank in filling.placed]
+    for room in sorted(rooms, key=lambda room: (room.cost, room.stock)):
+        if room.cost >= filling.room.cost:
+            break
+        found = _repacked(blanks, room)
+        if found is not None:
+            return found
+    return filling
+
+
+def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bound: int, tries: int) -> Fillings:
+    """Empty a few sheets, pack their blanks again in a shuffled order, keep what is no worse.
+
+    More tries continue the same sequence, so they never end worse.
+    """
+    random = Random(SEED)
+    now, tidiest = best, _tidied(best)
+    for _ in range(tries):
+        if _value(best)[0] <= bound:
+            break
+        emptied = set(random.sample(range(len(now)), min(len(now), random.randint(2, 4))))
+        emptied.add(min(range(len(now)), key=lambda index: (now[index].filled, index)))
+        manner = random.choice(MANNERS)
+        blanks = in_order([b for index in sorted(emptied) for *_, b in now[index].placed], manner.order)
+        for index in range(len(blanks) - 1):
+            if random.random() < 0.2:
+                blanks[index], blanks[index + 1] = blanks[index + 1], blanks[index]
+        stays = [filling for index, filling in enumerate(now) if index not in emptied]
+        taken = {filling.room.kept for filling in stays}
+        hand = [room for room in at_hand if room.kept not in taken]
+        some = random.sample(list(rooms), random.randint(1, len(rooms)))
+        try:
+            fresh = [_reduced(filling, rooms) for filling in pack(blanks, some, hand, manner)]
+        except CannotCutError:
+            continue
+        found = stays + fresh
+        if _promise(found) >= _promise(now):
+            now = found
+            if _value(now) < _value(best):
+                best, tidiest = now, min(tidiest, _tidied(now), key=_value)
+    return tidiest
+
+
+def _tidied(fillings: Fillings) -> Fillings:
+    """The same blanks on each sheet, cut for the largest rectangle left over; only if that is better in all."""
+    tidy = [_repacked([b for *_, b in filling.placed], filling.room) or filling for filling in fillings]
+    return min(fillings, tidy, key=_value)
+
+
+def _promise(fillings: Fillings) -> tuple[int, int]:
+    """Cheaper is better; at equal cost, uneven sheets are: the emptiest is the next to go."""
+    return -sum(f.room.cost for f in fillings), sum(f.filled**2 for f in fillings)

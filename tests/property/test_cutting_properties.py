@@ -1,0 +1,137 @@
+from functools import cache
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from firstcourse.cutting import Blank, CuttingPlan, KeptSize, StockSize, cut
+
+SHEETS = (StockSize("s", 12, 20, 10), StockSize("t", 16, 32, 21), StockSize("u", 12, 12, 7))
+
+
+@st.composite
+def lists(draw, most=12):
+    sizes = draw(st.lists(st.tuples(st.integers(1, 12), st.integers(1, 12), st.booleans()), max_size=most))
+    return tuple(Blank(f"p{i}", w, h, ("s", "t", "u"), turn) for i, (w, h, turn) in enumerate(sizes))
+
+
+kept_lists = st.lists(st.tuples(st.integers(1, 16), st.integers(1, 16)), max_size=3).map(
+    lambda sizes: tuple(KeptSize(f"k{i}", "st"[i % 2], w, h) for i, (w, h) in enumerate(sizes))
+)
+
+
+def replay(sheet):
+    left = {"": (0, 0, sheet.w, sheet.h)}
+    for line in sheet.cuts:
+        x, y, w, h = left.pop(line.of)
+        low, high = line.gives
+        if line.along == "x":
+            assert 0 < line.at < h
+            left[low], left[high] = (x, y, w, line.at), (x, y + line.at, w, h - line.at)
+        else:
+            assert 0 < line.at < w
+            left[low], left[high] = (x, y, line.at, h), (x + line.at, y, w - line.at, h)
+    return left
+
+
+def value(plan: CuttingPlan):
+    left = [p.size[0] * p.size[1] for s in plan.sheets for p in s.parts if p.keep]
+    return plan.cost, -max(left, default=0), sum(len(s.cuts) for s in plan.sheets)
+
+
+def check(plan, demand, stock, kept):
+    wanted = {b.id: b for b in demand}
+    sizes, hand = {s.id: s for s in stock}, {k.id: k for k in kept}
+    cost, used = 0, []
+    for sheet in plan.sheets:
+        if sheet.kept is None:
+            cost += sizes[sheet.stock].cost
+            assert (sheet.w, sheet.h) == (sizes[sheet.stock].w, sizes[sheet.stock].h)
+        else:
+            own = hand.pop(sheet.kept)
+            assert (sheet.stock, sheet.w, sheet.h) == (own.stock, own.w, own.h)
+        used.append(sheet.stock if sheet.kept is None else None)
+        assert replay(sheet) == {p.name: (*p.at, *p.size) for p in sheet.parts}
+        waste = [p for p in sheet.parts if p.blank is None]
+        assert sum(p.keep for p in sheet.parts) == bool(waste)
+        for part in sheet.parts:
+            if part.blank is None:
+                continue
+            blank = wanted.pop(part.blank)
+            assert sheet.stock in blank.allowed and not part.keep
+            assert part.size == ((blank.h, blank.w) if part.turned else (blank.w, blank.h))
+            assert not part.turned or (blank.may_turn and sizes[sheet.stock].may_turn)
+    assert not wanted
+    assert plan.cost == cost >= plan.cost_bound.value
+    for name, count in plan.counts.items():
+        assert count.used == used.count(name) >= count.bound.value
+
+
+@settings(max_examples=30, deadline=None)
+@given(lists(), kept_lists, st.integers(0, 1))
+def test_every_plan_replays_and_meets_its_demand(demand, kept, effort):
+    check(cut(demand, SHEETS, kept, effort=effort), demand, SHEETS, kept)
+
+
+@settings(max_examples=25, deadline=None)
+@given(lists(), kept_lists)
+def test_more_stock_or_kept_never_costs_more(demand, kept):
+    alone = tuple(Blank(b.id, b.w, b.h, ("t",), b.may_turn) for b in demand)
+    one = cut(alone, SHEETS, effort=0)
+    more = cut(demand, SHEETS, effort=0)
+    assert more.cost <= one.cost
+    assert cut(demand, SHEETS, kept, effort=0).cost <= more.cost
+
+
+@settings(max_examples=8, deadline=None)
+@given(lists(), kept_lists)
+def test_longer_effort_is_never_worse(demand, kept):
+    values = [value(cut(demand, SHEETS, kept, effort=effort)) for effort in (0, 1, 2)]
+    assert values == sorted(values, reverse=True)
+
+
+@settings(max_examples=8, deadline=None)
+@given(lists(), kept_lists)
+def test_same_input_same_plan(demand, kept):
+    assert cut(demand, SHEETS, kept, effort=1) == cut(demand, SHEETS, kept, effort=1)
+
+
+@cache
+def fits(items, w, h):
+    """Whether edge-to-edge cuts get all items from w x h, found by trying every cut and every share."""
+    if not items:
+        return True
+    if sum(a * b for a, b, _ in items) > w * h:
+        return False
+    if len(items) == 1:
+        a, b, turn = items[0]
+        return (a <= w and b <= h) or (turn and b <= w and a <= h)
+    for mask in range(1, 2 ** len(items) - 1):
+        some = tuple(item for i, item in enumerate(items) if mask >> i & 1)
+        rest = tuple(item for i, item in enumerate(items) if not mask >> i & 1)
+        if any(fits(some, x, h) and fits(rest, w - x, h) for x in range(1, w)):
+            return True
+        if any(fits(some, w, y) and fits(rest, w, h - y) for y in range(1, h)):
+            return True
+    return False
+
+
+@cache
+def fewest(items, w, h):
+    """Fewest w x h sheets, by trying every share of the items."""
+    if not items:
+        return 0
+    best = len(items)
+    for mask in range(2 ** (len(items) - 1)):
+        first = (items[0], *(item for i, item in enumerate(items[1:]) if mask >> i & 1))
+        rest = tuple(item for i, item in enumerate(items[1:]) if not mask >> i & 1)
+        if fits(first, w, h):
+            best = min(best, 1 + fewest(rest, w, h))
+    return best
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.tuples(st.integers(1, 5), st.integers(1, 6), st.booleans()), min_size=1, max_size=4))
+def test_tiny_lists_against_every_way_to_cut(sizes):
+    demand = tuple(Blank(f"p{i}", w, h, ("s",), turn) for i, (w, h, turn) in enumerate(sizes))
+    count = cut(demand, (StockSize("s", 5, 6, 1),), effort=2).counts["s"]
+    assert count.bound.value <= fewest(tuple(sorted(sizes)), 5, 6) == count.used
