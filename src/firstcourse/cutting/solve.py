@@ -35,9 +35,9 @@ def cut(
 ) -> CuttingPlan:
     """Cut all blanks from sheets and kept rectangles.
 
-    Blanks that share no stock are separate problems and never share a sheet. The plan never costs more than
-    the same plan without `kept`, nor than a plan with less effort; with up to four stocks for a blank it never
-    costs more than one found with fewer of these stocks at effort 0.
+    Blanks that share no stock are separate problems and never share a sheet. The plan is never worse than one
+    with less effort. It never costs more than the effort-0 plan without `kept`, nor, with up to four stocks that
+    share blanks, than the effort-0 plan with fewer of them.
 
     Args:
         demand: Ids must be distinct.
