@@ -10,7 +10,7 @@ import pytest
 ROOT = Path(__file__).parents[2]
 PACKAGE = ROOT / "src" / "firstcourse"
 LAYERS = [
-    layer.removeprefix("firstcourse.")
+    layer.strip("()").removeprefix("firstcourse.")
     for layer in reversed(
         tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]["layers"]
     )

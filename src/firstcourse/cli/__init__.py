@@ -17,14 +17,11 @@ app = App(
     version=__version__,
     version_flags=["--version"],
     help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
-    help_epilogue="Start with `firstcourse demo`, then `firstcourse new my-job.yaml`.",
+    help_epilogue="Start with `firstcourse new my-job.yaml`, then `firstcourse survey my-job.yaml`.",
 )
 _COMMANDS = {
-    "demo": "Plan the first example and say where to look.",
     "new": "Write a commented job document to start from.",
     "survey": "Adjust the taped readings and say what they prove.",
-    "judge": "Judge whether frame, panel and surface will carry tile.",
-    "plan": "Plan boards, cuts and fasteners; verify; write plan and papers.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",
     "schema": "Print the JSON Schema of the job document or of the plan.",
@@ -48,9 +45,7 @@ def run(arguments: Sequence[str]) -> int:
         The exit code, see the module's docstring.
     """
     try:
-        result = app(
-            list(arguments), exit_on_error=False, print_error=False, result_action="return_value"
-        )
+        result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")
         return result if isinstance(result, int) else 0
     except CycloptsError as error:
         return _say(f"{error}\nSee `firstcourse --help`.", 2)

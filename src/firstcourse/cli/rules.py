@@ -1,9 +1,12 @@
 """`firstcourse rules`: what the plan rests on, and where each number comes from."""
 
 import datetime
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from firstcourse.cli.output import print_json
+
+if TYPE_CHECKING:
+    from firstcourse.rules import RuleEntry
 
 
 def rules(
@@ -42,3 +45,18 @@ def rules(
             for label, text in fields.items():
                 print(f"{label:<12} {text}")
     return 0
+
+
+def rule_fields(entry: "RuleEntry") -> dict[str, object]:
+    """One rule's value and its proof, as printed."""
+    return {
+        "id": entry.id,
+        "description": entry.description,
+        "value": entry.value,
+        "unit": entry.unit,
+        "basis": entry.basis.replace("_", " "),
+        "source": entry.source,
+        "locator": entry.locator,
+        "known": entry.known,
+        "since": entry.since.isoformat(),
+    }

@@ -12,10 +12,14 @@ def survey(job: Path, /, *, json: bool = False) -> int:
         job: The job document (YAML or JSON).
         json: Print for another program to read.
     """
-    from firstcourse.planning import survey_file
+    from firstcourse.job import read_job
+    from firstcourse.rules import Override, load_rules
+    from firstcourse.survey import survey_job
     from firstcourse.survey.report import report_fields, report_lines
 
-    result, tape = survey_file(job)
+    document = read_job(job)
+    changes = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in document.rules)
+    result = survey_job(document, load_rules(document.date, document.practice, changes))
     if json:
         print_json(
             {
@@ -25,6 +29,6 @@ def survey(job: Path, /, *, json: bool = False) -> int:
         )
     else:
         for room in result.rooms:
-            print("\n".join(report_lines(room, tape)))
+            print("\n".join(report_lines(room, document.tape)))
         print_findings(result.findings)
     return exit_code(result.findings)

@@ -31,7 +31,7 @@ from firstcourse.units import (
         ("5’ 3½”", inches(63.5)),
         ("63.5in", inches(63.5)),
         ("63 1/2 in", inches(63.5)),
-        ("1/2\"", inches(0.5)),
+        ('1/2"', inches(0.5)),
         ("8'", inches(96)),
         ("8.5 ft", inches(102)),
         ("1615 mm", mm(1615)),

@@ -1,0 +1,91 @@
+"""The command line as a newcomer uses it: every command, every exit code, nothing lost on wrong input."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from firstcourse.cli import run
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["--help"]) == 0
+    shown = capsys.readouterr().out
+    for command in ("new", "survey", "verify", "rules", "schema"):
+        assert command in shown
+
+
+def test_new_writes_a_job_that_surveys_and_never_overwrites(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = tmp_path / "my-job.yaml"
+    assert run(["new", str(job)]) == 0
+    assert run(["survey", str(job)]) == 0
+    capsys.readouterr()
+    assert run(["survey", str(job), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["rooms"]
+    before = job.read_text()
+    assert run(["new", str(job)]) == 2
+    assert job.read_text() == before
+    assert "already" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("corners:", "cornrs:", "did you mean 'corners'"),
+        ("practice: us", "practice: mars", "practice"),
+        ("8 in,", "8,", "no unit"),
+        ("left: 50 in", "left: 500 in", "outside its wall"),
+    ],
+)
+def test_wrong_input_is_placed(
+    old: str, new: str, said: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = tmp_path / "job.yaml"
+    run(["new", str(job)])
+    text = job.read_text()
+    assert old in text
+    job.write_text(text.replace(old, new))
+    assert run(["survey", str(job)]) == 2
+    shown = capsys.readouterr().err
+    assert said in shown
+    assert "job.yaml:" in shown
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code"),
+    [
+        (["survey"], 2),
+        (["survey", "no-such-file.yaml"], 2),
+        (["verify", "no-such-plan.json"], 2),
+        (["verify", "README.md"], 1),
+        (["rules", "no.such.rule"], 2),
+        (["schema", "house"], 2),
+        (["fly"], 2),
+    ],
+)
+def test_wrong_words_end_without_a_traceback(
+    arguments: list[str], code: int, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(ROOT)
+    assert run(arguments) == code
+    shown = capsys.readouterr()
+    assert "Traceback" not in shown.err + shown.out
+
+
+def test_rules_show_their_source(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["rules"]) == 0
+    assert "boards.gap.between" in capsys.readouterr().out
+    assert run(["rules", "boards.gap.between"]) == 0
+    assert "common" in capsys.readouterr().out
+    assert run(["rules", "boards.stagger.end_joints", "--json"]) == 0
+    assert "A108.11" in json.dumps(json.loads(capsys.readouterr().out))
+
+
+@pytest.mark.parametrize("of", ["job", "plan"])
+def test_schemas_are_json(of: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["schema", of]) == 0
+    assert json.loads(capsys.readouterr().out)["properties"]
