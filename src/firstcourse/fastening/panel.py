@@ -1,0 +1,152 @@
+"""Fasteners over a panel, which carries everywhere: a row along each edge, and a grid over the field."""
+
+import math
+
+import numpy as np
+import shapely
+
+from firstcourse.fastening.ground import Ground, Limits
+from firstcourse.fastening.strip import Frame, Strip, lines_across
+from firstcourse.geometry import bounds, sides
+from firstcourse.geometry.polygon import Point, axis_of
+from firstcourse.plan import Board
+from firstcourse.units import floor_to
+
+_WAYS = ((1, 0), (0, 1), (-1, 0), (0, -1))
+_CONE = math.tan(math.radians(30))
+"""A neighbour counts as lying straight ahead within this slope: rows that dodge a screw are still rows."""
+
+
+def over_panel(board: Board, ground: Ground, limits: Limits, *, dodges: bool) -> tuple[list[Point], bool]:
+    """Fasteners of one board over a panel.
+
+    Args:
+        board: A placed board.
+        ground: Its areas.
+        limits: Rules to keep.
+        dodges: Whether screws of the panel are known; the grid is then closer by their clearance, so that a
+            fastener moved aside still keeps the spacing.
+
+    Returns:
+        The places, and whether spacing is kept along the edges and both ways from every fastener.
+    """
+    offset = max(limits.edge, floor_to((limits.edge + limits.edge_most) // 2, limits.graduation))
+    left, lower, right, upper = bounds(board.outline)
+    most = limits.spacing - (limits.clear if dodges else 0)
+    columns = _even(left, right, offset, most, limits.graduation)
+    rows = _even(lower, upper, offset, most, limits.graduation)
+    points, kept = _edge_rows(board, ground, limits, offset, columns, rows)
+    shapely.prepare(ground.legal)
+    for v in rows:
+        for u in columns:
+            spot = _dodged((u, v), ground, limits)
+            if spot is not None and _apart(spot, points) >= limits.corner:
+                points.append(spot)
+    return points, _mend(points, ground, limits) and kept
+
+
+def _even(low: int, high: int, offset: int, most: int, step: int) -> list[int]:
+    """Places from `offset` inside one end to `offset` inside the other, evenly spread over tape marks."""
+    marks = (high - low - 2 * offset) // step
+    if marks <= 0:
+        return [low + floor_to((high - low) // 2, step)]
+    parts = max(1, -(-marks // max(1, most // step)))
+    return [low + offset + step * (marks * part // parts) for part in range(parts + 1)]
+
+
+def _edge_rows(
+    board: Board, ground: Ground, limits: Limits, offset: int, columns: list[int], rows: list[int]
+) -> tuple[list[Point], bool]:
+    points: list[Point] = []
+    all_kept = True
+    outer = [(a, b, 2 * limits.corner) for a, b in sides(board.outline)]
+    inner = [(a, b, limits.spacing) for hole in board.holes for a, b in sides(hole)]
+    for a, b, least in outer + inner:
+        length = math.hypot(b[0] - a[0], b[1] - a[1])
+        if length <= least:
+            continue
+        frame = Frame.along(a, a, b)
+        strip = Strip(
+            legal=frame.local(ground.legal),
+            lines=lines_across(limits.edge, limits.edge_most, offset, limits.graduation),
+            low=0,
+            high=length,
+            limits=limits,
+        )
+        marks = {"u": [(u, a[1]) for u in columns], "v": [(a[0], v) for v in rows]}.get(axis_of(a, b), [])
+        wanted = sorted(round(frame.local_spot(mark)[0]) for mark in marks)
+        local = [frame.local_spot(point) for point in points]
+        reach = (limits.edge - 1, limits.edge_most + 1)
+        taken = [t for t, c in local if 0 <= t <= length and reach[0] <= c <= reach[1]]
+        spots, kept = strip.fill(taken, wanted)
+        points += [frame.placed(spot) for spot in spots]
+        all_kept &= (
+            kept or length <= limits.spacing + 2 * limits.corner or not _is_open(frame, length, ground, offset)
+        )
+    return points, all_kept
+
+
+def _is_open(frame: Frame, length: float, ground: Ground, offset: int) -> bool:
+    """Whether the ground along an edge is free of zones: where it is not, the zone sets the spacing."""
+    a, b = frame.placed((0, 0)), frame.placed((round(length), 0))
+    strip = shapely.Polygon([a, b, frame.placed((round(length), offset)), frame.placed((0, offset))])
+    return bool(strip.difference(ground.open).area < strip.area / 1000)
+
+
+def _dodged(point: Point, ground: Ground, limits: Limits) -> Point | None:
+    """The legal place nearest to a point, no farther aside than clears a screw; None where there is none."""
+    u, v = point
+    step = limits.graduation
+    for away in range(0, limits.clear + 2 * step, step):
+        for du, dv in _WAYS if away else ((0, 0),):
+            spot = (u + du * away, v + dv * away)
+            if shapely.intersects_xy(ground.legal, *spot):
+                return spot
+    return None
+
+
+def _apart(spot: Point, points: list[Point]) -> float:
+    return min((math.dist(spot, point) for point in points), default=math.inf)
+
+
+def _mend(points: list[Point], ground: Ground, limits: Limits) -> bool:
+    """Add fasteners where none follows within the spacing, going out from each of the four ways in turn."""
+    shapely.prepare(ground.open)
+    kept, index = True, 0
+    while index < len(points):
+        for way in _WAYS:
+            if not _lacks(points[index], way, points, ground, limits.spacing):
+                continue
+            more = _ahead(points[index], way, points, ground, limits)
+            if more is None:
+                kept = False
+            else:
+                points.append(more)
+        index += 1
+    return kept
+
+
+def _lacks(point: Point, way: tuple[int, int], points: list[Point], ground: Ground, reach: int) -> bool:
+    (u, v), (du, dv) = point, way
+    offsets = np.array(points) - (u, v)
+    forward = offsets @ (du, dv)
+    aside = np.abs(offsets @ (dv, du))
+    if bool(np.any((forward > 0) & (forward <= reach) & (aside <= forward * _CONE))):
+        return False
+    return bool(ground.open.contains(shapely.LineString([point, (u + du * reach, v + dv * reach)])))
+
+
+def _ahead(
+    point: Point, way: tuple[int, int], points: list[Point], ground: Ground, limits: Limits
+) -> Point | None:
+    """The farthest legal place within the spacing straight ahead, or a little aside of that."""
+    (u, v), (du, dv) = point, way
+    step = limits.graduation
+    for forward in range(floor_to(limits.spacing, step), limits.corner, -step):
+        for aside in (0, *(sign * away for away in range(step, limits.corner, step) for sign in (1, -1))):
+            if abs(aside) > forward * _CONE:
+                continue
+            spot = (u + du * forward + dv * aside, v + dv * forward + du * aside)
+            if shapely.intersects_xy(ground.legal, *spot) and _apart(spot, points) >= limits.edge:
+                return spot
+    return None
