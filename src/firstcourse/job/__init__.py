@@ -1,5 +1,6 @@
 """The job document: what the setter writes down, read with line and column."""
 
+from firstcourse.job.guide import job_guide
 from firstcourse.job.model import (
     BoardedCeiling,
     BoardedFloor,
@@ -44,6 +45,7 @@ __all__ = [
     "WallBlocking",
     "WallFraming",
     "WallOpening",
+    "job_guide",
     "job_schema",
     "job_text",
     "read_job",

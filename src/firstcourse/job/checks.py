@@ -1,8 +1,19 @@
 """What no single field can tell: names used twice, corners that are not there, things outside their wall."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
-from firstcourse.job.model import BoardedWall, FloorFraming, Job, Room, WallFraming, WallOpening
+from firstcourse.job.model import (
+    LONGEST_SIDE_MM,
+    BoardedWall,
+    FloorFraming,
+    Job,
+    Member,
+    Room,
+    WallFraming,
+    WallOpening,
+)
+from firstcourse.units import mm
 
 Wrong = tuple[tuple[str | int, ...], str]
 
@@ -90,7 +101,9 @@ def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozens
     if length is None:
         return
     left, right = wall.wall.split("-")
-    height = max(room.heights.get(corner, room.height or 0) for corner in (left, right))
+    # A missing height is said once, for the room; it is no reason to call everything on the wall too high.
+    unknown = mm(LONGEST_SIDE_MM)
+    height = max(room.heights.get(corner, room.height or unknown) for corner in (left, right))
     boards = wall.boards
     for field, value, most in (
         ("left", boards.left, length),
@@ -144,8 +157,10 @@ def _flat(
     stocks: frozenset[str],
 ) -> Iterator[Wrong]:
     yield from _stocks(stock, stocks)
-    if framing is not None and framing.parallel_to not in sides:
-        yield ("framing", "parallel_to"), f"'{framing.parallel_to}' is not a side of this room"
+    if framing is not None:
+        if framing.parallel_to not in sides:
+            yield ("framing", "parallel_to"), f"'{framing.parallel_to}' is not a side of this room"
+        yield from _overlapping(framing.members)
     yield from _twice([str(getattr(o, "id", "")) for o in openings], ("openings",), "opening")
     for index, opening in enumerate(openings):
         side = getattr(opening, "side", None)
@@ -153,10 +168,23 @@ def _flat(
             yield ("openings", index, "side"), f"'{side}' is not a side of this room"
 
 
+def _overlapping(members: tuple[Member, ...]) -> Iterator[Wrong]:
+    order = sorted(range(len(members)), key=lambda index: members[index].at)
+    for one, other in pairwise(order):
+        apart = members[other].at - members[one].at
+        if 2 * apart < (members[one].width or 0) + (members[other].width or 0) or apart == 0:
+            yield (
+                ("framing", "members", max(one, other), "at"),
+                f"members {min(one, other) + 1} and {max(one, other) + 1} lie over each other; "
+                "check where they stand",
+            )
+
+
 def _members(framing: WallFraming, length: int) -> Iterator[Wrong]:
     for index, member in enumerate(framing.members):
         if member.at > length:
             yield ("framing", "members", index, "at"), "this stud lies outside the wall"
+    yield from _overlapping(framing.members)
     if framing.first is not None and framing.first > length:
         yield ("framing", "first"), "the first stud lies outside the wall"
 

@@ -26,6 +26,8 @@ MOST_ROOMS = 500
 MOST_CORNERS = 60
 MOST_ITEMS = 400
 NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
+CORNER_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}$"
+PAIR_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$"
 
 
 def _length(value: Any) -> Any:
@@ -54,8 +56,8 @@ Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _L
 Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]
 """Either sign [ticks]."""
 Name = Annotated[str, Field(pattern=NAME_PATTERN)]
-Corner = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9]{0,3}$")]
-Pair = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$")]
+Corner = Annotated[str, Field(pattern=CORNER_PATTERN)]
+Pair = Annotated[str, Field(pattern=PAIR_PATTERN)]
 """Two corners, such as `A-B`."""
 
 
@@ -122,13 +124,13 @@ class _Framing(JobModel):
 
 
 class WallFraming(_Framing):
-    """Studs of a wall, measured from its left corner."""
+    """Studs of a wall, measured from its left corner: spacing and first, or each member as found."""
 
     plates: bool = Field(default=True, description="Whether plates run along the wall's top and bottom.")
 
 
 class FloorFraming(_Framing):
-    """Joists, measured from the side they run parallel to."""
+    """Joists, measured from the side they run parallel to: spacing and first, or each member as found."""
 
     parallel_to: Pair = Field(description="The side they run along, such as A-B.")
 
@@ -164,7 +166,7 @@ class _Opening(JobModel):
 
 
 class WallOpening(_Opening):
-    """An opening in a wall or ceiling, from the left corner and the floor."""
+    """An opening in a wall: left and bottom with width and height or with a diameter, or points all round."""
 
     left: Distance | None = Field(default=None, description="Its left edge; for a round hole its centre.")
     bottom: Distance | None = Field(default=None, description="Its lower edge; for a round hole its centre.")
@@ -183,7 +185,10 @@ class WallOpening(_Opening):
 
 
 class FloorOpening(_Opening):
-    """An opening in a floor, or a thing that stands on it (tub, tray, cabinet, column)."""
+    """An opening in a floor or ceiling, or a thing that stands there (tub, tray, cabinet, column).
+
+    Give left and out with width and depth or with a diameter, or points all round.
+    """
 
     side: Pair | None = Field(
         default=None, description="Side it is measured from; the first side where not given."
@@ -209,11 +214,11 @@ class FloorOpening(_Opening):
 class NoFastenerZone(JobModel):
     """A part of a wall where nothing may be driven."""
 
-    left: Distance
-    right: Length
-    bottom: Distance
-    top: Length
-    why: Annotated[str, Field(min_length=3, max_length=100)]
+    left: Distance = Field(description="Its left edge, from the left corner.")
+    right: Length = Field(description="Its right edge, from the left corner.")
+    bottom: Distance = Field(description="Its lower edge, above the floor.")
+    top: Length = Field(description="Its upper edge, above the floor.")
+    why: Annotated[str, Field(min_length=3, max_length=100)] = Field(description="Why; printed on the drawing.")
 
     @model_validator(mode="after")
     def _spans(self) -> Self:
@@ -248,9 +253,15 @@ class BoardedWall(JobModel):
         default="floor", description="What the boards stand above; the gap there is sealed."
     )
     framing: WallFraming = Field(description="The studs.")
-    blocking: Annotated[tuple[WallBlocking, ...], Field(max_length=MOST_ITEMS)] = ()
-    openings: Annotated[tuple[WallOpening, ...], Field(max_length=MOST_ITEMS)] = ()
-    no_fasteners: Annotated[tuple[NoFastenerZone, ...], Field(max_length=MOST_ITEMS)] = ()
+    blocking: Annotated[tuple[WallBlocking, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Blocking between studs that is there already."
+    )
+    openings: Annotated[tuple[WallOpening, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Windows, doors, niches and every hole for valve, pipe or box."
+    )
+    no_fasteners: Annotated[tuple[NoFastenerZone, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Where nothing may be driven, beside the zone above a tray or kerb."
+    )
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve walls otherwise.")
 
 
@@ -276,9 +287,16 @@ class BoardedFloor(JobModel):
     """The floor, where it is boarded."""
 
     framing: FloorFraming | None = Field(default=None, description="The joists; not needed on a slab.")
-    panel_joints: Annotated[tuple[PanelJoint, ...], Field(max_length=MOST_ITEMS)] = ()
-    panel_screws: PanelScrews | None = None
-    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = ()
+    panel_joints: Annotated[tuple[PanelJoint, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Joints of the panels below; board seams stay off them."
+    )
+    panel_screws: PanelScrews | None = Field(
+        default=None, description="Screws of the panels below; board fasteners stay clear of them."
+    )
+    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(),
+        description="Drains, flanges and pipes, and what stands on the floor: tub, tray, cabinet, column.",
+    )
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve floors otherwise.")
 
 
@@ -286,7 +304,9 @@ class BoardedCeiling(JobModel):
     """The ceiling, where it is boarded; it lies over the whole room."""
 
     framing: FloorFraming = Field(description="The ceiling joists.")
-    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = ()
+    openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Boxes, pipes and hatches, placed as on the floor below them."
+    )
     stock: tuple[Name, ...] = Field(
         default=(), description="Only these stocks; all that serve ceilings otherwise."
     )
@@ -307,9 +327,13 @@ class Room(JobModel):
     plumb: dict[Pair, Offset] = Field(
         default={}, description="How far a wall leans in (+) or out over its height."
     )
-    floor: BoardedFloor | None = None
-    walls: Annotated[tuple[BoardedWall, ...], Field(max_length=MOST_CORNERS)] = ()
-    ceiling: BoardedCeiling | None = None
+    floor: BoardedFloor | None = Field(
+        default=None, description="The floor, where it is boarded; `{}` for a plain slab."
+    )
+    walls: Annotated[tuple[BoardedWall, ...], Field(max_length=MOST_CORNERS)] = Field(
+        default=(), description="The walls to be boarded; the others stay as they are."
+    )
+    ceiling: BoardedCeiling | None = Field(default=None, description="The ceiling, where it is boarded.")
 
     def side_pairs(self) -> tuple[str, ...]:
         """The sides in order, each as `left-right`."""
@@ -327,6 +351,12 @@ class Job(JobModel):
     stock: Annotated[tuple[SheetStock, ...], Field(max_length=20)] = Field(
         default=(), description="Sheets you can buy; the rule book's where not given."
     )
-    offcuts: Annotated[tuple[KeptOffcut, ...], Field(max_length=MOST_ITEMS)] = ()
-    rules: Annotated[tuple[RuleChange, ...], Field(max_length=MOST_ITEMS)] = ()
-    rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)]
+    offcuts: Annotated[tuple[KeptOffcut, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Pieces of earlier sheets to use up first."
+    )
+    rules: Annotated[tuple[RuleChange, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Rules that have another value on this job, each with its reason."
+    )
+    rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
+        description="The rooms as taped."
+    )

@@ -5,7 +5,7 @@ no `no` turns into a falsehood and no `0600` into a number. JSON is read the sam
 """
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -15,11 +15,23 @@ from pydantic_core import ErrorDetails
 
 from firstcourse.errors import InputProblem, JobError
 from firstcourse.job.checks import check_job
-from firstcourse.job.model import Job
+from firstcourse.job.model import CORNER_PATTERN, NAME_PATTERN, PAIR_PATTERN, Job
 
 LARGEST_FILE_BYTES = 2_000_000
 DEEPEST = 30
 MOST_NODES = 200_000
+MOST_PROBLEMS = 200
+
+_PLAIN_TAGS = frozenset(
+    f"tag:yaml.org,2002:{kind}"
+    for kind in ("null", "bool", "int", "float", "timestamp", "str", "map", "seq", "merge", "value")
+)
+_WANTED = {
+    NAME_PATTERN: "a name: letters, digits, spaces, '.', '_' and '-', at most 60 of them, a letter or digit first",
+    CORNER_PATTERN: "a corner's name: a letter, then at most three letters or digits",
+    PAIR_PATTERN: "two corners with a hyphen between them, such as A-B",
+    r"^[A-Z]{0,3}$": "a currency's three capitals, such as USD",
+}
 
 FieldPath = tuple[str | int, ...]
 Places = dict[FieldPath, tuple[int, int]]
@@ -56,15 +68,25 @@ def read_job_text(text: str, name: str = "job.yaml") -> Job:
     """
     data, places, problems = _tree(text, name)
     if problems:
-        raise JobError(tuple(problems))
+        raise _all(name, problems)
     try:
         job = Job.model_validate(data)
     except ValidationError as error:
-        raise JobError(_problems(error.errors(include_url=False), data, places, name)) from None
+        raise _all(name, _problems(error.errors(include_url=False), data, places, name)) from None
     wrong = check_job(job)
     if wrong:
-        raise JobError(tuple(_problem(name, places, path, message) for path, message in wrong))
+        raise _all(name, [_problem(name, places, path, message) for path, message in wrong])
     return job
+
+
+def _all(name: str, problems: Sequence[InputProblem]) -> JobError:
+    """Everything found, in the order of the file; a file that is wrong throughout is cut short."""
+    ordered = sorted(problems, key=lambda problem: (problem.line, problem.column))
+    if len(ordered) > MOST_PROBLEMS:
+        more = f"and {len(ordered) - MOST_PROBLEMS:,} problems more"
+        last = InputProblem(file=name, line=0, column=0, field="", message=more)
+        ordered = [*ordered[:MOST_PROBLEMS], last]
+    return JobError(tuple(ordered))
 
 
 def _refuse(name: str, message: str) -> JobError:
@@ -109,7 +131,7 @@ class _Walker:
         self.seen.add(id(node))
         if len(path) > DEEPEST or len(self.seen) > MOST_NODES:
             raise _refuse(self.name, "is nested too deeply or holds too much for a job document")
-        if not node.tag.startswith("tag:yaml.org,2002:"):
+        if node.tag not in _PLAIN_TAGS:
             self._wrong(place, path, f"the tag {node.tag} is not used in a job document")
             return None
         if isinstance(node, yaml.MappingNode):
@@ -161,10 +183,12 @@ def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: s
             continue
         if kind == "value_error":
             message = error["msg"].removeprefix("Value error, ")
-        elif kind in ("greater_than", "greater_than_equal", "less_than_equal", "less_than") and "_" in kind:
+        elif kind in ("greater_than", "greater_than_equal", "less_than_equal", "less_than") and _is_length(
+            data, path
+        ):
             message = f"'{_given(data, path)}' is out of range: lengths are more than zero and at most 100 m"
-        elif kind in ("string_pattern_mismatch",):
-            message = f"'{received}' is not a name of the form wanted here ({error['ctx']['pattern']})"
+        elif kind == "string_pattern_mismatch":
+            message = f"'{_short(received)}' is not {_WANTED[error['ctx']['pattern']]}"
         else:
             message = f"'{_short(received)}': {error['msg'][0].lower()}{error['msg'][1:]}"
         found.append(_problem(name, places, path, message))
@@ -178,6 +202,11 @@ def _problem(name: str, places: Places, path: FieldPath, message: str) -> InputP
     line, column = places.get(known, (1, 1))
     field = _dotted(tuple(part for part in path if part != "[key]"))
     return InputProblem(file=name, line=line, column=column, field=field, message=message)
+
+
+def _is_length(data: Any, path: FieldPath) -> bool:
+    """Whether a number out of range was written with a unit, so that only a length can be meant."""
+    return any(mark in _given(data, path) for mark in ("m", "i", "f", "'", '"'))
 
 
 def _given(data: Any, path: FieldPath) -> str:

@@ -12,12 +12,23 @@ from firstcourse.job.model import Job
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
 
 
+class _Dumper(yaml.SafeDumper):
+    """Writes texts with a line break of any kind in double quotes: other styles fold the break to a space."""
+
+    def represent_str(self, data: str) -> yaml.ScalarNode:
+        style = None if data.splitlines() == [data] else '"'
+        return self.represent_scalar("tag:yaml.org,2002:str", data, style=style)
+
+
+_Dumper.add_representer(str, _Dumper.represent_str)
+
+
 def job_text(job: Job) -> str:
     """The job as YAML, lengths in the unit of its tape, each exact.
 
     Example: a length of 63.5 in is written `63 1/2 in`, one that no inch fraction meets is written in mm.
     """
-    return yaml.safe_dump(_plain(job, job.tape), sort_keys=False, allow_unicode=True, width=100)
+    return yaml.dump(_plain(job, job.tape), Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=100)
 
 
 def _plain(value: Any, tape: Tape) -> Any:
@@ -46,7 +57,7 @@ def _plain(value: Any, tape: Tape) -> Any:
 def _exact_length(ticks: int, tape: Tape) -> str:
     inch = Fraction(abs(ticks), TICKS_PER_INCH)
     sign = "-" if ticks < 0 else ""
-    if tape is Tape.INCH and inch.denominator <= 128:
+    if tape is Tape.INCH and 128 % inch.denominator == 0:
         whole, part = divmod(inch, 1)
         text = f"{whole} {part}" if whole and part else str(part or whole)
         return f"{sign}{text} in"
