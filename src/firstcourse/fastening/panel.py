@@ -80,17 +80,8 @@ def _edge_rows(
         taken = [t for t, c in local if 0 <= t <= length and reach[0] <= c <= reach[1]]
         spots, kept = strip.fill(taken, wanted)
         points += [frame.placed(spot) for spot in spots]
-        all_kept &= (
-            kept or length <= limits.spacing + 2 * limits.corner or not _is_open(frame, length, ground, offset)
-        )
+        all_kept &= kept or length <= limits.spacing + 2 * limits.corner
     return points, all_kept
-
-
-def _is_open(frame: Frame, length: float, ground: Ground, offset: int) -> bool:
-    """Whether the ground along an edge is free of zones: where it is not, the zone sets the spacing."""
-    a, b = frame.placed((0, 0)), frame.placed((round(length), 0))
-    strip = shapely.Polygon([a, b, frame.placed((round(length), offset)), frame.placed((0, offset))])
-    return bool(strip.difference(ground.open).area < strip.area / 1000)
 
 
 def _dodged(point: Point, ground: Ground, limits: Limits) -> Point | None:
