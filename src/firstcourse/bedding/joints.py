@@ -1,0 +1,79 @@
+"""Lengths of what is taped and sealed: seams, inside corners between boarded surfaces, gaps at the foot."""
+
+import math
+from collections.abc import Iterator
+from itertools import combinations
+
+import shapely
+from shapely import LineString, Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import sides
+from firstcourse.geometry.polygon import Point
+from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind
+
+_SEALED = frozenset({OpeningKind.TUB, OpeningKind.TRAY})
+
+
+def seam_length(surface: Surface) -> float:
+    """Length of a surface's taped seams [ticks]."""
+    return math.fsum(math.dist(*seam.line) for seam in surface.seams if seam.tape)
+
+
+def corner_length(surfaces: tuple[Surface, ...]) -> float:
+    """Length of inside corners where two boarded surfaces of one room meet [ticks].
+
+    Wall meets wall over the heights that both are boarded; wall meets ceiling along the wall's top. A wall's foot
+    is sealed, not taped.
+    """
+    boarded = [surface for surface in surfaces if surface.boards]
+    walls = [surface for surface in boarded if surface.kind is SurfaceKind.WALL]
+    ceilings = {surface.room for surface in boarded if surface.kind is SurfaceKind.CEILING}
+    total = math.fsum(_shared(one, other) for one, other in combinations(walls, 2) if one.room == other.room)
+    tops = (
+        math.dist(a, b)
+        for wall in walls
+        if wall.room in ceilings
+        for label, a, b in _labelled(wall)
+        if label == "ceiling"
+    )
+    return total + math.fsum(tops)
+
+
+def foot_length(surface: Surface) -> float:
+    """Length of the gaps at a surface's foot, and round tubs and trays it is cut round, less openings [ticks]."""
+    if not surface.boards:
+        return 0.0
+    feet = [
+        LineString([a, b])
+        for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+        if side.kind is SideKind.FOOT
+    ]
+    open_ground = unary_union([Polygon(o.outline) for o in surface.openings if o.outline is not None])
+    inside = Polygon(surface.outline)
+    rims = [
+        Polygon(opening.outline).exterior.intersection(inside).difference(inside.exterior)
+        for opening in surface.openings
+        if opening.kind in _SEALED and opening.outline is not None
+    ]
+    along = unary_union(feet).difference(open_ground)
+    return float(along.length) + math.fsum(float(shapely.length(rim)) for rim in rims)
+
+
+def _labelled(surface: Surface) -> Iterator[tuple[str, Point, Point]]:
+    for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True):
+        if side.kind is SideKind.PERIMETER:
+            yield side.label, a, b
+
+
+def _shared(one: Surface, other: Surface) -> float:
+    """Height over which the right end of one wall and the left end of another meet in one corner."""
+    total = 0
+    for a, b in ((one, other), (other, one)):
+        if len(a.corners) != 2 or len(b.corners) != 2 or a.corners[1] != b.corners[0]:
+            continue
+        name = f"corner {a.corners[1]}"
+        right = [sorted((p[1], q[1])) for label, p, q in _labelled(a) if label == name]
+        left = [sorted((p[1], q[1])) for label, p, q in _labelled(b) if label == name]
+        total += sum(max(0, min(r[1], s[1]) - max(r[0], s[0])) for r in right for s in left)
+    return float(total)

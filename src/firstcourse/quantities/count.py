@@ -1,0 +1,314 @@
+"""What to buy: exact need, allowance for waste apart, whole packs; and what it weighs."""
+
+import math
+from collections import Counter
+from collections.abc import Iterator, Mapping
+
+import pydantic
+from shapely import Polygon
+
+from firstcourse.bedding import KG_PER_LB, Bedding, bed, length_text, mass_text
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
+from firstcourse.plan.model import Frozen
+from firstcourse.quantities.items import FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
+from firstcourse.workings import Working
+
+_TICKS_PER_M = TICKS_PER_MM * 1000
+_MM_PER_FT = 304.8
+# Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
+_DUST = 1e-9
+
+
+class Quantities(Frozen):
+    """The shopping list.
+
+    Attributes:
+        quantities: What to buy, sheets first.
+        workings: By the key that each quantity names.
+        findings: Cautions on sheets too heavy for one person.
+        sheet_kg: Mass of one new sheet of each stock used [kg].
+        board_kg: Mass of all boards as placed [kg].
+    """
+
+    quantities: tuple[Quantity, ...]
+    workings: dict[str, Working] = pydantic.Field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+    sheet_kg: dict[str, float] = pydantic.Field(default_factory=dict)
+    board_kg: float = 0.0
+
+
+def count(
+    surfaces: tuple[Surface, ...],
+    pieces: tuple[Piece, ...],
+    sheets: tuple[Sheet, ...],
+    stock: tuple[Stock, ...],
+    counts: Mapping[str, Count],
+    rules: RuleSet,
+    tape: Tape,
+) -> Quantities:
+    """Count everything that the boards of a job need.
+
+    Args:
+        surfaces: Boarded and fastened surfaces.
+        pieces: What the boards are cut as.
+        sheets: Sheets and kept offcuts with their cuts.
+        stock: Sheets that can be bought.
+        counts: Sheets used beside their lower bound, by stock.
+        rules: Rules in force.
+        tape: Tape of the job; running lengths and masses are in its units.
+
+    Raises:
+        KeyError: A piece or a sheet names a stock that is not given.
+    """
+    need = bed(surfaces, pieces, stock, rules, tape)
+    density = rules.number("boards.density")
+    mass_of = {item.id: _sheet_kg(item, density) for item in stock}
+    used = Counter(sheet.stock for sheet in sheets if sheet.source == "new")
+    sheet_kg = {name: mass_of[name] for name in sorted({sheet.stock for sheet in sheets})}
+    board_kg = _board_kg(pieces, surfaces, stock, mass_of)
+    lines = [
+        *_sheets(sheets, stock, used, counts, pieces),
+        *_fasteners(surfaces, rules),
+        *_bedding(need, rules, tape),
+        *_added(surfaces, tape),
+    ]
+    workings = {quantity.working: working for quantity, working in lines}
+    for name, kg in sheet_kg.items():
+        workings[f"mass {name}"] = _mass_working(name, stock, kg, rules, tape)
+    workings["mass boards"] = _carried_working(board_kg, tape)
+    return Quantities(
+        quantities=tuple(quantity for quantity, _ in lines),
+        workings={**need.workings, **workings},
+        findings=tuple(_heavy(name, kg, rules, tape) for name, kg in sheet_kg.items() if _too_heavy(kg, rules)),
+        sheet_kg=sheet_kg,
+        board_kg=board_kg,
+    )
+
+
+def _line(
+    item: str, exact: float, unit: str, *, share: float, pack: float, pack_name: str, spare: str, base: Working
+) -> tuple[Quantity, Working]:
+    """One line to buy, and its working: the exact need, the allowance apart, whole packs."""
+    buy = math.ceil(exact * (1 + share) / pack - _DUST) if exact > 0 else 0
+    working = base.model_copy(
+        update={
+            "values": {
+                **base.values,
+                "exact need": f"{exact:g} {unit}",
+                spare: f"{share:.0%} = {exact * share:.2f} {unit}",
+                "pack": pack_name,
+                "packs to buy": str(buy),
+            }
+        }
+    )
+    quantity = Quantity(item=item, exact=exact, unit=unit, buy=buy, pack=pack_name, working=f"quantity {item}")
+    return quantity, working
+
+
+def _sheets(
+    sheets: tuple[Sheet, ...],
+    stock: tuple[Stock, ...],
+    used: Counter[str],
+    counts: Mapping[str, Count],
+    pieces: tuple[Piece, ...],
+) -> Iterator[tuple[Quantity, Working]]:
+    for item in stock:
+        number = used[item.id]
+        if not number and item.id not in counts:
+            continue
+        bound = counts.get(item.id)
+        blanks = sum(p.blank[0] * p.blank[1] for p in pieces if p.stock == item.id)
+        bought = number * item.size[0] * item.size[1]
+        offcuts = sum(sheet.stock == item.id and sheet.source != "new" for sheet in sheets)
+        name = sheets_of(item.id)
+        yield (
+            Quantity(item=name, exact=number, unit="sheets", buy=number, pack="sheet", working=f"quantity {name}"),
+            Working(
+                title=f"New sheets of {item.id}",
+                formula="number of new sheets on the cut tickets",
+                values={
+                    "pieces": str(sum(p.stock == item.id for p in pieces)),
+                    "kept offcuts used": str(offcuts),
+                    "fewest that any plan needs": str(bound.lower_bound) if bound else "not known",
+                    "area of pieces over area bought": f"{blanks / bought:.1%}" if bought else "nothing bought",
+                },
+                result=str(number),
+                unit="sheets",
+                source="cut tickets",
+                argument=("No allowance is added: breakage is for the setter to judge.",),
+            ),
+        )
+
+
+def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[Quantity, Working]]:
+    by_kind: Counter[str] = Counter()
+    for surface in surfaces:
+        kind = "floor" if surface.kind is SurfaceKind.FLOOR else "wall"
+        by_kind[kind] += sum(len(board.fasteners) for board in surface.boards if not board.fixed)
+    total = by_kind.total()
+    pack, kind_entry = rules.number("fastening.pack"), rules.entry("fastening.type")
+    yield _line(
+        FASTENERS,
+        total,
+        "fasteners",
+        share=rules.number("fastening.spare"),
+        pack=pack,
+        pack_name=f"pack of {pack:g}",
+        spare="spare for those overdriven or dropped",
+        base=Working(
+            title=f"Fasteners: {kind_entry.value}",
+            formula="fasteners of floors + fasteners of walls and ceilings",
+            values={"floors": str(by_kind["floor"]), "walls and ceilings": str(by_kind["wall"])},
+            result=str(total),
+            unit="fasteners",
+            source=", ".join(part for part in (kind_entry.source, kind_entry.locator) if part),
+        ),
+    )
+
+
+def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
+    metric = tape is Tape.MM
+    bag_kg = rules.number("bedding.mortar.bag") * KG_PER_LB
+    yield _line(
+        MORTAR,
+        round(need.mortar_kg if metric else need.mortar_kg / KG_PER_LB, 3),
+        "kg" if metric else "lb",
+        share=rules.number("bedding.mortar.waste"),
+        pack=bag_kg if metric else rules.number("bedding.mortar.bag"),
+        pack_name=f"bag of {bag_kg:.1f} kg" if metric else f"bag of {rules.number('bedding.mortar.bag'):g} lb",
+        spare="lost in buckets and on tools",
+        base=need.workings["bedding mortar"],
+    )
+    roll_ft = rules.number("bedding.tape.roll")
+    per_unit = _TICKS_PER_M if metric else TICKS_PER_FOOT
+    roll = roll_ft * _MM_PER_FT / 1000 if metric else roll_ft
+    yield _line(
+        TAPE,
+        round(need.tape / per_unit, 3),
+        "m" if metric else "ft",
+        share=rules.number("bedding.tape.waste"),
+        pack=roll,
+        pack_name=f"roll of {roll:g} {'m' if metric else 'ft'}",
+        spare="lost at ends and laps",
+        base=need.workings["bedding tape"],
+    )
+    cartridge = rules.number("bedding.sealant.cartridge")
+    yield _line(
+        SEALANT,
+        round(need.sealant_ml, 1),
+        "ml",
+        share=rules.number("bedding.sealant.waste"),
+        pack=cartridge,
+        pack_name=f"cartridge of {cartridge:g} ml",
+        spare="lost in nozzle and tooling",
+        base=need.workings["bedding sealant"],
+    )
+
+
+def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity, Working]]:
+    lengths: dict[str, list[int]] = {}
+    for surface in surfaces:
+        for support in surface.supports:
+            if support.added:
+                left, lower, right, upper = bounds(support.outline)
+                lengths.setdefault(support.kind.value, []).append(max(right - left, upper - lower))
+    unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
+    for kind, found in sorted(lengths.items()):
+        yield _line(
+            added_of(kind),
+            round(sum(found) / per_unit, 3),
+            unit,
+            share=0.0,
+            pack=1,
+            pack_name=f"running {unit}",
+            spare="allowance",
+            base=Working(
+                title=f"Members to add: {kind}",
+                formula="sum of the lengths of the members marked as added",
+                values={
+                    "members": str(len(found)),
+                    "each": ", ".join(format_length(length, tape) for length in sorted(found)),
+                },
+                result=length_text(sum(found), tape).split()[0],
+                unit=unit,
+                source="drawings",
+                argument=("Cut from the lengths at hand; no length of stock is assumed.",),
+            ),
+        )
+
+
+def _sheet_kg(item: Stock, usual: float) -> float:
+    width, height = item.size
+    volume = width * height * item.thickness / _TICKS_PER_M**3
+    return volume * (usual if item.density_kg_m3 is None else item.density_kg_m3)
+
+
+def _board_kg(
+    pieces: tuple[Piece, ...],
+    surfaces: tuple[Surface, ...],
+    stock: tuple[Stock, ...],
+    mass_of: Mapping[str, float],
+) -> float:
+    """Mass of the boards still to be set: each piece's share of its sheet."""
+    area = {item.id: item.size[0] * item.size[1] for item in stock}
+    of_piece = {piece.id: piece.stock for piece in pieces}
+    return math.fsum(
+        float(Polygon(board.outline, board.holes).area) / area[name] * mass_of[name]
+        for surface in surfaces
+        for board in surface.boards
+        if not board.fixed and (name := of_piece.get(board.piece, "")) in area
+    )
+
+
+def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet, tape: Tape) -> Working:
+    item = next(item for item in stock if item.id == name)
+    usual = rules.entry("boards.density")
+    given = item.density_kg_m3 is not None
+    density = item.density_kg_m3 if given else rules.number("boards.density")
+    text = mass_text(kg, tape)
+    return Working(
+        title=f"Mass of one sheet of {name}",
+        formula="width x height x thickness x density",
+        values={
+            "size": " x ".join(format_length(side, tape) for side in item.size),
+            "thickness": f"{item.thickness / TICKS_PER_MM:.2f} mm",
+            "density": f"{density:g} kg/m3",
+        },
+        result=text.split()[0],
+        unit=text.split()[1],
+        source="the sheet as given in the job" if given else f"{usual.source}, {usual.locator}",
+    )
+
+
+def _carried_working(kg: float, tape: Tape) -> Working:
+    text = mass_text(kg, tape)
+    return Working(
+        title="Mass of all boards to carry and set",
+        formula="sum of each board's area over its sheet's area, times the sheet's mass",
+        result=text.split()[0],
+        unit=text.split()[1],
+        source="drawings",
+    )
+
+
+def _too_heavy(kg: float, rules: RuleSet) -> bool:
+    return kg > rules.number("safety.lift.max") * KG_PER_LB
+
+
+def _heavy(name: str, kg: float, rules: RuleSet, tape: Tape) -> Finding:
+    rule = rules.entry("safety.lift.max")
+    return Finding(
+        code="QTY-101",
+        severity=Severity.NOTE,
+        where=f"sheets {name}",
+        message="One whole sheet is more than one person may lift.",
+        measured=mass_text(kg, tape),
+        limit=mass_text(rules.number("safety.lift.max") * KG_PER_LB, tape),
+        rule=rule.id,
+        source=", ".join(part for part in (rule.source, rule.locator) if part),
+        remedy="Carry it between two, or cut it before carrying.",
+    )

@@ -1,0 +1,31 @@
+from decimal import Decimal
+
+from firstcourse.plan import Quantity, Stock
+from firstcourse.pricing import price
+from firstcourse.quantities import sheets_of
+from firstcourse.units import inches
+
+
+def stock(name: str, each: float | None) -> Stock:
+    return Stock(id=name, size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement", price=each)
+
+
+def sheets(name: str, number: int) -> Quantity:
+    return Quantity(item=sheets_of(name), exact=number, unit="sheets", buy=number, pack="sheet")
+
+
+def test_sheets_cost_what_the_job_says_to_the_cent() -> None:
+    done = price((sheets("a", 3), sheets("b", 2)), (stock("a", 17.9), stock("b", 0.1)))
+    assert [line.cost for line in done.lines] == [Decimal("53.7"), Decimal("0.2")]
+    assert done.total == Decimal("53.9")
+    assert done.unpriced == ()
+
+
+def test_a_missing_price_is_told_and_left_out() -> None:
+    done = price((sheets("a", 3), sheets("b", 2)), (stock("a", 10), stock("b", None)))
+    assert (done.total, done.unpriced) == (Decimal("30"), ("sheets b",))
+
+
+def test_nothing_priced_has_no_total() -> None:
+    assert price((sheets("a", 3),), (stock("a", None),)).total is None
+    assert price((), (stock("a", 10),)).total is None
