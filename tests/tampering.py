@@ -134,7 +134,7 @@ def move_a_fastener_off_its_board(plan: Plan) -> None:
     board["fasteners"][0] = [_tick(box(board["outline"])[2] + 2 * INCH), 0.0]
 
 
-@answered_by("VER-401")
+@answered_by("VER-401", "VER-407")
 def move_a_fastener_to_the_edge(plan: Plan) -> None:
     _, board = fastened(plan)
     left, lower, _, upper = box(board["outline"])
@@ -264,7 +264,10 @@ def cover_an_opening(plan: Plan) -> None:
 
 @answered_by("VER-303", "VER-306", "VER-403")
 def take_away_the_members(plan: Plan) -> None:
-    surface = framed(plan)
+    surface = first(
+        s for s in plan["surfaces"]
+        if s["boards"] and s["framing_axis"] and all(one["kind"] != "panel" for one in s["supports"])
+    )  # fmt: skip
     surface["supports"] = surface["supports"][:1]
 
 

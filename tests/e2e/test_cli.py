@@ -8,12 +8,13 @@ import pytest
 from firstcourse.cli import run
 
 ROOT = Path(__file__).parents[2]
+EXAMPLES = sorted(path.parent.name for path in (ROOT / "examples").glob("*/job.yaml"))
 
 
 def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["--help"]) == 0
     shown = capsys.readouterr().out
-    for command in ("new", "survey", "verify", "rules", "schema"):
+    for command in ("demo", "new", "plan", "survey", "verify", "rules", "schema"):
         assert command in shown
 
 
@@ -89,3 +90,48 @@ def test_rules_show_their_source(capsys: pytest.CaptureFixture[str]) -> None:
 def test_schemas_are_json(of: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["schema", of]) == 0
     assert json.loads(capsys.readouterr().out)["properties"]
+
+
+def test_the_demo_says_where_to_look(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["demo", str(tmp_path / "demo")]) == 0
+    shown = capsys.readouterr().out
+    assert "verified" in shown
+    assert "plan.json" in shown
+    assert run(["verify", str(tmp_path / "demo")]) == 0
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_examples_plan_and_verify_to_the_same_bytes(
+    name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = str(ROOT / "examples" / name / "job.yaml")
+    for folder in ("one", "two"):
+        assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out.split("\n}\n")[0] + "}")["boards"] > 0
+    assert (tmp_path / "one" / "plan.json").read_bytes() == (tmp_path / "two" / "plan.json").read_bytes()
+    assert run(["verify", str(tmp_path / "one")]) == 0
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_plans_match_their_published_schema(name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    import jsonschema
+
+    assert run(["schema", "plan"]) == 0
+    schema = json.loads(capsys.readouterr().out)
+    run(["plan", str(ROOT / "examples" / name / "job.yaml"), "--out", str(tmp_path), "--effort", "0"])
+    jsonschema.Draft202012Validator(schema).validate(json.loads((tmp_path / "plan.json").read_text()))
+
+
+def test_wrong_input_writes_nothing(tmp_path: Path) -> None:
+    job = tmp_path / "job.yaml"
+    run(["new", str(job)])
+    job.write_text(job.read_text().replace("diagonals: {A-C: 9' 5-5/16\", B-D: 9' 5-1/4\"}", "diagonals: {}"))
+    assert run(["plan", str(job), "--out", str(tmp_path / "plan")]) == 2
+    assert not (tmp_path / "plan").exists()
+
+
+def test_a_file_in_the_way_is_not_lost(tmp_path: Path) -> None:
+    taken = tmp_path / "plan"
+    taken.write_text("keep me")
+    assert run(["plan", str(ROOT / "examples" / EXAMPLES[0] / "job.yaml"), "--out", str(taken)]) == 2
+    assert taken.read_text() == "keep me"

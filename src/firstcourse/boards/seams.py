@@ -109,6 +109,9 @@ class Course:
 
     def areas(self, start: int, end: int) -> tuple[Area, ...]:
         """The boards between two edges: every connected part of the region there."""
+        if start >= end:
+            # A tapering course may end before a seam that its neighbours have.
+            return ()
         key = (start, end)
         if key not in self._areas:
             part = shapely.clip_by_rect(self.strip, start, self.span[0], end, self.span[1])

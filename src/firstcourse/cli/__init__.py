@@ -17,11 +17,13 @@ app = App(
     version=__version__,
     version_flags=["--version"],
     help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
-    help_epilogue="Start with `firstcourse new my-job.yaml`, then `firstcourse survey my-job.yaml`.",
+    help_epilogue="Start with `firstcourse demo`, then `firstcourse new my-job.yaml`.",
 )
 _COMMANDS = {
+    "demo": "Plan the first example and say where to look.",
     "new": "Write a commented job document to start from.",
     "survey": "Adjust the taped readings and say what they prove.",
+    "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",
     "schema": "Print the JSON Schema of the job document or of the plan.",

@@ -16,5 +16,5 @@ def new(path: Path = Path("job.yaml"), /) -> int:
         raise InputValueError(f"{path} is there already; name another file, or move that one away")
     path.parent.mkdir(parents=True, exist_ok=True)
     path.write_text(starter_text(), encoding="utf-8")
-    print(f"wrote {path}: fill in what your tape says, then `firstcourse survey {path}`")
+    print(f"wrote {path}: fill in what your tape says, then `firstcourse plan {path} --out plan`")
     return 0

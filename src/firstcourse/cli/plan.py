@@ -1,0 +1,49 @@
+"""`firstcourse plan`: boards, cuts and fasteners, verified."""
+
+from pathlib import Path
+from typing import Annotated, Any
+
+from cyclopts import Parameter, validators
+
+from firstcourse.cli.output import exit_code, print_findings, print_json, progress
+
+Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
+
+
+def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> int:
+    """Plan boards, cuts and fasteners; verify the plan; write plan.json.
+
+    Ends with 1 when a finding stops the work; the plan is written all the same, so that it can be read.
+
+    Args:
+        job: The job document (YAML or JSON).
+        out: Folder to write into; it is made where it is not there.
+        effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest. Counted in steps, not seconds.
+        json: Print the summary for another program to read.
+    """
+    from firstcourse.planning import plan_file, summarize
+    from firstcourse.planning.writing import write_plan
+
+    result = plan_file(job, effort=effort, on_step=progress)
+    files = write_plan(result, out)
+    summary = summarize(result)
+    if json:
+        print_json({**summary, "files": [str(file) for file in files]})
+    else:
+        print_summary(summary, out)
+        print_findings(result.plan.findings)
+    return exit_code(result.plan.findings)
+
+
+def print_summary(summary: dict[str, Any], out: Path) -> None:
+    """Print what the plan buys and where it lies."""
+    print(
+        f"{summary['job']}: {summary['boards']} boards from {summary['sheets']} sheets, "
+        f"{summary['cuts']} cuts, {summary['fasteners']} fasteners; verified"
+    )
+    for row in summary["stock"]:
+        proof = "no cutting of these pieces needs fewer" if row["proven"] else f"at least {row['lower_bound']}"
+        print(f"  {row['id']}: {row['used']} sheets ({proof}; plain practice {row['practice']})")
+    for row in summary["quantities"]:
+        print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
+    print(f"Look at {out / 'plan.json'}; `firstcourse verify {out}` proves it again.")

@@ -1,0 +1,172 @@
+"""Between boards and cutting: pieces as blanks, stocks as sizes, and the cuts back as the plan's sheets."""
+
+from collections.abc import Mapping, Sequence
+
+from firstcourse.cutting import Blank, CutSheet, CuttingPlan, KeptSize, StockSize, cut
+from firstcourse.geometry import bounds
+from firstcourse.job import Job
+from firstcourse.plan import Board, Count, Cut, Part, Piece, Sheet, Stock, Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+from firstcourse.units import parse_length, to_mm
+from firstcourse.workings import Working
+
+_CENTS = 100
+
+
+def job_stock(job: Job, rules: RuleSet) -> dict[SurfaceKind, tuple[Stock, ...]]:
+    """The sheets each kind of surface may be boarded with; the rule book's where the job names none."""
+    if job.stock:
+        listed = [
+            (
+                Stock(
+                    id=item.id,
+                    size=item.size,
+                    thickness=item.thickness,
+                    kind=item.kind,
+                    price=item.price,
+                    density_kg_m3=item.density_kg_m3,
+                ),
+                item.used_for,
+            )
+            for item in job.stock
+        ]
+    else:
+        width, length = (parse_length(side) for side in rules.text("boards.sheet.sizes").split("x"))
+        listed = [
+            (
+                Stock(
+                    id=name,
+                    size=(width, length),
+                    thickness=rules.ticks(f"boards.sheet.thickness_{use[0].value}"),
+                    kind="fibre_cement",
+                ),
+                use,
+            )
+            for name, use in (
+                ("floor board", (SurfaceKind.FLOOR,)),
+                ("wall board", (SurfaceKind.WALL, SurfaceKind.CEILING)),
+            )
+        ]
+    return {kind: tuple(item for item, use in listed if not use or kind in use) for kind in SurfaceKind}
+
+
+def allowed_stock(surface: Surface, stock: Mapping[SurfaceKind, tuple[Stock, ...]]) -> tuple[Stock, ...]:
+    """The sheets one surface may be boarded with."""
+    usable = stock[surface.kind]
+    return tuple(s for s in usable if not surface.board_stock or s.id in surface.board_stock)
+
+
+def cut_pieces(
+    pieces: Sequence[Piece],
+    allowed: Mapping[str, tuple[Stock, ...]],
+    stock: Sequence[Stock],
+    job: Job,
+    *,
+    effort: int,
+) -> CuttingPlan:
+    """Cut pieces from the sheets of their own thickness and family that they may be of.
+
+    Args:
+        pieces: What the boards are cut as.
+        allowed: By piece id, the sheets its surface may be boarded with.
+        stock: All sheets of the job.
+        job: For kept offcuts.
+        effort: Level 0 to 3.
+    """
+    by_id = {item.id: item for item in stock}
+    priced = all(item.price for item in stock)
+    used = [item for item in stock if any(item in options for options in allowed.values())]
+    return cut(
+        [Blank(piece.id, *piece.blank, _alike(piece, by_id[piece.stock], allowed[piece.id])) for piece in pieces],
+        [StockSize(item.id, *item.size, _cost(item, priced=priced)) for item in used],
+        [
+            KeptSize(offcut.id, offcut.stock, *offcut.size)
+            for offcut in job.offcuts
+            if offcut.stock in {item.id for item in used}
+        ],
+        effort=effort,
+    )
+
+
+def _alike(piece: Piece, own: Stock, options: tuple[Stock, ...]) -> tuple[str, ...]:
+    width, height = piece.blank
+    return tuple(
+        item.id
+        for item in options
+        if (item.thickness, item.kind) == (own.thickness, own.kind)
+        and min(width, height) <= min(item.size)
+        and max(width, height) <= max(item.size)
+    )
+
+
+def _cost(item: Stock, *, priced: bool) -> int:
+    # Where a price is missing, sheets are weighed by their area.
+    if priced and item.price:
+        return max(1, round(item.price * _CENTS))
+    return max(1, round(to_mm(item.size[0]) * to_mm(item.size[1]) / 100))
+
+
+def plan_sheets(cutting: CuttingPlan, least: int) -> tuple[Sheet, ...]:
+    """The cuts as the plan's sheets; what is left over is kept where both sides reach `least` [ticks]."""
+    return tuple(_sheet(f"S{number}", sheet, least) for number, sheet in enumerate(cutting.sheets, start=1))
+
+
+def _sheet(name: str, sheet: CutSheet, least: int) -> Sheet:
+    return Sheet(
+        id=name,
+        stock=sheet.stock,
+        size=(sheet.w, sheet.h),
+        source=f"offcut:{sheet.kept}" if sheet.kept else "new",
+        cuts=tuple(
+            Cut(of=name + c.of, along=c.along, at=c.at, gives=(name + c.gives[0], name + c.gives[1]))
+            for c in sheet.cuts
+        ),
+        parts=tuple(
+            Part(
+                id=name + part.name,
+                at=part.at,
+                size=part.size,
+                piece=part.blank,
+                turned=part.turned,
+                keep=part.keep and part.blank is None and min(part.size) >= least,
+            )
+            for part in sheet.parts
+        ),
+    )
+
+
+def with_factory_edges(board: Board, sheet: Sheet, part: Part) -> Board:
+    """The board with its uncut edges marked; an offcut's edges are not known to be a factory's."""
+    if sheet.source != "new":
+        return board
+    left, lower, _, _ = bounds(board.outline)
+    edges = []
+    count = len(board.outline)
+    for index in range(count):
+        ends = []
+        for u, v in (board.outline[index], board.outline[(index + 1) % count]):
+            x, y = u - left, v - lower
+            # Turned, the blank's width runs up the sheet: a quarter turn to the left keeps the face up.
+            spot = (part.size[0] - y, x) if part.turned else (x, y)
+            ends.append((part.at[0] + spot[0], part.at[1] + spot[1]))
+        (ax, ay), (bx, by) = ends
+        if (ax == bx and ax in (0, sheet.size[0])) or (ay == by and ay in (0, sheet.size[1])):
+            edges.append(index)
+    return board.model_copy(update={"factory_edges": tuple(edges)})
+
+
+def sheet_counts(cutting: CuttingPlan) -> tuple[dict[str, Count], dict[str, Working]]:
+    """Sheets used beside their bound, with the bound's argument."""
+    counts, workings = {}, {}
+    for name, found in cutting.counts.items():
+        counts[name] = Count(used=found.used, lower_bound=found.bound.value, proven=found.proven)
+        workings[f"bound {name}"] = Working(
+            title=f"Fewest sheets of {name} for these pieces",
+            formula="no cutting of these pieces needs fewer sheets",
+            values={"used": str(found.used), "argument": found.bound.proof},
+            result=str(found.bound.value),
+            unit="sheets",
+            source="area and dual feasible functions, from memory",
+            argument=("The bound holds for the pieces of this layout; other seams could need fewer.",),
+        )
+    return counts, workings

@@ -1,0 +1,227 @@
+"""The steps of a plan in order: survey, boards and cutting, fasteners, quantities, verification."""
+
+import hashlib
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from firstcourse.boards import SurfaceLayout, practice_layout
+from firstcourse.errors import JobError, PlanRefusedError
+from firstcourse.fastening import fasten
+from firstcourse.findings import Finding
+from firstcourse.job import Job, read_job
+from firstcourse.plan import JobStamp, Piece, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.planning.seams import Surfaced, choose_layouts
+from firstcourse.planning.sheets import (
+    allowed_stock,
+    cut_pieces,
+    job_stock,
+    plan_sheets,
+    sheet_counts,
+    with_factory_edges,
+)
+from firstcourse.pricing import price
+from firstcourse.quantities import count
+from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.survey import survey_job
+from firstcourse.verify import verify_text
+from firstcourse.workings import Working
+
+_LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
+_RULES_SHOWN = ("bedding.", "boards.", "fastening.", "framing.", "safety.", "survey.", "tape.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanResult:
+    """A verified plan, its document, and the sheets plain practice would have bought by stock."""
+
+    plan: Plan
+    document: str
+    practice: dict[str, int]
+
+
+def plan_file(path: Path, *, effort: int = 1, on_step: Callable[[str], None] = lambda _text: None) -> PlanResult:
+    """Read a job document and plan it.
+
+    Raises:
+        JobError: The document or its readings cannot be used.
+        PlanRefusedError: The plan does not verify; this is our fault.
+    """
+    job = read_job(path)
+    try:
+        return plan_job(job, effort=effort, on_step=on_step)
+    except JobError as error:
+        raise JobError(tuple(replace(problem, file=str(path)) for problem in error.problems)) from None
+
+
+def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lambda _text: None) -> PlanResult:
+    """Plan a job.
+
+    Args:
+        job: The job document.
+        effort: Level 0 to 3, counted in solver work.
+        on_step: Told the name of each step as it begins.
+
+    Raises:
+        JobError: The readings do not fix a room.
+        InputValueError: A rule is overridden that does not exist.
+        PlanRefusedError: The plan does not verify.
+    """
+    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
+    rules = load_rules(job.date, job.practice, overrides)
+    on_step("survey")
+    survey = survey_job(job, rules)
+    by_kind = job_stock(job, rules)
+    stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
+    surfaces = _marked(survey.surfaces, by_kind)
+    on_step("boards and cutting")
+    layouts = choose_layouts(surfaces, stock, job, rules, effort=effort)
+    cutting = cut_pieces(*_demand(surfaces, layouts), stock, job, effort=effort)
+    sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
+    counts, bounds = sheet_counts(cutting)
+    place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
+    pieces = tuple(
+        piece.model_copy(update={"stock": place[piece.id][0].stock})
+        for layout in layouts
+        for piece in layout.pieces
+    )
+    on_step("fasteners and quantities")
+    findings: list[Finding] = [*survey.findings]
+    workings: dict[str, Working] = {**survey.workings, **bounds}
+    done: list[Surface] = []
+    for item, layout in zip(surfaces, layouts, strict=True):
+        boarded = item.surface.model_copy(
+            update={
+                "boards": tuple(with_factory_edges(board, *place[board.piece]) for board in layout.boards),
+                "seams": layout.seams,
+                "supports": (*item.surface.supports, *layout.added_supports),
+            }
+        )
+        fastened = fasten(boarded, rules, job.tape)
+        done.append(boarded.model_copy(update={"boards": fastened.boards}))
+        findings += [*layout.findings, *fastened.findings]
+        workings |= {**layout.workings, **fastened.workings}
+    needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
+    findings += needed.findings
+    workings |= needed.workings
+    practice = _practice(surfaces, stock, job, rules)
+    workings |= _practice_workings(practice)
+    workings |= _cost_working(job, needed.quantities, stock)
+    plan = Plan(
+        job=_stamp(job, rules, effort),
+        surfaces=tuple(done),
+        pieces=pieces,
+        sheets=sheets,
+        stock=stock,
+        counts=counts,
+        findings=tuple(findings),
+        quantities=needed.quantities,
+        workings=workings,
+        rules=_rule_notes(rules),
+    )
+    on_step("verification")
+    document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
+    verdict = verify_text(document)
+    if verdict.objections:
+        raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
+    return PlanResult(plan=plan, document=document, practice=practice)
+
+
+def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stock, ...]]) -> tuple[Surfaced, ...]:
+    seen: Counter[str] = Counter()
+    marked = []
+    for surface in surfaces:
+        letter = _LETTER[surface.kind]
+        seen[letter] += 1
+        marked.append(Surfaced(surface, f"{letter}{seen[letter]}", allowed_stock(surface, by_kind)))
+    return tuple(marked)
+
+
+def _demand(
+    surfaces: tuple[Surfaced, ...], layouts: tuple[SurfaceLayout, ...]
+) -> tuple[list[Piece], dict[str, tuple[Stock, ...]]]:
+    pieces = [piece for layout in layouts for piece in layout.pieces]
+    allowed = {
+        piece.id: item.stock for item, layout in zip(surfaces, layouts, strict=True) for piece in layout.pieces
+    }
+    return pieces, allowed
+
+
+def _practice(
+    surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet
+) -> dict[str, int]:
+    """Sheets that full sheets from a corner would take, the rest cut as it comes."""
+    layouts = tuple(
+        practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces
+    )
+    pieces, allowed = _demand(surfaces, layouts)
+    cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
+    return {name: found.used for name, found in cutting.counts.items()}
+
+
+def _practice_workings(practice: dict[str, int]) -> dict[str, Working]:
+    return {
+        f"practice {name}": Working(
+            title=f"Sheets of {name} by plain practice",
+            formula="full sheets from the lower left corner, the rest cut from what is left",
+            result=str(used),
+            unit="sheets",
+            source="common practice",
+        )
+        for name, used in practice.items()
+    }
+
+
+def _cost_working(job: Job, quantities: tuple[Quantity, ...], stock: tuple[Stock, ...]) -> dict[str, Working]:
+    priced = price(quantities, stock)
+    if priced.total is None:
+        return {}
+    return {
+        "cost sheets": Working(
+            title="Cost of the sheets to buy",
+            formula="sheets × price of each",
+            values={line.item: f"{line.buy} × {line.each}" for line in priced.lines},
+            result=f"{priced.total:.2f}",
+            unit=job.currency or "money",
+            source="prices from the job",
+            argument=tuple(f"{name} has no price and is left out." for name in priced.unpriced),
+        )
+    }
+
+
+def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
+    text = job.model_dump_json(by_alias=True) + rules.digest()
+    return JobStamp(
+        name=job.name,
+        digest=hashlib.sha256(text.encode()).hexdigest(),
+        practice=job.practice,
+        date=job.date.isoformat(),
+        tape=job.tape,
+        currency=job.currency,
+        effort=effort,
+        overrides=tuple(
+            RuleOverride(
+                rule=change.rule,
+                value=rules.entry(change.rule).value,
+                unit=rules.entry(change.rule).unit,
+                reason=change.reason,
+            )
+            for change in job.rules
+        ),
+    )
+
+
+def _rule_notes(rules: RuleSet) -> tuple[RuleNote, ...]:
+    return tuple(
+        RuleNote(
+            id=entry.id,
+            value=str(entry.value),
+            unit=entry.unit,
+            basis=entry.basis,
+            source=entry.source,
+            locator=entry.locator,
+        )
+        for prefix in _RULES_SHOWN
+        for entry in rules.under(prefix)
+    )

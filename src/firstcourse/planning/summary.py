@@ -1,0 +1,35 @@
+"""A plan's key figures."""
+
+from typing import Any
+
+from firstcourse.planning.steps import PlanResult
+
+
+def summarize(result: PlanResult) -> dict[str, Any]:
+    """The figures that a setter asks for first, as plain values."""
+    plan = result.plan
+    boards = [board for surface in plan.surfaces for board in surface.boards]
+    return {
+        "job": plan.job.name,
+        "digest": plan.job.digest,
+        "boards": len(boards),
+        "sheets": sum(sheet.source == "new" for sheet in plan.sheets),
+        "offcuts_used": sum(sheet.source != "new" for sheet in plan.sheets),
+        "cuts": sum(len(sheet.cuts) for sheet in plan.sheets),
+        "fasteners": sum(len(board.fasteners) for board in boards),
+        "stock": [
+            {
+                "id": name,
+                "used": found.used,
+                "lower_bound": found.lower_bound,
+                "proven": found.proven,
+                "practice": result.practice.get(name, 0),
+            }
+            for name, found in plan.counts.items()
+        ],
+        "quantities": [
+            {"item": q.item, "exact": q.exact, "unit": q.unit, "buy": q.buy, "pack": q.pack}
+            for q in plan.quantities
+        ],
+        "findings": [finding.model_dump(mode="json") for finding in plan.findings],
+    }

@@ -1,0 +1,48 @@
+"""The example plans verify, and no way of spoiling them passes."""
+
+import copy
+import json
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from firstcourse.verify import verify_text
+from tampering import TAMPERINGS, NothingToSpoil, Tampering
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+NAMES = tuple(sorted(path.parent.name for path in EXAMPLES.glob("*/job.yaml")))
+
+
+@cache
+def planned(name: str) -> str:
+    from firstcourse.planning import plan_file
+
+    plan = plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
+    return str(plan.model_dump_json(by_alias=True))
+
+
+@pytest.fixture
+def example_plan() -> Callable[[str], dict[str, Any]]:
+    return lambda name: copy.deepcopy(json.loads(planned(name)))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_examples_verify(name: str) -> None:
+    assert verify_text(planned(name)).objections == ()
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("tampering", TAMPERINGS, ids=lambda tampering: tampering.name)
+def test_tampered_examples_are_objected_to(
+    name: str, tampering: Tampering, example_plan: Callable[[str], dict[str, Any]]
+) -> None:
+    plan = example_plan(name)
+    try:
+        tampering.change(plan)
+    except NothingToSpoil:
+        pytest.skip("this plan has nothing of that kind")
+    found = {objection.code for objection in verify_text(json.dumps(plan)).objections}
+    assert found & tampering.codes
