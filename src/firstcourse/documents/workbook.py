@@ -1,0 +1,298 @@
+"""The plan as a spreadsheet: pieces, cuts in working order, shopping, findings and workings."""
+
+import datetime
+import io
+import math
+from collections.abc import Iterator
+from typing import Any, Literal, NamedTuple
+
+from firstcourse.geometry import area2, sides
+from firstcourse.plan import Board, Part, Plan, Ring, Sheet
+from firstcourse.units import Tape, format_length, to_mm
+from firstcourse.workings import Working
+
+_LETTER, _A4 = 1, 9
+_UNDATED = datetime.date(1980, 1, 1)
+"""Stands in the file where the plan has no date: the earliest that the file's container can hold."""
+_LONGEST_TEXT = 32_767
+"""Characters that a spreadsheet's cell can hold."""
+_LONGEST_NAME = 100
+"""A page header holds 255 characters, and the name is one part of it."""
+
+Cell = str | int | float | None
+
+
+class Column(NamedTuple):
+    """A column of a sheet: its heading, width in characters, and how its cells are shown."""
+
+    heading: str
+    width: float
+    shown: Literal["text", "count", "mm", "exact"] = "text"
+
+
+class Table(NamedTuple):
+    """One sheet of the workbook."""
+
+    name: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+def workbook(plan: Plan) -> bytes:
+    """The plan's spreadsheet.
+
+    Text stays text, whatever it begins with; lengths stand as the job's tape reads them and in millimetres.
+
+    Args:
+        plan: A verified plan.
+
+    Returns:
+        An XLSX file; the same plan gives the same bytes.
+    """
+    import xlsxwriter
+
+    memory = io.BytesIO()
+    date = datetime.date.fromisoformat(plan.job.date) if plan.job.date else _UNDATED
+    with xlsxwriter.Workbook(
+        memory, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
+    ) as book:
+        book.set_properties(
+            {"title": plan.job.name, "created": datetime.datetime.combine(date, datetime.time.min)}
+        )
+        base: dict[str, Any] = {"valign": "top", "border": 7}
+        formats = {
+            "heading": book.add_format({**base, "bold": True, "text_wrap": True, "bottom": 2}),
+            "text": book.add_format({**base, "text_wrap": True}),
+            "count": book.add_format({**base, "num_format": "0"}),
+            "mm": book.add_format({**base, "num_format": "0.0"}),
+            "exact": book.add_format({**base, "num_format": "0.0##"}),
+        }
+        for table in tables(plan):
+            _write(book.add_worksheet(table.name), table, formats, plan)
+    return memory.getvalue()
+
+
+def tables(plan: Plan) -> tuple[Table, ...]:
+    """What the workbook's sheets show, in order."""
+    return (_pieces(plan), _cuts(plan), _shopping(plan), _findings(plan), _workings(plan))
+
+
+def _write(sheet: Any, table: Table, formats: dict[str, Any], plan: Plan) -> None:
+    sheet.set_landscape()
+    sheet.set_paper(_A4 if plan.job.tape is Tape.MM else _LETTER)
+    sheet.fit_to_pages(1, 0)
+    sheet.repeat_rows(0)
+    sheet.freeze_panes(1, 0)
+    name = plan.job.name[:_LONGEST_NAME].replace("&", "&&")
+    sheet.set_header(f"&L{name}&R{table.name}")
+    sheet.set_footer(f"&Lplan {plan.job.digest[:12]}&Rpage &P of &N")
+    for place, column in enumerate(table.columns):
+        sheet.set_column(place, place, column.width)
+        sheet.write_string(0, place, column.heading, formats["heading"])
+    for number, row in enumerate(table.rows, start=1):
+        for place, (column, value) in enumerate(zip(table.columns, row, strict=True)):
+            shown = formats[column.shown]
+            if value is None or value == "":
+                sheet.write_blank(number, place, None, shown)
+            elif isinstance(value, str):
+                # A longer text would be left out whole, without a word.
+                fits = value if len(value) <= _LONGEST_TEXT else value[: _LONGEST_TEXT - 1] + "…"
+                sheet.write_string(number, place, fits, shown)
+            else:
+                sheet.write_number(number, place, value, shown)
+    # Results such as 14 stand as the plan prints them; that they are text is meant.
+    sheet.ignore_errors({"number_stored_as_text": f"A1:XFD{len(table.rows) + 1}"})
+
+
+def _pieces(plan: Plan) -> Table:
+    columns = (
+        Column("mark", 9),
+        Column("surface", 26),
+        Column("stock", 20),
+        Column("cut from", 10),
+        Column("width", 13),
+        Column("height", 13),
+        Column("width, mm", 10, "mm"),
+        Column("height, mm", 10, "mm"),
+        Column("holes", 7),
+        Column("taper", 7),
+        Column("notch", 7),
+        Column("fasteners", 10, "count"),
+    )
+    pieces = {piece.id: piece for piece in plan.pieces}
+    part_of = {part.piece: part.id for sheet in plan.sheets for part in sheet.parts if part.piece}
+    rows: list[tuple[Cell, ...]] = []
+    for surface in plan.surfaces:
+        for board in surface.boards:
+            piece = pieces.get(board.piece)
+            blank: tuple[int, ...] = piece.blank if piece else ()
+            size: list[Cell] = [format_length(side, plan.job.tape) for side in blank] or ["", ""]
+            size += [to_mm(side) for side in blank] or [None, None]
+            rows.append(
+                (
+                    _mark(board),
+                    surface.title or surface.id,
+                    piece.stock if piece else "already up",
+                    part_of.get(board.piece, ""),
+                    *size,
+                    _yes(bool(board.holes)),
+                    _yes(_is_tapered(board.outline, plan.job.tape)),
+                    _yes(_is_notched(board.outline, plan.job.tape)),
+                    len(board.fasteners),
+                )
+            )
+    return Table("Boards and pieces", columns, tuple(rows))
+
+
+def _cuts(plan: Plan) -> Table:
+    columns = (
+        Column("sheet", 8),
+        Column("stock", 20),
+        Column("source", 20),
+        Column("size", 18),
+        Column("cut", 6, "count"),
+        Column("cut part", 10),
+        Column("line runs", 12),
+        Column("distance", 13),
+        Column("distance, mm", 10, "mm"),
+        Column("from the part's", 12),
+        Column("gives, at that edge", 28),
+        Column("gives, beyond the line", 28),
+    )
+    marks = {board.piece: _mark(board) for surface in plan.surfaces for board in surface.boards}
+    rows = [row for sheet in plan.sheets for row in _sheet_cuts(sheet, marks, plan.job.tape)]
+    return Table("Sheets and cuts", columns, tuple(rows))
+
+
+def _sheet_cuts(sheet: Sheet, marks: dict[str, str], tape: Tape) -> Iterator[tuple[Cell, ...]]:
+    """One row for each cut; a sheet that is used whole has one row, without a cut."""
+    source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
+    head = (sheet.id, sheet.stock, source, _size(sheet.size, tape))
+    parts = {part.id: part for part in sheet.parts}
+    for number, cut in enumerate(sheet.cuts, start=1):
+        near, far = (_given(name, parts.get(name), marks, tape) for name in cut.gives)
+        runs, edge = ("across", "lower edge") if cut.along == "x" else ("up", "left edge")
+        yield *head, number, cut.of, runs, format_length(cut.at, tape), to_mm(cut.at), edge, near, far
+    if not sheet.cuts:
+        whole = next(iter(sheet.parts), None)
+        given = _given(whole.id, whole, marks, tape) if whole else ""
+        yield *head, None, sheet.id, "no cut", "", None, "", given, ""
+
+
+def _given(name: str, part: Part | None, marks: dict[str, str], tape: Tape) -> str:
+    if part is None:
+        return f"{name}: cut again"
+    if part.piece is not None:
+        turned = ", lies turned by a quarter" if part.turned else ""
+        return f"{name}: piece {marks.get(part.piece, part.piece)}{turned}"
+    return f"{name}: keep, {_size(part.size, tape)}" if part.keep else f"{name}: waste"
+
+
+def _shopping(plan: Plan) -> Table:
+    columns = (
+        Column("item", 28),
+        Column("exact need", 11, "exact"),
+        Column("unit", 11),
+        Column("buy", 7, "count"),
+        Column("pack", 20),
+        Column("working", 80),
+    )
+    rows = tuple(
+        (
+            need.item,
+            need.exact,
+            need.unit,
+            need.buy,
+            need.pack,
+            _working_text(plan.workings[need.working]) if need.working in plan.workings else need.working,
+        )
+        for need in plan.quantities
+    )
+    return Table("Shopping", columns, rows)
+
+
+def _findings(plan: Plan) -> Table:
+    columns = (
+        Column("severity", 9),
+        Column("code", 10),
+        Column("where", 26),
+        Column("message", 40),
+        Column("measured", 18),
+        Column("limit", 18),
+        Column("do", 44),
+        Column("rule", 24),
+        Column("source", 30),
+    )
+    rows = tuple(
+        (f.severity.value, f.code, f.where, f.message, f.measured, f.limit, f.remedy, f.rule, f.source)
+        for f in plan.findings
+    )
+    return Table("Findings", columns, rows)
+
+
+def _workings(plan: Plan) -> Table:
+    columns = (
+        Column("id", 24),
+        Column("title", 32),
+        Column("formula", 36),
+        Column("values", 44),
+        Column("result", 12),
+        Column("unit", 11),
+        Column("source", 34),
+        Column("argument", 40),
+    )
+    rows = tuple(
+        (
+            name,
+            found.title,
+            found.formula,
+            _values(found),
+            found.result,
+            found.unit,
+            found.source,
+            "\n".join(found.argument),
+        )
+        for name, found in plan.workings.items()
+    )
+    return Table("Workings", columns, rows)
+
+
+def _working_text(working: Working) -> str:
+    lines = (
+        working.formula,
+        "; ".join(f"{name}: {value}" for name, value in working.values.items()),
+        f"= {working.result} {working.unit}",
+        *working.argument,
+    )
+    return "\n".join(line for line in lines if line)
+
+
+def _values(working: Working) -> str:
+    return "\n".join(f"{name}: {value}" for name, value in working.values.items())
+
+
+def _mark(board: Board) -> str:
+    return board.mark or board.id
+
+
+def _size(size: tuple[int, int], tape: Tape) -> str:
+    return " x ".join(format_length(side, tape) for side in size)
+
+
+def _yes(true: bool) -> str:
+    return "yes" if true else "no"
+
+
+def _is_tapered(outline: Ring, tape: Tape) -> bool:
+    """Whether a side slopes against the sheet's sides by as much as the tape can show."""
+    return any(2 * min(abs(bx - ax), abs(by - ay)) >= tape.graduation for (ax, ay), (bx, by) in sides(outline))
+
+
+def _is_notched(outline: Ring, tape: Tape) -> bool:
+    """Whether the outline, counter-clockwise, turns inwards by as much as the tape can show."""
+    for (before, corner), (_, after) in zip(sides(outline), sides(outline[1:] + outline[:1]), strict=True):
+        chord = math.dist(before, after)
+        depth = -area2((before, corner, after)) / chord if chord else 0.0
+        if 2 * depth >= tape.graduation:
+            return True
+    return False

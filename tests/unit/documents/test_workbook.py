@@ -1,0 +1,304 @@
+"""The spreadsheet is read back with another library and compared with the plan it was made from."""
+
+import io
+from collections.abc import Iterator
+from typing import Any
+
+import openpyxl
+import pytest
+from openpyxl.workbook import Workbook
+
+from firstcourse.documents.workbook import workbook
+from firstcourse.findings import Finding, Severity
+from firstcourse.plan import (
+    Board,
+    Cut,
+    JobStamp,
+    Part,
+    Piece,
+    Plan,
+    Quantity,
+    Ring,
+    Sheet,
+    Stock,
+    Surface,
+    SurfaceKind,
+)
+from firstcourse.units import Tape, inches, to_mm
+from firstcourse.workings import Working
+
+FORMULA_LIKE = '=HYPERLINK("https://example.invalid","see")'
+ROOM = "bath & hall"
+
+
+def ring(*points: tuple[float, float]) -> Ring:
+    return tuple((inches(x), inches(y)) for x, y in points)
+
+
+PLAIN = ring((0, 0), (30, 0), (30, 36), (0, 36))
+TAPERED = ring((0, 0), (24, 0), (23.5, 36), (0, 36))
+NOTCHED = ring((0, 0), (30, 0), (30, 20), (20, 20), (20, 24), (0, 24))
+HOLE = ring((5, 5), (5, 7), (7, 7), (7, 5))
+OUTLINES = {"W1-1": PLAIN, "W1-2": TAPERED, "F1-1": NOTCHED}
+BLANKS = {"W1-1": (30, 36), "W1-2": (24, 36), "F1-1": (30, 24)}
+
+
+def board(mark: str, *, holes: tuple[Ring, ...] = (), fasteners: int = 0) -> Board:
+    return Board(
+        id=f"bath#{mark}",
+        piece=f"P{mark}",
+        outline=OUTLINES[mark],
+        holes=holes,
+        fasteners=tuple((inches(n), inches(1)) for n in range(fasteners)),
+        mark=mark,
+    )
+
+
+def make_plan(tape: Tape = Tape.INCH) -> Plan:
+    """Two boards of one new sheet, both turned, and one that is a kept offcut, whole.
+
+    S1, 36 x 60 in           S2, 30 x 24 in
+    +-------------+ 60       +-----------+
+    | S1bb, kept  |          |           |
+    +-------------+ 54       | S2, F1-1  |
+    | S1ba, W1-2  |          |           |
+    +-------------+ 30       +-----------+
+    | S1a, W1-1   |
+    +-------------+
+    """
+    size = (inches(36), inches(60))
+    return Plan(
+        job=JobStamp(name=ROOM, digest="0123456789abcdef", date="2026-11-25", tape=tape),
+        surfaces=(
+            Surface(
+                id="bath/wall/A-B",
+                room="bath",
+                kind=SurfaceKind.WALL,
+                title="bath: wall A-B",
+                outline=PLAIN,
+                boards=(board("W1-1", fasteners=3), board("W1-2", holes=(HOLE,), fasteners=5)),
+            ),
+            Surface(
+                id="bath/floor", room="bath", kind=SurfaceKind.FLOOR, outline=NOTCHED, boards=(board("F1-1"),)
+            ),
+        ),
+        pieces=tuple(
+            Piece(
+                id=f"P{mark}",
+                board=f"bath#{mark}",
+                stock="board",
+                blank=(inches(width), inches(height)),
+                outline=OUTLINES[mark],
+            )
+            for mark, (width, height) in BLANKS.items()
+        ),
+        sheets=(
+            Sheet(
+                id="S1",
+                stock="board",
+                size=size,
+                source="new",
+                cuts=(
+                    Cut(of="S1", along="x", at=inches(30), gives=("S1a", "S1b")),
+                    Cut(of="S1b", along="x", at=inches(24), gives=("S1ba", "S1bb")),
+                ),
+                parts=(
+                    Part(id="S1a", at=(0, 0), size=(inches(36), inches(30)), piece="PW1-1", turned=True),
+                    Part(id="S1ba", at=(0, inches(30)), size=(inches(36), inches(24)), piece="PW1-2", turned=True),
+                    Part(id="S1bb", at=(0, inches(54)), size=(inches(36), inches(6)), keep=True),
+                ),
+            ),
+            Sheet(
+                id="S2",
+                stock="board",
+                size=(inches(30), inches(24)),
+                source="offcut:rack 1",
+                parts=(Part(id="S2", at=(0, 0), size=(inches(30), inches(24)), piece="PF1-1"),),
+            ),
+        ),
+        stock=(Stock(id="board", size=size, thickness=inches(0.5), kind="fibre_cement"),),
+        findings=(
+            Finding(
+                code="BRD-101",
+                severity=Severity.FIX,
+                where=FORMULA_LIKE,
+                message="=1+1",
+                remedy="+add blocking",
+                rule="boards.bearing.min",
+            ),
+        ),
+        quantities=(
+            Quantity(item="fasteners", exact=8.25, unit="fasteners", buy=1, pack="pack of 9", working="count"),
+            Quantity(item="tape", exact=3, unit="ft", buy=1, pack="roll", working="by hand"),
+        ),
+        workings={
+            "count": Working(
+                title="Fasteners",
+                formula="=walls + floors",
+                values={"walls": "8", "floors": "0"},
+                result="8",
+                unit="fasteners",
+                source="drawings",
+                argument=("None is spare.",),
+            )
+        },
+    )
+
+
+def read(content: bytes) -> Workbook:
+    return openpyxl.load_workbook(io.BytesIO(content))
+
+
+def rows(book: Workbook, name: str) -> list[dict[str, Any]]:
+    heading, *found = book[name].iter_rows(values_only=True)
+    return [dict(zip(heading, row, strict=True)) for row in found]
+
+
+def cells(book: Workbook) -> Iterator[Any]:
+    for sheet in book.worksheets:
+        for row in sheet.iter_rows():
+            yield from row
+
+
+@pytest.fixture(scope="module")
+def book() -> Workbook:
+    return read(workbook(make_plan()))
+
+
+def test_sheets_come_in_the_order_of_the_work(book: Workbook) -> None:
+    assert book.sheetnames == ["Boards and pieces", "Sheets and cuts", "Shopping", "Findings", "Workings"]
+
+
+def test_every_board_stands_with_its_piece(book: Workbook) -> None:
+    found = rows(book, "Boards and pieces")
+    assert [row["mark"] for row in found] == ["W1-1", "W1-2", "F1-1"]
+    assert [row["surface"] for row in found] == ["bath: wall A-B", "bath: wall A-B", "bath/floor"]
+    assert [row["cut from"] for row in found] == ["S1a", "S1ba", "S2"]
+    assert [(row["width"], row["height"]) for row in found] == [
+        ("2' 6\"", "3' 0\""),
+        ("2' 0\"", "3' 0\""),
+        ("2' 6\"", "2' 0\""),
+    ]
+    for row, (width, height) in zip(found, BLANKS.values(), strict=True):
+        assert (row["width, mm"], row["height, mm"]) == (to_mm(inches(width)), to_mm(inches(height)))
+    assert [(row["holes"], row["taper"], row["notch"]) for row in found] == [
+        ("no", "no", "no"),
+        ("yes", "yes", "no"),
+        ("no", "no", "yes"),
+    ]
+    assert [row["fasteners"] for row in found] == [3, 5, 0]
+
+
+def test_what_the_tape_cannot_show_is_neither_taper_nor_notch() -> None:
+    plan = make_plan()
+    tick = 1
+    almost = ((0, 0), (inches(15), tick), (inches(30), 0), (inches(30) - tick, inches(36)), (0, inches(36)))
+    surface = plan.surfaces[0]
+    crooked = surface.model_copy(update={"boards": (surface.boards[0].model_copy(update={"outline": almost}),)})
+    found = rows(read(workbook(plan.model_copy(update={"surfaces": (crooked,)}))), "Boards and pieces")
+    assert (found[0]["taper"], found[0]["notch"]) == ("no", "no")
+
+
+def test_cuts_stand_in_working_order(book: Workbook) -> None:
+    found = rows(book, "Sheets and cuts")
+    assert [(row["sheet"], row["source"], row["cut"], row["cut part"], row["line runs"]) for row in found] == [
+        ("S1", "new sheet", 1, "S1", "across"),
+        ("S1", "new sheet", 2, "S1b", "across"),
+        ("S2", "kept offcut rack 1", None, "S2", "no cut"),
+    ]
+    assert [(row["distance"], row["distance, mm"], row["from the part's"]) for row in found[:2]] == [
+        ("2' 6\"", 762, "lower edge"),
+        ("2' 0\"", 609.6, "lower edge"),
+    ]
+    assert [(row["gives, at that edge"], row["gives, beyond the line"]) for row in found] == [
+        ("S1a: piece W1-1, lies turned by a quarter", "S1b: cut again"),
+        ("S1ba: piece W1-2, lies turned by a quarter", 'S1bb: keep, 3\' 0" x 6"'),
+        ("S2: piece F1-1", None),
+    ]
+
+
+def test_shopping_carries_exact_need_packs_and_working(book: Workbook) -> None:
+    fasteners, tape = rows(book, "Shopping")
+    assert [fasteners[key] for key in ("item", "exact need", "unit", "buy", "pack")] == [
+        "fasteners",
+        8.25,
+        "fasteners",
+        1,
+        "pack of 9",
+    ]
+    assert fasteners["working"] == "=walls + floors\nwalls: 8; floors: 0\n= 8 fasteners\nNone is spare."
+    assert tape["working"] == "by hand"
+
+
+def test_findings_and_workings_say_what_the_plan_says(book: Workbook) -> None:
+    plan = make_plan()
+    (finding,) = rows(book, "Findings")
+    assert finding["severity"] == "fix"
+    assert (finding["message"], finding["do"], finding["rule"]) == ("=1+1", "+add blocking", "boards.bearing.min")
+    (working,) = rows(book, "Workings")
+    assert working == {
+        "id": "count",
+        "title": "Fasteners",
+        "formula": plan.workings["count"].formula,
+        "values": "walls: 8\nfloors: 0",
+        "result": "8",
+        "unit": "fasteners",
+        "source": "drawings",
+        "argument": "None is spare.",
+    }
+
+
+def test_text_that_looks_like_a_formula_stays_text(book: Workbook) -> None:
+    assert {cell.data_type for cell in cells(book)} <= {"s", "n"}
+    assert not [cell for cell in cells(book) if cell.hyperlink]
+    assert rows(book, "Findings")[0]["where"] == FORMULA_LIKE
+
+
+def test_a_text_longer_than_a_cell_is_shortened_not_lost() -> None:
+    plan = make_plan()
+    long = plan.findings[0].model_copy(update={"message": "x" * 40_000})
+    (row,) = rows(read(workbook(plan.model_copy(update={"findings": (long,)}))), "Findings")
+    assert row["message"] == "x" * 32_766 + "…"
+
+
+@pytest.mark.parametrize(("tape", "paper"), [(Tape.INCH, 1), (Tape.MM, 9)])
+def test_pages_are_ready_to_print(tape: Tape, paper: int) -> None:
+    for sheet in read(workbook(make_plan(tape))).worksheets:
+        assert sheet.page_setup.orientation == "landscape"
+        assert sheet.page_setup.paperSize == paper
+        # A width of one page is what a file says by leaving it out.
+        assert (sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight) == (None, 0)
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage
+        assert sheet.print_title_rows == "$1:$1"
+        assert sheet.freeze_panes == "A2"
+        assert sheet.oddHeader.left.text == "bath && hall"
+        assert all(sheet.column_dimensions[cell.column_letter].width for cell in sheet[1])
+
+
+def test_metric_tapes_read_in_millimetres() -> None:
+    found = rows(read(workbook(make_plan(Tape.MM))), "Boards and pieces")
+    assert (found[0]["width"], found[0]["width, mm"]) == ("762 mm", 762)
+
+
+def test_the_same_plan_gives_the_same_bytes() -> None:
+    assert workbook(make_plan()) == workbook(make_plan())
+
+
+@pytest.mark.parametrize(("date", "year"), [("2026-11-25", 2026), ("", 1980)])
+def test_the_file_is_dated_by_the_job_never_by_the_clock(date: str, year: int) -> None:
+    plan = make_plan()
+    dated = plan.model_copy(update={"job": plan.job.model_copy(update={"date": date})})
+    properties = read(workbook(dated)).properties
+    assert properties.created.year == properties.modified.year == year
+
+
+def test_an_empty_plan_has_headings_only() -> None:
+    empty = read(workbook(Plan(job=JobStamp(name="empty", digest=""))))
+    assert [sheet.max_row for sheet in empty.worksheets] == [1] * 5
+
+
+def test_a_board_already_up_needs_no_piece() -> None:
+    plan = make_plan()
+    found = rows(read(workbook(plan.model_copy(update={"pieces": (), "sheets": ()}))), "Boards and pieces")
+    assert {row["stock"] for row in found} == {"already up"}
+    assert {row["width, mm"] for row in found} == {None}
