@@ -1,4 +1,4 @@
-"""IRC Table R502.3.1(2), spruce-pine-fir floor joists, 40 psf live, L/360. Read in a public transcription.
+"""IRC Table R502.3.1(2), spruce-pine-fir floor joists, 40 psf live, L/360. Read in a public copy.
 
 Tolerance: the tables print whole inches, rounded to the nearest, so half an inch is exact.
 """
