@@ -11,13 +11,14 @@ Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
 def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> int:
-    """Plan boards, cuts and fasteners; verify the plan; write plan.json.
+    """Plan boards, cuts and fasteners; verify the plan; write it and its papers.
 
-    Ends with 1 when a finding stops the work; the plan is written all the same, so that it can be read.
+    Ends with 1 when a finding stops the work; everything is written all the same, so that it can be read.
 
     Args:
         job: The job document (YAML or JSON).
-        out: Folder to write into; it is made where it is not there.
+        out: Folder to write into; it is made where it is not there. Papers of an older plan there are replaced or
+            removed, all other files stay.
         effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest. Counted in steps, not seconds.
         json: Print the summary for another program to read.
     """
@@ -46,4 +47,7 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
         print(f"  {row['id']}: {row['used']} sheets ({proof}; plain practice {row['practice']})")
     for row in summary["quantities"]:
         print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
-    print(f"Look at {out / 'plan.json'}; `firstcourse verify {out}` proves it again.")
+    print(
+        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
+        f"`firstcourse verify {out}` proves it again."
+    )

@@ -1,0 +1,156 @@
+"""The printed site pack: cover, surfaces at a stated scale, cut tickets, shopping, findings, workings, rules."""
+
+import json
+from collections.abc import Iterator
+from functools import cache
+from importlib import resources
+from typing import Any, Literal
+
+from firstcourse.drawings import Drawing, draw_piece, draw_sheet, draw_surface, has_second_cuts, to_svg
+from firstcourse.drawings.svg import svg_size
+from firstcourse.geometry import bounds
+from firstcourse.plan import Plan, Sheet, Surface
+from firstcourse.units import format_length
+
+Paper = Literal["letter", "a4"]
+_TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
+_CAUTIONS = "safety.caution."
+
+
+class PaperError(RuntimeError):
+    """The page maker complained; a paper with a fault is never given out."""
+
+
+def site_pack(plan: Plan, paper: Paper) -> bytes:
+    """The site pack as a PDF.
+
+    Args:
+        plan: A verified plan.
+        paper: Page size; drawings keep the scale they state on either.
+
+    Raises:
+        PaperError: A warning of the page maker, such as a missing letter in the face.
+    """
+    source = (resources.files("firstcourse.documents") / "site_pack.typ").read_bytes()
+    data = json.dumps(pack_data(plan, paper), ensure_ascii=False)
+    pdf, warnings = _compiler().compile_with_warnings(source, format="pdf", timestamp=0, sys_inputs={"data": data})
+    if warnings:
+        raise PaperError("; ".join(str(warning) for warning in warnings))
+    assert isinstance(pdf, bytes)
+    return pdf
+
+
+@cache
+def _compiler() -> Any:
+    import typst
+
+    with resources.as_file(resources.files("firstcourse.documents") / "fonts") as folder:
+        fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(folder)])
+        return typst.Compiler(font_paths=fonts)
+
+
+def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
+    """All that the pages print, as plain values."""
+    return {
+        "paper": _TYPST_PAPER[paper],
+        "job": plan.job.name,
+        "date": plan.job.date,
+        "practice": plan.job.practice.upper(),
+        "digest": plan.job.digest[:12],
+        "figures": [list(row) for row in _figures(plan)],
+        "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
+        "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
+        "surfaces": [_surface(plan, surface) for surface in plan.surfaces],
+        "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
+        "second": [
+            {"id": piece.id.removeprefix("P"), **_image(draw_piece(plan, piece))}
+            for piece in plan.pieces
+            if has_second_cuts(piece)
+        ],
+        "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities],
+        "findings": [finding.model_dump(mode="json") for finding in plan.findings],
+        "workings": [
+            {**working.model_dump(mode="json"), "values": [list(pair) for pair in working.values.items()]}
+            for working in plan.workings.values()
+        ],
+        "overrides": [
+            [change.rule, f"{change.value} {change.unit}".strip(), change.reason] for change in plan.job.overrides
+        ],
+        "assumptions": [
+            [rule.id, f"{rule.value} {rule.unit}".strip()]
+            for rule in plan.rules
+            if rule.basis == "house_assumption"
+        ],
+        "rules": [
+            [rule.id, f"{rule.value} {rule.unit}".strip(), ", ".join(p for p in (rule.source, rule.locator) if p)]
+            for rule in plan.rules
+            if rule.basis != "house_assumption" and not rule.id.startswith(_CAUTIONS)
+        ],
+    }
+
+
+def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
+    for name, found in plan.counts.items():
+        proof = "no cutting of these pieces needs fewer" if found.proven else f"at least {found.lower_bound}"
+        yield f"sheets of {name}", f"{found.used} ({proof})"
+    reused = sum(sheet.source != "new" for sheet in plan.sheets)
+    if reused:
+        yield "kept offcuts used up", str(reused)
+    boards = [board for surface in plan.surfaces for board in surface.boards]
+    yield "boards", str(len(boards))
+    yield "cuts edge to edge", str(sum(len(sheet.cuts) for sheet in plan.sheets))
+    yield "fasteners", str(sum(len(board.fasteners) for board in boards))
+    cost = plan.workings.get("cost sheets")
+    if cost is not None:
+        yield "cost of the sheets", f"{cost.result} {cost.unit}"
+
+
+def _image(drawing: Drawing) -> dict[str, Any]:
+    return {"svg": to_svg(drawing), "width_mm": svg_size(drawing)[0], "scale": f"1:{drawing.scale}"}
+
+
+def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
+    left, lower, _, _ = bounds(surface.extent or surface.outline)
+    tape = plan.job.tape
+    stocks = {piece.id: piece.stock for piece in plan.pieces}
+    rows = []
+    for board in surface.boards:
+        u0, v0, u1, v1 = bounds(board.outline)
+        rows.append(
+            [
+                board.mark,
+                f"{format_length(u1 - u0, tape)} × {format_length(v1 - v0, tape)}",
+                format_length(u0 - left, tape),
+                format_length(v0 - lower, tape),
+                str(len(board.fasteners)),
+                stocks[board.piece],
+            ]
+        )
+    return {"title": surface.title or surface.id, "rows": rows, **_image(draw_surface(plan, surface))}
+
+
+def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
+    tape = plan.job.tape
+    cuts = [
+        f"({number}) part {cut.of}: {format_length(cut.at, tape, feet=False)} from its "
+        f"{'lower' if cut.along == 'x' else 'left'} edge"
+        for number, cut in enumerate(sheet.cuts, start=1)
+    ]
+    pieces = {piece.id: piece for piece in plan.pieces}
+    second = []
+    for part in sheet.parts:
+        piece = pieces.get(part.piece or "")
+        if piece is not None and has_second_cuts(piece):
+            second.append(f"{piece.id.removeprefix('P')}: then its second cuts, see its drawing")
+        if part.keep:
+            size = " × ".join(format_length(side, tape, feet=False) for side in part.size)
+            second.append(f"keep {part.id}, {size}: label it")
+    source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
+    size = " × ".join(format_length(side, tape, feet=False) for side in sheet.size)
+    return {
+        "id": sheet.id,
+        "source": f"{source}, {sheet.stock}, {size}",
+        "cuts": cuts,
+        "second": second,
+        **_image(draw_sheet(plan, sheet)),
+    }

@@ -1,0 +1,39 @@
+"""Running dimensions: figures along the foot or the left, each measured from one origin."""
+
+from firstcourse.drawings.model import Drawing, Line, Text
+
+FIGURE_MM = 2.7
+"""Height of dimension figures [mm]."""
+_PITCH_MM = 3.7
+_LEADER_MM = 5.0
+_OFF_MM = 1.5
+
+
+def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int) -> None:
+    """Add running dimensions below (`along` 0) or left (`along` 1) of a drawing whose origin is its lower left.
+
+    Figures that would collide move apart on leaders; none is left out.
+
+    Args:
+        drawing: What to add to.
+        marks: Place on paper [mm] and figure of each mark, ascending.
+        along: Axis the marks lie along.
+    """
+    placed: list[float] = []
+    for spot, _ in marks:
+        placed.append(max(spot, placed[-1] + _PITCH_MM) if placed else spot)
+    # Pushed apart rightwards above, the row is pulled back over its marks from the far end.
+    limit = marks[-1][0] + _PITCH_MM if marks else 0.0
+    for index in range(len(placed) - 1, -1, -1):
+        placed[index] = min(placed[index], limit)
+        limit = placed[index] - _PITCH_MM
+    near, bend, far = -_OFF_MM, -_OFF_MM - _LEADER_MM / 2, -_OFF_MM - _LEADER_MM
+    for (spot, figure), moved in zip(marks, placed, strict=True):
+        if along == 0:
+            drawing.lines.append(Line("dimension", (spot, near), (spot, bend)))
+            drawing.lines.append(Line("dimension", (spot, bend), (moved, far)))
+            drawing.texts.append(Text((moved, far - 0.8), figure, FIGURE_MM, anchor="end", upright=True))
+        else:
+            drawing.lines.append(Line("dimension", (near, spot), (bend, spot)))
+            drawing.lines.append(Line("dimension", (bend, spot), (far, moved)))
+            drawing.texts.append(Text((far - 0.8, moved), figure, FIGURE_MM, anchor="end"))

@@ -1,0 +1,142 @@
+"""Primitives of a drawing in millimetres on paper, y up, on named layers.
+
+A drawing knows its scale: a length on paper times `scale` is the length on site. Text has a size on paper.
+"""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+import shapely
+from shapely import LineString, Polygon
+
+XY = tuple[float, float]
+_GLYPH_WIDTH = 0.56
+"""Mean advance of a glyph of the papers' face, in text sizes; figures and capitals included."""
+
+PENS_MM = {
+    "outline": 0.5,
+    "extent": 0.18,
+    "board": 0.6,
+    "cut": 0.35,
+    "framing": 0.18,
+    "added": 0.7,
+    "opening": 0.35,
+    "hatch": 0.13,
+    "fastener": 0.2,
+    "panel": 0.25,
+    "dimension": 0.18,
+    "text": 0.0,
+}
+"""Line width of each layer [mm]."""
+DASHES_MM = {"framing": (2.0, 1.2), "extent": (0.6, 0.9), "panel": (5.0, 1.0, 0.8, 1.0), "added": (3.0, 1.2)}
+"""Dash pattern of the layers that are not drawn through [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line."""
+
+    layer: str
+    a: XY
+    b: XY
+
+
+@dataclass(frozen=True, slots=True)
+class Poly:
+    """A closed outline; `name` ties it to the board or piece it is."""
+
+    layer: str
+    points: tuple[XY, ...]
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    """A circle."""
+
+    layer: str
+    centre: XY
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A run of text; `at` is the middle of its height, at its left end, middle or right end.
+
+    Attributes:
+        size: Height of the type [mm].
+        upright: Turned by a quarter to the left.
+    """
+
+    at: XY
+    text: str
+    size: float
+    anchor: Literal["start", "middle", "end"] = "middle"
+    bold: bool = False
+    upright: bool = False
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, lower, right, upper of the room it takes [mm], from mean glyph widths."""
+        length = len(self.text) * self.size * _GLYPH_WIDTH
+        start = {"start": 0.0, "middle": -length / 2, "end": -length}[self.anchor]
+        half = self.size * 0.6
+        if self.upright:
+            return self.at[0] - half, self.at[1] + start, self.at[0] + half, self.at[1] + start + length
+        return self.at[0] + start, self.at[1] - half, self.at[0] + start + length, self.at[1] + half
+
+
+@dataclass(slots=True)
+class Drawing:
+    """What is drawn, in drawing order, with the scale it is drawn at."""
+
+    title: str
+    scale: int
+    lines: list[Line] = field(default_factory=list)
+    polys: list[Poly] = field(default_factory=list)
+    circles: list[Circle] = field(default_factory=list)
+    texts: list[Text] = field(default_factory=list)
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, lower, right, upper of all that is drawn [mm on paper]."""
+        points = [p for line in self.lines for p in (line.a, line.b)]
+        points += [p for poly in self.polys for p in poly.points]
+        for circle in self.circles:
+            points += [
+                (circle.centre[0] - circle.radius, circle.centre[1] - circle.radius),
+                (circle.centre[0] + circle.radius, circle.centre[1] + circle.radius),
+            ]
+        for text in self.texts:
+            left, lower, right, upper = text.box
+            points += [(left, lower), (right, upper)]
+        xs, ys = [p[0] for p in points], [p[1] for p in points]
+        return min(xs), min(ys), max(xs), max(ys)
+
+    def place(self, text: Text, *, try_also: tuple[XY, ...] = ()) -> bool:
+        """Add a text where no other text stands; at the first free of the places given, else not at all."""
+        for at in (text.at, *try_also):
+            moved = Text(at, text.text, text.size, text.anchor, text.bold, text.upright)
+            if not any(_overlap(moved.box, other.box) for other in self.texts):
+                self.texts.append(moved)
+                return True
+        return False
+
+
+def hatch(shape: Polygon, step: float) -> list[Line]:
+    """Lines at 45 degrees across a shape, `step` apart along the horizontal [mm]."""
+    x0, y0, x1, y1 = shape.bounds
+    lines = []
+    offset = x0 - (y1 - y0) + step / 2
+    while offset < x1:
+        across = shape.intersection(LineString([(offset, y0), (offset + y1 - y0, y1)]))
+        for part in shapely.get_parts(across):
+            if isinstance(part, LineString) and not part.is_empty:
+                (ax, ay), (bx, by) = part.coords[0], part.coords[-1]
+                lines.append(Line("hatch", (ax, ay), (bx, by)))
+        offset += step
+    return lines
+
+
+def _overlap(one: tuple[float, float, float, float], other: tuple[float, float, float, float]) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]

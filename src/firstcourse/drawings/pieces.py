@@ -1,0 +1,80 @@
+"""A piece with its second cuts: tapers, notches and holes, marked from its lower left, face up."""
+
+import math
+
+from firstcourse.drawings.chains import add_chain
+from firstcourse.drawings.model import Drawing, Line, Poly, Text
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.plan import Piece, Plan
+from firstcourse.units import TICKS_PER_MM, format_length
+
+_SCALES = {"inch": (12, 16, 24, 32, 48), "mm": (10, 20, 25, 50)}
+_ROUND_SIDE = 38 * TICKS_PER_MM
+"""Sides shorter than this in a row stand for a curve [ticks]."""
+_ROUND_FROM = 8
+"""A hole of this many sides or more stands for a circle: its middle is marked, not its corners."""
+
+
+def has_second_cuts(piece: Piece) -> bool:
+    """Whether the piece is more than its blank: a taper, a notch or a hole."""
+    width, height = piece.blank
+    plain = {(0, 0), (width, 0), (width, height), (0, height)}
+    return bool(piece.holes) or set(piece.outline) != plain
+
+
+def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 96.0)) -> Drawing:
+    """Draw a piece with running dimensions to every corner of its outline and every hole.
+
+    Args:
+        plan: For the tape of the job.
+        piece: What to draw.
+        room: Width and height on paper, dimensions included [mm].
+    """
+    wide, high = piece.blank[0] / TICKS_PER_MM, piece.blank[1] / TICKS_PER_MM
+    scales = _SCALES[plan.job.tape.value]
+    scale = next((one for one in scales if wide / one + 30 <= room[0] and high / one + 30 <= room[1]), scales[-1])
+    per = TICKS_PER_MM * scale
+    drawing = Drawing(title=f"piece {piece.id}", scale=scale)
+    corners = [(0, 0), (piece.blank[0], 0), piece.blank, (0, piece.blank[1])]
+    drawing.polys.append(Poly("extent", tuple((x / per, y / per) for x, y in corners)))
+    across, up = {0, piece.blank[0]}, {0, piece.blank[1]}
+    for ring in (piece.outline, *piece.holes):
+        drawing.polys.append(Poly("board", tuple((x / per, y / per) for x, y in ring), piece.id))
+        left, lower, right, upper = bounds(ring)
+        if len(ring) >= _ROUND_FROM and ring in piece.holes:
+            x, y = (left + right) // 2, (lower + upper) // 2
+            across.add(x)
+            up.add(y)
+            reach = (right - left) / 2 / per + 1
+            drawing.lines.append(Line("hatch", (x / per - reach, y / per), (x / per + reach, y / per)))
+            drawing.lines.append(Line("hatch", (x / per, y / per - reach), (x / per, y / per + reach)))
+            size = format_length(right - left, plan.job.tape, feet=False)
+            drawing.place(Text((x / per, y / per + reach + 2), f"hole {size} wide", 2.6))
+        else:
+            corners_marked = _corners_to_mark(ring)
+            across |= {x for x, _ in corners_marked}
+            up |= {y for _, y in corners_marked}
+    middle = (piece.blank[0] / 2 / per, piece.blank[1] / 2 / per)
+    mark = Text(middle, piece.id.removeprefix("P"), 4.2, bold=True)
+    drawing.place(mark, try_also=tuple((middle[0], middle[1] + k * 5.0) for k in (1, -1, 2, -2, 3, -3)))
+    for along, marks in enumerate((across, up)):
+        figures = {mark: format_length(mark, plan.job.tape, feet=False) for mark in sorted(marks)}
+        kept: dict[str, int] = {}
+        for place, figure in figures.items():
+            # Marks that no tape tells apart are one mark.
+            kept.setdefault(figure, place)
+        add_chain(drawing, [(place / per, figure) for figure, place in kept.items()], along=along)
+    return drawing
+
+
+def _corners_to_mark(ring: Ring) -> set[Point]:
+    """The corners a setter marks: all of a straight-sided outline; of a rounded notch only how far it reaches."""
+    count = len(ring)
+    short = [math.dist(ring[i], ring[(i + 1) % count]) < _ROUND_SIDE for i in range(count)]
+    rounded = [point for i, point in enumerate(ring) if short[i] and short[i - 1]]
+    marked = {point for i, point in enumerate(ring) if not (short[i] and short[i - 1])}
+    if len(rounded) < 3:
+        return set(ring)
+    left, lower, right, upper = bounds(tuple(rounded))
+    return marked | {(left, lower), (right, upper)}

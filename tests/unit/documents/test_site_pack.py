@@ -1,0 +1,56 @@
+"""The site pack: every mark on it, only our own face, true page sizes."""
+
+import io
+from functools import cache
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from firstcourse.documents.site_pack import pack_data, site_pack
+from firstcourse.plan import Plan
+from firstcourse.planning import plan_file
+
+EXAMPLES = Path(__file__).parents[3] / "examples"
+POINTS = {"letter": (612, 792), "a4": (595.28, 841.89)}
+
+
+@cache
+def plan_of(name: str) -> Plan:
+    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", ["tub-bathroom", "l-shower-room", "metric-column"])
+def test_the_pack_shows_every_board_sheet_and_finding(name: str, paper: str) -> None:
+    plan = plan_of(name)
+    pdf = pypdf.PdfReader(io.BytesIO(site_pack(plan, paper)))  # type: ignore[arg-type]
+    text = "\n".join(page.extract_text() for page in pdf.pages)
+    marks = [board.mark for surface in plan.surfaces for board in surface.boards]
+    for wanted in (*marks, *(sheet.id for sheet in plan.sheets), *(f.code for f in plan.findings)):
+        assert wanted in text
+    width, height = POINTS[paper]
+    assert float(pdf.pages[0].mediabox.width) == pytest.approx(width, abs=0.1)
+    assert float(pdf.pages[0].mediabox.height) == pytest.approx(height, abs=0.1)
+
+
+def test_only_the_face_that_comes_with_us_is_used() -> None:
+    pdf = pypdf.PdfReader(io.BytesIO(site_pack(plan_of("tub-bathroom"), "letter")))
+    faces = set()
+    for page in pdf.pages:
+        for font in page["/Resources"].get("/Font", {}).values():
+            faces.add(font.get_object()["/BaseFont"])
+    assert faces
+    assert all("IBMPlexSans" in face for face in faces)
+
+
+def test_the_same_plan_gives_the_same_pack() -> None:
+    plan = plan_of("tub-bathroom")
+    assert site_pack(plan, "letter") == site_pack(plan, "letter")
+
+
+def test_overrides_and_house_assumptions_stand_apart() -> None:
+    data = pack_data(plan_of("tub-bathroom"), "letter")
+    assumed = {row[0] for row in data["assumptions"]}
+    assert "boards.gap.opening" in assumed
+    assert not assumed & {row[0] for row in data["rules"]}
