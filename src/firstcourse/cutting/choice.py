@@ -1,0 +1,321 @@
+"""Where to break and how to cut, chosen together: annealing over break patterns, each packed by a fast packer.
+
+A field is to be filled with courses. Each course runs from its first break position to its last; where else it is
+broken is free within the rules, and so is which arrangement of courses is taken. Every interval between two
+neighbouring breaks needs known blanks. The choice buys the fewest sheets, then makes the fewest cuts.
+
+How a caller uses it: for each surface build one `Field`; for each way to divide the surface into courses one
+`Arrangement`; for each course one `Course` whose breaks are the places where a seam may run (its middle, on a
+common scale for all courses of the arrangement) and whose intervals give the blanks, in whole units, of the boards
+between two such seams. Intervals that are no legal board (too long, too short, a seam in a forbidden place) are
+simply left out. Surfaces that may be divided alike get the same `like`. Equal courses should be one object: it is
+laid out in memory once. `Choice.picks` then names the arrangement and the breaks of each field, from which the
+caller builds its boards again; blank ids `field#course.interval.number` (all from 0) tie them to the parts of
+`Choice.sheets`. A caller that knows how few sheets any legal layout takes passes it as `bound`: the search stops
+there and `Choice.proven` says so. Boards of another stock are a choice of their own.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import log
+from typing import TYPE_CHECKING, Any
+
+from firstcourse.cutting.model import Blank, CannotCutError, CutSheet, StockSize
+from firstcourse.cutting.packing import Filling, Room
+from firstcourse.errors import InputValueError
+
+if TYPE_CHECKING:
+    from firstcourse.cutting.kernels import Ints
+
+Size = tuple[int, int]
+
+RUNS = (1, 6, 24, 96)
+"""Annealing runs by effort; a level does all runs of the levels below first, so it never ends worse."""
+STEPS = (1_000, 5_000, 5_000, 5_000)
+"""Packings tried in each run, by effort."""
+HEAT = ((120_000, 4_000), (30_000, 1_000))
+"""First and last temperature: searching fewer sheets, then fewer cuts."""
+WEIGHTS = ((1_000_000, 1_000_000, 0, 4_000), (1_000_000, 0, 10_000, 1_000))
+"""Objective: per sheet, for the load of the emptiest, per cut, per blank; for the same two searches."""
+
+
+@dataclass(frozen=True)
+class Course:
+    """One course: where it may be broken and what each interval is cut as.
+
+    Attributes:
+        breaks: Ascending positions; the first and the last are the ends of the course and always taken.
+        intervals: (from, to, blanks) with the numbers of two breaks; an interval not listed is not legal.
+    """
+
+    breaks: tuple[int, ...]
+    intervals: tuple[tuple[int, int, tuple[Size, ...]], ...]
+
+
+@dataclass(frozen=True)
+class Arrangement:
+    """One way to divide a field into courses, listed from one side to the other.
+
+    Attributes:
+        stagger: Least distance between breaks of neighbouring courses; ends do not count.
+    """
+
+    courses: tuple[Course, ...]
+    stagger: int
+
+
+@dataclass(frozen=True)
+class Field:
+    """Something to be filled; `like` marks fields whose arrangements, number by number, go well together."""
+
+    id: str
+    arrangements: tuple[Arrangement, ...]
+    like: str = ""
+
+
+@dataclass(frozen=True)
+class Pick:
+    """What was chosen for a field: the number of the arrangement and the break numbers of each course."""
+
+    field: str
+    arrangement: int
+    breaks: tuple[tuple[int, ...], ...]
+
+
+@dataclass(frozen=True)
+class Choice:
+    """The choice for all fields, in their order, and the sheets they are cut from.
+
+    Attributes:
+        bound: Fewest sheets that any layout takes, as given by the caller.
+    """
+
+    picks: tuple[Pick, ...]
+    sheets: tuple[CutSheet, ...]
+    bound: int
+
+    @property
+    def num_cuts(self) -> int:
+        """Cuts over all sheets."""
+        return sum(len(sheet.cuts) for sheet in self.sheets)
+
+    @property
+    def proven(self) -> bool:
+        """Whether no layout takes fewer sheets."""
+        return len(self.sheets) == self.bound
+
+
+def choose(fields: Sequence[Field], stock: StockSize, *, effort: int = 1, bound: int = 0) -> Choice:
+    """Choose arrangement and breaks of every field so that all blanks come from the fewest sheets.
+
+    Args:
+        fields: Ids must be distinct.
+        stock: The sheet everything is cut from.
+        effort: Level 0 to 3, counted in packings and so the same on every machine; more is never worse.
+        bound: Fewest sheets that any legal layout takes, if known.
+
+    Returns:
+        The best choice found: fewest sheets, then fewest cuts, then fewest blanks.
+
+    Raises:
+        InputValueError: If there are no fields, a field has no arrangement or the effort is outside 0 to 3.
+        CannotCutError: If no legal pattern of breaks was found whose blanks fit the sheet.
+
+    Example:
+        >>> course = Course((0, 20, 40), ((0, 1, ((20, 30),)), (1, 2, ((20, 30),)), (0, 2, ((40, 30),))))
+        >>> choice = choose([Field("f", (Arrangement((course,), 10),))], StockSize("s", 60, 36, 1), bound=1)
+        >>> len(choice.sheets), choice.picks[0].breaks
+        (1, ((0, 2),))
+    """
+    if not 0 <= effort < len(RUNS):
+        raise InputValueError(f"'effort' must be 0 to {len(RUNS) - 1}: {effort}")
+    if not fields or len({field.id for field in fields}) != len(fields):
+        raise InputValueError("'fields' must not be empty and have distinct ids")
+    for field in fields:
+        if not field.arrangements:
+            raise InputValueError(f"field '{field.id}' has no arrangement")
+    search = _Search(fields, stock)
+    for level in range(effort + 1):
+        for _ in range(RUNS[level]):
+            search.fewer_sheets(STEPS[level], bound)
+            if search.sheets <= bound:
+                break
+        search.fewer_cuts(STEPS[level] * RUNS[level])
+    return search.choice(bound)
+
+
+class _Search:
+    """The arrays a kernel works on and the best state so far."""
+
+    def __init__(self, fields: Sequence[Field], stock: StockSize) -> None:
+        import numpy as np
+
+        from firstcourse.cutting import kernels
+
+        self.fields, self.stock = fields, stock
+        self.tables, self.least, per_field = _tables(fields)
+        self.most = sum(per_field)
+        courses = max(len(a.courses) for field in fields for a in field.arrangements)
+        breaks = max(len(c.breaks) for field in fields for a in field.arrangements for c in a.courses)
+        self.shape = (len(fields), courses, breaks)
+        self.seed: Ints = np.array([1], np.int64)
+        self.chance: Ints = np.array(
+            [round(-1024 * log((i + 0.5) / kernels.CHANCES)) for i in range(kernels.CHANCES)], np.int64
+        )
+        self.state = self._empty()
+        self.sheets = self.cuts = self.blanks = -1
+
+    def _empty(self) -> "tuple[Ints, Ints, Ints, Ints]":
+        import numpy as np
+
+        return (
+            np.zeros(self.shape[0], np.int64),
+            np.zeros(self.shape, np.int64),
+            np.zeros(self.shape[:2], np.int64),
+            np.zeros(1, np.int64),
+        )
+
+    def _anneal(
+        self, state: "tuple[Ints, Ints, Ints, Ints]", steps: int, search: int, enough: int
+    ) -> tuple[int, int, int]:
+        import numpy as np
+
+        from firstcourse.cutting import kernels
+
+        hot, cold = HEAT[search]
+        _, sheets, cuts, blanks = kernels.anneal(
+            self.tables, self.stock.w, self.stock.h, int(self.stock.may_turn), self.least, *state, self.seed,
+            steps, hot, cold, np.array(WEIGHTS[search], np.int64), enough, self.chance, self.most,
+        )  # fmt: skip
+        if sheets < 0:
+            raise CannotCutError(self.fields[0].id)
+        return int(sheets), int(cuts), int(blanks)
+
+    def _take(self, state: "tuple[Ints, Ints, Ints, Ints]", found: tuple[int, int, int]) -> None:
+        if self.sheets < 0 or found < (self.sheets, self.cuts, self.blanks):
+            self.sheets, self.cuts, self.blanks = found
+            self.state = state
+
+    def fewer_sheets(self, steps: int, bound: int) -> None:
+        """One run from a new state, stopped at the bound."""
+        state = self._empty()
+        self._take(state, self._anneal(state, steps, 0, bound))
+
+    def fewer_cuts(self, steps: int) -> None:
+        """One run from the best state that keeps its number of sheets."""
+        arrangement, chosen, num_chosen, manner = (part.copy() for part in self.state)
+        state = (arrangement, chosen, num_chosen, manner)
+        self._take(state, self._anneal(state, steps, 1, self.sheets))
+
+    def choice(self, bound: int) -> Choice:
+        """The best state as a value."""
+        arrangement, chosen, num_chosen, manner = self.state
+        picks = []
+        blanks: list[Blank] = []
+        for f, field in enumerate(self.fields):
+            number = int(arrangement[f])
+            number -= int(self.tables[0][f])
+            courses = field.arrangements[number].courses
+            breaks = tuple(
+                tuple(int(b) for b in chosen[f, c, : int(num_chosen[f, c])]) for c in range(len(courses))
+            )
+            picks.append(Pick(field.id, number, breaks))
+            for c, course in enumerate(courses):
+                sizes = {(i, j): found for i, j, found in course.intervals}
+                for interval, pair in enumerate(pairwise(breaks[c])):
+                    for n, (w, h) in enumerate(sizes[pair]):
+                        blanks.append(Blank(f"{field.id}#{c}.{interval}.{n}", w, h, (self.stock.id,)))
+        return Choice(tuple(picks), tuple(packed(blanks, self.stock, int(manner[0]), self.least)), bound)
+
+
+def packed(blanks: Sequence[Blank], stock: StockSize, manner: int, least: int) -> list[CutSheet]:
+    """The sheets of one packing, with their cuts in working order.
+
+    Args:
+        blanks: What is packed, equal ones in this order.
+        stock: The sheet.
+        manner: How, below `kernels.NUM_MANNERS`.
+        least: Least side of any blank.
+
+    Raises:
+        CannotCutError: If a blank fits no sheet.
+    """
+    import numpy as np
+
+    from firstcourse.cutting import kernels
+
+    num = len(blanks)
+    w, h = np.array([b.w for b in blanks], np.int64), np.array([b.h for b in blanks], np.int64)
+    placed = np.zeros((num, 8), np.int64)
+    ints = [np.zeros(num, np.int64) for _ in range(3)]
+    sheets, _ = kernels.pack(
+        w, h, num, stock.w, stock.h, int(stock.may_turn), least, manner, ints[0], ints[1],
+        np.zeros((2 * num + 2, 5), np.int64), ints[2], placed,
+    )  # fmt: skip
+    if sheets < 0:
+        raise CannotCutError(next(b.id for b in blanks))
+    room = Room(stock.id, None, stock.w, stock.h, stock.cost, stock.may_turn)
+    fillings = [Filling(room) for _ in range(sheets)]
+    for blank, sheet, x, y, turned, across, fw, fh in placed.tolist():
+        filling = fillings[sheet]
+        index = next(i for i, free in enumerate(filling.free) if free[1:] == (x, y, fw, fh))
+        filling.place(blanks[blank], index, bool(turned), "x" if across else "y")
+    return [filling.sheet() for filling in fillings]
+
+
+def _tables(fields: Sequence[Field]) -> tuple[tuple[Any, ...], int, list[int]]:
+    """The arrays of `kernels`, the least side of any blank, and the most blanks of each field."""
+    import numpy as np
+
+    field_first, kin, course_first, stagger, kind = [0], [], [0], [], []
+    break_first, cell_first = [0], [0]
+    position: list[int] = []
+    blank_first: list[int] = []
+    blank_num: list[int] = []
+    sizes: list[Size] = []
+    kinds: dict[int, int] = {}
+    likes: dict[str, int] = {}
+    most_of_kind: list[int] = []
+    per_field = []
+    for number, field in enumerate(fields):
+        kin.append(
+            likes.setdefault(f"{field.like}/{len(field.arrangements)}" if field.like else f"#{number}", number)
+        )
+        for arrangement in field.arrangements:
+            stagger.append(arrangement.stagger)
+            for course in arrangement.courses:
+                if id(course) not in kinds:
+                    kinds[id(course)] = len(most_of_kind)
+                    position += course.breaks
+                    break_first.append(len(position))
+                    num = len(course.breaks)
+                    first, count = [0] * num * num, [-1] * num * num
+                    for i, j, blanks in course.intervals:
+                        first[i * num + j], count[i * num + j] = len(sizes), len(blanks)
+                        sizes += blanks
+                    blank_first += first
+                    blank_num += count
+                    cell_first.append(len(blank_first))
+                    most_of_kind.append(_most_blanks(course))
+                kind.append(kinds[id(course)])
+            course_first.append(len(kind))
+        field_first.append(len(stagger))
+        per_field.append(
+            max(sum(most_of_kind[kinds[id(course)]] for course in a.courses) for a in field.arrangements)
+        )
+    if not sizes:
+        raise CannotCutError(fields[0].id)
+    lists = (field_first, kin, course_first, stagger, kind, break_first, position, cell_first, blank_first,
+             blank_num, [w for w, _ in sizes], [h for _, h in sizes])  # fmt: skip
+    return tuple(np.array(values, np.int64) for values in lists), min(map(min, sizes)), per_field
+
+
+def _most_blanks(course: Course) -> int:
+    """Most blanks of any pattern of a course."""
+    most = [-1] * len(course.breaks)
+    most[0] = 0
+    for i, j, blanks in sorted(course.intervals):
+        if most[i] >= 0:
+            most[j] = max(most[j], most[i] + len(blanks))
+    return max(most[-1], 1)

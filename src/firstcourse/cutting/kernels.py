@@ -1,0 +1,383 @@
+"""Compiled inner loops of `choice`: a greedy edge-to-edge packer and an annealing over break patterns.
+
+Whole numbers only, one random sequence of our own: the same arguments give the same result on every machine.
+Compiled code is kept on disk; `python -m firstcourse.cutting.kernels` compiles it once, so that no plan waits.
+
+The arrays that describe fields (`Tables` in `choice` builds them):
+
+- `field_first[f] .. field_first[f + 1]`: arrangements of field f; `kin[f]`: fields whose arrangements go together.
+- `course_first[a] .. course_first[a + 1]`: courses of arrangement a; `stagger[a]`: least distance of breaks in
+  neighbouring courses; `kind[c]`: the course kind of course c.
+- `break_first[k] .. break_first[k + 1]`: break positions of kind k in `position`; `cell_first[k]`: where its
+  square table of intervals starts; `blank_first[cell]`, `blank_num[cell]`: its blanks (-1: no legal interval).
+- `blank_w`, `blank_h`: sizes of blanks.
+
+A state is `arrangement[f]` and, per field and course, the chosen breaks `chosen[f, c, 0 .. num_chosen[f, c]]`,
+ends included.
+"""
+
+from collections.abc import Callable
+from typing import Any, cast
+
+import numba
+import numpy as np
+from numpy.typing import NDArray
+
+Ints = NDArray[np.int64]
+compiled = cast("Callable[[Callable[..., Any]], Callable[..., Any]]", numba.njit(cache=True))
+
+NUM_MANNERS = 60
+"""Ways to pack: 4 orders x 3 measures of fit x 5 ways to cut."""
+SCALE = 1_000_000
+"""Objective of one sheet."""
+CHANCES = 1024
+"""Entries of the table of acceptance: -1024 ln(u) for evenly spaced u."""
+
+
+@compiled
+def draw(seed: Ints, num: int) -> int:
+    """Next of a linear congruential sequence, 0 <= value < num. Constants of Knuth's MMIX, from memory."""
+    seed[0] = seed[0] * 6364136223846793005 + 1442695040888963407
+    value: int = ((seed[0] >> 33) & 0x7FFFFFFF) % num
+    return value
+
+
+@compiled
+def in_order(w: Ints, h: Ints, num: int, order: int, keys: Ints, rank: Ints) -> None:
+    """Fill `rank` with the blanks, largest first by area, longer side, shorter side or girth."""
+    for i in range(num):
+        long, short = max(w[i], h[i]), min(w[i], h[i])
+        if order == 0:
+            key = long * short
+        elif order == 1:
+            key = (long << 20) + short
+        elif order == 2:
+            key = (short << 20) + long
+        else:
+            key = long + short
+        j = i
+        while j > 0 and keys[j - 1] < key:
+            keys[j] = keys[j - 1]
+            rank[j] = rank[j - 1]
+            j -= 1
+        keys[j] = key
+        rank[j] = i
+
+
+@compiled
+def pack(
+    w: Ints, h: Ints, num: int, sheet_w: int, sheet_h: int, turns: int, least: int, manner: int,
+    keys: Ints, rank: Ints, free: Ints, load: Ints, placed: Ints,
+) -> tuple[int, int]:  # fmt: skip
+    """Pack blanks greedily, each in the corner of the free rectangle that fits best.
+
+    Args:
+        w: Widths of the blanks.
+        h: Heights of the blanks.
+        num: How many of them.
+        sheet_w: Width of every sheet.
+        sheet_h: Height of every sheet.
+        turns: Whether blanks may be turned.
+        least: Free rectangles narrower than this are passed over: no blank is.
+        manner: Which order, fit and cut, below `NUM_MANNERS`.
+        keys: Room for `num` sort keys.
+        rank: Room for `num` numbers.
+        free: Room for 2 num + 2 free rectangles (sheet, x, y, w, h).
+        load: Receives the area filled on each sheet; room for `num`.
+        placed: Receives, in the order of placing, (blank, sheet, x, y, turned, cut across first, w, h) with the
+            size of the free rectangle taken.
+
+    Returns:
+        Number of sheets and number of cuts; sheets -1 if a blank fits no sheet.
+    """
+    in_order(w, h, num, manner % 4, keys, rank)
+    fit, split = manner // 4 % 3, manner // 12
+    sheets = num_free = cuts = 0
+    for place in range(num):
+        blank = rank[place]
+        best, best_score, best_turned = -1, 0, 0
+        for fresh in range(2):
+            if fresh:
+                if best >= 0:
+                    break
+                free[num_free] = (sheets, 0, 0, sheet_w, sheet_h)
+                load[sheets] = 0
+                sheets += 1
+                num_free += 1
+            for index in range(num_free - 1 if fresh else 0, num_free):
+                for turned in range(1 + turns):
+                    bw, bh = (h[blank], w[blank]) if turned else (w[blank], h[blank])
+                    right, above = free[index, 3] - bw, free[index, 4] - bh
+                    if right < 0 or above < 0:
+                        continue
+                    if fit == 0:
+                        score = free[index, 3] * free[index, 4]
+                    elif fit == 1:
+                        score = min(right, above)
+                    else:
+                        score = max(right, above)
+                    if best < 0 or score < best_score:
+                        best, best_score, best_turned = index, score, turned
+        if best < 0:
+            return -1, 0
+        sheet, x, y, fw, fh = free[best, 0], free[best, 1], free[best, 2], free[best, 3], free[best, 4]
+        num_free -= 1
+        free[best] = free[num_free]
+        bw, bh = (h[blank], w[blank]) if best_turned else (w[blank], h[blank])
+        right, above = fw - bw, fh - bh
+        if split == 0:
+            across = right < above
+        elif split == 1:
+            across = right >= above
+        elif split == 4:
+            across = max(above * fw, right * bh) >= max(right * fh, above * bw)
+        else:
+            across = split == 2
+        cuts += (right > 0) + (above > 0)
+        if right >= least:
+            free[num_free] = (sheet, x + bw, y, right, bh if across else fh)
+            num_free += 1
+        if above >= least:
+            free[num_free] = (sheet, x, y + bh, fw if across else bw, above)
+            num_free += 1
+        load[sheet] += bw * bh
+        placed[place] = (blank, sheet, x, y, best_turned, 1 if across else 0, fw, fh)
+    return sheets, cuts
+
+
+@compiled
+def far_enough(position: Ints, at: int, field: int, course: int, kinds: Ints, tables: Any, state: Any) -> bool:
+    """Whether a break at `at` keeps its distance from the breaks of course number `course` of the field."""
+    break_first, apart = tables
+    chosen, num_chosen = state
+    first = break_first[kinds[course]]
+    for i in range(1, num_chosen[field, course] - 1):
+        if abs(position[first + chosen[field, course, i]] - at) < apart:
+            return False
+    return True
+
+
+@compiled
+def repattern(
+    field: int, course: int, below: bool, above: bool, apart: int, kinds: Ints, break_first: Ints, position: Ints,
+    cell_first: Ints, blank_num: Ints, chosen: Ints, num_chosen: Ints, seed: Ints, reach: Ints,
+) -> bool:  # fmt: skip
+    """Draw a new legal pattern of breaks for one course, away from its neighbours' breaks; False if none is.
+
+    Long intervals are drawn more often than short ones.
+    """
+    kind = kinds[course]
+    first = break_first[kind]
+    num = break_first[kind + 1] - first
+    table = cell_first[kind]
+    reach[num - 1] = 1
+    for i in range(num - 2, -1, -1):
+        reach[i] = 0
+        free = True
+        if i > 0:
+            at = position[first + i]
+            tables, state = (break_first, apart), (chosen, num_chosen)
+            if below:
+                free = far_enough(position, at, field, course - 1, kinds, tables, state)
+            if free and above:
+                free = far_enough(position, at, field, course + 1, kinds, tables, state)
+        if free:
+            for j in range(i + 1, num):
+                if reach[j] and blank_num[table + i * num + j] >= 0:
+                    reach[i] = 1
+                    break
+    if not reach[0]:
+        return False
+    at = count = 0
+    chosen[field, course, 0] = 0
+    while at < num - 1:
+        ways = 0
+        for j in range(at + 1, num):
+            if reach[j] and blank_num[table + at * num + j] >= 0:
+                ways += 1
+        pick = draw(seed, ways)
+        if draw(seed, 2):
+            pick = max(pick, draw(seed, ways))
+        for j in range(at + 1, num):
+            if reach[j] and blank_num[table + at * num + j] >= 0:
+                if pick == 0:
+                    at = j
+                    break
+                pick -= 1
+        count += 1
+        chosen[field, course, count] = at
+    num_chosen[field, course] = count + 1
+    return True
+
+
+@compiled
+def rearrange(
+    field: int, arrangement: int, course_first: Ints, stagger: Ints, kind: Ints, break_first: Ints, position: Ints,
+    cell_first: Ints, blank_num: Ints, chosen: Ints, num_chosen: Ints, seed: Ints, reach: Ints,
+) -> bool:  # fmt: skip
+    """Draw patterns for all courses of an arrangement from the first up; False if a course is left without."""
+    kinds = kind[course_first[arrangement] : course_first[arrangement + 1]]
+    for course in range(len(kinds)):
+        if not repattern(
+            field, course, course > 0, False, stagger[arrangement], kinds, break_first, position, cell_first,
+            blank_num, chosen, num_chosen, seed, reach,
+        ):  # fmt: skip
+            return False
+    return True
+
+
+@compiled
+def gather(
+    arrangement: Ints, course_first: Ints, kind: Ints, break_first: Ints, cell_first: Ints, blank_first: Ints,
+    blank_num: Ints, blank_w: Ints, blank_h: Ints, chosen: Ints, num_chosen: Ints, w: Ints, h: Ints,
+) -> int:  # fmt: skip
+    """List the blanks of a state in `w` and `h`; returns how many."""
+    num = 0
+    for field in range(len(arrangement)):
+        first = course_first[arrangement[field]]
+        for course in range(course_first[arrangement[field] + 1] - first):
+            k = kind[first + course]
+            breaks = break_first[k + 1] - break_first[k]
+            for i in range(num_chosen[field, course] - 1):
+                cell = cell_first[k] + chosen[field, course, i] * breaks + chosen[field, course, i + 1]
+                for blank in range(blank_first[cell], blank_first[cell] + blank_num[cell]):
+                    w[num] = blank_w[blank]
+                    h[num] = blank_h[blank]
+                    num += 1
+    return num
+
+
+@compiled
+def anneal(
+    tables: Any, sheet_w: int, sheet_h: int, turns: int, least: int, arrangement: Ints, chosen: Ints,
+    num_chosen: Ints, manner: Ints, seed: Ints, steps: int, hot: int, cold: int, weights: Ints, enough: int,
+    chance: Ints, most: int,
+) -> tuple[int, int, int, int]:  # fmt: skip
+    """Anneal a state in place and leave the best one found in it.
+
+    Objective: `weights[0]` per sheet above `enough`, `weights[1]` for the load of the emptiest sheet as a share of
+    a sheet, `weights[2]` per cut and `weights[3]` per blank.
+
+    Args:
+        tables: The arrays that describe the fields, in the order of the module's docstring.
+        sheet_w: Width of the sheet.
+        sheet_h: Height of the sheet.
+        turns: Whether blanks may be turned.
+        least: Least side of any blank.
+        arrangement: State; an empty state has `num_chosen` zero in its first course and is drawn first.
+        chosen: State.
+        num_chosen: State.
+        manner: State: one number, how it is packed.
+        seed: One number, changed.
+        steps: Packings to try.
+        hot: First temperature in units of the objective.
+        cold: Last temperature.
+        weights: Four numbers.
+        enough: Stop when so few sheets are reached and the load counts; else sheets below are worth nothing.
+        chance: `CHANCES` values -1024 ln(u).
+        most: Most blanks any state has.
+
+    Returns:
+        (objective, sheets, cuts, blanks) of the state left; sheets -1 if no legal state was found.
+    """
+    (field_first, kin, course_first, stagger, kind, break_first, position, cell_first, blank_first, blank_num,
+     blank_w, blank_h) = tables  # fmt: skip
+    fields = len(kin)
+    w, h = np.zeros(most, np.int64), np.zeros(most, np.int64)
+    keys, rank, load = np.zeros(most, np.int64), np.zeros(most, np.int64), np.zeros(most, np.int64)
+    free, placed = np.zeros((2 * most + 2, 5), np.int64), np.zeros((most, 8), np.int64)
+    reach = np.zeros(len(position) + 1, np.int64)
+    now_a, now_c, now_n, now_m = arrangement.copy(), chosen.copy(), num_chosen.copy(), manner[0]
+    new_a, new_c, new_n, new_m = arrangement.copy(), chosen.copy(), num_chosen.copy(), manner[0]
+    area = sheet_w * sheet_h
+    now_value, best_value, best_sheets, best_cuts, best_num = -1, -1, -1, 0, 0
+    sheets = cuts = num = 0
+    for step in range(steps):
+        legal = True
+        move = draw(seed, 16)
+        if new_n[0, 0] == 0:
+            for field in range(fields):
+                found = False
+                for extra in range(64):
+                    a = field_first[field]
+                    if extra:
+                        a += draw(seed, field_first[field + 1] - a)
+                    if rearrange(field, a, course_first, stagger, kind, break_first, position, cell_first,
+                                 blank_num, new_c, new_n, seed, reach):  # fmt: skip
+                        new_a[field] = a
+                        found = True
+                        break
+                if not found:
+                    return -1, -1, 0, 0
+        elif step == 0:
+            legal = True
+        elif move < 2:
+            new_m = draw(seed, 60)
+        elif move < 5:
+            field = draw(seed, fields)
+            offset = draw(seed, field_first[field + 1] - field_first[field])
+            alone = draw(seed, 2)
+            for other in range(fields):
+                if other == field or (not alone and kin[other] == kin[field]):
+                    a = field_first[other] + offset
+                    new_a[other] = a
+                    if not rearrange(other, a, course_first, stagger, kind, break_first, position, cell_first,
+                                     blank_num, new_c, new_n, seed, reach):  # fmt: skip
+                        legal = False
+                        break
+        else:
+            field = draw(seed, fields)
+            a = new_a[field]
+            kinds = kind[course_first[a] : course_first[a + 1]]
+            course = draw(seed, len(kinds))
+            legal = repattern(
+                field, course, course > 0, course + 1 < len(kinds), stagger[a], kinds, break_first, position,
+                cell_first, blank_num, new_c, new_n, seed, reach,
+            )  # fmt: skip
+        if legal:
+            num = gather(new_a, course_first, kind, break_first, cell_first, blank_first, blank_num, blank_w,
+                         blank_h, new_c, new_n, w, h)  # fmt: skip
+            sheets, cuts = pack(w, h, num, sheet_w, sheet_h, turns, least, new_m, keys, rank, free, load, placed)
+            legal = sheets >= 0
+        if legal:
+            emptiest = load[0]
+            for sheet in range(1, sheets):
+                emptiest = min(emptiest, load[sheet])
+            value = (max(sheets - enough, 0) * weights[0] + weights[1] * emptiest // area
+                     + weights[2] * cuts + weights[3] * num)  # fmt: skip
+            heat = hot + (cold - hot) * step // steps
+            if now_value < 0 or value - now_value <= heat * chance[draw(seed, 1024)] // 1024:
+                now_value, now_m = value, new_m
+                now_a[:] = new_a
+                now_c[:] = new_c
+                now_n[:] = new_n
+                if best_value < 0 or value < best_value:
+                    best_value, best_sheets, best_cuts, best_num = value, sheets, cuts, num
+                    arrangement[:] = new_a
+                    chosen[:] = new_c
+                    num_chosen[:] = new_n
+                    manner[0] = new_m
+                    if weights[1] > 0 and sheets <= enough:
+                        break
+                continue
+        new_m = now_m
+        new_a[:] = now_a
+        new_c[:] = now_c
+        new_n[:] = now_n
+    return best_value, best_sheets, best_cuts, best_num
+
+
+def warm() -> None:
+    """Compile what is not yet on disk, by choosing for one small field."""
+    from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+    from firstcourse.cutting.model import StockSize
+
+    course = Course((0, 5, 10), ((0, 1, ((5, 5),)), (1, 2, ((5, 5),)), (0, 2, ((10, 5),))))
+    choose([Field("f", (Arrangement((course, course), 1),))], StockSize("s", 10, 8, 1), effort=0)
+
+
+if __name__ == "__main__":
+    # Compiled code is filed under the module's name, so it must not be compiled as `__main__`.
+    from firstcourse.cutting.kernels import warm as warm_installed
+
+    warm_installed()
