@@ -47,4 +47,7 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
         print(f"  {row['id']}: {row['used']} sheets ({proof}; plain practice {row['practice']})")
     for row in summary["quantities"]:
         print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
-    print(f"Look at {out / 'plan.json'}; `firstcourse verify {out}` proves it again.")
+    print(
+        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
+        f"`firstcourse verify {out}` proves it again."
+    )

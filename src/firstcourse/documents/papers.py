@@ -1,10 +1,15 @@
 """All papers of a plan, each under its name in the plan's folder."""
 
+import re
 from typing import NamedTuple
 
+from firstcourse.documents.site_pack import site_pack
 from firstcourse.documents.workbook import workbook
+from firstcourse.drawings import draw_surface, to_dxf, to_svg
 from firstcourse.plan import Plan
 
+SITE_PACK_LETTER = "site-pack-letter.pdf"
+SITE_PACK_A4 = "site-pack-a4.pdf"
 WORKBOOK = "pieces-and-cuts.xlsx"
 
 
@@ -22,4 +27,15 @@ class Paper(NamedTuple):
 
 def all_papers(plan: Plan) -> tuple[Paper, ...]:
     """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes."""
-    return (Paper(WORKBOOK, workbook(plan)),)
+    drawings: list[Paper] = []
+    for surface in plan.surfaces:
+        drawing = draw_surface(plan, surface)
+        name = re.sub(r"[^A-Za-z0-9]+", "-", surface.id).strip("-").lower()
+        drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
+        drawings.append(Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode()))
+    return (
+        Paper(SITE_PACK_LETTER, site_pack(plan, "letter")),
+        Paper(SITE_PACK_A4, site_pack(plan, "a4")),
+        Paper(WORKBOOK, workbook(plan)),
+        *drawings,
+    )
