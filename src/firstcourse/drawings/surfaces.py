@@ -139,18 +139,19 @@ class _Sheet:
             middle = shapely.point_on_surface(shape)
         x, y = self._at((round(middle.x), round(middle.y)))
         u0, v0, u1, v1 = bounds(board.outline)
+        # The table beside the drawing lists every size; on the drawing stands what fits inside its board.
         size = f"{self._length(u1 - u0)} × {self._length(v1 - v0)}"
         near = tuple((x, y + k * 5.0) for k in (1, -1, 2, -2, 3, -3))
         self.drawing.place(Text((x, y), board.mark, _MARK_MM, bold=True), try_also=near)
-        wide = (u1 - u0) / TICKS_PER_MM / self.drawing.scale
-        text = Text((x, y - 4.6), size, FIGURE_MM)
-        if text.box[2] - text.box[0] <= wide:
-            self.drawing.place(text, try_also=tuple((x, y + k * 4.6) for k in (1.0, -2.0, 2.0)))
-        else:
-            high = (v1 - v0) / TICKS_PER_MM / self.drawing.scale
-            beside = Text((x, y - 4.6 - len(size) * FIGURE_MM * 0.28), size, FIGURE_MM, upright=True)
-            if beside.box[3] - beside.box[1] <= high / 2:
-                self.drawing.place(beside)
+        inner = shapely.box(*self._at((u0, v0)), *self._at((u1, v1)))
+        for spot in ((x, y - 4.6), (x, y + 4.6), (x, y - 9.2), (x, y + 9.2)):
+            text = Text(spot, size, FIGURE_MM)
+            if inner.contains(shapely.box(*text.box)) and self.drawing.place(text):
+                return
+        for spot in ((x, y - 4.6 - len(size) * FIGURE_MM * 0.28), (x + 5.0, y), (x - 5.0, y)):
+            text = Text(spot, size, FIGURE_MM, upright=True)
+            if inner.contains(shapely.box(*text.box)) and self.drawing.place(text):
+                return
 
     def _corners(self) -> None:
         surface = self.surface
