@@ -96,7 +96,8 @@ def test_the_demo_says_where_to_look(tmp_path: Path, capsys: pytest.CaptureFixtu
     assert run(["demo", str(tmp_path / "demo")]) == 0
     shown = capsys.readouterr().out
     assert "verified" in shown
-    assert "plan.json" in shown
+    assert str(tmp_path / "demo" / "site-pack-letter.pdf") in shown
+    assert (tmp_path / "demo" / "site-pack-letter.pdf").is_file()
     assert run(["verify", str(tmp_path / "demo")]) == 0
 
 
@@ -114,7 +115,7 @@ def test_examples_plan_and_verify_to_the_same_bytes(
         assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == 0
     assert json.loads(capsys.readouterr().out.split("\n}\n")[0] + "}")["boards"] > 0
     one, two = (written(tmp_path / folder) for folder in ("one", "two"))
-    assert {"plan.json", "pieces-and-cuts.xlsx"} <= one.keys()
+    assert {"plan.json", "pieces-and-cuts.xlsx", "site-pack-letter.pdf", "site-pack-a4.pdf"} <= one.keys()
     assert one == two
     assert run(["verify", str(tmp_path / "one")]) == 0
 
