@@ -3,17 +3,19 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from math import ceil, floor
 
 import shapely
 from shapely import box as shapely_box
 
 from firstcourse.boards.courses import Span, bearing_edge
 from firstcourse.boards.field import Field
-from firstcourse.geometry import bounds, from_shapely
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import from_shapely
+from firstcourse.geometry.polygon import LEAST_AREA2, Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]
+Box = tuple[int, int, int, int]
 _MOST_PATTERNS, _KEPT_PER_SEAM, _KEPT_LAYERS = 48, 4, 16
 SLIVER, UNSTAGGERED, CORNER, PIECE = 200, 100_000, 3, 10
 """Weights of one piece below the least size, one unstaggered seam, one seam at an opening's corner, one piece."""
@@ -29,21 +31,87 @@ class Pattern:
     cost: int
 
 
-class Course:
-    """One course of a field: its candidate seams and the boards between any two of them."""
+class Ground:
+    """What one course covers, whatever sheets it is laid with; outlines once worked out are kept."""
 
-    def __init__(self, field: Field, span: Span, length: int, height: int) -> None:
-        self.field, self.span, self.length, self.height = field, span, length, height
+    def __init__(self, field: Field, span: Span) -> None:
         left, _, right, _ = field.box
+        self.span = span
         self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
-        self._areas: dict[tuple[int, int], tuple[Area, ...]] = {}
+        self._areas: dict[Span, tuple[Area, ...]] = {}
+        self._boxes: dict[Span, tuple[Box, ...]] = {}
 
     @cached_property
-    def ends(self) -> tuple[int, int]:
+    def ends(self) -> Span:
         """Left and right end of the course [ticks]; equal where nothing is to be covered."""
         if self.strip.is_empty:
             return 0, 0
         return round(self.strip.bounds[0]), round(self.strip.bounds[2])
+
+    @cached_property
+    def _broken(self) -> tuple[Span, ...]:
+        """Stretches along u where the course is not covered over its whole height [ticks]."""
+        bare = shapely_box(*self.strip.bounds).difference(self.strip)
+        parts = [shapely.bounds(part).tolist() for part in shapely.get_parts(bare) if not part.is_empty]
+        return tuple((floor(left), ceil(right)) for left, _, right, _ in parts)
+
+    @cached_property
+    def _unbroken(self) -> tuple[Span, ...]:
+        """Stretches along u that lie on one board each, unless a seam parts them [ticks]."""
+        lower, upper = self.span
+        left, right = self.ends
+        levels = (lower + TICKS_PER_MM, (lower + upper) / 2, upper - TICKS_PER_MM)
+        return tuple(
+            run for level in levels for run in stretches(self.strip, ((left, level), (right, level)), axis=0)
+        )
+
+    def longer(self, start: int, end: int, most: int) -> bool:
+        """Whether a board between two edges is plainly longer than `most`, told without its outline [ticks]."""
+        return end - start > most and any(min(b, end) - max(a, start) > most for a, b in self._unbroken)
+
+    def areas(self, start: int, end: int) -> tuple[Area, ...]:
+        """The boards between two edges: every connected part of the region there."""
+        if start >= end:
+            # A tapering course may end before a seam that its neighbours have.
+            return ()
+        key = (start, end)
+        if key not in self._areas:
+            self._areas[key] = tuple(from_shapely(self._part(start, end)))
+        return self._areas[key]
+
+    def boxes(self, start: int, end: int) -> tuple[Box, ...]:
+        """The bounding boxes of the boards between two edges."""
+        if all(end <= left or start >= right for left, right in self._broken):
+            _, lower, _, upper = self.strip.bounds
+            return ((start, round(lower), end, round(upper)),)
+        key = (start, end)
+        if key not in self._boxes:
+            parts = shapely.get_parts(self._part(start, end))
+            large = parts[shapely.area(parts) * 2 >= LEAST_AREA2]
+            self._boxes[key] = tuple(
+                (round(left), round(lower), round(right), round(upper))
+                for left, lower, right, upper in shapely.bounds(large).tolist()
+            )
+        return self._boxes[key]
+
+    def _part(self, start: int, end: int) -> shapely.Geometry:
+        # Clipping by a rectangle would be faster, but fails on some outlines that touch the rectangle.
+        return self.strip.intersection(shapely_box(start, self.span[0], end, self.span[1]))
+
+
+class Course:
+    """One course of a field: its candidate seams and the boards between any two of them."""
+
+    def __init__(
+        self, field: Field, span: Span, length: int, height: int, *, ground: Ground | None = None
+    ) -> None:
+        self.field, self.span, self.length, self.height = field, span, length, height
+        self.ground = ground or Ground(field, span)
+
+    @property
+    def ends(self) -> Span:
+        """Left and right end of the course [ticks]; equal where nothing is to be covered."""
+        return self.ground.ends
 
     @cached_property
     def candidates(self) -> tuple[int, ...]:
@@ -91,7 +159,7 @@ class Course:
         """The stretches along v of a seam there, lowest first."""
         lower, upper = self.span
         middle = edge + self.field.limits.gap / 2
-        return stretches(self.strip, ((middle, lower), (middle, upper)), axis=1)
+        return stretches(self.ground.strip, ((middle, lower), (middle, upper)), axis=1)
 
     def _free(self, left: int, right: int) -> Iterable[int]:
         """Whole boards from either end, each also shortened in steps, so that courses can stagger."""
@@ -108,21 +176,16 @@ class Course:
             yield ceil_to(end - origin, step) + origin
 
     def areas(self, start: int, end: int) -> tuple[Area, ...]:
-        """The boards between two edges: every connected part of the region there."""
-        if start >= end:
-            # A tapering course may end before a seam that its neighbours have.
-            return ()
-        key = (start, end)
-        if key not in self._areas:
-            part = shapely.clip_by_rect(self.strip, start, self.span[0], end, self.span[1])
-            self._areas[key] = tuple(from_shapely(part))
-        return self._areas[key]
+        """The boards between two edges."""
+        return self.ground.areas(start, end)
 
     def cost(self, start: int, end: int) -> int | None:
         """What the boards between two edges cost; None where one does not fit a sheet."""
+        if self.ground.longer(start, end, max(self.length, self.height) + self.field.limits.graduation):
+            return None
         step, least = self.field.limits.graduation, self.field.limits.least_piece
         total = 0
-        for left, lower, right, upper in self._boxes(start, end):
+        for left, lower, right, upper in self.ground.boxes(start, end):
             width, height = ceil_to(right - left, step), ceil_to(upper - lower, step)
             if not fits(width, height, self.length, self.height):
                 return None
@@ -130,17 +193,6 @@ class Course:
             if min(width, height) < least and min(width, height) > TICKS_PER_MM:
                 total += SLIVER
         return total
-
-    @cached_property
-    def _plain(self) -> bool:
-        """Whether the course is one plain rectangle."""
-        return bool(shapely.equals(self.strip, shapely_box(*self.strip.bounds)))
-
-    def _boxes(self, start: int, end: int) -> Iterable[tuple[int, int, int, int]]:
-        if self._plain:
-            _, lower, _, upper = self.strip.bounds
-            return ((start, round(lower), end, round(upper)),)
-        return (bounds(outer) for outer, _holes in self.areas(start, end))
 
     def patterns(self) -> tuple[Pattern, ...]:
         """The cheapest seam sets of the course, best first."""

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from firstcourse.boards.courses import course_spans
+from firstcourse.boards.courses import Span, course_spans
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, cheapest
+from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, Ground, cheapest
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape
@@ -34,21 +34,27 @@ def layout_alternatives(
     if not usable or plain[0].region.is_empty:
         return ()
     found: list[Choice] = []
+    grounds: tuple[dict[Span, Ground], ...] = ({}, {})
     for loose in (0, 1, 2):
         for along_v, field in zip((False, True), plain, strict=True):
-            found += _choices(replace(field, loose=loose), usable, along_v=along_v)
+            found += _choices(replace(field, loose=loose), usable, grounds[along_v], along_v=along_v)
         # A relaxed rule is weighed only while no layout keeps them all.
         if any(choice.cost < UNSTAGGERED for choice in found):
             break
     return tuple(sorted(found, key=lambda choice: choice.cost))
 
 
-def _choices(field: Field, stock: tuple[Stock, ...], *, along_v: bool) -> list[Choice]:
+def _choices(
+    field: Field, stock: tuple[Stock, ...], grounds: dict[Span, Ground], *, along_v: bool
+) -> list[Choice]:
     found = []
     for sheet in stock:
         for length, height in sorted({sheet.size, sheet.size[::-1]}, reverse=True):
             for spans in course_spans(field, height)[:_STACKS]:
-                courses = [Course(field, span, length, height) for span in spans]
+                for span in spans:
+                    if span not in grounds:
+                        grounds[span] = Ground(field, span)
+                courses = [Course(field, span, length, height, ground=grounds[span]) for span in spans]
                 best = cheapest(field, courses)
                 if best is None:
                     continue

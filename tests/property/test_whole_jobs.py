@@ -1,0 +1,41 @@
+"""Random whole jobs: each is planned and verified, or refused with a message that a setter can act on."""
+
+import importlib.util
+import sys
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+_BENCHMARK = Path(__file__).parents[2] / "benchmarks" / "random_rooms.py"
+
+
+def _load() -> ModuleType:
+    spec = importlib.util.spec_from_file_location("random_rooms", _BENCHMARK)
+    assert spec is not None and spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    # Dataclasses look their module up by name while they are made.
+    sys.modules[spec.name] = module
+    spec.loader.exec_module(module)
+    return module
+
+
+ROOMS = _load()
+
+
+@pytest.mark.parametrize("seed", range(1, 9))
+def test_a_random_job_is_planned_or_refused_for_a_reason(seed: int) -> None:
+    found = ROOMS.outcome(seed)
+    assert found.kind in ("planned", "refused"), found.text
+
+
+# Outlines that only touch a cell of a course: clipping them by a rectangle failed.
+@pytest.mark.parametrize("seed", [25, 27])
+def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
+    found = ROOMS.outcome(seed)
+    assert found.kind == "planned", found.text
+
+
+def test_the_same_seed_makes_the_same_job() -> None:
+    assert ROOMS.random_job(5) == ROOMS.random_job(5)
+    assert ROOMS.random_job(5) != ROOMS.random_job(6)
