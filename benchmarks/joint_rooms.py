@@ -19,6 +19,7 @@ from checks import check_cutting, check_layout
 
 from firstcourse.cutting import Blank, CutSheet, StockSize
 from firstcourse.cutting.choice import Arrangement, Course, Field, Pick, choose
+from firstcourse.cutting.every_layout import Region, least_over_layouts
 from firstcourse.cutting.kernels import warm
 from firstcourse.cutting.packing import Manner, Room, pack
 
@@ -79,29 +80,28 @@ def floor_seams(length: int, room: dict[str, Any]) -> list[int]:
 
 
 def least_sheets(room: dict[str, Any]) -> int:
-    """Fewest sheets over every layout that keeps the rules: area less the most that gaps can take.
+    """Fewest sheets over every layout that keeps the rules of the room."""
+    edge, gap = room["edge_gap"], room["gap"]
 
-    Courses are at least `min_piece` high and boards at least `min_piece` long, which limits how many gaps there
-    can be.
-    """
-    area = 0
+    def region(length: int, across: int, starts: tuple[int, ...] | None) -> Region:
+        return Region(
+            length - 2 * edge,
+            across - 2 * edge,
+            gap,
+            room["min_piece"],
+            room["sheet"]["h"],
+            room["stagger"],
+            starts,
+        )
+
+    fields = []
     for surface in room["surfaces"]:
-        ways = [(surface["w"], surface["h"])]
-        if surface["kind"] == "floor":
-            ways.append((surface["h"], surface["w"]))
-        area += min(least_area(length, across, surface, room) for length, across in ways)
-    return -(-area // (room["sheet"]["w"] * room["sheet"]["h"]))
-
-
-def least_area(length: int, across: int, surface: dict[str, Any], room: dict[str, Any]) -> int:
-    """Least area of all boards of a surface with courses along `length`."""
-    gap, least = room["gap"], room["min_piece"]
-    length, across = length - 2 * room["edge_gap"], across - 2 * room["edge_gap"]
-    courses = (across + gap) // (least + gap)
-    seams = (length + gap) // (least + gap) - 1
-    if surface["kind"] == "wall":
-        seams = min(seams, len(surface["studs"]))
-    return (length - gap * seams) * (across - gap * (courses - 1))
+        w, h = surface["w"], surface["h"]
+        if surface["kind"] == "wall":
+            fields.append([region(w, h, tuple(stud - gap // 2 - edge for stud in surface["studs"]))])
+        else:
+            fields.append([region(w, h, None), region(h, w, None)])
+    return least_over_layouts(fields, StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)).value
 
 
 def field(surface: dict[str, Any], room: dict[str, Any], bases: tuple[int, ...]) -> tuple[Field, list[Way]]:

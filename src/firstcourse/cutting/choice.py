@@ -30,11 +30,11 @@ if TYPE_CHECKING:
 
 Size = tuple[int, int]
 
-RUNS = (1, 6, 24, 96)
+RUNS = (1, 2, 4, 16)
 """Annealing runs by effort; a level does all runs of the levels below first, so it never ends worse."""
-STEPS = (1_000, 5_000, 5_000, 5_000)
+STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
-HEAT = ((120_000, 4_000), (30_000, 1_000))
+HEAT = ((30_000, 2_000), (30_000, 1_000))
 """First and last temperature: searching fewer sheets, then fewer cuts."""
 WEIGHTS = ((1_000_000, 1_000_000, 0, 4_000), (1_000_000, 0, 10_000, 1_000))
 """Objective: per sheet, for the load of the emptiest, per cut, per blank; for the same two searches."""

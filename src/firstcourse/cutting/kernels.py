@@ -367,13 +367,53 @@ def anneal(
     return best_value, best_sheets, best_cuts, best_num
 
 
+@compiled
+def least_area(
+    length: int, across: int, gap: int, least: int, most: int, alone: int, both: int, room: Ints
+) -> int:
+    """Least area of courses stacked over `across`, at most `alone` breaks in one and `both` in two neighbours.
+
+    Args:
+        length: Of every course, breaks included.
+        across: Of all courses and the gaps between them.
+        gap: Between boards and between courses.
+        least: Least height of a course.
+        most: Greatest height of a course.
+        alone: Most breaks of one course.
+        both: Most breaks of two neighbouring courses.
+        room: Room for (across + 1, alone + 1) numbers.
+
+    Returns:
+        The area; 0 if no heights fill `across`.
+    """
+    # room[r, s]: least area of courses that fill r, the last of them with at most s breaks; -1 if none does.
+    for r in range(across + 1):
+        for s in range(alone + 1):
+            best = room[r, s - 1] if s else -1
+            width = length - gap * s
+            if least <= r <= most:
+                area = r * width
+                if best < 0 or area < best:
+                    best = area
+            below = min(alone, both - s)
+            for height in range(least, min(most, r - gap) + 1):
+                rest = room[r - gap - height, below]
+                if rest >= 0 and (best < 0 or rest + height * width < best):
+                    best = rest + height * width
+            room[r, s] = best
+    total: int = max(room[across, alone], 0)
+    return total
+
+
 def warm() -> None:
     """Compile what is not yet on disk, by choosing for one small field."""
     from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+    from firstcourse.cutting.every_layout import Region, least_over_layouts
     from firstcourse.cutting.model import StockSize
 
     course = Course((0, 5, 10), ((0, 1, ((5, 5),)), (1, 2, ((5, 5),)), (0, 2, ((10, 5),))))
     choose([Field("f", (Arrangement((course, course), 1),))], StockSize("s", 10, 8, 1), effort=0)
+    least_over_layouts([[Region(10, 10, 1, 2, 5, 1)]], StockSize("s", 10, 8, 1))
 
 
 if __name__ == "__main__":

@@ -1,0 +1,82 @@
+"""A lower bound on sheets over every layout the rules allow, not only the layouts a search tried.
+
+However boards are laid, they cover a field but for the gaps between them. Boards cannot be smaller than allowed,
+so there can only be so many courses, and so many breaks in each; and where breaks of neighbouring courses keep a
+distance at least as great as the least board, those of two neighbouring courses together are no more than one
+course alone could have. The least area of all boards, in sheets and rounded up, is the bound.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from firstcourse.cutting.model import Bound, StockSize
+
+
+@dataclass(frozen=True)
+class Region:
+    """A rectangle filled by courses of rectangular boards, one way round.
+
+    Attributes:
+        length: Of every course, from the first board's start to the last one's end.
+        across: Of all courses together.
+        gap: Between boards and between courses.
+        least: Least side of a board.
+        most: Greatest height of a course.
+        stagger: Least distance between breaks of neighbouring courses.
+        starts: Where the gap of a break may start, measured along the course; None if anywhere.
+    """
+
+    length: int
+    across: int
+    gap: int
+    least: int
+    most: int
+    stagger: int
+    starts: tuple[int, ...] | None = None
+
+    def most_breaks(self, distance: int) -> int:
+        """Most breaks with this distance between them and the least board at both ends."""
+        last = self.length - self.gap - self.least
+        if self.starts is None:
+            return max(0, (last - self.least) // distance + 1) if last >= self.least else 0
+        count, at = 0, self.least
+        for start in sorted(self.starts):
+            if at <= start <= last:
+                count, at = count + 1, start + distance
+        return count
+
+
+def least_over_layouts(fields: Sequence[Sequence[Region]], stock: StockSize) -> Bound:
+    """Fewest sheets that the boards of all fields take, however they are laid and cut.
+
+    Args:
+        fields: For each field the regions it may be taken as.
+        stock: The sheet.
+
+    Returns:
+        The bound in sheets, proven by area.
+
+    Example:
+        >>> floor = Region(length=100, across=36, gap=2, least=10, most=36, stagger=10)
+        >>> least_over_layouts([[floor], [floor]], StockSize("s", 60, 36, 1)).value
+        3
+    """
+    area = sum(min(least_area(region) for region in ways) for ways in fields)
+    return Bound(-(-area // (stock.w * stock.h)), "area")
+
+
+def least_area(region: Region) -> int:
+    """Least area that the boards of a region have together."""
+    import numpy as np
+
+    from firstcourse.cutting import kernels
+
+    alone = region.most_breaks(region.least + region.gap)
+    both = 2 * alone
+    if region.stagger > 0:
+        both = min(both, region.most_breaks(min(region.stagger, region.least + region.gap)))
+    room = np.zeros((region.across + 1, alone + 1), np.int64)
+    area: int = kernels.least_area(
+        region.length, region.across, region.gap, region.least, region.most, alone, both, room
+    )
+    return area
