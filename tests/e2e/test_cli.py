@@ -9,12 +9,14 @@ from firstcourse.cli import run
 
 ROOT = Path(__file__).parents[2]
 EXAMPLES = sorted(path.parent.name for path in (ROOT / "examples").glob("*/job.yaml"))
+STOPPED = {"limber-floor"}
+"""Examples in which a finding stops the work; they are planned and written all the same."""
 
 
 def test_help_names_every_command(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["--help"]) == 0
     shown = capsys.readouterr().out
-    for command in ("demo", "new", "plan", "survey", "verify", "rules", "schema"):
+    for command in ("demo", "new", "plan", "survey", "judge", "verify", "rules", "schema"):
         assert command in shown
 
 
@@ -112,7 +114,7 @@ def test_examples_plan_and_verify_to_the_same_bytes(
 ) -> None:
     job = str(ROOT / "examples" / name / "job.yaml")
     for folder in ("one", "two"):
-        assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == 0
+        assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == (name in STOPPED)
     assert json.loads(capsys.readouterr().out.split("\n}\n")[0] + "}")["boards"] > 0
     one, two = (written(tmp_path / folder) for folder in ("one", "two"))
     assert {"plan.json", "pieces-and-cuts.xlsx", "site-pack-letter.pdf", "site-pack-a4.pdf"} <= one.keys()

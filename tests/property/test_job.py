@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from firstcourse.errors import JobError
 from firstcourse.job import Job, job_text, read_job_text, starter_text
-from firstcourse.job.model import LONGEST_SIDE_MM
+from firstcourse.job.fields import LONGEST_SIDE_MM
 from firstcourse.units import Tape, mm
 
 LENGTHS = st.integers(1, mm(LONGEST_SIDE_MM))

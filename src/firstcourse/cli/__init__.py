@@ -23,6 +23,7 @@ _COMMANDS = {
     "demo": "Plan the first example and say where to look.",
     "new": "Write a commented job document to start from.",
     "survey": "Adjust the taped readings and say what they prove.",
+    "judge": "Judge whether frame, panels and surfaces will carry tile.",
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",

@@ -38,6 +38,7 @@ def print_findings(findings: Iterable[Finding]) -> None:
             for label, text in (
                 ("measured", finding.measured),
                 ("limit", finding.limit),
+                ("rule", finding.rule),
                 ("source", finding.source),
                 ("do", finding.remedy),
             ):

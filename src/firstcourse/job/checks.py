@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
+from firstcourse.job.fields import LONGEST_SIDE_MM
 from firstcourse.job.model import (
-    LONGEST_SIDE_MM,
     BoardedWall,
     FloorFraming,
     Job,

@@ -10,7 +10,8 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from firstcourse.job.model import Corner, Distance, Job, JobModel, Length, Name, Offset, Pair
+from firstcourse.job.fields import Corner, Distance, JobModel, Length, Name, Offset, Pair
+from firstcourse.job.model import Job
 
 _INTRO = """\
 # The job document

@@ -8,63 +8,23 @@ the left end of a named side and outwards from that side into the room.
 import datetime
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import (
-    BaseModel,
-    BeforeValidator,
-    ConfigDict,
-    Field,
-    FiniteFloat,
-    WithJsonSchema,
-    model_validator,
-)
+from pydantic import Field, FiniteFloat, model_validator
 
+from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, Joists, Panels, SpotLevel, WallStuds
+from firstcourse.job.fields import (
+    MOST_CORNERS,
+    MOST_ITEMS,
+    MOST_ROOMS,
+    Corner,
+    Distance,
+    JobModel,
+    Length,
+    Name,
+    Offset,
+    Pair,
+)
 from firstcourse.plan import OpeningKind, SurfaceKind
-from firstcourse.units import LengthError, Tape, parse_length
-
-LONGEST_SIDE_MM = 100_000
-MOST_ROOMS = 500
-MOST_CORNERS = 60
-MOST_ITEMS = 400
-NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
-CORNER_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}$"
-PAIR_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$"
-
-
-def _length(value: Any) -> Any:
-    if isinstance(value, str):
-        try:
-            return parse_length(value)
-        except LengthError as error:
-            raise ValueError(str(error)) from None
-    if isinstance(value, float):
-        raise ValueError("a bare number has no unit")
-    return value
-
-
-_LENGTH_SCHEMA = WithJsonSchema(
-    {
-        "type": "string",
-        "description": "a length with its unit",
-        "examples": ["5' 3-1/2\"", "63.5 in", "1615 mm"],
-    }
-)
-_LONGEST = LONGEST_SIDE_MM * 640
-Length = Annotated[int, BeforeValidator(_length), Field(gt=0, le=_LONGEST), _LENGTH_SCHEMA]
-"""More than zero, at most 100 m [ticks]."""
-Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _LENGTH_SCHEMA]
-"""Zero or more, at most 100 m [ticks]."""
-Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]
-"""Either sign [ticks]."""
-Name = Annotated[str, Field(pattern=NAME_PATTERN)]
-Corner = Annotated[str, Field(pattern=CORNER_PATTERN)]
-Pair = Annotated[str, Field(pattern=PAIR_PATTERN)]
-"""Two corners, such as `A-B`."""
-
-
-class JobModel(BaseModel):
-    """Base of everything in the job document: unknown keys are refused."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+from firstcourse.units import Tape
 
 
 class SheetStock(JobModel):
@@ -263,6 +223,8 @@ class BoardedWall(JobModel):
         default=(), description="Where nothing may be driven, beside the zone above a tray or kerb."
     )
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve walls otherwise.")
+    studs: WallStuds | None = Field(default=None, description="What the studs are; not judged otherwise.")
+    exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
 
 
 class PanelJoint(JobModel):
@@ -298,6 +260,19 @@ class BoardedFloor(JobModel):
         description="Drains, flanges and pipes, and what stands on the floor: tub, tray, cabinet, column.",
     )
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve floors otherwise.")
+    joists: Joists | None = Field(
+        default=None, description="What the joists are; the floor is not judged without joists, panels and tile."
+    )
+    panels: Panels | None = Field(default=None, description="The panel layers on the joists.")
+    tile: FloorTile | None = Field(default=None, description="What will lie on the boards.")
+    spots: Annotated[tuple[SpotLevel, ...], Field(max_length=120)] = Field(
+        default=(), description="Height readings, at least three and not in one line; for flatness."
+    )
+    doorways: Annotated[tuple[DoorStep, ...], Field(max_length=20)] = Field(
+        default=(), description="Where the finished floor meets another."
+    )
+    flange_top: Distance | None = Field(default=None, description="Top of the closet flange over the panels.")
+    exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
 
 
 class BoardedCeiling(JobModel):
@@ -310,6 +285,7 @@ class BoardedCeiling(JobModel):
     stock: tuple[Name, ...] = Field(
         default=(), description="Only these stocks; all that serve ceilings otherwise."
     )
+    exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
 
 
 class Room(JobModel):

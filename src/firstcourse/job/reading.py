@@ -15,7 +15,8 @@ from pydantic_core import ErrorDetails
 
 from firstcourse.errors import InputProblem, JobError
 from firstcourse.job.checks import check_job
-from firstcourse.job.model import CORNER_PATTERN, NAME_PATTERN, PAIR_PATTERN, Job
+from firstcourse.job.fields import CORNER_PATTERN, NAME_PATTERN, PAIR_PATTERN
+from firstcourse.job.model import Job
 
 LARGEST_FILE_BYTES = 2_000_000
 DEEPEST = 30

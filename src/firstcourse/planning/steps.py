@@ -1,4 +1,4 @@
-"""The steps of a plan in order: survey, boards and cutting, fasteners, quantities, verification."""
+"""The steps of a plan in order: survey, judgement, boards and cutting, fasteners, quantities, verification."""
 
 import hashlib
 from collections import Counter
@@ -12,6 +12,7 @@ from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, read_job
 from firstcourse.plan import JobStamp, Piece, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.planning.judging import judge_job
 from firstcourse.planning.seams import Surfaced, choose_layouts
 from firstcourse.planning.sheets import (
     allowed_stock,
@@ -30,6 +31,22 @@ from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 _RULES_SHOWN = ("bedding.", "boards.", "fastening.", "framing.", "safety.", "survey.", "tape.")
+
+# Design values of lumber are left out: each working names the table it took them from.
+_RULES_JUDGED = (
+    "door.",
+    "exposure.",
+    "flange.",
+    "floor.",
+    "joist.",
+    "mass.",
+    "moisture.",
+    "panel.",
+    "remedy.",
+    "surface.",
+    "transition.",
+    "wall.",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +92,8 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
     surfaces = _marked(survey.surfaces, by_kind)
+    on_step("judgement")
+    judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
     layouts = choose_layouts(surfaces, stock, job, rules, effort=effort)
     cutting = cut_pieces(*_demand(surfaces, layouts), stock, job, effort=effort)
@@ -87,8 +106,8 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         for piece in layout.pieces
     )
     on_step("fasteners and quantities")
-    findings: list[Finding] = [*survey.findings]
-    workings: dict[str, Working] = {**survey.workings, **bounds}
+    findings: list[Finding] = [*survey.findings, *judgement.findings]
+    workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
     done: list[Surface] = []
     for item, layout in zip(surfaces, layouts, strict=True):
         boarded = item.surface.model_copy(
@@ -118,7 +137,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         findings=tuple(findings),
         quantities=needed.quantities,
         workings=workings,
-        rules=_rule_notes(rules),
+        rules=_rule_notes(rules, judged=bool(judgement.judged)),
     )
     on_step("verification")
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
@@ -212,7 +231,7 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
     )
 
 
-def _rule_notes(rules: RuleSet) -> tuple[RuleNote, ...]:
+def _rule_notes(rules: RuleSet, *, judged: bool) -> tuple[RuleNote, ...]:
     return tuple(
         RuleNote(
             id=entry.id,
@@ -222,6 +241,6 @@ def _rule_notes(rules: RuleSet) -> tuple[RuleNote, ...]:
             source=entry.source,
             locator=entry.locator,
         )
-        for prefix in _RULES_SHOWN
+        for prefix in (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()))
         for entry in rules.under(prefix)
     )

@@ -12,7 +12,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.geometry import axis_of, bounds, counter_clockwise, is_simple, moved, to_shapely
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
-from firstcourse.job.model import MOST_ITEMS
+from firstcourse.job.fields import MOST_ITEMS
 from firstcourse.plan import Opening, Segment, Side, SideKind, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 

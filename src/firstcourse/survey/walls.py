@@ -4,7 +4,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.geometry import bounds, from_shapely, is_simple, rectangle, sides, to_shapely
 from firstcourse.geometry.polygon import Point, Ring, counter_clockwise
 from firstcourse.job import BoardedWall, Room, WallOpening
-from firstcourse.job.model import MOST_ITEMS
+from firstcourse.job.fields import MOST_ITEMS
 from firstcourse.plan import Opening, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, to_mm

@@ -24,8 +24,13 @@ def surveyed(text):
     return job, survey_job(job, load_rules(job.date, job.practice, changes))
 
 
-def test_there_are_three_examples():
-    assert [path.parent.name for path in EXAMPLES] == ["l-shower-room", "metric-column", "tub-bathroom"]
+def test_there_are_four_examples():
+    assert [path.parent.name for path in EXAMPLES] == [
+        "l-shower-room",
+        "limber-floor",
+        "metric-column",
+        "tub-bathroom",
+    ]
 
 
 @pytest.mark.parametrize("name", TEXTS)

@@ -1,0 +1,60 @@
+"""`firstcourse judge`: whether frame, panels and surfaces will carry tile."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from firstcourse.cli.output import exit_code, print_findings, print_json
+
+if TYPE_CHECKING:
+    from firstcourse.suitability import Remedy
+
+
+def judge(job: Path, /, *, json: bool = False) -> int:
+    """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
+
+    Ends with 1 when a finding stops the work. What the job does not say is not judged, and a note tells so.
+
+    Args:
+        job: The job document (YAML or JSON).
+        json: Print for another program to read.
+    """
+    from firstcourse.planning.judging import judge_file, remedy_text
+
+    done = judge_file(job)
+    if json:
+        print_json(
+            {
+                "job": done.job,
+                "judged": list(done.judged),
+                "findings": [finding.model_dump(mode="json") for finding in done.findings],
+                "remedies": [
+                    {"where": where, "options": [_fields(option) for option in options]}
+                    for where, options in done.remedies
+                ],
+                "workings": {name: working.model_dump(mode="json") for name, working in done.workings.items()},
+                "cautions": list(done.cautions),
+            }
+        )
+        return exit_code(done.findings)
+    print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
+    print_findings(done.findings)
+    for where, options in done.remedies:
+        print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")
+        for number, option in enumerate(options, start=1):
+            print(f"  {number}. {option.what}\n      {remedy_text(option)}")
+    print()
+    for caution in done.cautions:
+        print(f"CAUTION: {caution}")
+    return exit_code(done.findings)
+
+
+def _fields(option: "Remedy") -> dict[str, Any]:
+    return {
+        "measures": list(option.names),
+        "what": option.what,
+        "passes": option.passes,
+        "height_in": round(option.height_in, 6),
+        "material": option.material,
+        "labour_h": option.labour_h,
+        "still_failing": list(option.still_failing),
+    }

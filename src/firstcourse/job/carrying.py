@@ -1,0 +1,156 @@
+"""What a setter knows of frame, layers and exposure, for the judgement before anything is bought."""
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, FiniteFloat, model_validator
+
+from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Offset
+
+Mils = Annotated[FiniteFloat, Field(gt=0, le=1000)]
+Load = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
+Species = Literal["dfl", "hf", "spf", "sp", "unknown"]
+Grade = Literal["ss", "no1", "no2", "no3", "unknown"]
+_SPECIES = (
+    "Species on the stamp: Douglas fir-larch (dfl), hem-fir (hf), spruce-pine-fir (spf), southern pine (sp); "
+    "unknown counts as the weakest of them."
+)
+_GRADE = "Grade on the stamp: select structural (ss), No. 1 to 3; unknown counts as the weakest."
+
+
+class JoistLoad(JobModel):
+    """A lasting load that stands on one joist, such as a filled tub's foot."""
+
+    load_lb: Load = Field(description="Load on this joist [lb].")
+    at: Length = Field(description="From one end of the joist's span.")
+
+
+class JoistCut(JobModel):
+    """A notch or hole found in a joist."""
+
+    kind: Literal["notch", "end_notch", "hole"] = Field(description="What it is; end_notch lies at a support.")
+    size: Length = Field(description="Depth of the notch, or diameter of the hole.")
+    at: Distance = Field(description="Its centre from the nearer support.")
+    length: Length | None = Field(default=None, description="Length of a notch along the joist.")
+    edge: Distance | None = Field(
+        default=None, description="Hole: the least distance to the joist's edges and to other cuts."
+    )
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        if self.kind == "hole" and self.edge is None:
+            raise ValueError("give the hole's edge: its least distance to the joist's edges and to other cuts")
+        if self.kind == "notch" and self.length is None:
+            raise ValueError("give the notch's length along the joist")
+        return self
+
+
+class Joists(JobModel):
+    """The joists over their whole length, not only under the tile: lumber by its size, engineered ones by EI."""
+
+    span: Length = Field(description="Longest clear span, face to face of supports, also beyond this room.")
+    size: Literal["2x4", "2x6", "2x8", "2x10", "2x12"] | None = Field(
+        default=None, description="Nominal size of sawn joists."
+    )
+    species: Species = Field(default="unknown", description=_SPECIES)
+    grade: Grade = Field(default="unknown", description=_GRADE)
+    ei_lb_in2: Annotated[FiniteFloat, Field(gt=0, le=1e12)] | None = Field(
+        default=None, description="EI of engineered or steel joists from their maker [lb in²], instead of a size."
+    )
+    sistered: Literal["none", "part", "full"] = Field(
+        default="none", description="A second ply on each joist: over the middle part of the span, or all of it."
+    )
+    continuous: bool = Field(default=False, description="They run over a middle support without a joint.")
+    bearing: Length | None = Field(default=None, description="Length of bearing at the ends.")
+    loads: Annotated[tuple[JoistLoad, ...], Field(max_length=20)] = Field(
+        default=(), description="Lasting loads on the most loaded joist."
+    )
+    cuts: Annotated[tuple[JoistCut, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Notches and holes found."
+    )
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Self:
+        if (self.size is None) == (self.ei_lb_in2 is None):
+            raise ValueError("give either size (sawn joists) or ei_lb_in2 (engineered or steel joists)")
+        if self.sistered == "part" and self.size is None:
+            raise ValueError("a part sister is judged on sawn joists only")
+        if any(load.at >= self.span for load in self.loads):
+            raise ValueError("a load must stand within the span")
+        return self
+
+
+class Panels(JobModel):
+    """The panel layers on the joists, such as plywood; boards come on top."""
+
+    layers: Annotated[tuple[Length, ...], Field(min_length=1, max_length=4)] = Field(
+        description="Thickness of each layer from below, such as 23/32 in."
+    )
+    glued_and_screwed: bool = Field(
+        default=False, description="Whether the layers are glued and screwed to each other."
+    )
+
+
+class FloorTile(JobModel):
+    """What will lie on the floor's boards."""
+
+    kind: Literal["ceramic", "stone"] = Field(description="Ceramic (porcelain too) or natural stone.")
+    thickness: Length = Field(description="Thickness of the tile.")
+    edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the floor must be.")
+    mortar_bed: Length | None = Field(default=None, description="A thick mortar bed, where there is one.")
+    bond_coat: Length | None = Field(
+        default=None, description="Mortar under the tile; as thick as that under the boards where not given."
+    )
+    heating: Length | None = Field(default=None, description="Thickness of the mortar that embeds floor heating.")
+
+
+class SpotLevel(JobModel):
+    """One reading of the floor's height, with a straightedge or a level."""
+
+    left: Distance = Field(description="Along the room's first side, from its left end.")
+    out: Distance = Field(description="Out from that side into the room.")
+    height: Offset = Field(description="Height over any level you keep, up is plus.")
+
+
+class DoorStep(JobModel):
+    """A doorway, where the finished floor meets another; heights are over the panels (or slab) of this room."""
+
+    id: Name = Field(description="Its name, such as door to hall.")
+    other_floor: Distance = Field(description="Top of the finished floor beyond.")
+    door_underside: Length | None = Field(default=None, description="Underside of the door, where there is one.")
+
+
+class WallStuds(JobModel):
+    """What the studs are: lumber by its size, or steel by the depth of its web."""
+
+    size: Literal["2x4", "2x6", "2x8"] | None = Field(default=None, description="Nominal size of wood studs.")
+    species: Species = Field(default="unknown", description=_SPECIES)
+    grade: Grade = Field(default="unknown", description=_GRADE)
+    steel: Length | None = Field(default=None, description="Depth of the web of steel studs, instead of a size.")
+    mils: Mils | None = Field(
+        default=None,
+        description="Thickness of the steel [1/1000 in], as stamped; leave it out where only a gauge is known.",
+    )
+    height: Length | None = Field(
+        default=None, description="Clear height between plates; the wall's height where not given."
+    )
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Self:
+        if (self.size is None) == (self.steel is None):
+            raise ValueError("give either size (wood studs) or steel (depth of the web)")
+        if self.mils is not None and self.steel is None:
+            raise ValueError("mils is the thickness of steel studs")
+        return self
+
+
+class Exposure(JobModel):
+    """What the surface is exposed to, and what keeps the water out."""
+
+    zone: Literal["dry", "damp", "wet", "steam", "exterior", "near_heat"] = Field(
+        description="Where it is: wet inside a shower or tub surround, damp elsewhere in a bathroom."
+    )
+    membrane: bool = Field(default=False, description="A waterproof membrane on the face of the boards.")
+    retarder_behind: bool = Field(default=False, description="A vapour retarder between boards and framing.")
+    wood_moisture_percent: Annotated[FiniteFloat, Field(ge=0, le=200)] | None = Field(
+        default=None, description="Moisture reading in the framing."
+    )

@@ -1,0 +1,52 @@
+"""What all of the job document is made of: names, lengths with a unit, and models that refuse unknown keys."""
+
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+
+from firstcourse.units import LengthError, parse_length
+
+LONGEST_SIDE_MM = 100_000
+MOST_ROOMS = 500
+MOST_CORNERS = 60
+MOST_ITEMS = 400
+NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
+CORNER_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}$"
+PAIR_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$"
+
+
+def _length(value: Any) -> Any:
+    if isinstance(value, str):
+        try:
+            return parse_length(value)
+        except LengthError as error:
+            raise ValueError(str(error)) from None
+    if isinstance(value, float):
+        raise ValueError("a bare number has no unit")
+    return value
+
+
+_LENGTH_SCHEMA = WithJsonSchema(
+    {
+        "type": "string",
+        "description": "a length with its unit",
+        "examples": ["5' 3-1/2\"", "63.5 in", "1615 mm"],
+    }
+)
+_LONGEST = LONGEST_SIDE_MM * 640
+Length = Annotated[int, BeforeValidator(_length), Field(gt=0, le=_LONGEST), _LENGTH_SCHEMA]
+"""More than zero, at most 100 m [ticks]."""
+Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _LENGTH_SCHEMA]
+"""Zero or more, at most 100 m [ticks]."""
+Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]
+"""Either sign [ticks]."""
+Name = Annotated[str, Field(pattern=NAME_PATTERN)]
+Corner = Annotated[str, Field(pattern=CORNER_PATTERN)]
+Pair = Annotated[str, Field(pattern=PAIR_PATTERN)]
+"""Two corners, such as `A-B`."""
+
+
+class JobModel(BaseModel):
+    """Base of everything in the job document: unknown keys are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)

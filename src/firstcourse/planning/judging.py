@@ -1,0 +1,414 @@
+"""From a job and its survey to the judgement whether frame, panels and surfaces will carry tile."""
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from pathlib import Path
+
+from firstcourse.bedding import mean_thickness
+from firstcourse.errors import InputValueError, RuleNotFoundError
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.job import (
+    BoardedFloor,
+    BoardedWall,
+    Exposure,
+    FloorFraming,
+    FloorTile,
+    Job,
+    JoistCut,
+    Joists,
+    Panels,
+    Room,
+    WallFraming,
+    WallStuds,
+    read_job,
+)
+from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.planning.sheets import allowed_stock, job_stock
+from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.suitability import (
+    Cut,
+    Doorway,
+    ExposedSurface,
+    Finish,
+    FloorInput,
+    JudgeInput,
+    Layer,
+    Panel,
+    PointLoad,
+    Remedy,
+    Spot,
+    SteelStud,
+    Studs,
+    WallInput,
+    Zone,
+    judge,
+    lumber,
+)
+from firstcourse.suitability.floors import MORTAR_BED, TILE
+from firstcourse.suitability.joists import SisterPart
+from firstcourse.suitability.panels import thickness_in
+from firstcourse.survey import SurveyResult, survey_job
+from firstcourse.units import TICKS_PER_INCH, to_inches, to_mm
+from firstcourse.workings import Working
+
+_ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
+_CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
+_WHOLE_JOB = "whole job"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobJudgement:
+    """What was judged of a job, and how.
+
+    Attributes:
+        job: The job's name.
+        judged: Places of which frame or exposure was judged.
+        findings: Worst first; what was not judged and the engineer's boundary last.
+        workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
+        remedies: Each failing floor's place with its computed options, best first.
+        cautions: What stands on every page that shows a structural result.
+    """
+
+    job: str
+    judged: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    workings: dict[str, Working]
+    remedies: tuple[tuple[str, tuple[Remedy, ...]], ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(slots=True)
+class _Asked:
+    """What one surface gives to be judged, what it leaves out, and what was taken for it."""
+
+    floors: tuple[FloorInput, ...] = ()
+    walls: tuple[WallInput, ...] = ()
+    surfaces: tuple[ExposedSurface, ...] = ()
+    missing: tuple[str, ...] = ()
+    notes: tuple[Finding, ...] = ()
+
+
+def judge_file(path: Path) -> JobJudgement:
+    """Read a job document and judge it.
+
+    Raises:
+        JobError: The document or its readings cannot be used.
+        InputValueError: A rule is overridden that does not exist.
+    """
+    job = read_job(path)
+    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
+    rules = load_rules(job.date, job.practice, overrides)
+    return judge_job(job, survey_job(job, rules), rules)
+
+
+def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
+    """Judge every surface of a job as far as the job says what it is made of.
+
+    Args:
+        job: The job document.
+        survey: Its adjusted rooms and surfaces.
+        rules: The rules in force.
+
+    Returns:
+        The judgement. Where a surface says too little a note tells what was not judged; what the rule book cannot
+        judge stops the work rather than passing.
+    """
+    stock = job_stock(job, rules)
+    surfaces = {surface.id: surface for surface in survey.surfaces}
+    judged: list[str] = []
+    findings: list[Finding] = []
+    workings: dict[str, Working] = {}
+    remedies: list[tuple[str, tuple[Remedy, ...]]] = []
+    for room in job.rooms:
+        untold = []
+        for name in _surface_ids(room):
+            surface = surfaces[name]
+            place = _place(surface)
+            where = f"{room.name}, {place}"
+            try:
+                asked = _asked(room, surface, where, allowed_stock(surface, stock), rules)
+                inputs = JudgeInput(floors=asked.floors, walls=asked.walls, surfaces=asked.surfaces)
+                done = judge(inputs, rules)
+            except (InputValueError, RuleNotFoundError) as error:
+                findings.append(_unjudgeable(where, error))
+                continue
+            if asked.missing:
+                untold.append(f"{place} ({', '.join(asked.missing)})")
+            if asked.floors or asked.walls or asked.surfaces:
+                judged.append(where)
+            findings += [*asked.notes, *done.findings]
+            workings |= {
+                f"suitability.{surface.id}.{number}": working
+                for number, working in enumerate(done.workings, start=1)
+            }
+            for _place_of, options in done.remedies:
+                remedies.append((where, options))
+                workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options)
+        if untold:
+            findings.append(_untold(room.name, untold))
+    return JobJudgement(
+        job=job.name,
+        judged=tuple(judged),
+        findings=_ordered(findings),
+        workings=workings,
+        remedies=tuple(remedies),
+        cautions=tuple(rules.text(rule) for rule in _CAUTIONS),
+    )
+
+
+def _surface_ids(room: Room) -> tuple[str, ...]:
+    floor = (f"{room.name}/floor",) if room.floor is not None else ()
+    ceiling = (f"{room.name}/ceiling",) if room.ceiling is not None else ()
+    return (*floor, *(f"{room.name}/wall/{wall.wall}" for wall in room.walls), *ceiling)
+
+
+def _place(surface: Surface) -> str:
+    return f"wall {'-'.join(surface.corners)}" if surface.kind is SurfaceKind.WALL else surface.kind.value
+
+
+def _asked(room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
+    if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
+        asked, exposure = _floor(room.floor, where, stock, rules), room.floor.exposure
+    elif surface.kind is SurfaceKind.WALL:
+        wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+        asked, exposure = _wall(wall, surface, where, rules), wall.exposure
+    else:
+        asked = _Asked(missing=("its frame is not judged here",))
+        exposure = room.ceiling.exposure if room.ceiling is not None else None
+    if exposure is None:
+        asked.missing = (*asked.missing, "exposure")
+    else:
+        asked.surfaces = _exposed(exposure, where, stock, is_floor=surface.kind is SurfaceKind.FLOOR)
+    return asked
+
+
+def _exposed(
+    exposure: Exposure, where: str, stock: tuple[Stock, ...], *, is_floor: bool
+) -> tuple[ExposedSurface, ...]:
+    """The surface once for each board family it may be boarded with."""
+    families = dict.fromkeys(item.kind.strip().lower().replace(" ", "_").replace("-", "_") for item in stock)
+    return tuple(
+        ExposedSurface(
+            where=where,
+            zone=Zone(exposure.zone),
+            board=family,
+            membrane_on_face=exposure.membrane,
+            retarder_behind=exposure.retarder_behind,
+            is_floor=is_floor,
+            wood_moisture_percent=exposure.wood_moisture_percent,
+        )
+        for family in families
+    )
+
+
+def _wall(wall: BoardedWall, surface: Surface, where: str, rules: RuleSet) -> _Asked:
+    spacing = _spacing(wall.framing)
+    if wall.studs is None or spacing is None:
+        return _Asked(missing=("studs",) if wall.studs is None else ("spacing of the studs",))
+    _, low, _, high = bounds(surface.extent or surface.outline)
+    return _Asked(
+        walls=(WallInput(where=where, studs=_studs(wall.studs, high - low, spacing, rules)),),
+    )
+
+
+def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> Studs:
+    height, apart = to_inches(studs.height or wall_height), to_inches(spacing)
+    if studs.steel is not None:
+        steel = SteelStud(depth_in=to_inches(studs.steel), mils=studs.mils)
+        return Studs(height_in=height, spacing_in=apart, steel=steel)
+    return Studs(
+        height_in=height, spacing_in=apart, wood=lumber(rules, studs.size or "", studs.species, studs.grade)
+    )
+
+
+def _floor(floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
+    spacing = None if floor.framing is None else _spacing(floor.framing)
+    wanted = (
+        ("spacing of the joists", spacing),
+        ("joists", floor.joists),
+        ("panels", floor.panels),
+        ("tile", floor.tile),
+    )
+    if spacing is None or floor.joists is None or floor.panels is None or floor.tile is None:
+        return _Asked(missing=tuple(name for name, value in wanted if value is None))
+    joists, tile = floor.joists, floor.tile
+    panel, notes = _panel(floor.panels, where, rules)
+    return _Asked(
+        floors=(
+            FloorInput(
+                where=where,
+                span_in=to_inches(joists.span),
+                spacing_in=to_inches(spacing),
+                panel=panel,
+                layers=_layers(tile, stock, rules),
+                finish=Finish(tile.kind),
+                size=joists.size,
+                species=joists.species,
+                grade=joists.grade,
+                stiffness=joists.ei_lb_in2,
+                plies=2 if joists.sistered == "full" else 1,
+                spans=2 if joists.continuous else 1,
+                bearing_in=_inches(joists.bearing),
+                points=tuple(PointLoad(load_lb=load.load_lb, at_in=to_inches(load.at)) for load in joists.loads),
+                cuts=tuple(_cut(cut) for cut in joists.cuts),
+                sister=_part_sister(joists, rules),
+                tile_edge_mm=None if tile.edge is None else to_mm(tile.edge),
+                spots=tuple(
+                    Spot(u_mm=to_mm(spot.left), v_mm=to_mm(spot.out), height_mm=to_mm(spot.height))
+                    for spot in floor.spots
+                ),
+                doorways=tuple(
+                    Doorway(
+                        name=f"{where}, {door.id}",
+                        other_floor_in=to_inches(door.other_floor),
+                        door_underside_in=_inches(door.door_underside),
+                    )
+                    for door in floor.doorways
+                ),
+                flange_in=_inches(floor.flange_top),
+            ),
+        ),
+        missing=("flatness: give spots and the tile's edge",) if not floor.spots or tile.edge is None else (),
+        notes=notes,
+    )
+
+
+def _part_sister(joists: Joists, rules: RuleSet) -> SisterPart | None:
+    return SisterPart(share=rules.number("remedy.sister_part.share")) if joists.sistered == "part" else None
+
+
+def _cut(cut: JoistCut) -> Cut:
+    return Cut(
+        kind=cut.kind,
+        size_in=to_inches(cut.size),
+        at_in=to_inches(cut.at),
+        length_in=to_inches(cut.length or 0),
+        edge_in=math.inf if cut.edge is None else to_inches(cut.edge),
+    )
+
+
+def _spacing(framing: FloorFraming | WallFraming) -> int | None:
+    """Centre to centre, of members as found the widest [ticks]; None where there are fewer than two."""
+    if framing.spacing is not None:
+        return framing.spacing
+    places = sorted(member.at for member in framing.members)
+    return max((after - before for before, after in pairwise(places)), default=None)
+
+
+def _layers(tile: FloorTile, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:
+    """Everything over the panels from below: bond coat, board, heating, mortar bed, bond coat, tile.
+
+    Of several boards the thickest counts. The tile's bond coat is as thick as the boards' where the job is silent.
+    """
+    mortar = rules.number("bedding.mortar.density")
+    combed = mean_thickness(
+        notch_width=to_inches(rules.ticks("bedding.trowel.notch_width")),
+        notch_depth=to_inches(rules.ticks("bedding.trowel.notch_depth")),
+        land=to_inches(rules.ticks("bedding.trowel.land")),
+        angle_deg=rules.number("bedding.trowel.angle"),
+    )
+    board = max(stock, key=lambda item: item.thickness, default=None)
+    rows: list[tuple[str, float, float]] = []
+    if board is not None:
+        rows = [
+            ("mortar under the boards", combed, mortar),
+            ("board", to_inches(board.thickness), board.density_kg_m3 or rules.number("boards.density")),
+        ]
+    if tile.heating is not None:
+        rows.append(("mortar round the heating", to_inches(tile.heating), mortar))
+    if tile.mortar_bed is not None:
+        rows.append((MORTAR_BED, to_inches(tile.mortar_bed), rules.number("mass.mortar_bed")))
+    under_tile = combed if tile.bond_coat is None else to_inches(tile.bond_coat)
+    rows.append(("mortar under the tile", under_tile, mortar))
+    density = rules.number("mass.stone" if tile.kind == "stone" else "mass.tile")
+    rows.append((TILE, to_inches(tile.thickness), density))
+    return tuple(Layer(name=name, thickness_in=high, density_kg_m3=density) for name, high, density in rows)
+
+
+def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:
+    """The panel layers by the names the rule book has; a thickness between two of them counts as the thinner.
+
+    Raises:
+        InputValueError: A layer is thinner than all the rule book has.
+    """
+    known = sorted((_thickness(entry.id) for entry in rules.under("panel.ei.")), key=thickness_in)
+    layers, notes = [], []
+    for layer in panels.layers:
+        exact = Fraction(layer, TICKS_PER_INCH)
+        fitting = [name for name in known if thickness_in(name) <= exact]
+        if known and not fitting:
+            raise InputValueError(
+                f"a panel layer of {float(exact):.3g} in is thinner than {known[0]} in, the least in the rule book"
+            )
+        # A practice without panel values is refused by the judgement itself, with the rule that is missing.
+        name = fitting[-1] if fitting else str(exact)
+        layers.append(name)
+        if fitting and thickness_in(name) != exact:
+            notes.append(
+                Finding(
+                    code="SUI-204",
+                    severity=Severity.NOTE,
+                    where=where,
+                    message=f"A panel layer of {float(exact):.3g} in counts as {name} in, "
+                    "the next thinner one in the rule book.",
+                )
+            )
+    return Panel(layers=tuple(layers), glued_and_screwed=panels.glued_and_screwed), tuple(notes)
+
+
+def _thickness(rule: str) -> str:
+    """`panel.ei.1_1_8` as `1-1/8`."""
+    *whole, top, bottom = rule.removeprefix("panel.ei.").split("_")
+    return "-".join((*whole, f"{top}/{bottom}"))
+
+
+def _inches(length: int | None) -> float | None:
+    return None if length is None else to_inches(length)
+
+
+def _remedies_working(where: str, options: tuple[Remedy, ...]) -> Working:
+    return Working(
+        title=f"{where}: remedies, each computed through every check",
+        formula="ranked by height, then material, then labour, in relative figures",
+        values={option.what: remedy_text(option) for option in options},
+        result=str(sum(option.passes for option in options)),
+        unit="options that pass",
+        source="house assumption (rules remedy.*); a help to choose, not a price",
+    )
+
+
+def remedy_text(option: Remedy) -> str:
+    """What one option costs in height, material and labour, and what it leaves failing."""
+    verdict = "passes" if option.passes else f"does not pass: {', '.join(option.still_failing)}"
+    return (
+        f"{verdict}; height {option.height_in:+.3g} in, material {option.material:g}, labour {option.labour_h:g}"
+    )
+
+
+def _untold(room: str, untold: list[str]) -> Finding:
+    return Finding(
+        code="SUI-910",
+        severity=Severity.NOTE,
+        where=room,
+        message=f"Not judged: {'; '.join(untold)}.",
+        remedy="Enter what stands in brackets, and `firstcourse judge` says whether they will carry tile.",
+    )
+
+
+def _unjudgeable(where: str, error: Exception) -> Finding:
+    return Finding(
+        code="SUI-902",
+        severity=Severity.STOP,
+        where=where,
+        message=f"Not judged: {error}.".replace("..", "."),
+        remedy="Mend the entry, or have an engineer judge it by the local code.",
+    )
+
+
+def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
+    """Worst first, each once; what holds for the whole job, the engineer's boundary, stands last."""
+    once = dict.fromkeys(findings)
+    return tuple(sorted(once, key=lambda finding: (_ORDER[finding.severity], finding.where == _WHOLE_JOB)))

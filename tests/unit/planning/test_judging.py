@@ -1,0 +1,226 @@
+"""What a job says of frame, layers and exposure reaches the judgement; what it leaves out is told."""
+
+from pathlib import Path
+
+import pytest
+
+from firstcourse.errors import JobError
+from firstcourse.findings import Severity
+from firstcourse.job import Job, read_job_text, starter_text
+from firstcourse.planning import plan_job
+from firstcourse.planning.judging import JobJudgement, judge_file, judge_job
+from firstcourse.rules import Override, load_rules
+from firstcourse.survey import survey_job
+
+LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
+TEXT = LIMBER.read_text(encoding="utf-8")
+MENDED = TEXT.replace("sistered: none ", "sistered: full ")
+
+
+def judged(text: str) -> JobJudgement:
+    job = read_job_text(text)
+    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
+    rules = load_rules(job.date, job.practice, overrides)
+    return judge_job(job, survey_job(job, rules), rules)
+
+
+def codes(text: str) -> set[str]:
+    return {finding.code for finding in judged(text).findings}
+
+
+def stops(done: JobJudgement) -> list[str]:
+    return [finding.code for finding in done.findings if finding.severity is Severity.STOP]
+
+
+def swapped(old: str, new: str, text: str = MENDED) -> str:
+    assert text.count(old) == 1, old
+    return text.replace(old, new)
+
+
+def test_a_job_that_says_nothing_is_not_judged_and_told_so():
+    done = judged(starter_text())
+    (note,) = done.findings
+    assert (note.code, note.severity, note.where) == ("SUI-910", Severity.NOTE, "bath")
+    assert "floor (joists, panels, tile, exposure); wall A-B (studs, exposure)" in note.message
+    assert done.judged == () and done.workings == {} and done.remedies == ()
+
+
+def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
+    done = judge_file(LIMBER)
+    assert {"SUI-103", "SUI-107", "SUI-108", "SUI-109"} == set(stops(done))
+    assert done.judged == ("upper bath, floor", "upper bath, wall A-B")
+    ((where, options),) = done.remedies
+    assert where == "upper bath, floor"
+    assert [option.names for option in options if option.passes] == [
+        ("sister_part",),
+        ("sister_full",),
+        ("added_joists",),
+        ("mid_support",),
+    ]
+    assert done.findings[-1].code == "SUI-900"
+    assert [finding.code for finding in done.findings].count("SUI-900") == 1
+    assert any("licensed engineer" in caution for caution in done.cautions)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("sistered: none ", "sistered: part "),
+        ("sistered: none ", "sistered: full "),
+        ("spacing: 16 in, first: 14 1/2 in", "spacing: 8 in, first: 6 1/2 in"),
+        ("span: 12' 6\"", "span: 6' 3\"\n        continuous: yes"),
+    ],
+)
+def test_each_remedy_applied_to_the_job_lets_it_pass(old, new):
+    done = judged(swapped(old, new, TEXT))
+    assert stops(done) == [] and done.remedies == ()
+
+
+def test_workings_are_named_by_surface_and_give_their_limit():
+    done = judged(TEXT)
+    names = [name for name in done.workings if name.startswith("suitability.upper bath/floor.")]
+    assert len(names) > 8 and names[0].endswith(".1")
+    assert "suitability.upper bath/floor.remedies" in names
+    deflection = next(w for w in done.workings.values() if w.title.endswith("Live-load deflection"))
+    assert deflection.values["limit"].endswith("DOES NOT HOLD") and deflection.values["L"] == "150 in"
+    assert all(working.source for working in done.workings.values())
+
+
+def test_dead_load_holds_every_layer_entered():
+    bed = swapped("edge: 12 in", "edge: 12 in, mortar_bed: 1 1/4 in, heating: 3/8 in, bond_coat: 1/8 in")
+    plain = judged(MENDED).workings["suitability.upper bath/floor.1"]
+    loaded = judged(bed).workings["suitability.upper bath/floor.1"]
+    # 1-1/4 in at 2100 kg/m3 is 66.7 kg/m2, 13.66 psf; 3/8 in at 1600 is 15.2 kg/m2, 3.12 psf.
+    assert loaded.values["mortar bed"] == "13.66 psf"
+    assert loaded.values["mortar round the heating"] == "3.12 psf"
+    assert "mortar bed" not in plain.values
+    assert float(loaded.result) > float(plain.result) + 16.7
+
+
+def test_metric_entries_give_the_same_verdict():
+    metric = MENDED.replace("span: 12' 6\"", "span: 3810 mm").replace("tape: inch", "tape: mm")
+    metric = metric.replace("thickness: 3/8 in, edge", "thickness: 9.525 mm, edge")
+    assert [w.result for w in judged(metric).workings.values()] == [
+        w.result for w in judged(MENDED).workings.values()
+    ]
+
+
+def test_a_nominal_panel_counts_as_the_next_thinner_one():
+    thick = judged(swapped("layers: [23/32 in, 19/32 in]", "layers: [3/4 in, 19/32 in]"))
+    (note,) = [finding for finding in thick.findings if finding.code == "SUI-204"]
+    assert "23/32" in note.message and stops(thick) == []
+    assert "SUI-204" not in codes(MENDED)
+
+
+def test_what_the_book_cannot_judge_stops_rather_than_passing():
+    thin = judged(swapped("layers: [23/32 in, 19/32 in]", "layers: [3/8 in]"))
+    assert "SUI-902" in stops(thin)
+    assert "thinner than 15/32 in" in next(f.message for f in thin.findings if f.code == "SUI-902")
+    assert "SUI-902" in stops(judged(swapped("thickness: 1/4 in,", "thickness: 1/4 in, kind: cork,")))
+    assert "SUI-902" in stops(
+        judged(swapped("species: hf", "species: sp").replace("grade: no2\n", "grade: no3\n"))
+    )
+    british = [f for f in judged(swapped("practice: us", "practice: uk")).findings if f.where.endswith("floor")]
+    assert british[0].code == "SUI-901"
+
+
+def test_members_as_found_are_judged_at_their_widest_spacing():
+    found = "parallel_to: D-A, members: [{at: 2 in}, {at: 18 in}, {at: 50 in}, {at: 66 in}, {at: 80 in}]"
+    done = judged(swapped("parallel_to: D-A, spacing: 16 in, first: 14 1/2 in", found))
+    (spacing,) = [w for name, w in done.workings.items() if "floor" in name and w.title.endswith("Joist spacing")]
+    assert spacing.result == "32" and "SUI-101" in stops(done)
+    lone = judged(swapped("spacing: 16 in, first: 15 1/4 in", "members: [{at: 42 in}]"))
+    assert "wall A-B (spacing of the studs)" in lone.findings[-2].message
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("membrane: yes", "membrane: no", "SUI-503"),
+        ("membrane: yes", "membrane: yes, retarder_behind: yes", "SUI-502"),
+        ("membrane: yes", "membrane: yes, wood_moisture_percent: 24", "SUI-505"),
+        ("thickness: 0.42 in,", "thickness: 0.42 in, kind: greenboard,", "SUI-501"),
+        ("studs: {size: 2x4, species: spf, grade: no2,", "studs: {steel: 3 1/2 in, mils: 18,", "SUI-303"),
+        ("studs: {size: 2x4, species: spf, grade: no2,", "studs: {steel: 3 1/2 in,", "SUI-310"),
+        ("species: hf", "species: unknown", "SUI-110"),
+        ("kind: ceramic", "kind: stone", "SUI-107"),
+        ("door_underside: 1 1/4 in", "door_underside: 7/8 in", "SUI-603"),
+        ("flange_top: 7/8 in", "flange_top: 1 1/2 in", "SUI-604"),
+        ("height: -1/8 in", "height: -1/2 in", "SUI-401"),
+        ("bearing: 3 in", "bearing: 1 in", "SUI-106"),
+        ("bearing: 3 in", "cuts: [{kind: hole, size: 3 in, at: 20 in, edge: 2 in}]", "SUI-120"),
+        ("bearing: 3 in", "loads: [{load_lb: 4000, at: 6 ft}]", "SUI-103"),
+        ("size: 2x8", "ei_lb_in2: 2.0e+8", "SUI-111"),
+    ],
+)
+def test_every_entry_reaches_its_check(old, new, code):
+    assert code not in codes(MENDED)
+    text = swapped(old, new)
+    assert code in codes(text.replace("sistered: full", "sistered: none") if "ei_lb" in new else text)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("size: 2x8", "grade_stamp: 1", "did you mean"),
+        ("size: 2x8", "size: 2x7", "2x7"),
+        ("        size: 2x8\n", "", "give either size"),
+        ("size: 2x8", "size: 2x8\n        ei_lb_in2: 1e8", "give either size"),
+        ("bearing: 3 in", "loads: [{load_lb: 100, at: 14 ft}]", "within the span"),
+        ("bearing: 3 in", "cuts: [{kind: hole, size: 1 in, at: 9 in}]", "hole's edge"),
+        ("bearing: 3 in", "cuts: [{kind: notch, size: 1 in, at: 9 in}]", "notch's length"),
+        ("studs: {size: 2x4,", "studs: {", "give either size"),
+        ("studs: {size: 2x4,", "studs: {size: 2x4, mils: 33,", "mils is the thickness"),
+        ("zone: wet", "zone: soaked", "soaked"),
+    ],
+)
+def test_wrong_entries_are_placed_in_the_document(old, new, said):
+    with pytest.raises(JobError) as caught:
+        read_job_text(swapped(old, new))
+    assert said in str(caught.value) and "job.yaml:" in str(caught.value)
+
+
+def test_a_ceiling_and_a_slab_are_told_as_not_judged():
+    slab = """
+name: Slab
+date: 2026-11-25
+rooms:
+  - name: wc
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in, B-D: 84 7/8 in}
+    floor: {exposure: {zone: wet, membrane: yes}}
+    ceiling: {framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}, exposure: {zone: steam}}
+"""
+    done = judged(slab)
+    assert {"SUI-501", "SUI-503"} <= set(stops(done))
+    (note,) = [finding for finding in done.findings if finding.code == "SUI-910"]
+    assert "floor (spacing of the joists, joists, panels, tile)" in note.message
+    assert "ceiling (its frame is not judged here)" in note.message
+
+
+def test_the_plan_carries_the_judgement_and_the_rules_it_rests_on():
+    job = read_job_text(TEXT)
+    plan = plan_job(job, effort=0).plan
+    done = judged(TEXT)
+    assert set(done.findings) <= set(plan.findings)
+    assert done.workings.items() <= plan.workings.items()
+    named = {note.id for note in plan.rules}
+    assert {finding.rule for finding in done.findings if finding.rule} <= named
+    untold = Job.model_validate(job.model_dump() | bare(job))
+    assert not any(note.id.startswith("floor.") for note in plan_job(untold, effort=0).plan.rules)
+
+
+def bare(job: Job) -> dict[str, object]:
+    """The same rooms with nothing said for the judgement."""
+    floor = {"joists": None, "panels": None, "tile": None, "exposure": None}
+    rooms = [
+        room.model_copy(
+            update={
+                "floor": room.floor and room.floor.model_copy(update=floor),
+                "walls": tuple(w.model_copy(update={"studs": None, "exposure": None}) for w in room.walls),
+            }
+        )
+        for room in job.rooms
+    ]
+    return {"rooms": [room.model_dump() for room in rooms]}
