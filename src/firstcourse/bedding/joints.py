@@ -52,12 +52,18 @@ def foot_length(surface: Surface) -> float:
     open_ground = unary_union([Polygon(o.outline) for o in surface.openings if o.outline is not None])
     inside = Polygon(surface.outline)
     rims = [
-        Polygon(opening.outline).exterior.intersection(inside).difference(inside.exterior)
+        _lines(Polygon(opening.outline).exterior.intersection(inside)).difference(inside.exterior)
         for opening in surface.openings
         if opening.kind in _SEALED and opening.outline is not None
     ]
     along = unary_union(feet).difference(open_ground)
     return float(along.length) + math.fsum(float(shapely.length(rim)) for rim in rims)
+
+
+def _lines(shape: shapely.Geometry) -> shapely.Geometry:
+    """The lines of a shape; where a rim only touches the outline at a corner, that point is no length."""
+    parts = [part for part in shapely.get_parts(shape) if isinstance(part, LineString)]
+    return unary_union(parts)
 
 
 def _labelled(surface: Surface) -> Iterator[tuple[str, Point, Point]]:

@@ -3,6 +3,10 @@
 from itertools import pairwise
 
 import pydantic
+import shapely
+from shapely import Polygon
+from shapely import box as shapely_box
+from shapely.ops import unary_union
 
 from firstcourse.boards.courses import Span
 from firstcourse.boards.field import Field, field_of, transposed
@@ -10,7 +14,7 @@ from firstcourse.boards.members import edge_members, row_added, row_near_panel, 
 from firstcourse.boards.seams import Course
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, bounds, moved
-from firstcourse.plan import Board, Piece, Seam, Stock, Support, Surface, SurfaceKind
+from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, Tape, ceil_to, format_length
@@ -102,7 +106,7 @@ def build_layout(
     return SurfaceLayout(
         surface_id=surface.id,
         boards=boards,
-        seams=_seams(field, courses, choice),
+        seams=_seams(field, courses, choice, boards),
         pieces=pieces,
         added_supports=added,
         findings=findings,
@@ -149,7 +153,8 @@ def cells(course: Course, seams: tuple[int, ...]) -> list[Span]:
     return list(zip((left, *(seam + gap for seam in seams)), (*seams, right), strict=True))
 
 
-def _seams(field: Field, courses: list[Course], choice: Choice) -> tuple[Seam, ...]:
+def _seams(field: Field, courses: list[Course], choice: Choice, boards: tuple[Board, ...]) -> tuple[Seam, ...]:
+    """The middle lines of the gaps between boards; where a course tapers to nothing there is no seam."""
     gap = field.limits.gap
     half = gap // 2
     lines = [
@@ -165,7 +170,21 @@ def _seams(field: Field, courses: list[Course], choice: Choice) -> tuple[Seam, .
     ]
     if choice.along_v:
         lines = [((a[1], a[0]), (b[1], b[0])) for a, b in lines]
-    return tuple(Seam(line=line, width=gap) for line in lines)
+    covered = unary_union([Polygon(board.outline, board.holes) for board in boards])
+    shapely.prepare(covered)
+    return tuple(Seam(line=line, width=gap) for line in lines if _joins(line, gap, covered))
+
+
+def _joins(line: Segment, gap: int, covered: shapely.Geometry) -> bool:
+    """Whether boards lie beside at least half of the gap, both sides counted together."""
+    (au, av), (bu, bv) = line
+    half = gap // 2
+    if av == bv:
+        beside = [shapely_box(au, av + way, bu, av + way + gap) for way in (half, -half - gap)]
+    else:
+        beside = [shapely_box(au + way, av, au + way + gap, bv) for way in (half, -half - gap)]
+    touched = sum(side.intersection(covered).area for side in beside)
+    return bool(touched > 0.55 * beside[0].area)
 
 
 def _added(

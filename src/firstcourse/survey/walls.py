@@ -121,8 +121,11 @@ def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Rin
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
         raise InputValueError(f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself")
-    # The adjustment may shorten a wall by a little; an opening taped to its very end is still on it.
-    if not to_shapely(extent).buffer(2 * tape.graduation, join_style="mitre").covers(to_shapely(shape)):
+    # The adjustment may shorten a wall by a little; an opening taped to its very end is still on it. Where the
+    # floor falls along the wall, a door that stands on it reaches below the foot of the extent at one end.
+    left, _, right, upper = bounds(extent)
+    wall_and_floor = to_shapely(extent).union(to_shapely(rectangle(left, 0, right, upper // 2)))
+    if not wall_and_floor.buffer(4 * tape.graduation, join_style="mitre").covers(to_shapely(shape)):
         raise InputValueError(
             f"wall {wall.wall}: opening '{opening.id}' lies partly outside the wall as adjusted; "
             "check where it is measured from"
