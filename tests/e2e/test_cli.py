@@ -132,12 +132,16 @@ def test_plans_match_their_published_schema(name: str, tmp_path: Path, capsys: p
     jsonschema.Draft202012Validator(schema).validate(json.loads((tmp_path / "plan.json").read_text()))
 
 
-def test_wrong_input_writes_nothing(tmp_path: Path) -> None:
+def test_wrong_input_writes_nothing_and_is_placed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     job = tmp_path / "job.yaml"
     run(["new", str(job)])
     job.write_text(job.read_text().replace("diagonals: {A-C: 9' 5-5/16\", B-D: 9' 5-1/4\"}", "diagonals: {}"))
     assert run(["plan", str(job), "--out", str(tmp_path / "plan")]) == 2
     assert not (tmp_path / "plan").exists()
+    line = 1 + job.read_text().splitlines().index("    diagonals: {}")
+    shown = capsys.readouterr().err
+    assert f"job.yaml:{line}:" in shown
+    assert "A-C" in shown
 
 
 def test_a_file_in_the_way_is_not_lost(tmp_path: Path) -> None:

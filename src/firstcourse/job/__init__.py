@@ -32,7 +32,7 @@ from firstcourse.job.model import (
     WallFraming,
     WallOpening,
 )
-from firstcourse.job.reading import read_job, read_job_text
+from firstcourse.job.reading import problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.starter import starter_text
 from firstcourse.job.writing import job_text
@@ -68,6 +68,7 @@ __all__ = [
     "job_guide",
     "job_schema",
     "job_text",
+    "problems_placed",
     "read_job",
     "read_job_text",
     "starter_text",

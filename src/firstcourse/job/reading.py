@@ -5,7 +5,9 @@ no `no` turns into a falsehood and no `0600` into a number. JSON is read the sam
 """
 
 import difflib
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -88,6 +90,35 @@ def _all(name: str, problems: Sequence[InputProblem]) -> JobError:
         last = InputProblem(file=name, line=0, column=0, field="", message=more)
         ordered = [*ordered[:MOST_PROBLEMS], last]
     return JobError(tuple(ordered))
+
+
+@contextmanager
+def problems_placed(path: Path) -> Iterator[None]:
+    """Give problems that a later step finds their line and column in the job document.
+
+    Args:
+        path: The document; fields of the problems read like `rooms[1].diagonals`, perhaps with a name in brackets.
+    """
+    try:
+        yield
+    except JobError as error:
+        try:
+            _, places, _ = _tree(path.read_text(encoding="utf-8-sig"), str(path))
+        except (OSError, ValueError):
+            places = {}
+        raise JobError(
+            tuple(
+                _problem(str(path), places, _undotted(problem.field.split(" (")[0]), problem.message)
+                for problem in error.problems
+            )
+        ) from None
+
+
+def _undotted(field: str) -> FieldPath:
+    parts: list[str | int] = []
+    for name, number in re.findall(r"([^.\[\]]+)|\[(\d+)\]", field):
+        parts.append(name if name else int(number) - 1)
+    return tuple(parts)
 
 
 def _refuse(name: str, message: str) -> JobError:

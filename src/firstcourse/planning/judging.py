@@ -23,6 +23,7 @@ from firstcourse.job import (
     Room,
     WallFraming,
     WallStuds,
+    problems_placed,
     read_job,
 )
 from firstcourse.plan import Stock, Surface, SurfaceKind
@@ -101,7 +102,8 @@ def judge_file(path: Path) -> JobJudgement:
     job = read_job(path)
     overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
     rules = load_rules(job.date, job.practice, overrides)
-    return judge_job(job, survey_job(job, rules), rules)
+    with problems_placed(path):
+        return judge_job(job, survey_job(job, rules), rules)
 
 
 def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:

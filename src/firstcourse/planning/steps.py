@@ -3,14 +3,14 @@
 import hashlib
 from collections import Counter
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from firstcourse.boards import SurfaceLayout, practice_layout
-from firstcourse.errors import JobError, PlanRefusedError
+from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
-from firstcourse.job import Job, read_job
+from firstcourse.job import Job, problems_placed, read_job
 from firstcourse.plan import JobStamp, Piece, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.seams import Surfaced, choose_layouts
@@ -66,10 +66,8 @@ def plan_file(path: Path, *, effort: int = 1, on_step: Callable[[str], None] = l
         PlanRefusedError: The plan does not verify; this is our fault.
     """
     job = read_job(path)
-    try:
+    with problems_placed(path):
         return plan_job(job, effort=effort, on_step=on_step)
-    except JobError as error:
-        raise JobError(tuple(replace(problem, file=str(path)) for problem in error.problems)) from None
 
 
 def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lambda _text: None) -> PlanResult:
