@@ -1,6 +1,6 @@
 """The layout made without a solver: the cheapest of the alternatives by the layout's own measure."""
 
-from firstcourse.boards.layout import SurfaceLayout, build_layout, no_layout
+from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, no_layout
 from firstcourse.boards.space import layout_alternatives
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
@@ -25,9 +25,13 @@ def constructive_layout(
     alternatives = layout_alternatives(surface, stock, rules, tape)
     if not alternatives:
         return no_layout(surface)
+    return build_layout(surface, best_choice(alternatives, stock), stock, rules, tape, mark=mark)
+
+
+def best_choice(alternatives: tuple[Choice, ...], stock: tuple[Stock, ...]) -> Choice:
+    """The cheapest of some alternatives by the layout's own measure, then of the smallest sheet."""
     sizes = {sheet.id: sheet.size for sheet in stock}
-    best = min(
+    return min(
         alternatives,
         key=lambda choice: (choice.cost, sizes[choice.stock][0] * sizes[choice.stock][1], choice.along_v),
     )
-    return build_layout(surface, best, stock, rules, tape, mark=mark)

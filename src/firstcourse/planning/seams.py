@@ -4,10 +4,12 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from firstcourse.boards import (
+    Choice,
     SurfaceLayout,
+    best_choice,
     build_layout,
-    constructive_layout,
     layout_alternatives,
+    no_layout,
     practice_layout,
 )
 from firstcourse.job import Job
@@ -34,13 +36,31 @@ def choose_layouts(
     """The layouts that are cut at least cost, starting from each surface's own best.
 
     Plain practice is weighed as well. A layout that relaxes a rule, or asks for more members than the surface's
-    own best, is not weighed. One surface is changed at a time, in order, until nothing gains; the work is counted,
-    so the choice is the same everywhere.
+    own best, is not weighed. Rooms are taken one by one, so that the work grows with their number and no faster;
+    all rooms share sheets when they are cut. The work is counted, so the choice is the same everywhere.
     """
-    chosen = [constructive_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
+    rooms: dict[str, list[Surfaced]] = {}
+    for item in surfaces:
+        rooms.setdefault(item.surface.room, []).append(item)
+    found = {
+        layout.surface_id: layout
+        for members in rooms.values()
+        for layout in _room_layouts(members, stock, job, rules, effort)
+    }
+    return tuple(found[item.surface.id] for item in surfaces)
+
+
+def _room_layouts(
+    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
+) -> list[SurfaceLayout]:
+    choices = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
+    chosen = [_own(item, listed, job, rules) for item, listed in zip(surfaces, choices, strict=True)]
     if effort == 0 or not stock:
-        return tuple(chosen)
-    options = [_options(item, layout, job, rules, effort) for item, layout in zip(surfaces, chosen, strict=True)]
+        return chosen
+    options = [
+        _options(item, listed[: _ALTERNATIVES[effort]], own, job, rules)
+        for item, listed, own in zip(surfaces, choices, chosen, strict=True)
+    ]
     best = _value(surfaces, chosen, stock, job)
     for _ in range(_ROUNDS):
         before = best
@@ -52,11 +72,19 @@ def choose_layouts(
                     best, chosen = value, tried
         if best == before:
             break
-    return tuple(chosen)
+    return chosen
 
 
-def _options(item: Surfaced, own: SurfaceLayout, job: Job, rules: RuleSet, effort: int) -> list[SurfaceLayout]:
-    choices = layout_alternatives(item.surface, item.stock, rules, job.tape)[: _ALTERNATIVES[effort]]
+def _own(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> SurfaceLayout:
+    if not choices:
+        return no_layout(item.surface)
+    choice = best_choice(choices, item.stock)
+    return build_layout(item.surface, choice, item.stock, rules, job.tape, mark=item.mark)
+
+
+def _options(
+    item: Surfaced, choices: tuple[Choice, ...], own: SurfaceLayout, job: Job, rules: RuleSet
+) -> list[SurfaceLayout]:
     layouts = [
         build_layout(item.surface, choice, item.stock, rules, job.tape, mark=item.mark) for choice in choices
     ]
@@ -65,7 +93,7 @@ def _options(item: Surfaced, own: SurfaceLayout, job: Job, rules: RuleSet, effor
 
 
 def _value(
-    surfaces: tuple[Surfaced, ...], layouts: list[SurfaceLayout], stock: tuple[Stock, ...], job: Job
+    surfaces: list[Surfaced], layouts: list[SurfaceLayout], stock: tuple[Stock, ...], job: Job
 ) -> tuple[int, int, int]:
     allowed: Mapping[str, tuple[Stock, ...]] = {
         piece.id: item.stock for item, layout in zip(surfaces, layouts, strict=True) for piece in layout.pieces
