@@ -35,6 +35,7 @@ from firstcourse.job.model import (
 from firstcourse.job.reading import problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.starter import starter_text
+from firstcourse.job.tile import ChosenTile, RepeatPiece, StartAt, TileBand, TileRepeat, Tiling
 from firstcourse.job.writing import job_text
 
 __all__ = [
@@ -42,6 +43,7 @@ __all__ = [
     "BoardedCeiling",
     "BoardedFloor",
     "BoardedWall",
+    "ChosenTile",
     "DoorStep",
     "Exposure",
     "FloorFraming",
@@ -57,10 +59,15 @@ __all__ = [
     "PanelJoint",
     "PanelScrews",
     "Panels",
+    "RepeatPiece",
     "Room",
     "RuleChange",
     "SheetStock",
     "SpotLevel",
+    "StartAt",
+    "TileBand",
+    "TileRepeat",
+    "Tiling",
     "WallBlocking",
     "WallFraming",
     "WallOpening",

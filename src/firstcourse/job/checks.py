@@ -13,6 +13,7 @@ from firstcourse.job.model import (
     WallFraming,
     WallOpening,
 )
+from firstcourse.job.tile_checks import check_tiles
 from firstcourse.units import mm
 
 Wrong = tuple[tuple[str | int, ...], str]
@@ -38,6 +39,7 @@ def _job(job: Job) -> Iterator[Wrong]:
     for index, room in enumerate(job.rooms):
         for path, message in _room(room, frozenset(stocks)):
             yield ("rooms", index, *path), message
+    yield from check_tiles(job)
 
 
 def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:

@@ -12,6 +12,7 @@ from pydantic.fields import FieldInfo
 
 from firstcourse.job.fields import Corner, Distance, JobModel, Length, Name, Offset, Pair
 from firstcourse.job.model import Job
+from firstcourse.job.tile import Share
 
 _INTRO = """\
 # The job document
@@ -63,6 +64,7 @@ _OWN_WORDS: tuple[tuple[Any, str], ...] = (
     (Name, "name"),
     (Corner, "corner"),
     (Pair, "two corners, `A-B`"),
+    (Share, "fraction, `1/3`"),
 )
 
 
@@ -136,9 +138,13 @@ def _what(annotation: Any) -> str:
         return f"[{title}](#{title.lower().replace(' ', '-')})"
     if issubclass(annotation, Enum):
         return ", ".join(f"`{choice.value}`" for choice in annotation)
-    return {"str": "text", "float": "number", "bool": "`yes` or `no`", "date": "date, such as `2026-11-25`"}[
-        annotation.__name__
-    ]
+    return {
+        "str": "text",
+        "int": "whole number",
+        "float": "number",
+        "bool": "`yes` or `no`",
+        "date": "date, such as `2026-11-25`",
+    }[annotation.__name__]
 
 
 def _same(annotation: Any, alias: Any) -> bool:

@@ -23,6 +23,7 @@ from firstcourse.job.fields import (
     Offset,
     Pair,
 )
+from firstcourse.job.tile import ChosenTile, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.units import Tape
 
@@ -225,6 +226,7 @@ class BoardedWall(JobModel):
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve walls otherwise.")
     studs: WallStuds | None = Field(default=None, description="What the studs are; not judged otherwise.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
+    tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
 
 
 class PanelJoint(JobModel):
@@ -273,6 +275,7 @@ class BoardedFloor(JobModel):
     )
     flange_top: Distance | None = Field(default=None, description="Top of the closet flange over the panels.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
+    tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
 
 
 class BoardedCeiling(JobModel):
@@ -286,6 +289,7 @@ class BoardedCeiling(JobModel):
         default=(), description="Only these stocks; all that serve ceilings otherwise."
     )
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
+    tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
 
 
 class Room(JobModel):
@@ -332,6 +336,12 @@ class Job(JobModel):
     )
     rules: Annotated[tuple[RuleChange, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Rules that have another value on this job, each with its reason."
+    )
+    tiles: Annotated[tuple[ChosenTile, ...], Field(max_length=40)] = Field(
+        default=(), description="The tiles that were chosen."
+    )
+    repeats: Annotated[tuple[TileRepeat, ...], Field(max_length=20)] = Field(
+        default=(), description="Tile patterns of your own."
     )
     rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
         description="The rooms as taped."

@@ -1,6 +1,7 @@
 """The plan as plain data: what every step adds to and what every paper is made from."""
 
 from firstcourse.plan.model import (
+    Area,
     Board,
     Count,
     Cut,
@@ -21,7 +22,9 @@ from firstcourse.plan.model import (
     Sheet,
     Side,
     SideKind,
+    SnapLine,
     SoftJoint,
+    StartPoint,
     Stock,
     Support,
     SupportKind,
@@ -29,10 +32,13 @@ from firstcourse.plan.model import (
     SurfaceKind,
     Ticks,
     Tile,
+    TiledArea,
+    TileStock,
     Zone,
 )
 
 __all__ = [
+    "Area",
     "Board",
     "Count",
     "Cut",
@@ -53,7 +59,9 @@ __all__ = [
     "Sheet",
     "Side",
     "SideKind",
+    "SnapLine",
     "SoftJoint",
+    "StartPoint",
     "Stock",
     "Support",
     "SupportKind",
@@ -61,5 +69,7 @@ __all__ = [
     "SurfaceKind",
     "Ticks",
     "Tile",
+    "TileStock",
+    "TiledArea",
     "Zone",
 ]

@@ -160,7 +160,15 @@ class Seam(Frozen):
 
 
 class Tile(Frozen):
-    """One placed tile. `from` names the whole tile a cut piece comes from."""
+    """One placed tile. `from` names the whole tile a cut piece comes from.
+
+    Attributes:
+        stock: Which tile of `tile_stock` it is.
+        laid: Outline it would have uncut, where it is cut.
+        cut: Outline within the tile it is cut from, seen from its face, lower left corner at (0, 0); a piece may
+            lie turned there, never mirrored.
+        mark: Short mark on drawings and cut lists; pieces of one shape share it.
+    """
 
     id: str
     outline: Ring
@@ -168,6 +176,10 @@ class Tile(Frozen):
     whole: bool
     from_: str = Field(alias="from", default="")
     fixed: bool = False
+    stock: str = ""
+    laid: Ring = ()
+    cut: Ring = ()
+    mark: str = ""
 
 
 class SoftJoint(Frozen):
@@ -176,6 +188,66 @@ class SoftJoint(Frozen):
     line: tuple[Point, ...]
     width: Ticks
     why: str
+
+
+class Area(Frozen):
+    """A part of a surface: its outline and the holes in it."""
+
+    outline: Ring
+    holes: tuple[Ring, ...] = ()
+
+
+class StartPoint(Frozen):
+    """A place the pattern may start from, and what it brings.
+
+    Attributes:
+        origin: Where the repeat has its own origin, for most patterns a tile's lower left corner.
+        smallest_cut: Least side of any cut tile; 0 where nothing is cut.
+        cut_tiles: How many tiles are cut.
+        slack: How far the room may differ from its survey before the smallest cut falls below the rule's;
+            0 where it is below already.
+        words: What speaks for it and against it.
+    """
+
+    origin: Point
+    smallest_cut: Ticks
+    cut_tiles: int
+    slack: Ticks = 0
+    words: str = ""
+
+
+class SnapLine(Frozen):
+    """A line to snap before setting, and how to find it.
+
+    Attributes:
+        words: Its distances from sides or corners of the room.
+    """
+
+    line: Segment
+    words: str
+
+
+class TiledArea(Frozen):
+    """An area tiled in one pattern.
+
+    Attributes:
+        tiles: Ids of the tile stocks in it.
+        area: Where tile goes, soft joints at its edges taken off.
+        joint: Width of the grout joints.
+        step_a: One step of the repeat [mm]; not whole ticks, so that turned patterns keep true.
+        step_b: The other step [mm].
+        starts: The start that is used, then the alternatives, best first.
+    """
+
+    pattern: str
+    tiles: tuple[str, ...]
+    area: tuple[Area, ...]
+    joint: Ticks
+    angle: int = 0
+    step_a: tuple[float, float]
+    step_b: tuple[float, float]
+    starts: tuple[StartPoint, ...]
+    lines: tuple[SnapLine, ...] = ()
 
 
 class Surface(Frozen):
@@ -188,6 +260,8 @@ class Surface(Frozen):
         extent: The whole wall, floor or ceiling for the drawing, where less than all is boarded.
         framing_axis: Axis the framing members run along: `u` or `v`; empty where there is none.
         board_stock: Ids of the stocks this surface may be boarded with.
+        boarded: False where tile goes on another ground, such as the bed of a shower floor.
+        tiled: What is tiled, area by area; empty where the surface is not tiled.
     """
 
     id: str
@@ -209,6 +283,8 @@ class Surface(Frozen):
     seams: tuple[Seam, ...] = ()
     tiles: tuple[Tile, ...] = ()
     soft_joints: tuple[SoftJoint, ...] = ()
+    boarded: bool = True
+    tiled: tuple[TiledArea, ...] = ()
 
 
 class Piece(Frozen):
@@ -287,6 +363,28 @@ class Stock(Frozen):
     density_kg_m3: float | None = None
 
 
+class TileStock(Frozen):
+    """A tile that was chosen.
+
+    Attributes:
+        size: Measured width and height of one piece; of a hexagon across flats and across corners.
+        sheet: Pieces across and up on one mounted mosaic sheet.
+        price: Per box, in the job's currency; None where not given.
+    """
+
+    id: str
+    size: tuple[Ticks, Ticks]
+    thickness: Ticks
+    kind: str
+    shape: Literal["rectangle", "hexagon"] = "rectangle"
+    edges: Literal["pressed", "rectified"] = "pressed"
+    joint: Ticks
+    directional: bool = False
+    sheet: tuple[int, int] | None = None
+    per_box: int | None = None
+    price: float | None = None
+
+
 class Count(Frozen):
     """Sheets used of one stock beside a proven lower bound."""
 
@@ -355,6 +453,7 @@ class Plan(Frozen):
     pieces: tuple[Piece, ...] = ()
     sheets: tuple[Sheet, ...] = ()
     stock: tuple[Stock, ...] = ()
+    tile_stock: tuple[TileStock, ...] = ()
     counts: dict[str, Count] = {}
     findings: tuple[Finding, ...] = ()
     quantities: tuple[Quantity, ...] = ()

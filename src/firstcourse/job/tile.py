@@ -1,0 +1,144 @@
+"""What the client will see: the tile that was chosen, and how it is to lie on a surface."""
+
+from fractions import Fraction
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import BeforeValidator, Field, FiniteFloat, WithJsonSchema, model_validator
+
+from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Pair
+
+Pattern = Literal[
+    "stacked",
+    "running",
+    "diagonal",
+    "herringbone",
+    "double_herringbone",
+    "basket_weave",
+    "hexagon",
+    "repeat",
+]
+
+
+def _fraction(value: Any) -> Any:
+    if not isinstance(value, str):
+        return value
+    try:
+        return Fraction(value)
+    except (ValueError, ZeroDivisionError):
+        raise ValueError("write it as a fraction of a tile, such as 1/2 or 1/3") from None
+
+
+Share = Annotated[
+    Fraction,
+    BeforeValidator(_fraction),
+    Field(gt=0, lt=1),
+    WithJsonSchema({"type": "string", "description": "a fraction of a tile", "examples": ["1/2", "1/3"]}),
+]
+
+
+def _number(value: Any) -> Any:
+    return int(value) if isinstance(value, str) and value.isdecimal() else value
+
+
+Angle = Annotated[Literal[0, 45, 90], BeforeValidator(_number)]
+
+
+class ChosenTile(JobModel):
+    """A tile that was chosen, as measured from the boxes."""
+
+    id: Name = Field(description="Your name for it.")
+    size: tuple[Length, Length] = Field(
+        description="Width and height of one piece as measured; for a hexagon across flats and across corners."
+    )
+    thickness: Length = Field(description="Thickness of the tile.")
+    kind: Literal["ceramic", "porcelain", "stone", "glass"] = Field(
+        default="ceramic", description="What it is made of."
+    )
+    shape: Literal["rectangle", "hexagon"] = Field(default="rectangle", description="Outline of one piece.")
+    edges: Literal["pressed", "rectified"] = Field(
+        default="pressed", description="Edges as pressed (calibrated), or ground to size (rectified)."
+    )
+    joint: Length | None = Field(
+        default=None, description="Grout joint you want; the least that the rules allow where not given."
+    )
+    size_spread: Length | None = Field(
+        default=None, description="Largest less smallest facial size found; the joint is at least three times it."
+    )
+    warpage: Length | None = Field(default=None, description="Greatest edge warpage found.")
+    directional: bool = Field(default=False, description="Has a grain: a piece may not be turned.")
+    sheet: tuple[Annotated[int, Field(ge=1, le=200)], Annotated[int, Field(ge=1, le=200)]] | None = Field(
+        default=None, description="Mosaic: pieces across and up on one mounted sheet."
+    )
+    per_box: Annotated[int, Field(ge=1, le=100_000)] | None = Field(
+        default=None, description="Pieces in a box (mosaic: sheets in a box); single pieces otherwise."
+    )
+    price: Annotated[FiniteFloat, Field(ge=0)] | None = Field(default=None, description="Price of one box.")
+
+    @model_validator(mode="after")
+    def _regular(self) -> Self:
+        if self.shape == "hexagon" and not 1.14 < self.size[1] / self.size[0] < 1.17:
+            raise ValueError("a regular hexagon is 1.155 times as wide across corners as across flats")
+        return self
+
+
+class RepeatPiece(JobModel):
+    """One piece of a repeat."""
+
+    tile: Name = Field(description="Which tile.")
+    at: tuple[Distance, Distance] = Field(description="Its lower left corner within the repeat.")
+    turned: bool = Field(default=False, description="Turned by a quarter.")
+
+
+class TileRepeat(JobModel):
+    """A pattern of your own: what repeats, with joints counted in."""
+
+    id: Name = Field(description="Your name for it.")
+    across: Length = Field(description="How far the repeat steps to the right, joints included.")
+    up: Length = Field(description="How far the next row of repeats lies above, joints included.")
+    shift: Distance = Field(default=0, description="How far each row is shifted to the right over the last.")
+    pieces: Annotated[tuple[RepeatPiece, ...], Field(min_length=1, max_length=60)] = Field(
+        description="The pieces of one repeat."
+    )
+
+
+class TileBand(JobModel):
+    """A feature band across a wall."""
+
+    bottom: Distance = Field(description="Its lower edge above the floor; it moves to the nearest course.")
+    tile: Name = Field(description="Which tile.")
+    courses: Annotated[int, Field(ge=1, le=20)] = Field(default=1, description="How many courses of it.")
+
+
+class StartAt(JobModel):
+    """A start that is given, not found: where one piece of the pattern has its lower left corner."""
+
+    left: Distance = Field(description="From the left corner, on a floor from the left end of its first side.")
+    up: Distance = Field(description="Above the floor, on a floor up from its lowest corner on the drawing.")
+
+
+class Tiling(JobModel):
+    """How a surface is tiled."""
+
+    tile: Name | None = Field(default=None, description="Which tile; a repeat names its own.")
+    pattern: Pattern = Field(default="stacked", description="The pattern.")
+    repeat: Name | None = Field(default=None, description="Which repeat, for the pattern of that name.")
+    offset: Share = Field(default=Fraction(1, 2), description="Running bond: shift of each course over the last.")
+    angle: Angle = Field(default=0, description="The whole pattern turned to the left [degrees].")
+    start: StartAt | None = Field(default=None, description="Where it starts; found where not given.")
+    seen_first: tuple[Pair, ...] = Field(
+        default=(), description="Sides that are seen first, where cuts must look best, such as the door's."
+    )
+    bands: Annotated[tuple[TileBand, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Feature bands of a wall."
+    )
+    sun: bool = Field(default=False, description="In direct sun, so that soft joints stand closer.")
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        if (self.pattern == "repeat") != (self.repeat is not None):
+            raise ValueError("pattern: repeat and the repeat's name go together")
+        if (self.pattern == "repeat") == (self.tile is not None):
+            raise ValueError("name the tile, or for pattern: repeat the repeat alone")
+        if self.pattern != "running" and "offset" in self.model_fields_set:
+            raise ValueError("an offset belongs to pattern: running")
+        return self

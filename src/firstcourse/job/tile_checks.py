@@ -1,0 +1,58 @@
+"""What no single field can tell about tile: names that are not there, bands where there is no wall."""
+
+from collections.abc import Iterator, Mapping
+
+from firstcourse.job.model import Job, Room
+from firstcourse.job.tile import Tiling
+
+Wrong = tuple[tuple[str | int, ...], str]
+
+
+def check_tiles(job: Job) -> Iterator[Wrong]:
+    """Everything wrong with the job's tiles across fields, each with the path of the field and what to do."""
+    tiles = [tile.id for tile in job.tiles]
+    repeats = [repeat.id for repeat in job.repeats]
+    for names, field, what in ((tiles, "tiles", "tile"), (repeats, "repeats", "repeat")):
+        for index, name in enumerate(names):
+            if name in names[:index]:
+                yield (field, index), f"{what} '{name}' stands twice; each needs a name of its own"
+    shapes = {tile.id: tile.shape for tile in job.tiles}
+    for index, repeat in enumerate(job.repeats):
+        for number, piece in enumerate(repeat.pieces):
+            if piece.tile not in tiles:
+                yield ("repeats", index, "pieces", number, "tile"), f"'{piece.tile}' is not one of the job's tiles"
+    for index, room in enumerate(job.rooms):
+        for path, tiling in _tilings(room):
+            for rest, message in _tiling(tiling, room, shapes, frozenset(repeats), wall=path[0] == "walls"):
+                yield ("rooms", index, *path, *rest), message
+
+
+def _tilings(room: Room) -> Iterator[tuple[tuple[str | int, ...], Tiling]]:
+    if room.floor is not None and room.floor.tiling is not None:
+        yield ("floor", "tiling"), room.floor.tiling
+    for index, wall in enumerate(room.walls):
+        if wall.tiling is not None:
+            yield ("walls", index, "tiling"), wall.tiling
+    if room.ceiling is not None and room.ceiling.tiling is not None:
+        yield ("ceiling", "tiling"), room.ceiling.tiling
+
+
+def _tiling(
+    tiling: Tiling, room: Room, shapes: Mapping[str, str], repeats: frozenset[str], *, wall: bool
+) -> Iterator[Wrong]:
+    if tiling.tile is not None and tiling.tile not in shapes:
+        yield ("tile",), f"'{tiling.tile}' is not one of the job's tiles"
+    elif tiling.tile is not None and (shapes[tiling.tile] == "hexagon") != (tiling.pattern == "hexagon"):
+        yield ("pattern",), "hexagons go with pattern: hexagon, and with no other"
+    if tiling.repeat is not None and tiling.repeat not in repeats:
+        yield ("repeat",), f"'{tiling.repeat}' is not one of the job's repeats"
+    for index, pair in enumerate(tiling.seen_first):
+        if pair not in room.side_pairs():
+            yield ("seen_first", index), f"'{pair}' is not a side of this room"
+    for index, band in enumerate(tiling.bands):
+        if not wall:
+            yield ("bands", index), "bands run across walls only"
+        elif shapes.get(band.tile) != "rectangle":
+            yield ("bands", index, "tile"), f"'{band.tile}' is not one of the job's rectangular tiles"
+    if tiling.bands and (tiling.pattern not in ("stacked", "running") or tiling.angle != 0):
+        yield ("bands",), "bands go with level courses: pattern stacked or running, not turned"

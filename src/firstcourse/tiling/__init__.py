@@ -1,0 +1,1 @@
+"""Tiling: patterns, where they start, cuts, soft joints, falls, water and the story pole."""

@@ -1,0 +1,112 @@
+"""Values of the tiling steps. Inside this room lengths are floats in millimetres; they leave it as whole ticks."""
+
+from dataclasses import dataclass
+
+from shapely import MultiPolygon, Polygon
+
+XY = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CellPiece:
+    """One piece of a repeat, its joints taken off.
+
+    Attributes:
+        tile: Id of the tile.
+        ring: Outline, counter-clockwise, within the repeat's own axes [mm].
+    """
+
+    tile: str
+    ring: tuple[XY, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RepeatCell:
+    """What repeats: its pieces and the two steps that carry it over the plane.
+
+    Attributes:
+        step_a: First step, joints included [mm].
+        step_b: Second step, not parallel to the first [mm].
+        pieces: The pieces of one repeat.
+        joint: Width of the joints [mm].
+    """
+
+    step_a: XY
+    step_b: XY
+    pieces: tuple[CellPiece, ...]
+    joint: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """A side of the area to be tiled, where pieces are cut.
+
+    Attributes:
+        a: One end [mm].
+        b: Other end [mm].
+        weight: How much a poor cut shows here; 1 for a side like any other, more where it is seen first.
+        label: What the setter calls it.
+    """
+
+    a: XY
+    b: XY
+    weight: float = 1.0
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """The area to be tiled.
+
+    Attributes:
+        area: Where tile goes, edge joints taken off [mm].
+        edges: Its sides with their weights.
+        wanted: Edges of niches and windows that are best met by a joint, `(axis, at)`: axis `u` is a level line at
+            height `at`, axis `v` an upright one [mm].
+        uncertainty: How far the room may differ from its survey [mm].
+    """
+
+    area: Polygon | MultiPolygon
+    edges: tuple[Edge, ...] = ()
+    wanted: tuple[tuple[str, float], ...] = ()
+    uncertainty: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidTile:
+    """A tile where it lies.
+
+    Attributes:
+        tile: Id of the tile.
+        laid: Its outline uncut [mm].
+        shape: What stays of it; one of several where an opening parts a tile [mm].
+        whole: Nothing is cut off it.
+    """
+
+    tile: str
+    laid: tuple[XY, ...]
+    shape: Polygon
+    whole: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Start:
+    """A place to start from, and what it brings.
+
+    Attributes:
+        shift: Where the repeat's origin lies [mm].
+        smallest_cut: Least width of any cut tile; 0 where none is cut [mm].
+        slack: How far the room may differ before a cut falls below the least that is wanted [mm].
+        cut_tiles: How many tiles are cut.
+        whole_tiles: How many lie whole.
+        penalty: What the search makes least; comparable within one field only.
+        words: What speaks for it and against it.
+    """
+
+    shift: XY
+    smallest_cut: float
+    slack: float
+    cut_tiles: int
+    whole_tiles: int
+    penalty: float
+    words: str
