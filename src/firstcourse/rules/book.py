@@ -16,7 +16,7 @@ from firstcourse.rules.reading import Rule, Source, read_book
 from firstcourse.units import LengthError, inches, mm, parse_length
 
 PRACTICES = ("us", "uk", "au")
-_LENGTH_UNITS = {"in": inches, "mm": mm}
+_LENGTH_UNITS = {"in": inches, "mm": mm, "ft": lambda value: inches(12 * value)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,7 +154,7 @@ def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, prac
         id=rule.id,
         description=rule.description,
         value=newest.value,
-        unit=rule.unit,
+        unit=newest.unit or rule.unit,
         basis=newest.basis,
         source=source.title if source else newest.basis.replace("_", " "),
         locator=newest.locator,

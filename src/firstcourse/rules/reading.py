@@ -38,10 +38,14 @@ UNITS = frozenset(
         "count",
         "s",
         "h",
+        "kg/l",
+        "m2",
+        "F",
+        "per K",
     }
 )
 _RULE_KEYS = {"id", "description", "unit", "values"}
-_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator"}
+_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit"}
 _SOURCE_KEYS = {"id", "title", "known", "note"}
 
 
@@ -57,7 +61,7 @@ class Source:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DatedValue:
-    """A value from a day on; None ends the rule."""
+    """A value from a day on; None ends the rule. `unit` is empty where it is the rule's own."""
 
     practice: str
     since: datetime.date
@@ -65,6 +69,7 @@ class DatedValue:
     basis: str
     source: str
     locator: str
+    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -165,6 +170,8 @@ def _value(row: Any, where: str) -> DatedValue:
         raise InputValueError(f"{where}: practice '{row['practice']}' is not us, uk, au or any")
     if not isinstance(row["since"], datetime.date):
         raise InputValueError(f"{where}: since '{row['since']}' is not a date")
+    if row.get("unit", "") not in UNITS:
+        raise InputValueError(f"{where}: unit '{row['unit']}' is not registered")
     return DatedValue(
         practice=row["practice"],
         since=row["since"],
@@ -172,6 +179,7 @@ def _value(row: Any, where: str) -> DatedValue:
         basis=row["basis"],
         source=row.get("source", ""),
         locator=row.get("locator", ""),
+        unit=row.get("unit", ""),
     )
 
 

@@ -7,7 +7,7 @@ import pytest
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.rules import Override, load_rules
 from firstcourse.rules.reading import Source, check_book, read_rules, read_sources
-from firstcourse.units import inches
+from firstcourse.units import inches, mm
 
 DAY = datetime.date(2026, 11, 25)
 VALUE = "practice: any, since: 2000-01-01, value: 1, basis: common_practice"
@@ -35,6 +35,13 @@ def test_practices_carry_the_same_ids_with_their_own_values():
         [1 / 48, 1 / 80, 1 / 80], abs=1e-6
     )
     assert [load_rules(DAY, practice).number("surface.finished.step") for practice in ("uk", "au")] == [1, 2]
+
+
+def test_a_practice_may_give_its_value_in_its_own_unit():
+    assert load_rules(DAY).entry("tile.joint.min_floor").unit == "in"
+    entry = load_rules(DAY, "uk").entry("tile.joint.min_floor")
+    assert (entry.value, entry.unit) == (3, "mm")
+    assert load_rules(DAY, "uk").ticks("tile.joint.min_floor") == mm(3)
 
 
 def test_a_practice_without_a_value_is_an_error_not_another_practices_value():
@@ -98,6 +105,7 @@ def test_digest_is_stable():
         (GOOD + "  unit: mm\n", "doubled key"),
         (GOOD.replace("  unit: in\n", ""), "'unit' is missing"),
         (GOOD.replace("unit: in", "unit: furlong"), "'furlong' is not registered"),
+        (GOOD.replace("value: 1,", "value: 1, unit: furlong,"), "'furlong' is not registered"),
         (GOOD.replace(", basis: common_practice", ""), "'basis' is missing"),
         (GOOD.replace("common_practice", "hearsay"), "basis 'hearsay'"),
         (GOOD.replace("common_practice", "code"), "do not fit"),
