@@ -414,6 +414,57 @@ def cut_too_much_from_a_tile(plan: Plan) -> None:
     first(t for t in surface["tiles"] if t["whole"])["whole"] = False
 
 
+@answered_by("VER-704")
+def close_a_tile_joint(plan: Plan) -> None:
+    tiles = first(s["tiles"] for s in plan["surfaces"] if len(s.get("tiles", ())) > 1)
+    for ring in (tiles[0]["outline"], tiles[0].get("laid", [])):
+        shift(ring, 0.5, 0.5)
+
+
+@answered_by("VER-705")
+def leave_a_tile_out(plan: Plan) -> None:
+    first(s["tiles"] for s in plan["surfaces"] if s.get("tiles")).pop(0)
+
+
+@answered_by("VER-705")
+def tile_less_of_a_surface(plan: Plan) -> None:
+    surface = first(s for s in plan["surfaces"] if s.get("tiled"))
+    surface["tiles"], surface["tiled"][0]["area"] = (
+        [],
+        [{"outline": [[0.0, 0.0], [10.0, 0.0], [10.0, 10.0], [0.0, 10.0]], "holes": []}],
+    )
+
+
+@answered_by("VER-706")
+def call_a_cut_tile_whole(plan: Plan) -> None:
+    cut = first(t for s in plan["surfaces"] for t in s.get("tiles", ()) if not t["whole"])
+    cut.update({"whole": True, "from": ""})
+
+
+@answered_by("VER-706")
+def shrink_the_tile_that_was_bought(plan: Plan) -> None:
+    stock = first(iter(plan.get("tile_stock", ())))
+    stock["size"] = [_tick(side * 0.9) for side in stock["size"]]
+
+
+@answered_by("VER-703")
+def mirror_a_cut_tile(plan: Plan) -> None:
+    """Cut from the back, a tile with no mirror axis does not fit."""
+    cut = first(t for s in plan["surfaces"] for t in s.get("tiles", ()) if t.get("cut"))
+    left, lower, right, upper = box(cut["cut"])
+    cut["cut"] = [[left, lower], [right, lower], [right, _tick(lower + (upper - lower) / 3)], [left, upper]]
+
+
+@answered_by("VER-703")
+def cut_two_pieces_from_one_place(plan: Plan) -> None:
+    pairs = [t for s in plan["surfaces"] for t in s.get("tiles", ()) if t.get("cut")]
+    one = first(iter(pairs))
+    other = first(t for t in pairs[1:] if t["stock"] == one["stock"])
+    other["from"] = one["from"]
+    by_u, by_v = box(one["cut"])[0] - box(other["cut"])[0], box(one["cut"])[1] - box(other["cut"])[1]
+    shift(other["cut"], by_u, by_v)
+
+
 @answered_by("VER-801")
 def change_a_quantity(plan: Plan) -> None:
     first(q for q in plan["quantities"] if q["item"].startswith(("sheets ", "fasteners")))["exact"] += 3

@@ -4,7 +4,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Any
 
-from shapely import Polygon
+from shapely import MultiPolygon, Polygon
 
 from firstcourse.errors import FirstcourseError
 from firstcourse.geometry.polygon import Point, Ring
@@ -66,13 +66,48 @@ class Seam:
 
 @dataclass(frozen=True, slots=True)
 class Tile:
-    """A placed tile."""
+    """A placed tile; `laid` is its outline uncut, `cut` its outline in the tile it is cut from."""
 
     id: str
     outline: Ring
     holes: tuple[Ring, ...]
     whole: bool
     source: str
+    fixed: bool
+    stock: str
+    laid: Ring
+    cut: Ring
+
+    @property
+    def shape(self) -> Polygon:
+        """The tile's area."""
+        return Polygon(self.outline, self.holes)
+
+
+@dataclass(frozen=True, slots=True)
+class TiledArea:
+    """An area tiled in one pattern."""
+
+    tiles: tuple[str, ...]
+    shape: MultiPolygon
+    joint: int
+
+
+@dataclass(frozen=True, slots=True)
+class SoftJoint:
+    """A joint left free to move."""
+
+    line: tuple[Point, ...]
+    width: int
+
+
+@dataclass(frozen=True, slots=True)
+class TileStock:
+    """A tile that was chosen: of a hexagon its size across flats and across corners."""
+
+    size: tuple[int, int]
+    shape: str
+    directional: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +129,9 @@ class Surface:
     boards: tuple[Board, ...]
     seams: tuple[Seam, ...]
     tiles: tuple[Tile, ...]
-    soft_joints: tuple[tuple[Point, ...], ...]
+    soft_joints: tuple[SoftJoint, ...]
+    boarded: bool
+    tiled: tuple[TiledArea, ...]
 
     @property
     def carried_everywhere(self) -> bool:
@@ -190,6 +227,7 @@ class Document:
     pieces: tuple[Piece, ...]
     sheets: tuple[Sheet, ...]
     stock: dict[str, tuple[int, int]]
+    tile_stock: dict[str, TileStock]
     counts: tuple[Count, ...]
     findings: tuple[Said, ...]
     quantities: tuple[Quantity, ...]
@@ -224,6 +262,7 @@ def read_document(value: Any) -> Document:
         pieces=tuple(_piece(node) for node in top.nodes("pieces")),
         sheets=tuple(_sheet(node) for node in top.nodes("sheets")),
         stock=stock,
+        tile_stock={node.text("id"): _tile_stock(node) for node in top.nodes("tile_stock", ())},
         counts=tuple(
             Count(name, node.count("used"), node.count("lower_bound"), node.flag("proven"))
             for name, node in top.named("counts")
@@ -306,14 +345,45 @@ def _surface(node: Node) -> Surface:
             Seam(segment(item.raw("line"), f"{item.where}.line"), item.length("width"), item.flag("tape"))
             for item in node.nodes("seams")
         ),
-        tiles=tuple(
-            Tile(i.text("id"), i.ring("outline"), i.holes(), i.flag("whole"), i.text("from", ""))
-            for i in node.nodes("tiles", ())
-        ),
-        soft_joints=tuple(
-            tuple(point(*row) for row in item.rows("line")) for item in node.nodes("soft_joints", ())
-        ),
+        tiles=tuple(_tile(item) for item in node.nodes("tiles", ())),
+        soft_joints=tuple(_soft_joint(item) for item in node.nodes("soft_joints", ())),
+        boarded=node.flag("boarded", True),
+        tiled=tuple(_tiled(item) for item in node.nodes("tiled", ())),
     )
+
+
+def _tile(node: Node) -> Tile:
+    return Tile(
+        id=node.text("id"),
+        outline=node.ring("outline"),
+        holes=node.holes(),
+        whole=node.flag("whole"),
+        source=node.text("from", ""),
+        fixed=node.flag("fixed", False),
+        stock=node.text("stock", ""),
+        laid=node.ring("laid") if node.raw("laid", ()) else (),
+        cut=node.ring("cut") if node.raw("cut", ()) else (),
+    )
+
+
+def _soft_joint(node: Node) -> SoftJoint:
+    line = tuple(point(*row) for row in node.rows("line"))
+    if len(line) < 2:
+        raise FieldError(f"{node.where}.line", "is not a line of two or more points")
+    return SoftJoint(line, node.length("width"))
+
+
+def _tiled(node: Node) -> TiledArea:
+    parts = [Polygon(item.ring("outline"), item.holes()) for item in node.nodes("area")]
+    shape = MultiPolygon(parts)
+    if not shape.is_valid:
+        raise FieldError(f"{node.where}.area", "has parts that lie over each other")
+    return TiledArea(tuple(_texts(node, "tiles", ())), shape, node.length("joint"))
+
+
+def _tile_stock(node: Node) -> TileStock:
+    shape = _one_of(node, "shape", ("rectangle", "hexagon"), "rectangle")
+    return TileStock(node.size("size"), shape, node.flag("directional", False))
 
 
 def _texts(node: Node, key: str, default: Any) -> list[str]:

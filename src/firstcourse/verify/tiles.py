@@ -1,64 +1,206 @@
-"""Tiles inside their surface without overlap, and cut tiles that fit the tile they are cut from."""
+"""Tiles inside their surface with their joints kept, no ground left bare, and cut tiles that their tile yields."""
 
+import math
 from collections.abc import Iterator
 
+import shapely
 from shapely import Polygon, STRtree
+from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Ring
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
-from firstcourse.verify.structure import Document, Surface, Tile
+from firstcourse.verify.structure import Document, Surface, Tile, TileStock
 from firstcourse.verify.verdict import Objection
 
+SLACK = 3.0
+"""What rounding both ends of a length to ticks can change it by [ticks]."""
 _NOISE = 200.0
+_SPECK = 4 * TICKS_PER_MM**2
+"""Bare ground too small to take a piece of tile [ticks²]."""
+_MARGIN_MM = 75
+"""Farthest that tile may stop before a side: the boards, the bed and the tile of the surface that meets it."""
 
 
 def check_tiles(plan: Document) -> Iterator[Objection]:
-    """Object to tiles out of place and to cut tiles that no whole tile yields."""
+    """Object to tiles out of place, to bare ground, and to cut tiles that no whole tile yields."""
     for surface in plan.surfaces:
-        yield from _placed(surface)
-        yield from _cut(surface)
+        shapes = [tile.shape for tile in surface.tiles]
+        yield from _placed(surface, shapes)
+        yield from _joints(surface, shapes)
+        yield from _covered(surface, shapes)
+        for tile in surface.tiles:
+            yield from _made(tile, plan)
+    yield from _cut_from(plan)
 
 
-def _shape(tile: Tile) -> Polygon:
-    return Polygon(tile.outline, tile.holes)
-
-
-def _placed(surface: Surface) -> Iterator[Objection]:
-    outline = Polygon(surface.outline)
-    shapes = [_shape(tile) for tile in surface.tiles]
+def _placed(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
+    room = Polygon(surface.outline).buffer(SLACK, join_style="mitre")
+    shapely.prepare(room)
+    openings = [(opening.id, opening_shape(opening)) for opening in surface.openings]
     for tile, shape in zip(surface.tiles, shapes, strict=True):
-        if not shape.is_valid or shape.difference(outline).area > _NOISE:
+        if not shape.is_valid or not room.covers(shape):
             yield Objection("VER-701", tile.id, "reaches out of its surface")
-        for opening in surface.openings:
-            if shape.intersection(opening_shape(opening)).area > _NOISE:
-                yield Objection("VER-701", tile.id, f"covers opening {opening.id}")
-    tree = STRtree(shapes)
-    for index, shape in enumerate(shapes):
-        for other in sorted(tree.query(shape, predicate="intersects").tolist()):
-            if other > index and shape.intersection(shapes[other]).area > _NOISE:
-                yield Objection("VER-702", f"{surface.tiles[index].id} and {surface.tiles[other].id}", "overlap")
+        for name, opening in openings:
+            if shape.intersects(opening) and shape.buffer(-SLACK).intersection(opening).area > _NOISE:
+                yield Objection("VER-701", tile.id, f"covers opening {name}")
 
 
-def _cut(surface: Surface) -> Iterator[Objection]:
-    whole = [tile for tile in surface.tiles if tile.whole]
-    if not whole:
+def _joints(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
+    if not shapes:
         return
-    area = max(_shape(tile).area for tile in whole)
-    sizes = [_size(tile) for tile in whole]
-    most = (max(size[0] for size in sizes), max(size[1] for size in sizes))
-    used: dict[str, float] = {}
-    for tile in surface.tiles:
-        size = _size(tile)
-        if not tile.whole and (size[0] > most[0] or size[1] > most[1]):
-            yield Objection("VER-703", tile.id, "is larger than a whole tile")
-        if not tile.whole and tile.source:
-            used[tile.source] = used.get(tile.source, 0.0) + _shape(tile).area
-    for source in sorted(used):
-        if used[source] > area + _NOISE:
-            yield Objection("VER-703", source, "more is cut from this tile than it has")
+    joint = min((area.joint for area in surface.tiled), default=0)
+    tree = STRtree(shapes)
+    ones, others = tree.query(shapes, predicate="dwithin", distance=max(joint - SLACK, 0.0))
+    for one, other in sorted(zip(ones.tolist(), others.tolist(), strict=True)):
+        if one >= other:
+            continue
+        where = f"{surface.tiles[one].id} and {surface.tiles[other].id}"
+        if shapes[one].intersection(shapes[other]).area > _NOISE:
+            yield Objection("VER-702", where, "overlap")
+        elif joint:
+            yield Objection("VER-704", where, "lie nearer to each other than their joint")
 
 
-def _size(tile: Tile) -> tuple[int, int]:
-    left, lower, right, upper = bounds(tile.outline)
-    low, high = sorted((right - left, upper - lower))
-    return low, high
+def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
+    if not surface.tiled:
+        if surface.tiles:
+            yield Objection("VER-705", surface.id, "has tiles but no area that is to be tiled")
+        return
+    outline = Polygon(surface.outline)
+    claimed = unary_union([area.shape for area in surface.tiled])
+    if claimed.difference(outline.buffer(SLACK, join_style="mitre")).area > _NOISE:
+        yield Objection("VER-705", surface.id, "is to be tiled beyond its outline")
+    margin = _MARGIN_MM * TICKS_PER_MM
+    ground = outline.difference(unary_union([opening_shape(o).buffer(margin) for o in surface.openings]))
+    if ground.difference(claimed.buffer(margin)).area > _NOISE:
+        yield Objection("VER-705", surface.id, "is not tiled everywhere")
+    for area in surface.tiled:
+        # Each tile answers for half of the joint round it; what is left over is ground that nobody tiles.
+        reach = area.joint / 2 + SLACK
+        near = [shape.buffer(reach, join_style="mitre") for shape in shapes if shape.intersects(area.shape)]
+        for part in shapely.get_parts(area.shape.difference(unary_union(near)).buffer(-SLACK)):
+            if part.area > _SPECK:
+                yield Objection("VER-705", surface.id, f"has bare ground near {_spot(part)}")
+
+
+def _made(tile: Tile, plan: Document) -> Iterator[Objection]:
+    """A whole tile is as large as its stock; a cut one is a part of one, and says of which tile."""
+    stock = plan.tile_stock.get(tile.stock)
+    if stock is None:
+        yield Objection("VER-706", tile.id, f"is of '{tile.stock}', which is not among the tiles")
+        return
+    uncut = tile.outline if tile.whole else tile.laid
+    if not uncut or not _is_whole(uncut, stock):
+        yield Objection("VER-706", tile.id, "is not as large as a whole tile where it is uncut")
+    elif not tile.whole and not Polygon(uncut).buffer(SLACK, join_style="mitre").covers(Polygon(tile.outline)):
+        yield Objection("VER-706", tile.id, "reaches out of the tile it is cut from where it lies")
+    if tile.whole and tile.holes:
+        yield Objection("VER-706", tile.id, "has a hole and counts as whole")
+    if tile.fixed:
+        return
+    if tile.whole and tile.source:
+        yield Objection("VER-706", tile.id, "is whole and yet cut from another")
+    if not tile.whole and not (tile.source and tile.cut):
+        yield Objection("VER-703", tile.id, "is cut, and no tile is named that it comes from")
+    elif not tile.whole:
+        turn = _turn(tile.outline, tile.cut)
+        if turn is None:
+            yield Objection("VER-703", tile.id, "is not what is cut for it")
+        elif stock.directional and not _keeps_grain(tile.laid, turn, stock):
+            yield Objection("VER-703", tile.id, "is cut across the grain")
+
+
+def _cut_from(plan: Document) -> Iterator[Objection]:
+    siblings: dict[str, list[Tile]] = {}
+    for surface in plan.surfaces:
+        for tile in surface.tiles:
+            if not tile.whole and tile.source and tile.cut and tile.stock in plan.tile_stock:
+                siblings.setdefault(tile.source, []).append(tile)
+    for source, tiles in sorted(siblings.items()):
+        if len({tile.stock for tile in tiles}) > 1:
+            yield Objection("VER-703", source, "is of two kinds at once")
+            continue
+        blank = _blank(plan.tile_stock[tiles[0].stock]).buffer(SLACK, join_style="mitre")
+        shapes = [Polygon(tile.cut) for tile in tiles]
+        for tile, shape in zip(tiles, shapes, strict=True):
+            if not blank.covers(shape):
+                yield Objection("VER-703", tile.id, f"reaches out of {source} where it is cut")
+        for index, shape in enumerate(shapes):
+            for other in range(index + 1, len(shapes)):
+                if shape.intersection(shapes[other]).area > _NOISE:
+                    where = f"{tiles[index].id} and {tiles[other].id}"
+                    yield Objection("VER-703", where, f"are cut from the same part of {source}")
+
+
+def _blank(stock: TileStock) -> Polygon:
+    width, height = stock.size
+    if stock.shape == "rectangle":
+        return shapely.box(0, 0, width, height)
+    # Across flats lies level, across corners upright.
+    return Polygon(
+        [
+            (width / 2, 0),
+            (width, height / 4),
+            (width, height * 3 / 4),
+            (width / 2, height),
+            (0, height * 3 / 4),
+            (0, height / 4),
+        ]
+    )
+
+
+def _vectors(ring: Ring) -> list[complex]:
+    return [complex(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True)]
+
+
+def _is_whole(ring: Ring, stock: TileStock) -> bool:
+    edges = _vectors(ring)
+    if stock.shape == "rectangle":
+        width, height = stock.size
+        if len(edges) != 4:
+            return False
+        longer, shorter = max(width, height), min(width, height)
+        first, second = abs(edges[0]), abs(edges[1])
+        square = abs((edges[0].conjugate() * edges[1]).real) <= SLACK * (first + second)
+        closed = abs(edges[0] + edges[2]) <= SLACK and abs(edges[1] + edges[3]) <= SLACK
+        return (
+            square and closed and abs(max(first, second) - longer) <= SLACK
+            and abs(min(first, second) - shorter) <= SLACK
+        )  # fmt: skip
+    side = stock.size[0] / math.sqrt(3)
+    return len(edges) == 6 and all(
+        abs(abs(a) - side) <= SLACK and abs(b / a - complex(0.5, math.sqrt(3) / 2)) <= 4 * SLACK / side
+        for a, b in zip(edges, edges[1:] + edges[:1], strict=True)
+    )
+
+
+def _turn(ring: Ring, cut: Ring) -> complex | None:
+    """The turn that carries a ring onto the ring it is cut as; None where no turn does, mirrored or not alike."""
+    here, there = _vectors(ring), _vectors(cut)
+    if len(here) != len(there):
+        return None
+    longest = max(range(len(here)), key=lambda index: abs(here[index]))
+    for shift in range(len(there)):
+        moved = there[shift:] + there[:shift]
+        if abs(abs(moved[longest]) - abs(here[longest])) > SLACK:
+            continue
+        turn = moved[longest] / here[longest]
+        turn /= abs(turn)
+        if all(abs(a * turn - b) <= 2 * SLACK for a, b in zip(here, moved, strict=True)):
+            return turn
+    return None
+
+
+def _keeps_grain(laid: Ring, turn: complex, stock: TileStock) -> bool:
+    """Whether the tile's long side, turned with the piece, lies along the long side of its source."""
+    width, height = stock.size
+    if abs(width - height) <= SLACK:
+        return True
+    axis = max(_vectors(laid), key=abs) * turn
+    return abs(axis.imag if width > height else axis.real) <= 4 * SLACK
+
+
+def _spot(part: shapely.Geometry) -> str:
+    centre = shapely.point_on_surface(part)
+    return f"{centre.x / TICKS_PER_MM:.0f}, {centre.y / TICKS_PER_MM:.0f} mm"

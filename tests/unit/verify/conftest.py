@@ -35,6 +35,7 @@ def even(start: float, end: float, most: float) -> list[float]:
     return [start + (end - start) * index / count for index in range(count + 1)]
 
 
+SLAB = (48, 23.9375)
 STUDS = (0.0, 16.0, 32.0, 48.0, 64.0, 80.0)
 WALL: tuple[Box, ...] = (
     (0.125, 0.25, 48.6875, 30.25),
@@ -137,8 +138,13 @@ def sheet(number: int, cut: dict[str, Any]) -> dict[str, Any]:
     }
 
 
-def tile(name: str, box: Box, *, source: str = "") -> dict[str, Any]:
-    return {"id": name, "outline": ring(*box), "holes": [], "whole": not source, "from": source}
+def tile(name: str, box: Box, *, cut_at: float | None = None) -> dict[str, Any]:
+    whole = {"id": name, "outline": ring(*box), "holes": [], "whole": cut_at is None, "stock": "slab"}
+    if cut_at is None:
+        return whole
+    left, lower, right, upper = box
+    laid, cut = ring(left, lower, left + SLAB[0], upper), ring(cut_at, 0, cut_at + right - left, upper - lower)
+    return {**whole, "from": "slab 1", "laid": laid, "cut": cut}
 
 
 def wall_surface() -> dict[str, Any]:
@@ -181,11 +187,12 @@ def floor_surface() -> dict[str, Any]:
             *half_seams([(40.0625, 0.125, 25.125), (20.0625, 25.25, 49.875)]),
         ],
         "tiles": [
-            tile("t1", (1, 1, 13, 13)),
-            tile("t2", (13.125, 1, 25.125, 13)),
-            tile("t3", (25.25, 1, 31.25, 13), source="tile 3"),
-            tile("t4", (31.375, 1, 36.375, 13), source="tile 3"),
+            tile("t1", (1, 1, 49, 24.9375)),
+            tile("t2", (49.125, 1, 61, 24.9375), cut_at=0),
+            tile("t3", (1, 25.0625, 49, 49)),
+            tile("t4", (49.125, 25.0625, 61, 49), cut_at=12),
         ],
+        "tiled": [{"tiles": ["slab"], "area": [{"outline": ring(1, 1, 61, 49)}], "joint": mm(0.125)}],
     }
 
 
@@ -205,6 +212,7 @@ def plan() -> dict[str, Any]:
         "pieces": pieces,
         "sheets": [sheet(number, cut) for number, cut in enumerate(pieces, 1)],
         "stock": [{"id": "3x5", "size": [mm(60), mm(36)], "thickness": mm(0.5), "kind": "fibre_cement"}],
+        "tile_stock": [{"id": "slab", "size": [mm(side) for side in SLAB]}],
         "counts": {"3x5": {"used": 7, "lower_bound": 5, "proven": False}},
         "findings": [],
         "quantities": [

@@ -1,0 +1,103 @@
+"""Where tile goes on a surface: its outline less what stands before each side, less joints and openings."""
+
+from collections.abc import Mapping, Sequence
+
+from shapely import MultiPolygon, Polygon
+from shapely.affinity import scale
+from shapely.ops import unary_union
+
+from firstcourse.geometry import bounds
+from firstcourse.geometry.inset import Grid, grown, inset
+from firstcourse.geometry.polygon import circle_ring, counter_clockwise, from_shapely, sides, to_shapely
+from firstcourse.plan import Area, Opening, OpeningKind, Side, SideKind, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.model import Edge, Field
+from firstcourse.units import TICKS_PER_MM, to_mm
+
+_TICK_GRID = Grid(origin=(0, 0), graduation=1)
+_STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
+"""What tile runs up to with a joint left free to move; the rest is framed, trimmed or covered."""
+_FRAMED = frozenset({OpeningKind.NICHE, OpeningKind.WINDOW, OpeningKind.DOOR})
+_ROUND_EXCESS = 64
+
+
+def tiled_field(
+    surface: Surface,
+    *,
+    edge_joint: int,
+    before: Sequence[int],
+    seen_first: Sequence[str],
+    uncertainty_mm: float,
+    rules: RuleSet,
+) -> Field:
+    """The area of a surface that takes tile.
+
+    Args:
+        surface: The surface with its openings.
+        edge_joint: Joint left free to move along sides that meet something [ticks].
+        before: Along each side, thickness of what stands before it there, such as the boards and tile of the wall
+            that meets this one [ticks].
+        seen_first: Sides that the job names as seen first, such as `A-B`.
+        uncertainty_mm: How far the room may differ from its survey [mm].
+        rules: Gaps round openings, and how much a poor cut shows where.
+    """
+    depths = tuple(
+        0 if side.kind is SideKind.FREE else edge_joint + depth
+        for side, depth in zip(surface.sides, before, strict=True)
+    )
+    gap = rules.ticks("tiling.gap.opening")
+    area = inset(surface.outline, depths, _TICK_GRID)
+    for opening in surface.openings:
+        area = area.difference(_kept_open(opening, edge_joint, gap))
+    return Field(
+        area=_in_mm(area),
+        edges=tuple(
+            Edge(
+                a=(to_mm(a[0]), to_mm(a[1])),
+                b=(to_mm(b[0]), to_mm(b[1])),
+                weight=_weight(side, seen_first, rules),
+                label=side.label,
+            )
+            for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+        ),
+        wanted=tuple(_wanted(surface.openings)),
+        uncertainty=uncertainty_mm,
+    )
+
+
+def areas(field: Polygon | MultiPolygon) -> tuple[Area, ...]:
+    """An area in millimetres as the plan's areas in ticks."""
+    return tuple(
+        Area(outline=outline, holes=holes)
+        for outline, holes in from_shapely(scale(field, TICKS_PER_MM, TICKS_PER_MM, origin=(0, 0)))
+    )
+
+
+def _in_mm(area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
+    parts = [to_shapely(outline, holes) for outline, holes in from_shapely(area)]
+    return scale(unary_union(parts), 1 / TICKS_PER_MM, 1 / TICKS_PER_MM, origin=(0, 0))
+
+
+def _kept_open(opening: Opening, edge_joint: int, gap: int) -> Polygon | MultiPolygon:
+    # Tile meets the lining of a niche or window flush, under its trim.
+    room = edge_joint if opening.kind in _STANDING else 0 if opening.kind in _FRAMED else gap
+    if opening.outline is not None:
+        return grown(counter_clockwise(opening.outline), room, _TICK_GRID)
+    assert opening.centre is not None and opening.diameter is not None
+    return Polygon(circle_ring(opening.centre, opening.diameter // 2 + room, excess=_ROUND_EXCESS))
+
+
+def _weight(side: Side, seen_first: Sequence[str], rules: RuleSet) -> float:
+    if any(side.label.endswith(pair) for pair in seen_first):
+        return rules.number("tiling.sight.seen_first")
+    named: Mapping[SideKind, str] = {SideKind.FOOT: "tiling.sight.foot", SideKind.FREE: "tiling.sight.free"}
+    return rules.number(named.get(side.kind, "tiling.sight.usual"))
+
+
+def _wanted(openings: Sequence[Opening]) -> list[tuple[str, float]]:
+    found = []
+    for opening in openings:
+        if opening.kind in (OpeningKind.NICHE, OpeningKind.WINDOW) and opening.outline is not None:
+            left, lower, right, upper = bounds(opening.outline)
+            found += [("u", to_mm(lower)), ("u", to_mm(upper)), ("v", to_mm(left)), ("v", to_mm(right))]
+    return found
