@@ -16,7 +16,13 @@ from firstcourse.rules.reading import Rule, Source, read_book
 from firstcourse.units import LengthError, inches, mm, parse_length
 
 PRACTICES = ("us", "uk", "au")
-_LENGTH_UNITS = {"in": inches, "mm": mm, "ft": lambda value: inches(12 * value)}
+
+
+def _feet(value: float) -> int:
+    return inches(12 * value)
+
+
+_LENGTH_UNITS = {"in": inches, "mm": mm, "ft": _feet}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
