@@ -8,6 +8,7 @@ from itertools import combinations
 from random import Random
 
 from firstcourse.cutting.bounds import least_cost, least_sheets
+from firstcourse.cutting.cheaper import cheaper
 from firstcourse.cutting.model import (
     Blank,
     Bound,
@@ -20,8 +21,10 @@ from firstcourse.cutting.model import (
 from firstcourse.cutting.packing import MANNERS, Filling, Room, in_order, pack
 from firstcourse.errors import InputValueError
 
-TRIES = (0, 150, 1_500, 15_000)
+TRIES = (0, 150, 600, 2_400)
 """Rebuilding tries for a list of up to 50 blanks, by effort; longer lists get fewer, as each try costs more."""
+STEPS = (0, 10_000, 100_000, 1_000_000)
+"""Steps of the search for cheaper sheets, by effort."""
 MANY_BLANKS = 400
 """Above this, only the first manners are tried: the work grows with the square of the list."""
 SEED = 1
@@ -136,6 +139,7 @@ def _solve(
 ) -> Fillings:
     rooms, at_hand = _bought(stocks), _at_hand(stocks, kept)
     best = _construct(blanks, rooms, at_hand)
+    best = cheaper(best, rooms, at_hand, bound=bound, steps=STEPS[effort])
     return _improve(best, rooms, at_hand, bound, TRIES[effort] * 50 // max(50, len(blanks)))
 
 
