@@ -1,0 +1,221 @@
+"""How a tile is bedded: contact, notch, back-butter and mortar by its size and place; and where its edges show."""
+
+import math
+from dataclasses import dataclass, field
+
+from firstcourse.errors import InputValueError
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import sides
+from firstcourse.job.tile import ChosenTile
+from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind, TileStock
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.joints import fine, said_by
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.workings import Working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettingBed:
+    """The mortar a tile is set in on one surface.
+
+    Attributes:
+        size: What the tile counts as for the trowel: `mosaic`, `small`, `medium` or `large`.
+        combed: Mean thickness that the notches leave [ticks].
+        back_buttered: Mortar spread on the back of the tile; 0 where none is [ticks].
+        contact: Least share of the tile's back in contact with mortar [percent].
+        large_mortar: Whether mortar for large and heavy tile is needed.
+        trowel: The trowel in words.
+        findings: What the setter must know or mend.
+        working: How the thickness came about.
+    """
+
+    size: str
+    combed: int
+    back_buttered: int
+    contact: float
+    large_mortar: bool
+    trowel: str
+    working: Working
+    findings: tuple[Finding, ...] = field(default=())
+
+    @property
+    def thickness(self) -> int:
+        """Mean thickness of the mortar under the tile [ticks]."""
+        return self.combed + self.back_buttered
+
+
+def setting_bed(
+    tile: ChosenTile | TileStock,
+    rules: RuleSet,
+    *,
+    kind: SurfaceKind = SurfaceKind.FLOOR,
+    wet: bool = True,
+    tape: Tape = Tape.INCH,
+    where: str = "",
+) -> SettingBed:
+    """Trowel, back-butter, mortar and contact of a tile on a surface.
+
+    Args:
+        tile: The tile.
+        rules: Rules in force.
+        kind: What the surface is; only floors are judged for slip.
+        wet: Whether the surface gets wet.
+        tape: Tape of the job.
+        where: The place in words, for findings.
+    """
+    size = _size(tile, rules)
+    notch = f"tile.trowel.{size}"
+    shape = rules.text(f"{notch}.shape")
+    width, depth, land = (rules.ticks(f"{notch}.{part}") for part in ("width", "depth", "land"))
+    combed = round(
+        notch_mean(shape, width=width, depth=depth, land=land, angle_deg=rules.number("tile.trowel.angle"))
+    )
+    long_enough = rules.ticks("tile.back_butter.wet_side" if wet else "tile.back_butter.side")
+    back = rules.ticks("tile.back_butter.thickness") if max(tile.size) >= long_enough else 0
+    contact_rule = rules.entry(
+        "tile.contact.stone" if tile.kind == "stone" else "tile.contact.wet" if wet else "tile.contact.dry"
+    )
+    trowel = f"{fine(width, tape)} x {fine(depth, tape)} {shape} notch"
+    place = where or f"tile {tile.id}"
+    thickness = combed + back
+    large = size == "large"
+    findings = [
+        *_too_thin_or_thick(thickness, large, rules, tape, place),
+        _contact(contact_rule.id, rules, back, tape, trowel, place),
+        *_slip(kind, wet, rules, tile.id, place),
+    ]
+    angle = f"{rules.number('tile.trowel.angle'):g} deg"
+    working = Working(
+        title=f"Mortar under tile {tile.id} on {place}",
+        formula="ridge section x sin(angle) / (w + land) + back-butter",
+        values={
+            "trowel": trowel,
+            "land": fine(land, tape),
+            "angle": angle,
+            "combed": fine(combed, tape),
+            "back-butter": fine(back, tape) if back else "none",
+            "contact wanted": f"{rules.number(contact_rule.id):g} %",
+        },
+        result=f"{thickness / TICKS_PER_MM:.2f}" if tape is Tape.MM else f"{thickness / TICKS_PER_INCH:.4f}",
+        unit="mm" if tape is Tape.MM else "in",
+        source=f"ridge geometry; contact: {said_by(contact_rule)}; notch: {rules.entry(f'{notch}.width').source}",
+    )
+    return SettingBed(
+        size=size,
+        combed=combed,
+        back_buttered=back,
+        contact=rules.number(contact_rule.id),
+        large_mortar=large,
+        trowel=trowel,
+        findings=tuple(findings),
+        working=working,
+    )
+
+
+def notch_mean(shape: str, *, width: float, depth: float, land: float, angle_deg: float) -> float:
+    """Mean thickness of the bed once the ridges are pressed flat, in the unit of the notch.
+
+    Args:
+        shape: `square`, `U` (a rectangle that ends in a half circle) or `V` (a triangle).
+        width: Width of a notch.
+        depth: Depth of a notch.
+        land: Width of the tooth between two notches.
+        angle_deg: Angle between trowel and ground [degrees]; held lower, ridges are lower.
+
+    Raises:
+        InputValueError: Another shape, or a U notch less deep than half its width.
+
+    References:
+        Ridge geometry: section x sin(angle) / (width + land).
+
+    Example:
+        >>> notch_mean("V", width=0.25, depth=0.25, land=0, angle_deg=90)
+        0.125
+    """
+    if shape == "square":
+        section = width * depth
+    elif shape == "V":
+        section = width * depth / 2
+    elif shape == "U" and depth >= width / 2:
+        section = width * (depth - width / 2) + math.pi * width**2 / 8
+    else:
+        raise InputValueError(f"'{shape}' {width:g} x {depth:g} is not a square, U or V notch")
+    return section * math.sin(math.radians(angle_deg)) / (width + land)
+
+
+def shown_edges(surface: Surface) -> tuple[int, ...]:
+    """Lengths of the edges of a tiled surface that show: where tile stops in the open, and niche rims [ticks]."""
+    if not surface.tiled:
+        return ()
+    rings = [o.outline for o in surface.openings if o.kind is OpeningKind.NICHE and o.outline is not None]
+    free = [
+        round(math.dist(a, b))
+        for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+        if side.kind is SideKind.FREE
+    ]
+    return (*free, *(round(math.dist(a, b)) for ring in rings for a, b in sides(ring)))
+
+
+def _size(tile: ChosenTile | TileStock, rules: RuleSet) -> str:
+    longest = max(tile.size)
+    if longest <= rules.ticks("tile.trowel.mosaic_side"):
+        return "mosaic"
+    if longest <= rules.ticks("tile.trowel.small_side"):
+        return "small"
+    return "medium" if longest < rules.ticks("tile.back_butter.side") else "large"
+
+
+def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, place: str) -> list[Finding]:
+    most = "tile.bed.max_large" if large else "tile.bed.max_thin"
+    thin = thickness < rules.ticks("tile.bed.min")
+    if not thin and thickness <= rules.ticks(most):
+        return []
+    rule = rules.entry("tile.bed.min" if thin else most)
+    return [
+        Finding(
+            code="TIL-105",
+            severity=Severity.FIX,
+            where=place,
+            message=f"The trowel leaves too {'little' if thin else 'much'} mortar under the tile.",
+            measured=fine(thickness, tape),
+            limit=f"{'at least' if thin else 'at most'} {fine(rules.ticks(rule.id), tape)}",
+            rule=rule.id,
+            source=said_by(rule),
+            remedy="Take a larger notch or hold the trowel steeper." if thin else "Take a smaller notch.",
+        )
+    ]
+
+
+def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, place: str) -> Finding:
+    rule = rules.entry(rule_id)
+    buttered = f" and {fine(back, tape)} on the back of the tile" if back else ""
+    return Finding(
+        code="TIL-106",
+        severity=Severity.NOTE,
+        where=place,
+        message=f"Comb with a {trowel}{buttered}; lift tiles early on and look at the mortar.",
+        limit=f"contact at least {rules.number(rule_id):g} % of the back",
+        rule=rule.id,
+        source=said_by(rule),
+        remedy=f"Lift {rules.number('tile.contact.sample'):g} tiles; where contact falls short, butter the backs.",
+    )
+
+
+def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: str, place: str) -> list[Finding]:
+    known = [name for name in ("tile.slip.dcof", "tile.slip.pendulum") if name in rules.entries]
+    if kind is not SurfaceKind.FLOOR or not wet or not known:
+        return []
+    rule = rules.entry(known[0])
+    what = "wet dynamic friction" if known[0] == "tile.slip.dcof" else "wet pendulum value"
+    return [
+        Finding(
+            code="TIL-108",
+            severity=Severity.NOTE,
+            where=place,
+            message=f"This floor is walked on wet; ask for the slip class of tile {tile}.",
+            limit=f"{what} at least {rules.number(known[0]):g}",
+            rule=rule.id,
+            source=said_by(rule),
+            remedy="See it on the tile's data sheet; for bare feet and showers ask for more than the least.",
+        )
+    ]
