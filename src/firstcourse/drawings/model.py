@@ -24,11 +24,21 @@ PENS_MM = {
     "hatch": 0.13,
     "fastener": 0.2,
     "panel": 0.25,
+    "tile": 0.25,
+    "soft": 0.8,
+    "snap": 0.35,
     "dimension": 0.18,
     "text": 0.0,
 }
 """Line width of each layer [mm]."""
-DASHES_MM = {"framing": (2.0, 1.2), "extent": (0.6, 0.9), "panel": (5.0, 1.0, 0.8, 1.0), "added": (3.0, 1.2)}
+DASHES_MM = {
+    "framing": (2.0, 1.2),
+    "extent": (0.6, 0.9),
+    "panel": (5.0, 1.0, 0.8, 1.0),
+    "added": (3.0, 1.2),
+    "soft": (1.2, 0.8),
+    "snap": (8.0, 1.2, 1.2, 1.2),
+}
 """Dash pattern of the layers that are not drawn through [mm]."""
 
 
