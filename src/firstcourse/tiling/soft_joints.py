@@ -1,0 +1,392 @@
+"""Joints left free to move: at edges and changes of plane, in doorways, over joints below, and in the field."""
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Literal
+
+import shapely
+from shapely import LineString, MultiPolygon, Polygon
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import sides
+from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface, SurfaceKind
+from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.tiling.joints import fine, said_by
+from firstcourse.tiling.lines import Lines, positions
+from firstcourse.tiling.model import XY
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.workings import Working
+
+Exposure = Literal["dry", "moist", "exterior"]
+"""Dry inside; inside in direct sun or where it gets wet, as in a bathroom; outside."""
+
+_RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
+# A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
+_LEAST_LENGTH = 3.0
+# Two directions within this cosine of square to each other run across each other.
+_ACROSS = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spacing:
+    """How far apart soft joints of a field lie at most, and how wide they are.
+
+    Attributes:
+        limit: Largest distance between soft joints, each way [ticks].
+        width: Width of a soft joint in the field [ticks].
+        rule: The rule that sets the limit.
+        width_rule: The rule that sets the width.
+    """
+
+    limit: int
+    width: int
+    rule: RuleEntry
+    width_rule: RuleEntry
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SoftJoints:
+    """The soft joints of one surface.
+
+    Attributes:
+        joints: Edges first, then doorways and joints over joints below, then the field.
+        findings: Where a joint has to run through tiles.
+        workings: `soft joints SURFACE`.
+    """
+
+    joints: tuple[SoftJoint, ...]
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Section:
+    """What fills a soft joint.
+
+    Attributes:
+        width: Width of the joint [ticks].
+        depth: Depth of the sealant at its middle [ticks].
+        rod: Diameter of the backer rod; 0 where there is no room for one and bond-breaker tape is laid [ticks].
+    """
+
+    width: int
+    depth: int
+    rod: int
+
+
+def edge_joint(
+    kind: SurfaceKind, rules: RuleSet, *, exposure: Exposure = "moist", joint: int = 0, yearly_range_f: float = 0
+) -> int:
+    """Width of the soft joint along the edges of a surface [ticks]; the tile field stays this far off.
+
+    Args:
+        kind: What the surface is.
+        rules: Rules in force.
+        exposure: Where it lies.
+        joint: Grout joint; a soft joint is not narrower [ticks].
+        yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
+    """
+    return field_spacing(kind, rules, exposure=exposure, joint=joint, yearly_range_f=yearly_range_f).width
+
+
+def field_spacing(
+    kind: SurfaceKind,
+    rules: RuleSet,
+    *,
+    exposure: Exposure = "moist",
+    joint: int = 0,
+    yearly_range_f: float = 0,
+    wanted: int | None = None,
+) -> Spacing:
+    """Spacing and width of soft joints by exposure.
+
+    Args:
+        kind: What the surface is.
+        rules: Rules in force.
+        exposure: Where it lies.
+        joint: Grout joint; a soft joint is not narrower [ticks].
+        yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
+        wanted: A closer spacing that the job wants; outside it may allow a narrower joint [ticks].
+    """
+    level = kind in (SurfaceKind.FLOOR, SurfaceKind.COUNTER)
+    plain = "tile.movement.spacing_floor" if level else "tile.movement.spacing_wall"
+    names = {"dry": plain, "moist": "tile.movement.spacing_moist", "exterior": "tile.movement.spacing_exterior"}
+    rule = rules.entry(min(plain, names[exposure], key=rules.ticks))
+    limit = rules.ticks(rule.id) if wanted is None else min(wanted, rules.ticks(rule.id))
+    if exposure == "exterior":
+        near = "tile.movement.spacing_exterior_close"
+        close = near in rules.entries and limit <= rules.ticks(near)
+        width_rule = rules.entry(f"tile.movement.width_exterior_{'close' if close else 'far'}")
+        least = rules.ticks(width_rule.id) + _heat_width(yearly_range_f, rules)
+    else:
+        width_rule = rules.entry("tile.movement.width_floor" if level else "tile.movement.width_wall")
+        least = rules.ticks(width_rule.id)
+    return Spacing(limit=limit, width=max(joint, least), rule=rule, width_rule=width_rule)
+
+
+def movement_width(length: int, range_f: float, rules: RuleSet) -> int:
+    """Width that a field's own expansion asks of a joint [ticks].
+
+    Args:
+        length: Length of field between joints [ticks].
+        range_f: Range of temperature [°F].
+        rules: Rules in force.
+
+    References:
+        Movement = expansion x length x range; width = factor x movement, never below the narrowest.
+    """
+    movement = rules.number("tile.movement.expansion") * length * range_f * 5 / 9
+    return max(
+        math.ceil(movement * rules.number("tile.sealant.movement_factor")), rules.ticks("tile.sealant.min_width")
+    )
+
+
+def joint_section(width: int, available: int, rules: RuleSet) -> Section:
+    """Sealant and what lies behind it.
+
+    Args:
+        width: Width of the joint [ticks].
+        available: Depth of the open joint: tile and mortar under it [ticks].
+        rules: Rules in force.
+    """
+    depth = min(sealant_depth(width, rules), available)
+    step = rules.ticks("tile.sealant.rod_step")
+    rod = -(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step
+    return Section(width=width, depth=depth, rod=rod if depth + rod <= available else 0)
+
+
+def sealant_depth(width: int, rules: RuleSet) -> int:
+    """Depth of sealant by the joint's width: as deep as wide, then half, never over the most [ticks]."""
+    most = rules.ticks("tile.sealant.square_to")
+    return width if width <= most else min(width // 2, most)
+
+
+def soft_joints(
+    surface: Surface,
+    area: Polygon | MultiPolygon,
+    families: tuple[Lines, ...],
+    spacing: Spacing,
+    *,
+    edge: int,
+    joint: int,
+    tape: Tape = Tape.INCH,
+    before: Sequence[int] = (),
+    doorways: tuple[Segment, ...] = (),
+    over: tuple[tuple[Segment, str], ...] = (),
+    on_neighbour: frozenset[int] = frozenset(),
+) -> SoftJoints:
+    """Place the soft joints of one surface.
+
+    Args:
+        surface: Its outline, sides and openings.
+        area: Where its tile lies, edge joints taken off [mm].
+        families: The pattern's joint lines, straight ones and those that only every other course keeps.
+        spacing: Spacing and width in the field.
+        edge: Width of the joint along the edges [ticks].
+        joint: Width of the grout joints [ticks].
+        tape: Tape of the job.
+        before: Along each side, thickness of what stands before it there, such as the tile of the wall that meets
+            this one; none where not given [ticks].
+        doorways: Lines across doorways through which the tile runs on [ticks].
+        over: Joints in the backing or structure to be carried up, and what they are [ticks].
+        on_neighbour: Sides whose joint is listed on the surface beyond them.
+    """
+    joints = [
+        *_edges(surface, area, edge, before or [0] * len(surface.sides), on_neighbour),
+        *_rims(surface, area, edge),
+    ]
+    fixed = [(line, "doorway") for line in doorways] + list(over)
+    findings: list[Finding] = []
+    field_joints: list[SoftJoint] = []
+    forced: list[tuple[XY, float]] = []
+    for line, why in fixed:
+        placed, normal, at, cut = _across(line, families, joint, snap=why == "doorway")
+        forced.append((normal, at))
+        field_joints += _laid(placed, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
+        if cut:
+            findings.append(_cut_finding(surface, why, spacing.rule))
+    counts: dict[str, str] = {}
+    for family in _two_ways(families):
+        found, cut = positions(family, area, spacing.limit / TICKS_PER_MM, _same_way(family, forced))
+        counts[f"joints {family.way}"] = str(len(found))
+        counts[f"extent {family.way}"] = format_length(ticks_from_mm(family.extent(area)), tape)
+        for at in found:
+            why = f"field, at most {_far(spacing.limit, tape)} apart"
+            line_mm = family.line(at, area)
+            field_joints += _laid(line_mm, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
+        if found and cut:
+            findings.append(_cut_finding(surface, "field", spacing.rule))
+    number = len(joints) + len(field_joints)
+    working = Working(
+        title=f"Soft joints of {surface.id}",
+        formula="edges and changes of plane + doorways + joints below + field, parts no longer than the spacing",
+        values={
+            "spacing": _far(spacing.limit, tape),
+            "width at edges": fine(edge, tape),
+            "width in the field": fine(spacing.width, tape),
+            **counts,
+        },
+        result=str(number),
+        unit="joints",
+        source=f"{said_by(spacing.rule)}; {said_by(spacing.width_rule)}",
+    )
+    return SoftJoints(
+        joints=(*joints, *field_joints),
+        findings=tuple(dict.fromkeys(findings)),
+        workings={f"soft joints {surface.id}": working},
+    )
+
+
+def _heat_width(yearly_range_f: float, rules: RuleSet) -> int:
+    base = "tile.movement.temperature_base"
+    if base not in rules.entries or yearly_range_f <= rules.number(base):
+        return 0
+    steps = math.ceil((yearly_range_f - rules.number(base)) / rules.number("tile.movement.temperature_step"))
+    return steps * rules.ticks("tile.movement.temperature_width")
+
+
+def _edges(
+    surface: Surface, area: Polygon | MultiPolygon, edge: int, before: Sequence[int], on_neighbour: frozenset[int]
+) -> Iterator[SoftJoint]:
+    """A joint along each side that meets something, on the middle of the gap that is left there."""
+    reach = area.buffer(1.6 * edge / TICKS_PER_MM, join_style="mitre")
+    ring = _inner_ring(surface, [depth + edge / 2 for depth in before])
+    for index, side in enumerate(surface.sides):
+        if side.kind is SideKind.FREE or index in on_neighbour:
+            continue
+        a, b = ring[index], ring[(index + 1) % len(ring)]
+        what = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")
+        for part in _parts(LineString([a, b]).intersection(reach)):
+            yield _joint(part, edge, f"{what}: change of plane or material")
+
+
+def _inner_ring(surface: Surface, depths: Sequence[float]) -> list[XY]:
+    """The outline with each side that meets something moved in by its depth [mm]."""
+    moved = []
+    for (a, b), side, inwards in zip(sides(surface.outline), surface.sides, depths, strict=True):
+        depth = 0.0 if side.kind is SideKind.FREE else inwards
+        length = math.dist(a, b)
+        normal = (-(b[1] - a[1]) / length, (b[0] - a[0]) / length)
+        moved.append((normal, normal[0] * a[0] + normal[1] * a[1] + depth))
+    ring = []
+    for index, (normal, at) in enumerate(moved):
+        before, at_before = moved[index - 1]
+        cross = before[0] * normal[1] - before[1] * normal[0]
+        if abs(cross) < 1e-6:
+            corner = surface.outline[index]
+            off = at - (normal[0] * corner[0] + normal[1] * corner[1])
+            point = (corner[0] + normal[0] * off, corner[1] + normal[1] * off)
+        else:
+            point = (
+                (at_before * normal[1] - at * before[1]) / cross,
+                (before[0] * at - normal[0] * at_before) / cross,
+            )
+        ring.append((point[0] / TICKS_PER_MM, point[1] / TICKS_PER_MM))
+    return ring
+
+
+def _rims(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator[SoftJoint]:
+    """A joint where tile meets a tub, tray, cabinet, column or window frame within the surface."""
+    half = edge / 2 / TICKS_PER_MM
+    inside = Polygon([_mm(point) for point in surface.outline])
+    reach = area.buffer(3.2 * half, join_style="mitre").intersection(inside)
+    for opening in surface.openings:
+        if opening.kind not in _RESTRAINING or opening.outline is None:
+            continue
+        ring = Polygon([_mm(point) for point in opening.outline]).buffer(half, join_style="mitre").exterior
+        for part in _parts(_split_at_corners(ring).intersection(reach)):
+            yield _joint(part, edge, f"{opening.kind.value} {opening.id}: meets what restrains it")
+
+
+def _split_at_corners(ring: shapely.LinearRing) -> shapely.MultiLineString:
+    points = list(ring.coords)
+    return shapely.MultiLineString([LineString([a, b]) for a, b in pairwise(points)])
+
+
+def _across(
+    line: Segment, families: Iterable[Lines], joint: int, *, snap: bool
+) -> tuple[LineString, XY, float, bool]:
+    """A joint along a given line: the line [mm], its normal and offset, and whether tiles are cut along it.
+
+    A doorway's joint moves to the nearest straight grout line within one course; a joint over another stays.
+    """
+    a, b = _mm(line[0]), _mm(line[1])
+    length = math.dist(a, b)
+    normal = (-(b[1] - a[1]) / length, (b[0] - a[0]) / length)
+    at = normal[0] * a[0] + normal[1] * a[1]
+    for family in families:
+        turn = family.normal[0] * normal[0] + family.normal[1] * normal[1]
+        if not family.straight or abs(turn) < 1 - 1e-9:
+            continue
+        there = math.copysign(1.0, turn) * family.nearest(math.copysign(1.0, turn) * at)
+        if abs(there - at) <= (family.step if snap else joint / 2 / TICKS_PER_MM):
+            off = there - at
+            moved = [(p[0] + normal[0] * off, p[1] + normal[1] * off) for p in (a, b)]
+            return LineString(moved), normal, there, False
+    return LineString([a, b]), normal, at, True
+
+
+def _two_ways(families: tuple[Lines, ...]) -> tuple[Lines, ...]:
+    """Two ways across the field: the pattern's straight joints first, then what runs across them."""
+    ranked = sorted(families, key=lambda family: not family.straight)
+    first = ranked[0] if ranked else Lines.none((0.0, 1.0))
+    across = (-first.normal[1], first.normal[0])
+    for family in ranked[1:]:
+        if abs(family.normal[0] * first.normal[0] + family.normal[1] * first.normal[1]) <= _ACROSS:
+            return first, family
+    return first, Lines.none(across)
+
+
+def _same_way(family: Lines, forced: Iterable[tuple[XY, float]]) -> tuple[float, ...]:
+    found = []
+    for normal, at in forced:
+        turn = family.normal[0] * normal[0] + family.normal[1] * normal[1]
+        if abs(turn) > 1 - 1e-6:
+            found.append(math.copysign(1.0, turn) * at)
+    return tuple(found)
+
+
+def _laid(line: LineString, area: Polygon | MultiPolygon, width: int, why: str) -> Iterator[SoftJoint]:
+    for part in _parts(line.intersection(area)):
+        yield _joint(part, width, why)
+
+
+def _parts(shape: shapely.Geometry) -> list[LineString]:
+    found = [part for part in shapely.get_parts(shape) if isinstance(part, LineString)]
+    merged = [line for line in found if line.length >= _LEAST_LENGTH]
+    return sorted(merged, key=lambda line: tuple(line.coords))
+
+
+def _joint(line: LineString, width: int, why: str) -> SoftJoint:
+    points = tuple((ticks_from_mm(u), ticks_from_mm(v)) for u, v in line.coords)
+    return SoftJoint(line=points, width=width, why=why)
+
+
+def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:
+    if cut:
+        return f"{why}; no straight grout joint there, tiles are cut along it"
+    if width > joint:
+        return f"{why}; on a grout joint, tiles beside it trimmed to leave {fine(width, tape)}"
+    return f"{why}; on a grout joint"
+
+
+def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
+    return Finding(
+        code="TIL-110",
+        severity=Severity.NOTE,
+        where=surface.title or surface.id,
+        message=f"A soft joint ({why}) finds no straight grout joint in this pattern, so tiles are cut along it.",
+        rule=rule.id,
+        source=said_by(rule),
+        remedy="Cut both sides clean along a straightedge, or choose a pattern with straight joints.",
+    )
+
+
+def _far(ticks: int, tape: Tape) -> str:
+    return f"{ticks / TICKS_PER_MM / 1000:g} m" if tape is Tape.MM else f"{ticks / TICKS_PER_FOOT:g} ft"
+
+
+def _mm(point: tuple[int, int]) -> XY:
+    return point[0] / TICKS_PER_MM, point[1] / TICKS_PER_MM
