@@ -1,0 +1,94 @@
+"""Shower floors against worked examples: rises, falls and limits.
+
+Sources: a building certifier's note on shower grading under NCC 2022 (1800 x 900 mm, published result), a home
+repair forum on a 2 in threshold (published result), limits of IRC P2709.1 with arithmetic by hand for the others.
+"""
+
+import math
+
+import pytest
+
+from firstcourse.tiling.fall_planes import level_floor, run_for_rise, single_floor
+from firstcourse.tiling.falls import Limits, choose_rise
+
+FOOT = 12.0
+US = Limits(least=0.25 / FOOT, greatest=0.5 / FOOT)
+AU = Limits(least=1 / 80, greatest=1 / 50)
+
+
+def rectangle(length: float, width: float) -> tuple[tuple[float, float], ...]:
+    return ((0.0, 0.0), (length, 0.0), (length, width), (0.0, width))
+
+
+def centred(length: float, width: float, rise: float = 1.0):
+    return level_floor(rectangle(length, width), ((length / 2, width / 2),), rise)
+
+
+def test_36_in_square_keeps_the_least_fall_on_its_diagonal():
+    choice = choose_rise(centred(36, 36), US)
+    assert choice.least_rise_flow == pytest.approx(0.53033, abs=0.0005)
+    floor = centred(36, 36, choice.least_rise_flow)
+    assert [height for _, height in floor.perimeter] == pytest.approx([0.53033] * 4, abs=0.0005)
+    assert floor.least_plane * FOOT == pytest.approx(0.35355, abs=0.0005)
+    assert floor.least_flow * FOOT == pytest.approx(0.25, abs=0.0005)
+    assert choice.kept == "flow"
+
+
+def test_1800_by_900_mm_cannot_comply_in_australia():
+    choice = choose_rise(centred(1800, 900), AU)
+    assert choice.least_rise_planes == pytest.approx(11.25, abs=0.001)
+    assert choice.greatest_rise == pytest.approx(9.0, abs=0.001)
+    assert choice.kept == "none"
+
+
+def test_longest_shower_that_can_comply_in_australia_is_one_and_six_tenths_as_long_as_wide():
+    assert choose_rise(centred(1600, 1000), AU).kept == "planes"
+    assert choose_rise(centred(1602, 1000), AU).kept == "none"
+
+
+def test_60_by_32_in_complies_in_the_states():
+    choice = choose_rise(centred(60, 32), US)
+    assert choice.least_rise_planes == pytest.approx(0.625, abs=0.0005)
+    assert choice.greatest_rise == pytest.approx(0.66667, abs=0.0005)
+    assert choice.kept == "planes"
+
+
+def test_72_by_32_in_fails_in_the_states():
+    choice = choose_rise(centred(72, 32), US)
+    assert choice.least_rise_planes == pytest.approx(0.75, abs=0.0005)
+    assert choice.greatest_rise == pytest.approx(0.66667, abs=0.0005)
+    assert choice.kept == "none"
+    assert choose_rise(centred(64, 32), US).kept == "planes"
+
+
+def test_linear_drain_at_one_end_of_60_in():
+    floor = single_floor(rectangle(60, 36), ((0.0, 36.0), (0.0, 0.0)), US.least)
+    assert floor.rise == pytest.approx(1.25, abs=0.0001)
+    assert len(floor.planes) == 1
+    assert floor.folds == ()
+    assert floor.standing() == ()
+
+
+@pytest.mark.parametrize(("fall", "feet"), [(0.5, 4.0), (0.25, 8.0)])
+def test_run_from_drain_to_doorway_that_gains_2_in(fall, feet):
+    assert run_for_rise(2.0, fall / FOOT) / FOOT == pytest.approx(feet, abs=0.0001)
+
+
+@pytest.mark.parametrize(("fall", "percent", "ratio"), [(0.25, 2.0833, 48), (0.5, 4.1667, 24)])
+def test_units_of_falls(fall, percent, ratio):
+    assert 100 * fall / FOOT == pytest.approx(percent, abs=0.001)
+    assert FOOT / fall == pytest.approx(ratio, abs=0.001)
+
+
+def test_valley_slope_of_any_rectangle_is_rise_over_half_diagonal():
+    floor = centred(60, 32, 0.625)
+    assert len(floor.valleys) == 4
+    for valley in floor.valleys:
+        assert valley.fall == pytest.approx(0.625 / math.hypot(30, 16), rel=1e-9)
+        assert valley.turn == pytest.approx(math.hypot(0.625 / 30, 0.625 / 16), rel=1e-9)
+
+
+def test_volume_over_a_level_perimeter_is_two_thirds_of_its_box():
+    # The water that the falls hold is a pyramid, a third of base times height.
+    floor = centred(36, 48, 0.75)
+    assert floor.volume(1.5) == pytest.approx(36 * 48 * (1.5 + 0.75 * 2 / 3), rel=1e-9)
