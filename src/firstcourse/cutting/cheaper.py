@@ -12,7 +12,7 @@ from firstcourse.cutting.packing import Filling, Room
 if TYPE_CHECKING:
     from firstcourse.cutting.kernels import Ints
 
-SLICE = 3_000
+SLICE = 2_000
 """Steps spent on one set of sheets before the next has its turn."""
 MOST_GOALS = 6
 MOST_BLANKS = 3_000

@@ -10,9 +10,9 @@ import numpy as np
 
 from firstcourse.cutting.kernels import CHANCES, Ints, compiled, draw
 
-CYCLE = 3_000
+CYCLE = 10_000
 """Steps from the highest temperature to none; then it starts again, so that the sequence knows no end."""
-HEAT = 60
+HEAT = 5
 """Highest temperature in thousandths of a sheet."""
 MOST_EMPTIED = 4
 

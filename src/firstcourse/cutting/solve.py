@@ -23,7 +23,7 @@ from firstcourse.errors import InputValueError
 
 TRIES = (0, 150, 600, 2_400)
 """Rebuilding tries for a list of up to 50 blanks, by effort; longer lists get fewer, as each try costs more."""
-STEPS = (0, 10_000, 100_000, 1_000_000)
+STEPS = (0, 20_000, 200_000, 2_000_000)
 """Steps of the search for cheaper sheets, by effort."""
 MANY_BLANKS = 400
 """Above this, only the first manners are tried: the work grows with the square of the list."""
