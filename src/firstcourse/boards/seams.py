@@ -3,19 +3,18 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
-from math import ceil, floor
 
 import shapely
 from shapely import box as shapely_box
 
-from firstcourse.boards.courses import Span, bearing_edge
+from firstcourse.boards.courses import bearing_edge
 from firstcourse.boards.field import Field
+from firstcourse.boards.strips import Box, Span, Strip
 from firstcourse.geometry import from_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]
-Box = tuple[int, int, int, int]
 _MOST_PATTERNS, _KEPT_PER_SEAM, _KEPT_LAYERS = 48, 4, 16
 SLIVER, UNSTAGGERED, CORNER, PIECE = 200, 100_000, 3, 10
 """Weights of one piece below the least size, one unstaggered seam, one seam at an opening's corner, one piece."""
@@ -40,6 +39,7 @@ class Ground:
         self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
         self._areas: dict[Span, tuple[Area, ...]] = {}
         self._boxes: dict[Span, tuple[Box, ...]] = {}
+        self._runs: dict[int, tuple[Span, ...]] = {}
 
     @cached_property
     def ends(self) -> Span:
@@ -49,11 +49,9 @@ class Ground:
         return round(self.strip.bounds[0]), round(self.strip.bounds[2])
 
     @cached_property
-    def _broken(self) -> tuple[Span, ...]:
-        """Stretches along u where the course is not covered over its whole height [ticks]."""
-        bare = shapely_box(*self.strip.bounds).difference(self.strip)
-        parts = [shapely.bounds(part).tolist() for part in shapely.get_parts(bare) if not part.is_empty]
-        return tuple((floor(left), ceil(right)) for left, _, right, _ in parts)
+    def shapes(self) -> Strip:
+        """What the course covers, as trapezoids."""
+        return Strip(self.strip)
 
     @cached_property
     def _unbroken(self) -> tuple[Span, ...]:
@@ -81,18 +79,16 @@ class Ground:
 
     def boxes(self, start: int, end: int) -> tuple[Box, ...]:
         """The bounding boxes of the boards between two edges."""
-        if all(end <= left or start >= right for left, right in self._broken):
-            _, lower, _, upper = self.strip.bounds
-            return ((start, round(lower), end, round(upper)),)
         key = (start, end)
         if key not in self._boxes:
-            parts = shapely.get_parts(self._part(start, end))
-            large = parts[shapely.area(parts) * 2 >= LEAST_AREA2]
-            self._boxes[key] = tuple(
-                (round(left), round(lower), round(right), round(upper))
-                for left, lower, right, upper in shapely.bounds(large).tolist()
-            )
+            self._boxes[key] = self.shapes.boxes(start, end, LEAST_AREA2)
         return self._boxes[key]
+
+    def runs(self, edge: int, gap: int) -> tuple[Span, ...]:
+        """The stretches along v of a seam whose gap begins at `edge`, lowest first."""
+        if edge not in self._runs:
+            self._runs[edge] = self.shapes.upright(edge + gap / 2)
+        return self._runs[edge]
 
     def _part(self, start: int, end: int) -> shapely.Geometry:
         # Clipping by a rectangle would be faster, but fails on some outlines that touch the rectangle.
@@ -157,9 +153,7 @@ class Course:
 
     def runs(self, edge: int) -> tuple[Span, ...]:
         """The stretches along v of a seam there, lowest first."""
-        lower, upper = self.span
-        middle = edge + self.field.limits.gap / 2
-        return stretches(self.ground.strip, ((middle, lower), (middle, upper)), axis=1)
+        return self.ground.runs(edge, self.field.limits.gap)
 
     def _free(self, left: int, right: int) -> Iterable[int]:
         """Whole boards from either end, each also shortened in steps, so that courses can stagger."""

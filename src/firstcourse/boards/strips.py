@@ -1,0 +1,154 @@
+"""The part of an area under one course as trapezoids side by side: boards and seams are read off without clipping.
+
+A course is cut by hundreds of possible seams before one is taken. Each cut would be a clipping of polygons; on
+trapezoids it is a walk from left to right.
+"""
+
+from bisect import bisect_right
+from itertools import pairwise
+from typing import NamedTuple
+
+import shapely
+
+from firstcourse.units import TICKS_PER_MM
+
+Box = tuple[int, int, int, int]
+Span = tuple[int, int]
+
+_TOUCH = 1e-6
+"""Trapezoids that share less than this along v [ticks] only touch."""
+
+
+class Trapezoid(NamedTuple):
+    """Between two places along u, lower and upper edge at either [ticks]."""
+
+    left: float
+    right: float
+    lower_left: float
+    lower_right: float
+    upper_left: float
+    upper_right: float
+
+    def at(self, u: float) -> tuple[float, float]:
+        """Lower and upper edge at a place along u."""
+        if u <= self.left:
+            return self.lower_left, self.upper_left
+        if u >= self.right:
+            return self.lower_right, self.upper_right
+        share = (u - self.left) / (self.right - self.left)
+        return (
+            self.lower_left + share * (self.lower_right - self.lower_left),
+            self.upper_left + share * (self.upper_right - self.upper_left),
+        )
+
+
+class Strip:
+    """An area as slabs of trapezoids.
+
+    Attributes:
+        slabs: From left to right; each holds the trapezoids between two neighbouring corners, lowest first.
+    """
+
+    def __init__(self, area: shapely.Geometry) -> None:
+        edges = []
+        for part in shapely.get_parts(area):
+            if part.geom_type == "Polygon":
+                for ring in (part.exterior, *part.interiors):
+                    for (au, av), (bu, bv) in pairwise(shapely.get_coordinates(ring).tolist()):
+                        if au != bu:
+                            edges.append((au, av, bu, bv) if au < bu else (bu, bv, au, av))
+        places = sorted({u for edge in edges for u in (edge[0], edge[2])})
+        self._places = places
+        self.slabs: list[list[Trapezoid]] = []
+        for left, right in pairwise(places):
+            middle = (left + right) / 2
+            over = sorted(
+                (_on(edge, middle), _on(edge, left), _on(edge, right))
+                for edge in edges
+                if edge[0] <= left and edge[2] >= right
+            )
+            self.slabs.append(
+                [
+                    Trapezoid(left, right, below[1], below[2], above[1], above[2])
+                    for below, above in zip(over[::2], over[1::2], strict=True)
+                ]
+            )
+        self._meeting: list[list[list[int]]] = [[[] for _ in slab] for slab in self.slabs[:1]]
+        self._meeting += [
+            [[number for number, other in enumerate(before) if _meet(other, shape)] for shape in slab]
+            for before, slab in pairwise(self.slabs)
+        ]
+
+    def boxes(self, start: int, end: int, least_area2: float) -> tuple[Box, ...]:
+        """The bounding boxes of the connected parts between two places along u, from the left.
+
+        Args:
+            start: Left end [ticks].
+            end: Right end [ticks].
+            least_area2: Parts with less than half of this area are left out [ticks²].
+        """
+        # Each part: left, lower, right, upper, twice the area; None where it was joined to another.
+        parts: list[list[float] | None] = []
+        before: list[int] = []
+        for index in range(max(0, bisect_right(self._places, start) - 1), len(self.slabs)):
+            if self._places[index] >= end:
+                break
+            here: list[int] = []
+            for number, shape in enumerate(self.slabs[index]):
+                left, right = max(shape.left, start), min(shape.right, end)
+                (low_left, high_left), (low_right, high_right) = shape.at(left), shape.at(right)
+                part = [
+                    left,
+                    min(low_left, low_right),
+                    right,
+                    max(high_left, high_right),
+                    (high_left - low_left + high_right - low_right) * (right - left),
+                ]
+                for touched in {before[other] for other in self._meeting[index][number]} if before else ():
+                    part = _joined(part, parts[touched])
+                    parts[touched] = None
+                    before = [len(parts) if its == touched else its for its in before]
+                    here = [len(parts) if its == touched else its for its in here]
+                here.append(len(parts))
+                parts.append(part)
+            before = here
+        return tuple(
+            (round(part[0]), round(part[1]), round(part[2]), round(part[3]))
+            for part in parts
+            if part is not None and part[4] >= least_area2
+        )
+
+    def upright(self, u: float) -> tuple[Span, ...]:
+        """The stretches along v that a line at `u` covers, lowest first; those of 1 mm or less are left out."""
+        found: list[Span] = []
+        for slab in self.slabs:
+            if slab and slab[0].left <= u < slab[0].right:
+                for shape in slab:
+                    lower, upper = (round(v) for v in shape.at(u))
+                    if upper - lower > TICKS_PER_MM:
+                        found.append((lower, upper))
+        return tuple(found)
+
+
+def _on(edge: tuple[float, float, float, float], u: float) -> float:
+    au, av, bu, bv = edge
+    if av == bv or u == au:
+        return av
+    return bv if u == bu else av + (bv - av) * (u - au) / (bu - au)
+
+
+def _meet(one: Trapezoid, other: Trapezoid) -> bool:
+    """Whether a trapezoid and one right of it share more than a point."""
+    return min(one.upper_right, other.upper_left) - max(one.lower_right, other.lower_left) > _TOUCH
+
+
+def _joined(one: list[float], other: list[float] | None) -> list[float]:
+    if other is None:
+        return one
+    return [
+        min(one[0], other[0]),
+        min(one[1], other[1]),
+        max(one[2], other[2]),
+        max(one[3], other[3]),
+        one[4] + other[4],
+    ]
