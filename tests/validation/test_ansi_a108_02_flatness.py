@@ -11,11 +11,11 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability.flatness import (
     Spot,
     best_plane,
-    fill_volume_l,
     judge_flatness,
     straightedge_passes,
     tolerance_for,
 )
+from firstcourse.suitability.levelling import fill_volume_l
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 INCH = 25.4

@@ -34,7 +34,9 @@ from firstcourse.job.model import (
 )
 from firstcourse.job.reading import problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
+from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
 from firstcourse.job.starter import starter_text
+from firstcourse.job.surface import StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, RepeatPiece, StartAt, TileBand, TileRepeat, Tiling
 from firstcourse.job.writing import job_text
 
@@ -54,6 +56,7 @@ __all__ = [
     "JoistLoad",
     "Joists",
     "KeptOffcut",
+    "Kerb",
     "Member",
     "NoFastenerZone",
     "PanelJoint",
@@ -63,15 +66,20 @@ __all__ = [
     "Room",
     "RuleChange",
     "SheetStock",
+    "ShowerDrain",
+    "ShowerShelf",
     "SpotLevel",
     "StartAt",
+    "StudReading",
     "TileBand",
     "TileRepeat",
+    "TiledShower",
     "Tiling",
     "WallBlocking",
     "WallFraming",
     "WallOpening",
     "WallStuds",
+    "WallTile",
     "job_guide",
     "job_schema",
     "job_text",

@@ -23,6 +23,8 @@ from firstcourse.job.fields import (
     Offset,
     Pair,
 )
+from firstcourse.job.shower import TiledShower
+from firstcourse.job.surface import StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.units import Tape
@@ -136,9 +138,15 @@ class WallOpening(_Opening):
     points: Annotated[tuple[tuple[Distance, Distance], ...], Field(max_length=60)] = Field(
         default=(), description="Corners of any other shape, each from the left corner and the floor."
     )
+    depth: tuple[Distance, Length] | None = Field(
+        default=None,
+        description="Valve: least and most depth from the studs' faces to the finished face, from its sheet.",
+    )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
+        if self.depth is not None and (self.kind is not OpeningKind.VALVE or self.depth[0] > self.depth[1]):
+            raise ValueError("depth is a valve's window: the least, then the most")
         self._shape(self.width, self.height, self.points, "height")
         if not self.points and (self.left is None or self.bottom is None):
             raise ValueError("left and bottom say where it is")
@@ -163,9 +171,14 @@ class FloorOpening(_Opening):
     points: Annotated[tuple[tuple[Distance, Distance], ...], Field(max_length=60)] = Field(
         default=(), description="Corners of any other shape, each along and out from the side."
     )
+    top: Distance | None = Field(
+        default=None, description="Drain or flange: top of its rim over the panels (or slab)."
+    )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
+        if self.top is not None and self.kind not in (OpeningKind.DRAIN, OpeningKind.FLANGE):
+            raise ValueError("top is the rim of a drain or flange")
         self._shape(self.width, self.depth, self.points, "depth")
         if not self.points and (self.left is None or self.out is None):
             raise ValueError("left and out say where it is")
@@ -225,6 +238,11 @@ class BoardedWall(JobModel):
     )
     stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve walls otherwise.")
     studs: WallStuds | None = Field(default=None, description="What the studs are; not judged otherwise.")
+    faces: Annotated[tuple[StudReading, ...], Field(max_length=120)] = Field(
+        default=(), description="How the studs' faces stand, at two studs or more; for flatness."
+    )
+    tile: WallTile | None = Field(default=None, description="What will lie on the boards.")
+    trim: Length | None = Field(default=None, description="Height of the edge trim, where there is one.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
     tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
 
@@ -274,6 +292,8 @@ class BoardedFloor(JobModel):
         default=(), description="Where the finished floor meets another."
     )
     flange_top: Distance | None = Field(default=None, description="Top of the closet flange over the panels.")
+    shower: TiledShower | None = Field(default=None, description="A shower floor on a bed of its own.")
+    trim: Length | None = Field(default=None, description="Height of the edge trim, where there is one.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
     tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
 

@@ -6,7 +6,6 @@ from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path
 
-from firstcourse.bedding import mean_thickness
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
@@ -15,7 +14,6 @@ from firstcourse.job import (
     BoardedWall,
     Exposure,
     FloorFraming,
-    FloorTile,
     Job,
     JoistCut,
     Joists,
@@ -27,20 +25,19 @@ from firstcourse.job import (
     read_job,
 )
 from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.planning.layers import floor_layers, laid_tile
 from firstcourse.planning.sheets import allowed_stock, job_stock
+from firstcourse.planning.surfaces import board_family, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.suitability import (
     Cut,
-    Doorway,
     ExposedSurface,
     Finish,
     FloorInput,
     JudgeInput,
-    Layer,
     Panel,
     PointLoad,
     Remedy,
-    Spot,
     SteelStud,
     Studs,
     WallInput,
@@ -48,11 +45,10 @@ from firstcourse.suitability import (
     judge,
     lumber,
 )
-from firstcourse.suitability.floors import MORTAR_BED, TILE
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import thickness_in
 from firstcourse.survey import SurveyResult, survey_job
-from firstcourse.units import TICKS_PER_INCH, to_inches, to_mm
+from firstcourse.units import TICKS_PER_INCH, to_inches
 from firstcourse.workings import Working
 
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
@@ -120,6 +116,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     """
     stock = job_stock(job, rules)
     surfaces = {surface.id: surface for surface in survey.surfaces}
+    taped = {room.name: room for room in survey.rooms}
     judged: list[str] = []
     findings: list[Finding] = []
     workings: dict[str, Working] = {}
@@ -130,18 +127,20 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             surface = surfaces[name]
             place = _place(surface)
             where = f"{room.name}, {place}"
+            usable = allowed_stock(surface, stock)
             try:
-                asked = _asked(room, surface, where, allowed_stock(surface, stock), rules)
+                asked = _asked(job, room, surface, where, usable, rules)
                 inputs = JudgeInput(floors=asked.floors, walls=asked.walls, surfaces=asked.surfaces)
                 done = judge(inputs, rules)
+                side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(where, error))
                 continue
-            if asked.missing:
-                untold.append(f"{place} ({', '.join(asked.missing)})")
-            if asked.floors or asked.walls or asked.surfaces:
+            if asked.missing or side.missing:
+                untold.append(f"{place} ({', '.join((*asked.missing, *side.missing))})")
+            if asked.floors or asked.walls or asked.surfaces or side.judged:
                 judged.append(where)
-            findings += [*asked.notes, *done.findings]
+            findings += [*asked.notes, *done.findings, *side.findings]
             workings |= {
                 f"suitability.{surface.id}.{number}": working
                 for number, working in enumerate(done.workings, start=1)
@@ -149,6 +148,13 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             for _place_of, options in done.remedies:
                 remedies.append((where, options))
                 workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options)
+            workings |= {f"suitability.{surface.id}.{name}": working for name, working in side.workings.items()}
+            if side.remedies:
+                flattened = f"{where}: flatness"
+                remedies.append((flattened, side.remedies))
+                workings[f"suitability.{surface.id}.flatness.remedies"] = _remedies_working(
+                    flattened, side.remedies
+                )
         if untold:
             findings.append(_untold(room.name, untold))
     return JobJudgement(
@@ -171,9 +177,9 @@ def _place(surface: Surface) -> str:
     return f"wall {'-'.join(surface.corners)}" if surface.kind is SurfaceKind.WALL else surface.kind.value
 
 
-def _asked(room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
+def _asked(job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
     if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
-        asked, exposure = _floor(room.floor, where, stock, rules), room.floor.exposure
+        asked, exposure = _floor(job, room.floor, where, stock, rules), room.floor.exposure
     elif surface.kind is SurfaceKind.WALL:
         wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
         asked, exposure = _wall(wall, surface, where, rules), wall.exposure
@@ -191,7 +197,7 @@ def _exposed(
     exposure: Exposure, where: str, stock: tuple[Stock, ...], *, is_floor: bool
 ) -> tuple[ExposedSurface, ...]:
     """The surface once for each board family it may be boarded with."""
-    families = dict.fromkeys(item.kind.strip().lower().replace(" ", "_").replace("-", "_") for item in stock)
+    families = dict.fromkeys(board_family(item) for item in stock)
     return tuple(
         ExposedSurface(
             where=where,
@@ -226,17 +232,18 @@ def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> 
     )
 
 
-def _floor(floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
+def _floor(job: Job, floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> _Asked:
     spacing = None if floor.framing is None else _spacing(floor.framing)
+    tile = laid_tile(job, floor)
     wanted = (
         ("spacing of the joists", spacing),
         ("joists", floor.joists),
         ("panels", floor.panels),
-        ("tile", floor.tile),
+        ("tile", tile),
     )
-    if spacing is None or floor.joists is None or floor.panels is None or floor.tile is None:
+    if spacing is None or floor.joists is None or floor.panels is None or tile is None:
         return _Asked(missing=tuple(name for name, value in wanted if value is None))
-    joists, tile = floor.joists, floor.tile
+    joists = floor.joists
     panel, notes = _panel(floor.panels, where, rules)
     return _Asked(
         floors=(
@@ -245,8 +252,8 @@ def _floor(floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: Rul
                 span_in=to_inches(joists.span),
                 spacing_in=to_inches(spacing),
                 panel=panel,
-                layers=_layers(tile, stock, rules),
-                finish=Finish(tile.kind),
+                layers=floor_layers(tile, floor.tile, stock, rules),
+                finish=Finish.STONE if tile.stone else Finish.CERAMIC,
                 size=joists.size,
                 species=joists.species,
                 grade=joists.grade,
@@ -257,23 +264,8 @@ def _floor(floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: Rul
                 points=tuple(PointLoad(load_lb=load.load_lb, at_in=to_inches(load.at)) for load in joists.loads),
                 cuts=tuple(_cut(cut) for cut in joists.cuts),
                 sister=_part_sister(joists, rules),
-                tile_edge_mm=None if tile.edge is None else to_mm(tile.edge),
-                spots=tuple(
-                    Spot(u_mm=to_mm(spot.left), v_mm=to_mm(spot.out), height_mm=to_mm(spot.height))
-                    for spot in floor.spots
-                ),
-                doorways=tuple(
-                    Doorway(
-                        name=f"{where}, {door.id}",
-                        other_floor_in=to_inches(door.other_floor),
-                        door_underside_in=_inches(door.door_underside),
-                    )
-                    for door in floor.doorways
-                ),
-                flange_in=_inches(floor.flange_top),
             ),
         ),
-        missing=("flatness: give spots and the tile's edge",) if not floor.spots or tile.edge is None else (),
         notes=notes,
     )
 
@@ -298,36 +290,6 @@ def _spacing(framing: FloorFraming | WallFraming) -> int | None:
         return framing.spacing
     places = sorted(member.at for member in framing.members)
     return max((after - before for before, after in pairwise(places)), default=None)
-
-
-def _layers(tile: FloorTile, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:
-    """Everything over the panels from below: bond coat, board, heating, mortar bed, bond coat, tile.
-
-    Of several boards the thickest counts. The tile's bond coat is as thick as the boards' where the job is silent.
-    """
-    mortar = rules.number("bedding.mortar.density")
-    combed = mean_thickness(
-        notch_width=to_inches(rules.ticks("bedding.trowel.notch_width")),
-        notch_depth=to_inches(rules.ticks("bedding.trowel.notch_depth")),
-        land=to_inches(rules.ticks("bedding.trowel.land")),
-        angle_deg=rules.number("bedding.trowel.angle"),
-    )
-    board = max(stock, key=lambda item: item.thickness, default=None)
-    rows: list[tuple[str, float, float]] = []
-    if board is not None:
-        rows = [
-            ("mortar under the boards", combed, mortar),
-            ("board", to_inches(board.thickness), board.density_kg_m3 or rules.number("boards.density")),
-        ]
-    if tile.heating is not None:
-        rows.append(("mortar round the heating", to_inches(tile.heating), mortar))
-    if tile.mortar_bed is not None:
-        rows.append((MORTAR_BED, to_inches(tile.mortar_bed), rules.number("mass.mortar_bed")))
-    under_tile = combed if tile.bond_coat is None else to_inches(tile.bond_coat)
-    rows.append(("mortar under the tile", under_tile, mortar))
-    density = rules.number("mass.stone" if tile.kind == "stone" else "mass.tile")
-    rows.append((TILE, to_inches(tile.thickness), density))
-    return tuple(Layer(name=name, thickness_in=high, density_kg_m3=density) for name, high, density in rows)
 
 
 def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:

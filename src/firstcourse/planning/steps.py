@@ -22,6 +22,7 @@ from firstcourse.planning.sheets import (
     sheet_counts,
     with_factory_edges,
 )
+from firstcourse.planning.tiling import tile_job
 from firstcourse.pricing import price
 from firstcourse.quantities import count
 from firstcourse.rules import Override, RuleSet, load_rules
@@ -35,6 +36,7 @@ _RULES_SHOWN = ("bedding.", "boards.", "fastening.", "framing.", "safety.", "sur
 # Design values of lumber are left out: each working names the table it took them from.
 _RULES_JUDGED = (
     "door.",
+    "drain.",
     "exposure.",
     "flange.",
     "floor.",
@@ -45,8 +47,10 @@ _RULES_JUDGED = (
     "remedy.",
     "surface.",
     "transition.",
+    "trim.",
     "wall.",
 )
+_RULES_TILED = ("tile.", "tiling.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,6 +123,9 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         done.append(boarded.model_copy(update={"boards": fastened.boards}))
         findings += [*layout.findings, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
+    tiled = tile_job(job, survey, tuple(done), by_kind, rules)
+    findings += tiled.findings
+    workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
     findings += needed.findings
     workings |= needed.workings
@@ -127,15 +134,16 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= _cost_working(job, needed.quantities, stock)
     plan = Plan(
         job=_stamp(job, rules, effort),
-        surfaces=tuple(done),
+        surfaces=tiled.surfaces,
         pieces=pieces,
         sheets=sheets,
         stock=stock,
+        tile_stock=tiled.stock,
         counts=counts,
         findings=tuple(findings),
         quantities=needed.quantities,
         workings=workings,
-        rules=_rule_notes(rules, judged=bool(judgement.judged)),
+        rules=_rule_notes(rules, judged=bool(judgement.judged), tiled=bool(tiled.stock)),
     )
     on_step("verification")
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
@@ -229,7 +237,7 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
     )
 
 
-def _rule_notes(rules: RuleSet, *, judged: bool) -> tuple[RuleNote, ...]:
+def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool) -> tuple[RuleNote, ...]:
     return tuple(
         RuleNote(
             id=entry.id,
@@ -239,6 +247,6 @@ def _rule_notes(rules: RuleSet, *, judged: bool) -> tuple[RuleNote, ...]:
             source=entry.source,
             locator=entry.locator,
         )
-        for prefix in (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()))
+        for prefix in (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()), *(_RULES_TILED if tiled else ()))
         for entry in rules.under(prefix)
     )

@@ -1,24 +1,37 @@
 """Whether frame, panel and surface will carry tile, with every working and the remedies that would pass."""
 
-from firstcourse.suitability.buildup import Doorway, Layer
+from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
 from firstcourse.suitability.checks import Check
+from firstcourse.suitability.doorways import Doorway
 from firstcourse.suitability.exposure import ExposedSurface, Zone
+from firstcourse.suitability.fittings import Fitting, ValveWindow
 from firstcourse.suitability.flatness import Spot
 from firstcourse.suitability.floors import Finish, FloorInput, Use
+from firstcourse.suitability.ground import Ground, GroundJudgement, judge_ground
 from firstcourse.suitability.joists import Cut, PointLoad
 from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, judge
 from firstcourse.suitability.lumber import lumber
 from firstcourse.suitability.panels import Panel
+from firstcourse.suitability.plumb import Corner, Stance, judge_stance
 from firstcourse.suitability.remedies import Remedy, floor_remedies
+from firstcourse.suitability.surfaces import BuildUp, judge_build_up
 from firstcourse.suitability.walls import SteelStud, Studs
 
 __all__ = [
+    "BOND_COAT",
+    "MORTAR_BED",
+    "TILE",
+    "BuildUp",
     "Check",
+    "Corner",
     "Cut",
     "Doorway",
     "ExposedSurface",
     "Finish",
+    "Fitting",
     "FloorInput",
+    "Ground",
+    "GroundJudgement",
     "JudgeInput",
     "Judgement",
     "Layer",
@@ -26,12 +39,17 @@ __all__ = [
     "PointLoad",
     "Remedy",
     "Spot",
+    "Stance",
     "SteelStud",
     "Studs",
     "Use",
+    "ValveWindow",
     "WallInput",
     "Zone",
     "floor_remedies",
     "judge",
+    "judge_build_up",
+    "judge_ground",
+    "judge_stance",
     "lumber",
 ]

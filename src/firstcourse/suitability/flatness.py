@@ -1,4 +1,4 @@
-"""Flatness of a surface from spot levels or straightedge readings: best plane, highs and lows, grinding, filling.
+"""Flatness of a surface from spot levels, a straightedge or a string: best planes, highs and lows, the tolerance.
 
 Works in mm; heights are positive towards the tile.
 """
@@ -57,8 +57,9 @@ class Tolerance:
         long_mm: Most deviation under the long straightedge [mm].
         long_reach_mm: Its length [mm].
         short_mm: Most deviation under the short straightedge [mm].
-        short_reach_mm: Its length [mm].
+        short_reach_mm: Its length [mm]; the same as the long one's where the practice knows one straightedge.
         large: Whether the tile counts as large.
+        long_rule, short_rule: Ids of the rules they come from.
     """
 
     long_mm: float
@@ -66,6 +67,8 @@ class Tolerance:
     short_mm: float
     short_reach_mm: float
     large: bool
+    long_rule: str
+    short_rule: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,15 +93,35 @@ class Flatness:
 
 
 def tolerance_for(rules: RuleSet, largest_edge_mm: float) -> Tolerance:
-    """The flatness a tile wants, by its longest edge [mm]."""
+    """The flatness a tile wants, by its longest edge [mm].
+
+    A practice with a tolerance for the finished tile alone asks it of the ground: a thin bed does not level.
+
+    Raises:
+        RuleNotFoundError: The practice has neither.
+    """
+    if "surface.flatness.long_reach" not in rules.entries and "surface.finished.flatness" in rules.entries:
+        finished, reach = rules.number("surface.finished.flatness"), rules.number("surface.finished.reach")
+        return Tolerance(
+            long_mm=finished,
+            long_reach_mm=reach,
+            short_mm=finished,
+            short_reach_mm=reach,
+            large=False,
+            long_rule="surface.finished.flatness",
+            short_rule="surface.finished.flatness",
+        )
     large = largest_edge_mm >= rules.number("surface.large_tile") * MM_PER_IN
     size = "large" if large else "small"
+    long_rule, short_rule = f"surface.flatness.{size}_long", f"surface.flatness.{size}_short"
     return Tolerance(
-        long_mm=rules.number(f"surface.flatness.{size}_long") * MM_PER_IN,
+        long_mm=rules.number(long_rule) * MM_PER_IN,
         long_reach_mm=rules.number("surface.flatness.long_reach") * MM_PER_IN,
-        short_mm=rules.number(f"surface.flatness.{size}_short") * MM_PER_IN,
+        short_mm=rules.number(short_rule) * MM_PER_IN,
         short_reach_mm=rules.number(f"surface.flatness.{size}_reach") * MM_PER_IN,
         large=large,
+        long_rule=long_rule,
+        short_rule=short_rule,
     )
 
 
@@ -130,16 +153,69 @@ def best_plane(spots: Sequence[Spot]) -> Plane:
     return Plane(level_mm=mh - slope_u * mu - slope_v * mv, slope_u=slope_u, slope_v=slope_v)
 
 
+def best_line(spots: Sequence[Spot]) -> Plane:
+    """The line with the least sum of squared distances from readings along one string, as a plane level in v.
+
+    Raises:
+        InputValueError: Fewer than two readings, or all at one place.
+    """
+    if len(spots) < 2:
+        raise InputValueError(f"a string needs two readings or more, not {len(spots)}")
+    n = len(spots)
+    mu, mh = sum(s.u_mm for s in spots) / n, sum(s.height_mm for s in spots) / n
+    spread = sum((s.u_mm - mu) ** 2 for s in spots)
+    if spread == 0:
+        raise InputValueError("all readings along the string are at one place")
+    slope = sum((s.u_mm - mu) * (s.height_mm - mh) for s in spots) / spread
+    return Plane(level_mm=mh - slope * mu, slope_u=slope, slope_v=0.0)
+
+
+def least_zone(spots: Sequence[Spot], *, string: bool = False) -> tuple[Plane, float]:
+    """The plane midway between the two closest parallel planes that hold every spot, and how far they are apart.
+
+    Args:
+        spots: Three spots or more that do not lie on one line; along a string two or more.
+        string: The spots lie along one string; only its slope is sought.
+
+    Returns:
+        The plane (or for a string the line) and the width of the zone [mm].
+    """
+    from scipy.optimize import linprog
+
+    # Metres keep the columns of one size.
+    across = [(s.u_mm / 1000, 0.0 if string else s.v_mm / 1000) for s in spots]
+    rows = [[1.0, u, v, -1.0] for u, v in across] + [[-1.0, -u, -v, -1.0] for u, v in across]
+    sides = [s.height_mm for s in spots] + [-s.height_mm for s in spots]
+    free = (None, None)
+    found = linprog(
+        [0, 0, 0, 1],
+        A_ub=rows,
+        b_ub=sides,
+        bounds=[free, free, (0, 0) if string else free, (0, None)],
+        method="highs-ds",
+    )
+    level, slope_u, slope_v, half = (float(value) for value in found.x)
+    return Plane(level_mm=level, slope_u=slope_u / 1000, slope_v=slope_v / 1000), 2 * half
+
+
 @lru_cache(maxsize=64)
-def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance) -> Flatness:
+def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: bool = False) -> Flatness:
     """Lay straightedges over every pair of spots, and the best plane through all.
 
     Between two spots, the gap under (or the hump over) their chord at any spot beneath it is a deviation. Spots
     are samples: what lies between them is not seen.
+
+    Args:
+        spots: The readings, at most 120.
+        tolerance: What the tile wants.
+        string: The readings lie along one string.
+
+    Raises:
+        InputValueError: Too many or too few readings.
     """
     if len(spots) > MOST_SPOTS:
         raise InputValueError(f"{len(spots)} spot levels are more than {MOST_SPOTS}; judge the surface in parts")
-    plane = best_plane(spots)
+    plane = best_line(spots) if string else best_plane(spots)
     deviations = tuple(s.height_mm - plane.height_at(s.u_mm, s.v_mm) for s in spots)
     worst_long, worst_short = 0.0, 0.0
     for i, one in enumerate(spots):
@@ -158,6 +234,8 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance) -> Flatness:
                 worst_long = max(worst_long, gap)
                 if length <= tolerance.short_reach_mm:
                     worst_short = max(worst_short, gap)
+    # Sums of halves and slopes leave dust far below what a level shows.
+    worst_long, worst_short = round(worst_long, 6), round(worst_short, 6)
     highs = sorted(
         (i for i, d in enumerate(deviations) if d > tolerance.long_mm / 2), key=lambda i: -deviations[i]
     )
@@ -170,52 +248,3 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance) -> Flatness:
         passes=straightedge_passes(tolerance, worst_long, worst_short),
         grind=tuple(highs),
     )
-
-
-def fill_volume_l(depths_mm: Sequence[Sequence[float]], spacing_mm: float) -> float:
-    """Volume to fill from a square grid of depths, corners a quarter, edges a half [l].
-
-    Args:
-        depths_mm: Rows of depths, at least 2 x 2 [mm].
-        spacing_mm: Grid spacing [mm].
-    """
-    if len(depths_mm) < 2 or len(depths_mm[0]) < 2 or any(len(row) != len(depths_mm[0]) for row in depths_mm):
-        raise InputValueError("depths need two rows and two columns or more, all rows of one length")
-    last_row, last_column = len(depths_mm) - 1, len(depths_mm[0]) - 1
-    weighted = sum(
-        depth * (0.5 if i in (0, last_row) else 1) * (0.5 if j in (0, last_column) else 1)
-        for i, row in enumerate(depths_mm)
-        for j, depth in enumerate(row)
-    )
-    return weighted * spacing_mm**2 / 1e6
-
-
-def fill_bags(rules: RuleSet, volume_l: float) -> int:
-    """Whole bags of levelling compound for a volume."""
-    return math.ceil(round(volume_l / rules.number("surface.fill.yield"), 9))
-
-
-def stud_corrections_mm(
-    faces_mm: Sequence[float], positions_mm: Sequence[float], *, plane_down: bool
-) -> tuple[float, ...]:
-    """What to shim (positive) or plane off (negative) each stud so that all faces lie in one straight line [mm].
-
-    The line is the best one through the faces, moved out to the proudest stud (shim only) or in to the deepest
-    (plane down only).
-
-    Args:
-        faces_mm: How far each stud's face stands towards the tile [mm].
-        positions_mm: Where each stud stands along the wall [mm].
-        plane_down: Plane the proud studs down instead of shimming the others out.
-    """
-    n = len(faces_mm)
-    if n < 2 or len(positions_mm) != n:
-        raise InputValueError("corrections need two studs or more, each with its face and position")
-    mean_x, mean_y = sum(positions_mm) / n, sum(faces_mm) / n
-    spread = sum((x - mean_x) ** 2 for x in positions_mm)
-    if spread == 0:
-        raise InputValueError("all studs are at one position")
-    slope = sum((x - mean_x) * (y - mean_y) for x, y in zip(positions_mm, faces_mm, strict=True)) / spread
-    off = [y - mean_y - slope * (x - mean_x) for x, y in zip(positions_mm, faces_mm, strict=True)]
-    line = min(off) if plane_down else max(off)
-    return tuple(line - each for each in off)

@@ -1,20 +1,16 @@
-"""A whole tiled floor on joists, as entered, and every check of it: frame, panel, surface."""
+"""A whole tiled floor on joists, as entered, and every check of it: frame and panel."""
 
 from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Doorway, Layer
+from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.checks import Check, sourced
-from firstcourse.suitability.flatness import Flatness, Spot, judge_flatness, tolerance_for
 from firstcourse.suitability.joists import CODE_LIMIT, Cut, Joist, PointLoad, SisterPart, check_joist
 from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.suitability.panels import Panel, check_panel, thickness_in
 from firstcourse.workings import Working
-
-MORTAR_BED = "mortar bed"
-TILE = "tile"
 
 
 class Finish(StrEnum):
@@ -40,14 +36,10 @@ class FloorInput:
         span_in: Longest clear span of the joists over their whole length, not just under the tile [in].
         spacing_in: Joists centre to centre [in].
         panel: The panel layers on the joists.
-        layers: Everything over the panel from below, bond coats included; name the tile `tile` and a thick bed
-            `mortar bed`.
+        layers: Everything over the panel from below, bond coats included, by the names of `buildup`.
         size, species, grade: Of sawn joists.
         stiffness: EI of engineered or steel joists, from their maker [lb·in²]; then no size.
         extra_dead_psf: Other lasting load, such as heating in a bed or a ceiling below [psf].
-        tile_edge_mm: Longest edge of the tile [mm]; None where not chosen.
-        spots: Level readings of the surface.
-        flange_in: Top of a closet flange over the panel [in].
     """
 
     where: str
@@ -68,10 +60,6 @@ class FloorInput:
     cuts: tuple[Cut, ...] = ()
     sister: SisterPart | None = None
     extra_dead_psf: float = 0.0
-    tile_edge_mm: float | None = None
-    spots: tuple[Spot, ...] = ()
-    doorways: tuple[Doorway, ...] = ()
-    flange_in: float | None = None
 
     def __post_init__(self) -> None:
         if (self.size is None) == (self.stiffness is None):
@@ -134,15 +122,8 @@ def limit_rules(floor: FloorInput) -> tuple[str, ...]:
     return finish, CODE_LIMIT
 
 
-def floor_flatness(rules: RuleSet, floor: FloorInput) -> Flatness | None:
-    """Flatness of the surface against its tile; None without spot levels or without a tile."""
-    if not floor.spots or floor.tile_edge_mm is None:
-        return None
-    return judge_flatness(floor.spots, tolerance_for(rules, floor.tile_edge_mm))
-
-
 def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
-    """Every check of one floor that has a number and a limit, in order: frame, panel, surface."""
+    """Every check of one floor that has a number and a limit, in order: frame, panel."""
     joist = floor_joist(rules, floor)
     table = rules.entry("floor.load.dead_table_max")
     spacing = rules.entry("framing.joist_spacing.max")
@@ -175,47 +156,4 @@ def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
         ),
         *check_joist(rules, joist, limit_rules(floor)),
         *check_panel(rules, floor.panel, floor.spacing_in, joist.live_psf + joist.dead_psf),
-        *_flatness_checks(rules, floor),
-    )
-
-
-def _flatness_checks(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
-    found = floor_flatness(rules, floor)
-    if found is None:
-        return ()
-    size = "large" if found.tolerance.large else "small"
-    rows = (
-        (
-            "flatness, long straightedge",
-            found.worst_long_mm,
-            found.tolerance.long_mm,
-            f"surface.flatness.{size}_long",
-        ),
-        (
-            "flatness, short straightedge",
-            found.worst_short_mm,
-            found.tolerance.short_mm,
-            f"surface.flatness.{size}_short",
-        ),
-    )
-    return tuple(
-        Check(
-            name=name,
-            found=worst,
-            limit=limit,
-            at_least=False,
-            unit="mm",
-            rule=rule,
-            source=sourced(rules.entry(rule)),
-            working=Working(
-                title=f"Worst gap under a straightedge: {name}",
-                formula="largest distance of a spot level from the chord of two others",
-                values={"spots": str(len(floor.spots))},
-                result=f"{worst:.2f}",
-                unit="mm",
-                source=sourced(rules.entry(rule)),
-                argument=("What lies between the spots is not seen.",),
-            ),
-        )
-        for name, worst, limit, rule in rows
     )

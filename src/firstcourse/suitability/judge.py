@@ -5,14 +5,12 @@ from dataclasses import dataclass
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import judge_doorway, judge_flange
 from firstcourse.suitability.checks import Check, sourced
 from firstcourse.suitability.exposure import ExposedSurface, judge_exposure
 from firstcourse.suitability.floors import (
     FloorInput,
     check_floor,
     dead_load,
-    floor_flatness,
     floor_joist,
     floor_lumber,
     limit_rules,
@@ -39,11 +37,7 @@ _CODES = {
     "stud stiffness": "SUI-302",
     "steel thickness": "SUI-303",
     "tiling mass": "SUI-304",
-    "flatness, long straightedge": "SUI-401",
-    "flatness, short straightedge": "SUI-402",
 }
-# A surface can be mended before boarding; a frame that is too weak halts the job.
-_MENDED_ON_THE_WAY = ("flatness, long straightedge", "flatness, short straightedge")
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 
 
@@ -139,7 +133,6 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], list[Worki
     checks = check_floor(rules, floor)
     options = floor_remedies(rules, floor)
     findings = [_finding(floor.where, check, _advice(check, options)) for check in checks if not check.holds]
-    findings += _surface(rules, floor)
     findings += _cuts(rules, floor)
     wood = floor_lumber(rules, floor)
     if wood is not None and wood.assumed:
@@ -163,10 +156,6 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], list[Worki
                 remedy="Hold the loads against the joist maker's tables.",
             )
         )
-    for doorway in floor.doorways:
-        findings += judge_doorway(rules, floor.layers, doorway)
-    if floor.flange_in is not None:
-        findings += judge_flange(rules, floor.layers, floor.where, floor.flange_in)
     shown = [_placed(floor.where, check) for check in checks if check.name != "dead load"]
     dead = dead_load(rules, floor)[1]
     joist = floor_joist(rules, floor)
@@ -196,25 +185,6 @@ def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
             else "Nothing computed here makes the whole floor pass: for design by a licensed engineer.",
         )
     )
-
-
-def _surface(rules: RuleSet, floor: FloorInput) -> list[Finding]:
-    flatness = floor_flatness(rules, floor)
-    if flatness is None or flatness.passes or not flatness.grind:
-        return []
-    highs = ", ".join(
-        f"{flatness.deviations_mm[i]:.1f} mm at ({floor.spots[i].u_mm:.0f}, {floor.spots[i].v_mm:.0f})"
-        for i in flatness.grind[:5]
-    )
-    return [
-        Finding(
-            code="SUI-403",
-            severity=Severity.NOTE,
-            where=floor.where,
-            message=f"Highest over the best plane: {highs}.",
-            remedy="Grind or plane these first; fill what is then still low.",
-        )
-    ]
 
 
 def _cuts(rules: RuleSet, floor: FloorInput) -> list[Finding]:
@@ -291,7 +261,7 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], list[Working]
 def _finding(where: str, check: Check, remedy: str) -> Finding:
     return Finding(
         code=_CODES[check.name],
-        severity=Severity.FIX if check.name in _MENDED_ON_THE_WAY else Severity.STOP,
+        severity=Severity.STOP,
         where=where,
         message=f"{check.name[0].upper()}{check.name[1:]} does not hold.",
         measured=check.found_text(),

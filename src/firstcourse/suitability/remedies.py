@@ -9,9 +9,9 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from firstcourse.rules import RuleSet
+from firstcourse.suitability.buildup import MORTAR_BED, TILE
 from firstcourse.suitability.checks import Check
-from firstcourse.suitability.flatness import MM_PER_IN
-from firstcourse.suitability.floors import MORTAR_BED, TILE, Finish, FloorInput, check_floor
+from firstcourse.suitability.floors import Finish, FloorInput, check_floor
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import thickness_in
 
@@ -159,13 +159,6 @@ def _other_finish(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     return replace(floor, finish=Finish.CERAMIC, layers=layers)
 
 
-def _smaller_tile(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
-    edge = rules.number("surface.large_tile") * MM_PER_IN
-    if floor.tile_edge_mm is None or floor.tile_edge_mm < edge:
-        return None
-    return replace(floor, tile_edge_mm=edge - MM_PER_IN)
-
-
 def _blocking(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     return floor
 
@@ -178,6 +171,5 @@ _MEASURES: dict[str, Callable[[RuleSet, FloorInput], FloorInput | None]] = {
     "second_layer": _second_layer,
     "thinner_bed": _thinner_bed,
     "other_finish": _other_finish,
-    "smaller_tile": _smaller_tile,
     "blocking": _blocking,
 }

@@ -1,0 +1,28 @@
+"""What a setter reads off a wall before it is boarded: how its studs stand, what tile it will carry."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from firstcourse.job.fields import Distance, JobModel, Length, Offset
+
+
+class StudReading(JobModel):
+    """How far one stud's face stands out, from a string or a straightedge along the wall."""
+
+    at: Distance = Field(description="The stud's centre, from the left corner.")
+    up: Distance = Field(
+        default=0, description="Height above the floor; leave it out where one string was read along the wall."
+    )
+    face: Offset = Field(description="From any string you keep, towards the room is plus.")
+
+
+class WallTile(JobModel):
+    """What will lie on the wall's boards; the tile of its tiling where not given."""
+
+    kind: Literal["ceramic", "stone"] = Field(description="Ceramic (porcelain too) or natural stone.")
+    thickness: Length = Field(description="Thickness of the tile.")
+    edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the wall must be.")
+    bond_coat: Length | None = Field(
+        default=None, description="Mortar under the tile; as combed by the rule book's trowel where not given."
+    )

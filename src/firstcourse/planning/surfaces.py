@@ -1,0 +1,304 @@
+"""From a job and its survey to how flat, plumb and high each surface is, judged for its tile."""
+
+import math
+from dataclasses import dataclass, field
+
+from shapely import unary_union
+
+from firstcourse.boards.field import opening_ring
+from firstcourse.findings import Finding
+from firstcourse.geometry import bounds, to_shapely
+from firstcourse.job import BoardedFloor, BoardedWall, Job, Room
+from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind
+from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
+from firstcourse.rules import RuleSet
+from firstcourse.suitability import (
+    BuildUp,
+    Corner,
+    Doorway,
+    Fitting,
+    Ground,
+    Remedy,
+    Spot,
+    Stance,
+    ValveWindow,
+    judge_build_up,
+    judge_ground,
+    judge_stance,
+)
+from firstcourse.survey import RoomSurvey
+from firstcourse.units import TICKS_PER_MM, to_inches, to_mm
+from firstcourse.workings import Working
+
+
+@dataclass(slots=True)
+class SurfaceSide:
+    """What the surface itself says: flatness, plumb and level, build-up.
+
+    Attributes:
+        workings: By short names, in order.
+        remedies: Ways to flatten it, best first; empty where it is flat or was not read.
+        judged: Whether anything was.
+        missing: What the job would have to say for more.
+    """
+
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+    remedies: tuple[Remedy, ...] = ()
+    judged: bool = False
+    missing: tuple[str, ...] = ()
+
+
+def judge_surface(
+    job: Job,
+    room: Room,
+    survey: RoomSurvey,
+    surface: Surface,
+    where: str,
+    stock: tuple[Stock, ...],
+    rules: RuleSet,
+) -> SurfaceSide:
+    """Judge one surface as far as the job says how it stands and what it is to carry.
+
+    Args:
+        job: The job document.
+        room: The surface's room.
+        survey: That room as adjusted.
+        surface: The surface.
+        where: Its place in words.
+        stock: Boards it may be boarded with.
+        rules: The rules in force.
+
+    Raises:
+        InputValueError: Readings that fix no plane.
+        RuleNotFoundError: The practice has no rule for something entered.
+    """
+    done = SurfaceSide()
+    if surface.kind is SurfaceKind.WALL:
+        wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+        tile = laid_tile(job, wall)
+        _stance(done, room, survey, wall, surface, where, job, rules)
+        if tile is not None:
+            _wall_ground(done, wall, surface, tile, where, job, rules)
+            _wall_build_up(done, wall, surface, tile, where, stock, job, rules)
+    elif surface.kind is SurfaceKind.FLOOR and room.floor is not None:
+        tile = laid_tile(job, room.floor)
+        if tile is not None:
+            _floor_ground(done, room.floor, surface, tile, where, job, rules)
+            _floor_build_up(done, room.floor, surface, tile, where, stock, job, rules)
+    return done
+
+
+def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: dict[str, Working]) -> None:
+    done.findings += findings
+    done.workings |= workings
+    done.judged = True
+
+
+def _floor_ground(
+    done: SurfaceSide,
+    floor: BoardedFloor,
+    surface: Surface,
+    tile: LaidTile,
+    where: str,
+    job: Job,
+    rules: RuleSet,
+) -> None:
+    if not floor.spots or tile.edge is None:
+        done.missing += ("flatness: give spots and the tile's edge",)
+        return
+    found = judge_ground(
+        rules,
+        Ground(
+            where=where,
+            is_floor=True,
+            tape=job.tape,
+            spots=tuple(
+                Spot(u_mm=to_mm(spot.left), v_mm=to_mm(spot.out), height_mm=to_mm(spot.height))
+                for spot in floor.spots
+            ),
+            tile_edge_mm=to_mm(tile.edge),
+            area_m2=boarded_m2(surface),
+        ),
+    )
+    _add(done, found.findings, found.workings)
+    done.remedies = found.remedies
+
+
+def _wall_ground(
+    done: SurfaceSide,
+    wall: BoardedWall,
+    surface: Surface,
+    tile: LaidTile,
+    where: str,
+    job: Job,
+    rules: RuleSet,
+) -> None:
+    if not wall.faces or tile.edge is None:
+        return
+    heights = [reading.up for reading in wall.faces]
+    string = max(heights) - min(heights) <= rules.ticks("surface.string.reach")
+    found = judge_ground(
+        rules,
+        Ground(
+            where=where,
+            is_floor=False,
+            tape=job.tape,
+            spots=tuple(
+                Spot(
+                    u_mm=to_mm(reading.at),
+                    v_mm=0.0 if string else to_mm(reading.up),
+                    height_mm=to_mm(reading.face),
+                )
+                for reading in wall.faces
+            ),
+            tile_edge_mm=to_mm(tile.edge),
+            area_m2=boarded_m2(surface),
+            string=string,
+        ),
+    )
+    _add(done, found.findings, found.workings)
+    done.remedies = found.remedies
+
+
+def _floor_build_up(
+    done: SurfaceSide,
+    floor: BoardedFloor,
+    surface: Surface,
+    tile: LaidTile,
+    where: str,
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+) -> None:
+    rims = [(opening.id, opening.kind, opening.top) for opening in floor.openings if opening.top is not None]
+    flanges = [Fitting(name=name, top_in=to_inches(top)) for name, kind, top in rims if kind is OpeningKind.FLANGE]
+    if floor.flange_top is not None:
+        flanges.append(Fitting(name="The closet flange", top_in=to_inches(floor.flange_top)))
+    surface_up = BuildUp(
+        where=where,
+        tape=job.tape,
+        layers=floor_layers(tile, floor.tile, stock if surface.boarded else (), rules),
+        area_m2=boarded_m2(surface),
+        doorways=tuple(
+            Doorway(
+                name=f"{where}, {door.id}",
+                other_floor_in=to_inches(door.other_floor),
+                door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
+            )
+            for door in floor.doorways
+        ),
+        flanges=tuple(flanges),
+        drains=tuple(
+            Fitting(name=name, top_in=to_inches(top)) for name, kind, top in rims if kind is OpeningKind.DRAIN
+        ),
+        trim_in=None if floor.trim is None else to_inches(floor.trim),
+    )
+    _add(done, *judge_build_up(rules, surface_up))
+
+
+def _wall_build_up(
+    done: SurfaceSide,
+    wall: BoardedWall,
+    surface: Surface,
+    tile: LaidTile,
+    where: str,
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+) -> None:
+    surface_up = BuildUp(
+        where=where,
+        tape=job.tape,
+        layers=wall_layers(tile, stock, rules),
+        area_m2=boarded_m2(surface),
+        backings=tuple(dict.fromkeys(board_family(item) for item in stock)),
+        tile_area_m2=tile.face_m2,
+        valves=tuple(
+            ValveWindow(name=opening.id, least_in=to_inches(opening.depth[0]), most_in=to_inches(opening.depth[1]))
+            for opening in wall.openings
+            if opening.depth is not None
+        ),
+        trim_in=None if wall.trim is None else to_inches(wall.trim),
+    )
+    _add(done, *judge_build_up(rules, surface_up))
+
+
+def board_family(stock: Stock) -> str:
+    """A stock's kind as the rule book names board families."""
+    return stock.kind.strip().lower().replace(" ", "_").replace("-", "_")
+
+
+def _stance(
+    done: SurfaceSide,
+    room: Room,
+    survey: RoomSurvey,
+    wall: BoardedWall,
+    surface: Surface,
+    where: str,
+    job: Job,
+    rules: RuleSet,
+) -> None:
+    left, right = wall.wall.split("-")
+    lean = room.plumb.get(wall.wall)
+    corners = _corners(room, survey, left, right)
+    levels = (room.levels.get(left), room.levels.get(right))
+    rise = None if levels[0] is None or levels[1] is None else to_mm(levels[1] - levels[0])
+    if lean is None and not corners and rise is None:
+        return
+    _, low, _, high = bounds(surface.extent or surface.outline)
+    _, bottom, _, top = bounds(surface.outline)
+    stance = Stance(
+        where=where,
+        tape=job.tape,
+        height_mm=to_mm(high - low),
+        bottom_mm=to_mm(bottom - low),
+        top_mm=to_mm(top - low),
+        lean_mm=None if lean is None else to_mm(lean),
+        over=wall.foot,
+        corners=corners,
+        ends=(left, right),
+        rise_mm=rise,
+    )
+    _add(done, *judge_stance(rules, stance))
+
+
+def _corners(room: Room, survey: RoomSurvey, left: str, right: str) -> tuple[Corner, ...]:
+    """The walls this one meets at its ends, where their lean was taken."""
+    names = room.corners
+    before = names[names.index(left) - 1]
+    after = names[(names.index(right) + 1) % len(names)]
+    found = []
+    for corner, wall, one, other in (
+        (left, f"{before}-{left}", before, right),
+        (right, f"{right}-{after}", left, after),
+    ):
+        lean = room.plumb.get(wall)
+        if lean is not None:
+            heights = [room.heights.get(name, room.height or 0) for name in wall.split("-")]
+            found.append(
+                Corner(
+                    name=corner,
+                    wall=wall,
+                    lean_mm=to_mm(lean),
+                    height_mm=to_mm(max(heights)),
+                    angle_deg=_angle(survey, one, corner, other),
+                )
+            )
+    return tuple(found)
+
+
+def _angle(survey: RoomSurvey, one: str, corner: str, other: str) -> float:
+    at = survey.plan[corner]
+    first, second = (
+        math.atan2(survey.plan[name][1] - at[1], survey.plan[name][0] - at[0]) for name in (one, other)
+    )
+    turn = math.degrees(abs(first - second)) % 360
+    return min(turn, 360 - turn)
+
+
+def boarded_m2(surface: Surface) -> float:
+    """Area that is boarded, openings left out [m²]."""
+    whole = to_shapely(surface.outline)
+    openings = unary_union([to_shapely(opening_ring(opening)) for opening in surface.openings])
+    return float(whole.difference(openings).area) / (1000 * TICKS_PER_MM) ** 2

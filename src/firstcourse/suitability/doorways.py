@@ -1,0 +1,123 @@
+"""Where the finished floor meets another: the step and what takes it up, and how much to cut off the door."""
+
+from dataclasses import dataclass
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.rules import RuleSet
+from firstcourse.suitability.buildup import Layer, total_height_in
+from firstcourse.suitability.checks import sourced
+from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
+from firstcourse.workings import Working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doorway:
+    """Where the finished floor meets another.
+
+    Attributes:
+        name: Such as `door to hall`.
+        other_floor_in: Height of the other finished floor over this room's structure [in].
+        door_underside_in: Height of the door's underside over this room's structure [in]; None without a door.
+    """
+
+    name: str
+    other_floor_in: float
+    door_underside_in: float | None = None
+
+
+def judge_doorway(
+    rules: RuleSet, layers: tuple[Layer, ...], doorway: Doorway, tape: Tape
+) -> tuple[tuple[Finding, ...], Working]:
+    """The step at a doorway, the profile it asks for, and the gap under its door.
+
+    Returns:
+        Findings, empty where nothing is to be done; and the working of the step.
+    """
+    findings = []
+    height = total_height_in(layers)
+    rise = round(height - doorway.other_floor_in, 6)
+    profile, found = _step(rules, doorway, rise, tape)
+    findings += found
+    values = {
+        "this floor": f"{height:.3f} in over the structure",
+        "other floor": f"{doorway.other_floor_in:.3f} in over the structure",
+        "profile": profile,
+    }
+    if doorway.door_underside_in is not None:
+        gap = doorway.door_underside_in - height
+        values["gap under the door"] = f"{gap:.3f} in"
+        findings += _door(rules, doorway, gap, tape)
+    working = Working(
+        title=f"{doorway.name}: step between the floors",
+        formula="sum of the layers - height of the other floor",
+        values=values,
+        result=f"{rise:+.3f}",
+        unit="in",
+        source="layers and heights as entered",
+    )
+    return tuple(findings), working
+
+
+def _step(rules: RuleSet, doorway: Doorway, rise: float, tape: Tape) -> tuple[str, list[Finding]]:
+    step = abs(rise)
+    if "transition.vertical.max" not in rules.entries:
+        return "no rule of this practice speaks of it", []
+    square, bevelled = (
+        to_inches(rules.ticks(rule)) for rule in ("transition.vertical.max", "transition.bevel.max")
+    )
+    if step <= square:
+        return "none, or a straight edge trim", []
+    bevel = step <= bevelled
+    slope = rules.number("transition.bevel.slope" if bevel else "transition.ramp.slope")
+    length = _shown_up(step * slope, tape)
+    profile = (
+        f"bevelled reducer at least {length} long (1 in {slope:g})"
+        if bevel
+        else f"ramped threshold at least {length} long (1 in {slope:g})"
+    )
+    entry = rules.entry("transition.vertical.max" if bevel else "transition.bevel.max")
+    return profile, [
+        Finding(
+            code="SUI-601" if bevel else "SUI-602",
+            severity=Severity.NOTE if bevel else Severity.FIX,
+            where=doorway.name,
+            message=f"From the other floor into this room one steps {'up' if rise > 0 else 'down'} here.",
+            measured=_shown(step, tape),
+            limit=f"at most {_shown(square if bevel else bevelled, tape)}",
+            rule=entry.id,
+            source=sourced(entry),
+            remedy=f"Take a {profile}" + ("." if bevel else f", or layers {_less(rise, bevelled, tape)}."),
+        )
+    ]
+
+
+def _less(rise: float, most: float, tape: Tape) -> str:
+    return f"{_shown_up(abs(rise) - most, tape)} {'thinner' if rise > 0 else 'thicker'} in all"
+
+
+def _door(rules: RuleSet, doorway: Doorway, gap: float, tape: Tape) -> list[Finding]:
+    entry = rules.entry("door.clearance.min")
+    clearance = to_inches(rules.ticks(entry.id))
+    if gap >= clearance:
+        return []
+    return [
+        Finding(
+            code="SUI-603",
+            severity=Severity.FIX,
+            where=doorway.name,
+            message="The door will " + ("drag on" if gap > 0 else "not open over") + " the finished floor.",
+            measured=_shown(gap, tape),
+            limit=f"at least {_shown(clearance, tape)}",
+            rule=entry.id,
+            source=sourced(entry),
+            remedy=f"Cut {_shown_up(clearance - gap, tape)} off the door before laying.",
+        )
+    ]
+
+
+def _shown(length_in: float, tape: Tape) -> str:
+    return format_length(inches(length_in), tape)
+
+
+def _shown_up(length_in: float, tape: Tape) -> str:
+    return format_length(ceil_to(inches(length_in), tape.graduation), tape)

@@ -1,0 +1,238 @@
+"""A wall out of plumb and a floor out of level: what to fur, what becomes of the tub lap, how cuts taper.
+
+Works in mm. A lean is positive where the wall's top stands into the room.
+"""
+
+import math
+from dataclasses import dataclass
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.rules import RuleSet
+from firstcourse.suitability.checks import sourced
+from firstcourse.suitability.flatness import MM_PER_IN
+from firstcourse.units import Tape, ceil_to, format_length, ticks_from_mm
+from firstcourse.workings import Working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Corner:
+    """The wall that meets the judged one in a corner.
+
+    Attributes:
+        name: The corner.
+        wall: The other wall, such as `B-C`.
+        lean_mm: Its lean over its height [mm].
+        height_mm: Its height [mm].
+        angle_deg: Between the two walls, inside the room [degrees].
+    """
+
+    name: str
+    wall: str
+    lean_mm: float
+    height_mm: float
+    angle_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stance:
+    """How a wall stands.
+
+    Attributes:
+        where: The wall in words.
+        tape: What lengths are shown in.
+        height_mm: Its height [mm].
+        bottom_mm, top_mm: Between which it is boarded, above the floor [mm].
+        lean_mm: Its lean over its height [mm]; None where not taken.
+        over: What the boards stand above: `floor`, `tub`, `tray`, `kerb` or `none`.
+        corners: Walls it meets whose lean was taken.
+        ends: Names of its left and right corner.
+        rise_mm: Floor at the right end over that at the left [mm]; None where no level was taken.
+    """
+
+    where: str
+    tape: Tape
+    height_mm: float
+    bottom_mm: float
+    top_mm: float
+    lean_mm: float | None = None
+    over: str = "floor"
+    corners: tuple[Corner, ...] = ()
+    ends: tuple[str, str] = ("left", "right")
+    rise_mm: float | None = None
+
+    @property
+    def tiled_mm(self) -> float:
+        """Height that is boarded and tiled [mm]."""
+        return self.top_mm - self.bottom_mm
+
+
+def judge_stance(rules: RuleSet, stance: Stance) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+    """Judge a wall's plumb and level, and say what each does to tub lap and cuts.
+
+    Returns:
+        Findings, and workings by a short name.
+    """
+    findings: list[Finding] = []
+    workings: dict[str, Working] = {}
+    if stance.lean_mm is not None:
+        findings += _plumb(rules, stance, stance.lean_mm)
+        findings += _lap(stance, stance.lean_mm)
+        workings["plumb"] = _plumb_working(rules, stance, stance.lean_mm)
+    for corner in stance.corners:
+        taper = corner_taper_mm(corner, stance.tiled_mm)
+        findings += _taper(rules, stance, corner, taper)
+        workings[f"taper.{corner.name}"] = _taper_working(rules, stance, corner, taper)
+    if stance.rise_mm is not None and stance.over == "floor":
+        findings += _level(rules, stance, stance.rise_mm)
+    return tuple(findings), workings
+
+
+def corner_taper_mm(corner: Corner, tiled_mm: float) -> float:
+    """How much wider the last cut against a leaning wall is at the top than at the foot [mm]; less: narrower."""
+    return -corner.lean_mm * tiled_mm / corner.height_mm / math.sin(math.radians(corner.angle_deg))
+
+
+def furring_mm(stance: Stance, lean_mm: float, height_mm: float) -> float:
+    """How far a wall must be furred out at a height so that it stands plumb, nothing where it is proudest [mm]."""
+    share = height_mm / stance.height_mm
+    return lean_mm * (1 - share) if lean_mm > 0 else -lean_mm * share
+
+
+def plumb_limit_mm(rules: RuleSet, height_mm: float) -> float:
+    """The lean a wall of this height may have [mm]."""
+    most, reach = rules.number("wall.plumb.max"), rules.number("wall.plumb.reach")
+    return most / reach * height_mm
+
+
+def _plumb(rules: RuleSet, stance: Stance, lean: float) -> list[Finding]:
+    entry = rules.entry("wall.plumb.max")
+    limit = plumb_limit_mm(rules, stance.height_mm)
+    if abs(lean) <= limit + 1e-6:
+        return []
+    foot, top = (furring_mm(stance, lean, height) for height in (stance.bottom_mm, stance.top_mm))
+    return [
+        Finding(
+            code="SUI-411",
+            severity=Severity.FIX,
+            where=stance.where,
+            message=f"The wall leans {'into' if lean > 0 else 'out of'} the room over its height.",
+            measured=f"{_shown(abs(lean), stance)} over {_shown(stance.height_mm, stance)}",
+            limit=f"at most {_shown(limit, stance)} over that height",
+            rule=entry.id,
+            source=sourced(entry),
+            remedy=f"Fur the studs out with tapered strips, {_up(foot, stance)} at the lowest board edge and "
+            f"{_up(top, stance)} at the highest.",
+        )
+    ]
+
+
+def _lap(stance: Stance, lean: float) -> list[Finding]:
+    run = abs(lean) * stance.tiled_mm / stance.height_mm
+    if stance.over not in ("tub", "tray") or ticks_from_mm(run) < stance.tape.graduation // 2:
+        return []
+    furred = furring_mm(stance, lean, stance.bottom_mm)
+    return [
+        Finding(
+            code="SUI-412",
+            severity=Severity.NOTE,
+            where=stance.where,
+            message=f"Left as it is, the tile leans {'over' if lean > 0 else 'back from'} the {stance.over}: "
+            f"at its top it stands {_shown(run, stance)} {'nearer' if lean > 0 else 'farther back'} than at the "
+            "rim, and a plumb screen shows a gap that tapers by as much. "
+            f"Made plumb, boards and tile cover {_shown(furred, stance)} more of the rim.",
+            measured=f"{_shown(run, stance)} over {_shown(stance.tiled_mm, stance)} of tile",
+            remedy="Fur before the boards go on, and see that they still lap the flange in front of it."
+            if ticks_from_mm(furred) >= stance.tape.graduation
+            else "Fur the top out before the boards go on; the lap at the rim hardly changes.",
+        )
+    ]
+
+
+def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list[Finding]:
+    entry = rules.entry("surface.taper.max")
+    most = rules.number(entry.id) * MM_PER_IN
+    if ticks_from_mm(abs(taper)) < stance.tape.graduation // 2:
+        return []
+    return [
+        Finding(
+            code="SUI-413",
+            severity=Severity.FIX if abs(taper) > most else Severity.NOTE,
+            where=stance.where,
+            message=f"In corner {corner.name} wall {corner.wall} leans {'in' if corner.lean_mm > 0 else 'out'}, "
+            f"so the last cut here gets {'wider' if taper > 0 else 'narrower'} towards the top.",
+            measured=f"{_shown(abs(taper), stance)} over {_shown(stance.tiled_mm, stance)} of tile",
+            limit=f"at most {_shown(most, stance)} before it shows",
+            rule=entry.id,
+            source=sourced(entry),
+            remedy=f"Fur wall {corner.wall} plumb, or keep the cut wide and measure it at its foot and its top."
+            if abs(taper) > most
+            else "Measure each cut at its foot and its top.",
+        )
+    ]
+
+
+def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
+    entry = rules.entry("surface.taper.max")
+    most = rules.number(entry.id) * MM_PER_IN
+    if ticks_from_mm(abs(rise)) < stance.tape.graduation:
+        return []
+    low, high = stance.ends if rise > 0 else stance.ends[::-1]
+    return [
+        Finding(
+            code="SUI-414",
+            severity=Severity.FIX if abs(rise) > most else Severity.NOTE,
+            where=stance.where,
+            message=f"The floor rises from {low} to {high}: a level first course is cut "
+            f"{_shown(abs(rise), stance)} higher at {low} than at {high}.",
+            measured=_shown(abs(rise), stance),
+            limit=f"at most {_shown(most, stance)} before it shows",
+            rule=entry.id,
+            source=sourced(entry),
+            remedy="Level the floor, or start from a level line and scribe the lowest course"
+            + (", at least half a tile high." if abs(rise) > most else "."),
+        )
+    ]
+
+
+def _plumb_working(rules: RuleSet, stance: Stance, lean: float) -> Working:
+    entry = rules.entry("wall.plumb.max")
+    limit = plumb_limit_mm(rules, stance.height_mm)
+    return Working(
+        title=f"{stance.where}: lean over its height",
+        formula="lean ≤ limit × height / reach; furring at a height = lean less what the wall leans there",
+        values={
+            "lean": f"{lean:+.2f} mm over {stance.height_mm:.0f} mm",
+            "furring at the lowest board edge": f"{furring_mm(stance, lean, stance.bottom_mm):.2f} mm",
+            "furring at the highest board edge": f"{furring_mm(stance, lean, stance.top_mm):.2f} mm",
+            "limit": f"{limit:.2f} mm: {'holds' if abs(lean) <= limit + 1e-6 else 'DOES NOT HOLD'}",
+        },
+        result=f"{abs(lean):.2f}",
+        unit="mm",
+        source=sourced(entry),
+    )
+
+
+def _taper_working(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> Working:
+    return Working(
+        title=f"{stance.where}: taper of the last cut in corner {corner.name}",
+        formula="lean of the other wall × tiled height / its height / sin(corner angle)",
+        values={
+            f"lean of wall {corner.wall}": f"{corner.lean_mm:+.2f} mm",
+            "its height": f"{corner.height_mm:.0f} mm",
+            "tiled height": f"{stance.tiled_mm:.0f} mm",
+            "corner angle": f"{corner.angle_deg:.1f}°",
+            "limit": f"{rules.number('surface.taper.max') * MM_PER_IN:.2f} mm",
+        },
+        result=f"{taper:+.2f}",
+        unit="mm wider at the top",
+        source=sourced(rules.entry("surface.taper.max")),
+    )
+
+
+def _shown(length_mm: float, stance: Stance) -> str:
+    return format_length(ticks_from_mm(length_mm), stance.tape)
+
+
+def _up(length_mm: float, stance: Stance) -> str:
+    """Rounded up, so that furring is never short."""
+    return format_length(ceil_to(ticks_from_mm(round(length_mm, 3)), stance.tape.graduation), stance.tape)

@@ -1,0 +1,135 @@
+"""Layers and what meets their height: doorways, doors, flanges, drains, valves, trim; mass on the backing."""
+
+import datetime
+from dataclasses import replace
+
+import pytest
+
+from firstcourse.findings import Severity
+from firstcourse.rules import load_rules
+from firstcourse.suitability import (
+    BOND_COAT,
+    TILE,
+    BuildUp,
+    Doorway,
+    Fitting,
+    Layer,
+    ValveWindow,
+    judge_build_up,
+)
+from firstcourse.units import Tape
+
+DAY = datetime.date(2026, 11, 25)
+RULES = load_rules(DAY)
+FLOOR = BuildUp(
+    where="bath, floor",
+    tape=Tape.INCH,
+    layers=(
+        Layer(name="board", thickness_in=0.25, density_kg_m3=1300),
+        Layer(name=BOND_COAT, thickness_in=0.125, density_kg_m3=1600),
+        Layer(name=TILE, thickness_in=0.375, density_kg_m3=2350),
+    ),
+    area_m2=4.0,
+)
+
+
+def found(surface, rules=RULES):
+    return judge_build_up(rules, surface)[0]
+
+
+def at(**changes):
+    return found(replace(FLOOR, **changes))
+
+
+def test_height_and_mass_are_summed():
+    workings = judge_build_up(RULES, FLOOR)[1]
+    assert workings["buildup.height"].result == "0.750"
+    assert workings["buildup.height"].unit.endswith('3/4"')
+    # 0.25 in x 1300 + 0.125 in x 1600 + 0.375 in x 2350, each in metres.
+    assert float(workings["buildup.mass"].result) == pytest.approx(35.7, abs=0.05)
+    assert workings["buildup.mass"].values["whole surface"] == "143 kg, 315 lb"
+    assert found(FLOOR) == ()
+
+
+@pytest.mark.parametrize(
+    ("other", "codes", "words"),
+    [
+        (0.5, [], "none, or a straight edge trim"),
+        (0.4375, ["SUI-601"], 'bevelled reducer at least 5/8" long (1 in 2)'),
+        (0.0, ["SUI-602"], 'ramped threshold at least 9" long (1 in 12)'),
+        (1.75, ["SUI-602"], "ramped threshold at least 1' 0\" long (1 in 12)"),
+    ],
+)
+def test_a_step_is_named_with_what_takes_it_up(other, codes, words):
+    door = replace(FLOOR, doorways=(Doorway(name="door to hall", other_floor_in=other),))
+    findings, workings = judge_build_up(RULES, door)
+    assert [finding.code for finding in findings] == codes
+    assert workings["buildup.doorway.1"].values["profile"] == words
+    assert all(words in finding.remedy for finding in findings)
+
+
+def test_too_high_a_step_says_how_much_thinner():
+    (step,) = at(doorways=(Doorway(name="d", other_floor_in=0.0),))
+    assert step.severity is Severity.FIX and 'layers 1/4" thinner in all' in step.remedy
+    (down,) = at(doorways=(Doorway(name="d", other_floor_in=1.5),))
+    assert 'layers 1/4" thicker in all' in down.remedy and "steps down" in down.message
+
+
+def test_a_door_is_cut_to_clear_the_tile():
+    (cut,) = at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=1.0),))
+    assert (cut.code, cut.measured, cut.remedy) == ("SUI-603", '1/4"', 'Cut 1/8" off the door before laying.')
+    (shut,) = at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=0.5),))
+    assert "not open over" in shut.message and 'Cut 5/8"' in shut.remedy
+    assert at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=1.125),)) == ()
+
+
+@pytest.mark.parametrize(
+    ("top", "remedy"),
+    [
+        (0.5, 'extension ring of 1/4"'),
+        (0.75, None),
+        (1.0, None),
+        (1.5, 'lower it by 1/2"'),
+    ],
+)
+def test_a_flange_stands_on_the_tile(top, remedy):
+    findings = at(flanges=(Fitting(name="The closet flange", top_in=top),))
+    assert [f.code for f in findings] == ([] if remedy is None else ["SUI-604"])
+    assert all(remedy in f.remedy for f in findings)
+
+
+@pytest.mark.parametrize(
+    ("top", "remedy"),
+    [(0.75, None), (0.6875, None), (0.5, 'Raise its rim by 3/16"'), (0.875, 'Lower its rim by 1/8"')],
+)
+def test_a_drain_lies_level_or_a_little_low(top, remedy):
+    findings = at(drains=(Fitting(name="drain", top_in=top),))
+    assert [f.code for f in findings] == ([] if remedy is None else ["SUI-607"])
+    assert all(remedy in f.remedy for f in findings)
+
+
+def test_a_valve_has_its_window():
+    assert at(valves=(ValveWindow(name="valve", least_in=0.5, most_in=1.0),)) == ()
+    (deep,) = at(valves=(ValveWindow(name="valve", least_in=1.0, most_in=2.0),))
+    assert (deep.code, deep.limit) == ("SUI-605", '1" to 2" from the studs\' faces')
+    assert "back by 1/4" in deep.remedy and "short of" in deep.message
+    (proud,) = at(valves=(ValveWindow(name="valve", least_in=0.0, most_in=0.5),))
+    assert "out by 1/4" in proud.remedy and "beyond" in proud.message
+
+
+def test_trim_ends_level_with_the_tile():
+    assert at(trim_in=0.5) == ()
+    (low,) = at(trim_in=0.375)
+    assert low.code == "SUI-606" and low.remedy == 'Take trim of 1/2".' and "below" in low.message
+
+
+def test_heavy_tile_on_weak_backing_is_refused():
+    uk = load_rules(DAY, "uk")
+    wall = replace(FLOOR, backings=("plasterboard",), tile_area_m2=0.04)
+    (bed,) = found(wall, uk)
+    assert (bed.code, bed.severity) == ("SUI-305", Severity.NOTE)
+    assert found(replace(wall, tile_area_m2=0.2), uk) == ()
+    thick = Layer(name=TILE, thickness_in=0.5, density_kg_m3=2350)
+    (heavy,) = found(replace(wall, layers=(*FLOOR.layers[:2], thick)), uk)
+    assert (heavy.code, heavy.severity) == ("SUI-304", Severity.STOP)
+    assert found(wall) == ()

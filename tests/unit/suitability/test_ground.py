@@ -1,0 +1,194 @@
+"""Readings of a floor or a wall: flat or not, where it is high, and what would make it flat."""
+
+import datetime
+import itertools
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from firstcourse.errors import InputValueError
+from firstcourse.findings import Severity
+from firstcourse.rules import load_rules
+from firstcourse.suitability import Ground, Spot, judge_ground
+from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for
+from firstcourse.suitability.levelling import fill_bags, fill_volume_l, mean_depth_mm
+from firstcourse.suitability.straightening import corrections_mm
+from firstcourse.units import Tape
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+UK = load_rules(datetime.date(2026, 11, 25), "uk")
+INCH = 25.4
+
+
+def grid(heights, step=600.0):
+    return tuple(
+        Spot(u_mm=j * step, v_mm=i * step, height_mm=float(height))
+        for i, row in enumerate(heights)
+        for j, height in enumerate(row)
+    )
+
+
+def floor(spots, edge_mm=600.0, tape=Tape.MM):
+    return Ground(where="bath, floor", is_floor=True, tape=tape, spots=spots, tile_edge_mm=edge_mm, area_m2=4.0)
+
+
+def wall(faces_mm, edge_mm=600.0, tape=Tape.INCH):
+    spots = tuple(Spot(u_mm=i * 16 * INCH, v_mm=0.0, height_mm=face) for i, face in enumerate(faces_mm))
+    return Ground(
+        where="bath, wall A-B",
+        is_floor=False,
+        tape=tape,
+        spots=spots,
+        tile_edge_mm=edge_mm,
+        area_m2=6.0,
+        string=True,
+    )
+
+
+HUMP = grid([[0, 0, 0], [0, 7, 0], [0, 0, 0]])
+
+
+def test_a_flat_floor_has_its_map_and_no_finding():
+    done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]])))
+    assert done.findings == () and done.remedies == ()
+    assert float(done.workings["flatness.map"].result) == pytest.approx(0, abs=0.005)
+    assert all("holds" in done.workings[f"flatness.{n}"].values["limit"] for n in (1, 2))
+
+
+def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
+    done = judge_ground(RULES, floor(HUMP))
+    codes = [finding.code for finding in done.findings]
+    assert codes == ["SUI-401", "SUI-403"] and done.findings[0].severity is Severity.FIX
+    assert "+6 mm 600 mm from the left, 600 mm out" in done.findings[1].message
+    assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
+    small = next(option for option in done.remedies if option.names == ("smaller_tile",))
+    assert not small.passes and small.still_failing == ("flatness, long straightedge",)
+    assert done.remedies[-1] is small
+
+
+def test_grinding_saves_compound_and_levelling_costs_height():
+    done = judge_ground(RULES, floor(HUMP))
+    volume = {name: float(done.workings[f"flatness.{name}"].result) for name in ("patch", "grind", "level_out")}
+    assert volume["grind"] < volume["patch"] < volume["level_out"]
+    height = {option.names[0]: option.height_in for option in done.remedies}
+    assert height["patch"] == height["grind"] == 0 and height["level_out"] == pytest.approx(0.125)
+
+
+def test_a_smaller_tile_may_be_enough():
+    done = judge_ground(RULES, floor(grid([[0, 0, 0], [0, 5, 0], [0, 0, 0]])))
+    assert next(o for o in done.remedies if o.names == ("smaller_tile",)).passes
+    assert judge_ground(RULES, floor(grid([[0, 0, 0], [0, 5, 0], [0, 0, 0]]), edge_mm=300)).findings == ()
+
+
+def test_british_practice_asks_the_finished_tolerance_of_the_ground():
+    over = judge_ground(UK, floor(grid([[0, 0, 0], [0, 4, 0], [0, 0, 0]])))
+    assert over.findings[0].rule == "surface.finished.flatness"
+    assert "at most 3 mm" in over.findings[0].limit
+    assert judge_ground(UK, floor(grid([[0, 0, 0], [0, 3, 0], [0, 0, 0]]))).findings == ()
+
+
+def test_a_bowed_wall_lists_every_stud():
+    done = judge_ground(RULES, wall([0, 0, -3 / 16 * INCH, 0, 0]))
+    assert [finding.code for finding in done.findings] == ["SUI-401", "SUI-403"]
+    shims = done.workings["flatness.shim"].values
+    assert shims["stud at 2' 8\""] == 'shim 3/16"' and shims['stud at 0"'] == "leave"
+    assert done.remedies[0].names == ("shim",) and done.remedies[0].passes
+    planed = next(option for option in done.remedies if option.names == ("plane_down",))
+    assert planed.still_failing[-1] == 'plane down of more than 1/8"' and not planed.passes
+
+
+def test_a_proud_stud_is_planed_down_where_that_is_little():
+    done = judge_ground(RULES, wall([0, 0, 1 / 8 * INCH + 0.5, 0, 0]))
+    planed = next(option for option in done.remedies if option.names == ("plane_down",))
+    assert planed.passes and planed.what.startswith("Plane the proud studs down to the deepest: 1 stud,")
+
+
+def test_a_wall_read_at_two_heights_has_a_plane():
+    spots = tuple(
+        Spot(u_mm=u, v_mm=v, height_mm=-5.0 if (u, v) == (800, 1200) else 0.0)
+        for u in (0, 400, 800, 1200, 1600)
+        for v in (300, 1200)
+    )
+    ground = Ground(
+        where="w", is_floor=False, tape=Tape.MM, spots=spots, tile_edge_mm=600, area_m2=4.0, string=False
+    )
+    shims = judge_ground(RULES, ground).workings["flatness.shim"].values
+    assert shims["stud at 800 mm"].endswith("shim 5 mm at 1200 mm up")
+
+
+def test_inch_and_metric_readings_agree():
+    metric = judge_ground(RULES, floor(HUMP, tape=Tape.MM))
+    inch = judge_ground(RULES, floor(HUMP, tape=Tape.INCH))
+    assert [o.names for o in metric.remedies] == [o.names for o in inch.remedies]
+    assert [w.result for w in metric.workings.values()] == [w.result for w in inch.workings.values()]
+
+
+heights = st.lists(st.integers(-20, 20), min_size=9, max_size=9)
+
+
+@settings(max_examples=60, deadline=None)
+@given(heights, st.floats(-0.02, 0.02), st.floats(-0.02, 0.02))
+def test_a_slope_changes_no_verdict(values, slope_u, slope_v):
+    flat = grid([values[:3], values[3:6], values[6:]])
+    sloped = tuple(
+        Spot(u_mm=s.u_mm, v_mm=s.v_mm, height_mm=s.height_mm + slope_u * s.u_mm + slope_v * s.v_mm) for s in flat
+    )
+    tolerance = tolerance_for(RULES, 600)
+    one, other = judge_flatness(flat, tolerance), judge_flatness(sloped, tolerance)
+    assert one.worst_long_mm == pytest.approx(other.worst_long_mm, abs=1e-5)
+    assert least_zone(flat)[1] == pytest.approx(least_zone(sloped)[1], abs=1e-6)
+
+
+@settings(max_examples=60, deadline=None)
+@given(heights)
+def test_the_least_zone_is_never_wider_than_that_of_least_squares(values):
+    spots = grid([values[:3], values[3:6], values[6:]])
+    plane, width = least_zone(spots)
+    off = [s.height_mm - plane.height_at(s.u_mm, s.v_mm) for s in spots]
+    squares = [s.height_mm - best_plane(spots).height_at(s.u_mm, s.v_mm) for s in spots]
+    assert max(off) - min(off) == pytest.approx(width, abs=1e-6)
+    assert width <= max(squares) - min(squares) + 1e-6
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.floats(-10, 10), min_size=3, max_size=8), st.booleans())
+def test_corrected_studs_stand_in_one_line(faces, plane_down):
+    spots = [Spot(u_mm=i * 400.0, v_mm=0.0, height_mm=face) for i, face in enumerate(faces)]
+    by = corrections_mm(spots, plane_down=plane_down, string=True)
+    after = [face + each for face, each in zip(faces, by, strict=True)]
+    steps = [b - a for a, b in itertools.pairwise(after)]
+    assert max(steps) - min(steps) < 1e-5
+    assert all(each <= 1e-6 for each in by) if plane_down else all(each >= -1e-6 for each in by)
+
+
+def test_depths_off_a_grid_are_weighed_by_triangles():
+    corners = grid([[2, 2], [2, 2]])
+    middle = Spot(u_mm=300, v_mm=300, height_mm=8.0)
+    mean, how = mean_depth_mm((*corners, middle), (2, 2, 2, 2, 8))
+    # A pyramid 6 mm high over a slab of 2 mm.
+    assert mean == pytest.approx(4.0) and how == "triangles between the spots"
+    again, _ = mean_depth_mm((*corners, middle, middle), (2, 2, 2, 2, 7, 9))
+    assert again == pytest.approx(mean)
+
+
+def test_bags_are_whole():
+    assert fill_bags(RULES, 13.0) == 1
+    assert fill_bags(RULES, 13.1) == 2
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lambda: best_plane([Spot(u_mm=i, v_mm=i, height_mm=0) for i in range(4)]),
+        lambda: best_plane([]),
+        lambda: best_line([]),
+        lambda: best_line([Spot(u_mm=1, v_mm=i, height_mm=0) for i in range(4)]),
+        lambda: fill_volume_l([[1, 2]], 500),
+        lambda: mean_depth_mm([Spot(u_mm=i, v_mm=i, height_mm=0) for i in range(4)], (1, 2, 3, 4)),
+        lambda: judge_flatness(grid([[0] * 11] * 11), tolerance_for(RULES, 300)),
+    ],
+)
+def test_readings_that_fix_nothing_are_refused(wrong):
+    with pytest.raises(InputValueError):
+        wrong()

@@ -1,0 +1,101 @@
+"""A wall that leans and a floor that rises: what to fur, the tub lap, and cuts that taper."""
+
+import datetime
+import math
+from dataclasses import replace
+
+import pytest
+
+from firstcourse.findings import Severity
+from firstcourse.rules import load_rules
+from firstcourse.suitability import Corner, Stance, judge_stance
+from firstcourse.suitability.plumb import corner_taper_mm, furring_mm, plumb_limit_mm
+from firstcourse.units import Tape
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+INCH = 25.4
+WALL = Stance(
+    where="bath, wall A-B",
+    tape=Tape.INCH,
+    height_mm=96 * INCH,
+    bottom_mm=15 * INCH,
+    top_mm=84 * INCH,
+    over="tub",
+    ends=("A", "B"),
+)
+SQUARE = Corner(name="B", wall="B-C", lean_mm=0.0, height_mm=96 * INCH, angle_deg=90.0)
+
+
+def codes(stance):
+    return [finding.code for finding in judge_stance(RULES, stance)[0]]
+
+
+def test_an_eighth_in_eight_feet_is_allowed():
+    assert plumb_limit_mm(RULES, 96 * INCH) == pytest.approx(INCH / 8)
+    assert "SUI-411" not in codes(replace(WALL, lean_mm=INCH / 8))
+    assert "SUI-411" in codes(replace(WALL, lean_mm=-INCH / 8 - 0.1))
+
+
+def test_a_wall_that_leans_in_is_furred_at_its_foot_and_covers_the_rim():
+    findings, workings = judge_stance(RULES, replace(WALL, lean_mm=3 / 8 * INCH))
+    plumb, lap = findings
+    assert plumb.measured == '3/8" over 8\' 0"' and "leans into the room" in plumb.message
+    # 3/8 in less 15/96 and 84/96 of it: 0.316 and 0.047 in, rounded up.
+    assert '3/8" at the lowest board edge and 1/16" at the highest' in plumb.remedy
+    # 3/8 in over 69 of 96 in: 0.27 in.
+    assert lap.code == "SUI-412" and '1/4" nearer' in lap.message and '5/16" more of the rim' in lap.message
+    assert workings["plumb"].result == "9.52" and "DOES NOT HOLD" in workings["plumb"].values["limit"]
+
+
+def test_a_wall_that_leans_out_is_furred_at_its_top():
+    plumb, lap = judge_stance(RULES, replace(WALL, lean_mm=-3 / 8 * INCH))[0]
+    assert '1/16" at the lowest board edge and 3/8" at the highest' in plumb.remedy
+    assert "back from the tub" in lap.message and "farther back" in lap.message
+
+
+def test_a_wall_over_the_floor_has_no_lap():
+    assert codes(replace(WALL, lean_mm=3 / 8 * INCH, over="floor")) == ["SUI-411"]
+
+
+def test_furring_leaves_a_plumb_face():
+    for lean in (8.0, -8.0):
+        face = [lean * share + furring_mm(WALL, lean, share * WALL.height_mm) for share in (0, 0.3, 1)]
+        assert face == pytest.approx([max(lean, 0.0)] * 3)
+
+
+def test_the_other_wall_tapers_the_last_cut():
+    leaning = replace(SQUARE, lean_mm=3 / 8 * INCH)
+    (cut,) = judge_stance(RULES, replace(WALL, corners=(leaning,)))[0]
+    assert (cut.code, cut.severity) == ("SUI-413", Severity.FIX)
+    assert cut.measured == '1/4" over 5\' 9" of tile' and "narrower towards the top" in cut.message
+    little = replace(SQUARE, lean_mm=-1 / 8 * INCH)
+    (note,) = judge_stance(RULES, replace(WALL, corners=(little,)))[0]
+    assert note.severity is Severity.NOTE and "wider towards the top" in note.message
+    assert codes(replace(WALL, corners=(SQUARE,))) == []
+
+
+def test_a_corner_off_square_tapers_more():
+    leaning = replace(SQUARE, lean_mm=-8.0, height_mm=2400.0)
+    assert corner_taper_mm(leaning, 1200.0) == pytest.approx(4.0)
+    blunt = replace(leaning, angle_deg=135.0)
+    assert corner_taper_mm(blunt, 1200.0) == pytest.approx(4.0 * math.sqrt(2))
+
+
+def test_a_floor_out_of_level_tapers_the_first_course():
+    floor = replace(WALL, over="floor", bottom_mm=0.0)
+    (level,) = judge_stance(RULES, replace(floor, rise_mm=5 / 16 * INCH))[0]
+    assert (level.code, level.severity) == ("SUI-414", Severity.FIX)
+    assert "from A to B" in level.message and 'cut 5/16" higher at A than at B' in level.message
+    (other,) = judge_stance(RULES, replace(floor, rise_mm=-1 / 16 * INCH))[0]
+    assert other.severity is Severity.NOTE and "from B to A" in other.message
+    assert codes(replace(floor, rise_mm=0.5)) == []
+    assert codes(replace(WALL, rise_mm=20.0)) == []
+
+
+def test_inch_and_metric_agree():
+    inch = judge_stance(RULES, replace(WALL, lean_mm=9.525, corners=(replace(SQUARE, lean_mm=9.525),)))
+    metric = judge_stance(
+        RULES, replace(WALL, tape=Tape.MM, lean_mm=9.525, corners=(replace(SQUARE, lean_mm=9.525),))
+    )
+    assert [f.code for f in inch[0]] == [f.code for f in metric[0]]
+    assert [w.result for w in inch[1].values()] == [w.result for w in metric[1].values()]
