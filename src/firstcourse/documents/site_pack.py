@@ -6,6 +6,7 @@ from functools import cache
 from importlib import resources
 from typing import Any, Literal
 
+from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.drawings import Drawing, draw_piece, draw_sheet, draw_surface, has_second_cuts, to_svg
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
@@ -61,6 +62,7 @@ def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
         "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
         "surfaces": [_surface(plan, surface) for surface in plan.surfaces],
+        "tiled": tile_pages(plan),
         "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
         "second": [
             {"id": piece.id.removeprefix("P"), **_image(draw_piece(plan, piece))}

@@ -7,7 +7,7 @@ from below. Outlines run counter-clockwise, holes clockwise, the first point is 
 from enum import StrEnum
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, ValidationInfo, WithJsonSchema
+from pydantic import AliasChoices, BaseModel, ConfigDict, Field, PlainSerializer, ValidationInfo, WithJsonSchema
 from pydantic.functional_validators import BeforeValidator
 
 from firstcourse.findings import Finding
@@ -174,7 +174,7 @@ class Tile(Frozen):
     outline: Ring
     holes: tuple[Ring, ...] = ()
     whole: bool
-    from_: str = Field(alias="from", default="")
+    from_: str = Field(validation_alias=AliasChoices("from", "from_"), serialization_alias="from", default="")
     fixed: bool = False
     stock: str = ""
     laid: Ring = ()
@@ -302,8 +302,8 @@ class Fall(Frozen):
 
     Attributes:
         drain: One point, or the two ends of a linear drain.
-        layout: `level` has a level perimeter, `square` planes of one fall square to the walls, `single` planes that
-            fall straight to the line of a linear drain.
+        layout: `level` has a level perimeter, `square` planes of one fall square to the walls, `single` planes
+            that fall straight to the line of a linear drain.
         planes: They cover the floor and meet without a step.
         valleys: Lines in which water gathers, lower end first; larger tile is cut along them.
         ridges: Lines that water leaves, lower end first.

@@ -1,0 +1,62 @@
+"""What the site pack prints of tile: each surface with its start, cuts and soft joints."""
+
+from typing import Any
+
+from firstcourse.drawings.svg import svg_size, to_svg
+from firstcourse.drawings.tiles import cut_rows, draw_tiling
+from firstcourse.plan import Plan, Surface, TiledArea
+from firstcourse.units import format_length
+
+
+def tile_pages(plan: Plan) -> list[dict[str, Any]]:
+    """One entry for each tiled surface, in order, as plain values."""
+    return [_page(plan, surface) for surface in plan.surfaces if surface.tiled]
+
+
+def _page(plan: Plan, surface: Surface) -> dict[str, Any]:
+    drawing = draw_tiling(plan, surface)
+    whole = sum(tile.whole for tile in surface.tiles)
+    main = surface.tiled[0]
+    return {
+        "title": f"{surface.title or surface.id}: tile",
+        "svg": to_svg(drawing),
+        "width_mm": svg_size(drawing)[0],
+        "scale": f"1:{drawing.scale}",
+        "facts": [
+            ["tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
+            ["pattern", _pattern(main)],
+            ["grout joint", format_length(main.joint, plan.job.tape)],
+            ["tiles", f"{whole} whole, {len(surface.tiles) - whole} cut pieces"],
+        ],
+        "starts": _starts(plan, main),
+        "snap": [line.words for area in surface.tiled for line in area.lines],
+        "cuts": cut_rows(plan, surface),
+        "soft": _soft_rows(plan, surface),
+    }
+
+
+def _pattern(area: TiledArea) -> str:
+    name = area.pattern.replace("_", " ")
+    return f"{name}, turned {area.angle} degrees" if area.angle else name
+
+
+def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
+    rows = []
+    for number, start in enumerate(area.starts):
+        smallest = format_length(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
+        rows.append(["used" if number == 0 else f"instead {number}", smallest, str(start.cut_tiles), start.words])
+    return rows
+
+
+def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:
+    found: dict[tuple[str, int], int] = {}
+    for joint in surface.soft_joints:
+        length = sum(
+            ((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5
+            for a, b in zip(joint.line[:-1], joint.line[1:], strict=True)
+        )
+        found[joint.why, joint.width] = found.get((joint.why, joint.width), 0) + round(length)
+    return [
+        [why, format_length(width, plan.job.tape), format_length(length, plan.job.tape)]
+        for (why, width), length in found.items()
+    ]

@@ -1,0 +1,131 @@
+"""Which surfaces a job tiles, and what stands before each of their sides when the tile goes up."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from firstcourse.job import BoardedWall, ChosenTile, Job, Room, Tiling
+from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToTile:
+    """One surface to be tiled.
+
+    Attributes:
+        tiling: What the job asks for.
+        room: The room of the job.
+        field: Path of the tiling in the job document, for messages.
+    """
+
+    surface_id: str
+    tiling: Tiling
+    room: Room
+    field: str
+
+
+def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
+    """Every surface that the job tiles, floor first in each room."""
+    for number, room in enumerate(job.rooms, start=1):
+        base = f"rooms[{number}]"
+        if room.floor is not None and room.floor.tiling is not None:
+            yield ToTile(
+                surface_id=f"{room.name}/floor", tiling=room.floor.tiling, room=room, field=f"{base}.floor.tiling"
+            )
+        for index, wall in enumerate(room.walls, start=1):
+            if wall.tiling is not None:
+                yield ToTile(
+                    surface_id=f"{room.name}/wall/{wall.wall}",
+                    tiling=wall.tiling,
+                    room=room,
+                    field=f"{base}.walls[{index}].tiling",
+                )
+        if room.ceiling is not None and room.ceiling.tiling is not None:
+            yield ToTile(
+                surface_id=f"{room.name}/ceiling",
+                tiling=room.ceiling.tiling,
+                room=room,
+                field=f"{base}.ceiling.tiling",
+            )
+
+
+def depth_before(
+    surface: Surface, room: Room, stock: Sequence[Stock], tiles: Sequence[ChosenTile], rules: RuleSet
+) -> tuple[int, ...]:
+    """What stands before each side of a surface when its tile goes up [ticks].
+
+    A wall's tile ends at the boards of the wall it meets, and at its tile where that is set first: the longer wall
+    is. A floor's or ceiling's tile ends at the boards of the walls.
+
+    Args:
+        surface: The surface; lengths of its outline are between studs.
+        room: The room as the job has it.
+        stock: Sheets of the job.
+        tiles: Tiles of the job.
+        rules: For the bed under the tile.
+    """
+    walls = {wall.wall: wall for wall in room.walls}
+    return tuple(_depth(surface, side, room, walls, stock, tiles, rules) for side in surface.sides)
+
+
+def _depth(
+    surface: Surface,
+    side: Side,
+    room: Room,
+    walls: dict[str, BoardedWall],
+    stock: Sequence[Stock],
+    tiles: Sequence[ChosenTile],
+    rules: RuleSet,
+) -> int:
+    if side.kind is SideKind.FREE:
+        return 0
+    if surface.kind is SurfaceKind.WALL:
+        own = "-".join(surface.corners)
+        corner = side.label.removeprefix("corner ")
+        meets = _wall_at(corner, own, room) if corner != side.label else ""
+        wall = walls.get(meets)
+        if wall is None or not _reaches(wall, corner):
+            return 0
+        depth = _board(wall, stock)
+        if wall.tiling is not None and _set_first(meets, own, room):
+            depth += _tile(wall.tiling, tiles, rules)
+        return depth
+    wall = walls.get(side.label.removeprefix("wall "))
+    if wall is None or (surface.kind is SurfaceKind.FLOOR and wall.boards.bottom is not None):
+        return 0
+    if surface.kind is SurfaceKind.CEILING and wall.boards.top is not None:
+        return 0
+    return _board(wall, stock)
+
+
+def _wall_at(corner: str, own: str, room: Room) -> str:
+    """The other wall at a corner of a wall."""
+    left, right = own.split("-")
+    for pair in room.side_pairs():
+        one, other = pair.split("-")
+        if pair != own and ((corner == right and one == right) or (corner == left and other == left)):
+            return pair
+    return ""
+
+
+def _reaches(wall: BoardedWall, corner: str) -> bool:
+    """Whether a wall's boards run into the corner."""
+    left, _ = wall.wall.split("-")
+    limit = wall.boards.left if corner == left else wall.boards.right
+    return limit is None or (corner == left and limit == 0)
+
+
+def _set_first(one: str, other: str, room: Room) -> bool:
+    """Whether one wall is tiled before another: the longer one, or of equals the first in the room's order."""
+    pairs = room.side_pairs()
+    return (-room.sides[one], pairs.index(one)) < (-room.sides[other], pairs.index(other))
+
+
+def _board(wall: BoardedWall, stock: Sequence[Stock]) -> int:
+    usable = [item.thickness for item in stock if not wall.stock or item.id in wall.stock]
+    return max(usable, default=0)
+
+
+def _tile(tiling: Tiling, tiles: Sequence[ChosenTile], rules: RuleSet) -> int:
+    thickness = max((tile.thickness for tile in tiles if tile.id == tiling.tile), default=0)
+    return thickness + rules.ticks("tile.bed.min")

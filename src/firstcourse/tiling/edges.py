@@ -1,0 +1,396 @@
+"""How a pattern meets the edges of an area: the width of the cuts there, and what errors of the room do to them.
+
+The width of a cut is measured square to the edge it is cut along: from the edge to the far side of the tile. A
+corner triangle of a diagonal pattern is thus as wide as it is high above the wall, and half a tile there is a tile
+cut from corner to corner.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+import shapely
+from shapely import MultiPolygon, Polygon
+from shapely.geometry.polygon import orient
+
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.lay import CUT_MM, Array, origins
+from firstcourse.tiling.model import XY, Edge, Field, LaidTile, RepeatCell
+from firstcourse.units import to_mm
+
+_WITHIN_MM = 1e-6
+_ON_MM = 0.01
+_NEAR_EDGE_MM = 120.0
+"""An area's side belongs to the side of the surface it runs along within this: board and bed lie between [mm]."""
+_FINEST_SHARE = 1 / 24
+"""Rows of a pattern that stand closer across an axis than this share of a tile meet edges in every way."""
+_LEVEL_SHARE = 0.25
+"""An edge out of level or plumb by less than this share of a tile is still taken for level or upright."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StartCosts:
+    """What a start is judged by; see the rules `tiling.start` of the same names.
+
+    Attributes:
+        half: Smallest cut wanted, share of the tile.
+        least_cut: Below this a cut is a sliver [mm].
+        least_share: The same of a small tile, share of the tile.
+        shortest_edge: Shorter edges do not count [mm].
+    """
+
+    half: float
+    least_cut: float
+    least_share: float
+    shortest_edge: float
+    sliver: float
+    poorest: float
+    poor: float
+    wanted: float
+    uneven: float
+    cuts: float
+    tight: float
+
+
+def start_costs(rules: RuleSet) -> StartCosts:
+    """The costs as the rule book has them."""
+
+    def cost(name: str) -> float:
+        return rules.number(f"tiling.start.cost.{name}")
+
+    return StartCosts(
+        half=rules.number("tiling.start.half"),
+        least_cut=to_mm(rules.ticks("tiling.start.least_cut")),
+        least_share=rules.number("tiling.start.least_share"),
+        shortest_edge=to_mm(rules.ticks("tiling.start.shortest_edge")),
+        sliver=cost("sliver"),
+        poorest=cost("poorest"),
+        poor=cost("poor"),
+        wanted=cost("wanted"),
+        uneven=cost("uneven"),
+        cuts=cost("cuts"),
+        tight=cost("tight"),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """An edge of the area.
+
+    Attributes:
+        a: One end; the area lies to the left of the way to the other [mm].
+        b: Other end [mm].
+        weight: How much a poor cut shows here.
+        share: Its share of the length of all edges.
+        hole: It bounds an opening within the area.
+    """
+
+    a: XY
+    b: XY
+    weight: float
+    share: float
+    hole: bool
+
+    @property
+    def length(self) -> float:
+        """Length [mm]."""
+        return math.dist(self.a, self.b)
+
+    @property
+    def inward(self) -> XY:
+        """Unit vector into the area, square to the edge."""
+        return -(self.b[1] - self.a[1]) / self.length, (self.b[0] - self.a[0]) / self.length
+
+
+def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
+    """The edges of an area that decide where a pattern starts, with their weights."""
+    found: list[tuple[XY, XY, bool]] = []
+    for part in _polygons(field.area):
+        turned = orient(part)
+        for ring, hole in ((turned.exterior, False), *((ring, True) for ring in turned.interiors)):
+            found += [
+                ((a[0], a[1]), (b[0], b[1]), hole)
+                for a, b in pairwise(ring.coords)
+                if math.dist(a, b) >= shortest_edge
+            ]
+    total = sum(math.dist(a, b) for a, b, _hole in found)
+    return tuple(
+        Line(a=a, b=b, weight=_weight(a, b, field.edges), share=math.dist(a, b) / total, hole=hole)
+        for a, b, hole in found
+    )
+
+
+def facing(edges: Sequence[Line]) -> tuple[tuple[int, int, float], ...]:
+    """Pairs of edges whose cuts are best alike, with the share of the edges they stand for.
+
+    Opposite sides of the area face each other; so do, from without, the sides of an opening.
+    """
+    pairs = []
+    for first, line in enumerate(edges):
+        best: tuple[float, float, int] | None = None
+        for second, other in enumerate(edges):
+            if other.hole != line.hole or _dot(line.inward, other.inward) > -0.99:
+                continue
+            away = _dot(line.inward, (other.a[0] - line.a[0], other.a[1] - line.a[1]))
+            if (away < 0) != line.hole:
+                continue
+            along = (line.inward[1], -line.inward[0])
+            spans = [sorted((_dot(along, edge.a), _dot(along, edge.b))) for edge in (line, other)]
+            shared = min(spans[0][1], spans[1][1]) - max(spans[0][0], spans[1][0])
+            if shared > 0 and (best is None or (round(shared, 3), abs(away)) > best[:2]):
+                best = (round(shared, 3), abs(away), second)
+        if best is not None:
+            pairs.append((first, best[2], line.share))
+    return tuple(pairs)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Met:
+    """How an edge is met, for each of several shifts; arrays of shape (shifts,).
+
+    Attributes:
+        poor: How far the narrowest cut falls short of what is wanted in the worst room that the survey allows; 0
+            where it does not, 1 where nothing may be left.
+        sliver: Whether a sliver may stand there.
+        slack: How far the edge may move either way before one does [mm].
+        kept: Narrowest cut as surveyed, share of the widest tile; 1 where none is cut.
+        cuts: Tiles that are cut, share of those that a line across the pattern meets.
+    """
+
+    poor: Array
+    sliver: Array
+    slack: Array
+    kept: Array
+    cuts: Array
+
+
+def met(
+    depth: Array, width: Array, seen: Array | bool, *, out: float, unsure: float, usual: float, costs: StartCosts
+) -> Met:
+    """Judge an edge by how deep each tile near it lies within the area.
+
+    Args:
+        depth: How far each tile reaches inwards from the edge, below 0 where it lies beyond, shape (shifts, tiles)
+            [mm].
+        width: Each tile's width square to the edge, uncut, shape (tiles,) [mm].
+        seen: Which tiles the edge meets, shape (shifts, tiles).
+        out: How far the edge leaves its middle line either way [mm].
+        unsure: How far the edge may lie elsewhere than surveyed [mm].
+        usual: How many tiles a line like the edge crosses.
+        costs: What a sliver is.
+    """
+    low, high = depth - out, depth + out
+    cut = seen & (high > CUT_MM) & (low < width - CUT_MM)
+    may = seen & (high + unsure > CUT_MM) & (low - unsure < width - CUT_MM)
+    safe = np.maximum(low - unsure, 0.0)
+    half = costs.half * width
+    least = np.minimum(costs.least_cut, costs.least_share * width)
+    slack = np.where(high > CUT_MM, low - least, -high)
+    widest = float(width.max())
+    return Met(
+        poor=np.where(may, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1),
+        sliver=(may & (safe < least - CUT_MM)).any(axis=1),
+        slack=np.clip(np.where(seen, slack, widest).min(axis=1), 0.0, widest),
+        kept=np.where(cut, np.clip(low / widest, 0.0, 1.0), 1.0).min(axis=1),
+        cuts=cut.sum(axis=1) / usual,
+    )
+
+
+def spacing(cell: RepeatCell, axis: int) -> float | None:
+    """Distance of the rows of a pattern across an axis [mm]; None where they come too close to be told apart."""
+    a, b = sorted((abs(cell.step_a[axis]), abs(cell.step_b[axis])), reverse=True)
+    while b > 1e-3:
+        a, b = b, abs(a - round(a / b) * b)
+    least = min(extent(piece.ring, axis) for piece in cell.pieces)
+    return a if a > least * _FINEST_SHARE else None
+
+
+def extent(ring: Sequence[XY], axis: int) -> float:
+    """Width of a piece along an axis [mm]."""
+    return max(point[axis] for point in ring) - min(point[axis] for point in ring)
+
+
+def is_level(line: Line, cell: RepeatCell, axis: int) -> bool:
+    """Whether an edge runs square to an axis, but for a taper that is small beside a tile."""
+    rise = abs(line.a[axis] - line.b[axis])
+    least = min(extent(piece.ring, axis) for piece in cell.pieces)
+    return abs(line.inward[axis]) > 0.9 and rise <= _LEVEL_SHARE * least
+
+
+def met_by_rows(
+    line: Line, cell: RepeatCell, axis: int, step: float, at: Array, *, unsure: float, costs: StartCosts
+) -> Met:
+    """How an edge square to an axis is met when the pattern is shifted along the axis.
+
+    The edge is judged as if it met every row of the pattern, which a long one does.
+
+    Args:
+        line: The edge.
+        cell: The repeat.
+        axis: 0 for an upright edge, 1 for a level one.
+        step: Distance of the rows across the axis, see `spacing` [mm].
+        at: Shifts, shape (shifts,) [mm].
+        unsure: How far the edge may lie elsewhere than surveyed [mm].
+        costs: What a sliver is.
+    """
+    middle, out = (line.a[axis] + line.b[axis]) / 2, abs(line.a[axis] - line.b[axis]) / 2
+    depths, extents = [], []
+    for piece in cell.pieces:
+        width = extent(piece.ring, axis)
+        if line.inward[axis] > 0:
+            reach = at + max(point[axis] for point in piece.ring) - middle
+        else:
+            reach = middle - at - min(point[axis] for point in piece.ring)
+        first = reach - step * np.ceil((reach + unsure + out) / step)
+        for number in range(math.ceil((width + 2 * (unsure + out)) / step) + 2):
+            depths.append(first + number * step)
+            extents.append(width)
+    usual = sum(extent(piece.ring, axis) for piece in cell.pieces) / step
+    return met(np.stack(depths, axis=1), np.array(extents), True, out=out, unsure=unsure, usual=usual, costs=costs)
+
+
+def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, costs: StartCosts) -> Met:
+    """How an edge of any direction is met by the very tiles whose middle lies beside it.
+
+    Args:
+        line: The edge.
+        cell: The repeat.
+        shifts: Where the repeat's origin lies, shape (shifts, 2) [mm].
+        unsure: How far the edge may lie elsewhere than surveyed [mm].
+        costs: What a sliver is.
+    """
+    inward = np.array(line.inward)
+    along = np.array((inward[1], -inward[0]))
+    ends = np.array((line.a, line.b))
+    depths, widths, seens = [], [], []
+    usual = 0.0
+    for piece in cell.pieces:
+        ring = np.array(piece.ring)
+        across = ring @ inward
+        width = float(np.ptp(across))
+        margin = unsure + width / 2
+        bounds = (
+            *(ends.min(axis=0) - shifts.max(axis=0) - margin),
+            *(ends.max(axis=0) - shifts.min(axis=0) + margin),
+        )
+        moves = origins(cell, piece.ring, (0.0, 0.0), bounds)
+        middle = (moves + ring.mean(axis=0) - line.a) @ along + (shifts @ along)[:, None]
+        depths.append((moves - line.a) @ inward + across.max() + (shifts @ inward)[:, None])
+        seens.append((middle >= 0) & (middle <= line.length))
+        widths.append(np.full(len(moves), width))
+        usual += width
+    cross = cell.step_a[0] * cell.step_b[1] - cell.step_a[1] * cell.step_b[0]
+    return met(
+        np.concatenate(depths, axis=1),
+        np.concatenate(widths),
+        np.concatenate(seens, axis=1),
+        out=0.0,
+        unsure=unsure,
+        usual=max(usual * line.length / abs(cross), 1.0),
+        costs=costs,
+    )
+
+
+def crossed(cell: RepeatCell, axis: int, step: float, place: float, at: Array) -> Array:
+    """Whether some tile lies across a line square to an axis, shape (shifts,).
+
+    Args:
+        cell: The repeat.
+        axis: 0 for an upright line, 1 for a level one.
+        step: Distance of the rows across the axis, see `spacing` [mm].
+        place: Where the line runs [mm].
+        at: Shifts along the axis, shape (shifts,) [mm].
+    """
+    found = np.zeros(len(at), dtype=bool)
+    for piece in cell.pieces:
+        width = extent(piece.ring, axis)
+        behind = (place - at - min(point[axis] for point in piece.ring)) % step
+        for number in range(math.ceil(width / step)):
+            depth = behind + number * step
+            found |= (depth > CUT_MM) & (depth < width - CUT_MM)
+    return found
+
+
+def group_cost(edges: Sequence[Line], mets: Sequence[Met], costs: StartCosts, num: int) -> Array:
+    """What the cuts along some edges cost, shape (num,)."""
+    if not edges:
+        return np.zeros(num)
+    share = np.array([edge.share for edge in edges])[:, None]
+    weight = np.array([edge.weight for edge in edges])[:, None]
+    poor = weight * np.stack([one.poor for one in mets])
+    total = costs.sliver * (share * weight * np.stack([one.sliver for one in mets])).sum(axis=0)
+    total += costs.poorest * poor.max(axis=0) + costs.poor * (share * poor).sum(axis=0)
+    total += costs.cuts * (share * np.stack([one.cuts for one in mets])).sum(axis=0)
+    for first, second, part in facing(edges):
+        total += costs.uneven * part * np.abs(mets[first].kept - mets[second].kept)
+    return np.asarray(total)
+
+
+def cut_widths(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[float, ...]:
+    """Width of each cut tile, square to the edge it is cut along and beside it; of several the least [mm].
+
+    Cut edges shorter than `shortest_edge` and than a third of the tile's own sides, as round a pipe, do not count;
+    a tile with no others counts with its least own side.
+    """
+    owners: list[int] = []
+    slabs: list[Array] = []
+    widths: list[float] = []
+    cut = [tile for tile in tiles if not tile.whole]
+    for number, tile in enumerate(cut):
+        own = [math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))]
+        widths.append(math.inf)
+        least, reach = min(shortest_edge, min(own) / 3), sum(own)
+        outline = shapely.LinearRing(tile.laid)
+        turned = orient(tile.shape)
+        for ring in (turned.exterior, *turned.interiors):
+            for a, b in pairwise(ring.coords):
+                long = math.dist(a, b)
+                if long < least or outline.distance(shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)) < _ON_MM:
+                    continue
+                x, y = -(b[1] - a[1]) / long * reach, (b[0] - a[0]) / long * reach
+                owners.append(number)
+                slabs.append(np.array((a, b, (b[0] + x, b[1] + y), (a[0] + x, a[1] + y))))
+    if slabs:
+        beside = shapely.intersection(shapely.polygons(np.stack(slabs)), np.array([cut[k].shape for k in owners]))
+        coords, index = shapely.get_coordinates(beside, return_index=True)
+        starts, ends = np.stack([slab[0] for slab in slabs]), np.stack([slab[3] for slab in slabs])
+        inward = (ends - starts) / np.linalg.norm(ends - starts, axis=1)[:, None]
+        depth = ((coords - starts[index]) * inward[index]).sum(axis=1)
+        deepest = np.zeros(len(slabs))
+        np.maximum.at(deepest, index, depth)
+        for number, width in zip(owners, deepest.tolist(), strict=True):
+            widths[number] = min(widths[number], width)
+    return tuple(
+        min(math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))) if width == math.inf else width
+        for tile, width in zip(cut, widths, strict=True)
+    )
+
+
+def _weight(a: XY, b: XY, edges: Sequence[Edge]) -> float:
+    """Weight of the surface's side that an area's side runs along; 1 at openings and where none is near."""
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    way = _unit(a, b)
+    best, weight = _NEAR_EDGE_MM, 1.0
+    for edge in edges:
+        other = _unit(edge.a, edge.b)
+        along = _dot(other, (middle[0] - edge.a[0], middle[1] - edge.a[1]))
+        away = abs(other[0] * (middle[1] - edge.a[1]) - other[1] * (middle[0] - edge.a[0]))
+        if abs(_dot(way, other)) > 0.99 and 0 <= along <= math.dist(edge.a, edge.b) and away < best - _WITHIN_MM:
+            best, weight = away, edge.weight
+    return weight
+
+
+def _unit(a: XY, b: XY) -> XY:
+    long = math.dist(a, b)
+    return (b[0] - a[0]) / long, (b[1] - a[1]) / long
+
+
+def _dot(a: XY, b: XY) -> float:
+    return a[0] * b[0] + a[1] * b[1]
+
+
+def _polygons(area: Polygon | MultiPolygon) -> list[Any]:
+    return [part for part in shapely.get_parts(area) if part.geom_type == "Polygon"]
