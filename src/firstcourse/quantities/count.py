@@ -13,14 +13,13 @@ from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.quantities.items import FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.quantities.lines import line
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
 _MM_PER_FT = 304.8
-# Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
-_DUST = 1e-9
 
 
 class Quantities(Frozen):
@@ -89,26 +88,6 @@ def count(
     )
 
 
-def _line(
-    item: str, exact: float, unit: str, *, share: float, pack: float, pack_name: str, spare: str, base: Working
-) -> tuple[Quantity, Working]:
-    """One line to buy, and its working: the exact need, the allowance apart, whole packs."""
-    buy = math.ceil(exact * (1 + share) / pack - _DUST) if exact > 0 else 0
-    working = base.model_copy(
-        update={
-            "values": {
-                **base.values,
-                "exact need": f"{exact:g} {unit}",
-                spare: f"{share:.0%} = {exact * share:.2f} {unit}",
-                "pack": pack_name,
-                "packs to buy": str(buy),
-            }
-        }
-    )
-    quantity = Quantity(item=item, exact=exact, unit=unit, buy=buy, pack=pack_name, working=f"quantity {item}")
-    return quantity, working
-
-
 def _sheets(
     sheets: tuple[Sheet, ...],
     stock: tuple[Stock, ...],
@@ -151,7 +130,7 @@ def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[
         by_kind[kind] += sum(len(board.fasteners) for board in surface.boards if not board.fixed)
     total = by_kind.total()
     pack, kind_entry = rules.number("fastening.pack"), rules.entry("fastening.type")
-    yield _line(
+    yield line(
         FASTENERS,
         total,
         "fasteners",
@@ -173,7 +152,7 @@ def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[
 def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
     metric = tape is Tape.MM
     bag_kg = rules.number("bedding.mortar.bag") * KG_PER_LB
-    yield _line(
+    yield line(
         MORTAR,
         round(need.mortar_kg if metric else need.mortar_kg / KG_PER_LB, 3),
         "kg" if metric else "lb",
@@ -186,7 +165,7 @@ def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quanti
     roll_ft = rules.number("bedding.tape.roll")
     per_unit = _TICKS_PER_M if metric else TICKS_PER_FOOT
     roll = roll_ft * _MM_PER_FT / 1000 if metric else roll_ft
-    yield _line(
+    yield line(
         TAPE,
         round(need.tape / per_unit, 3),
         "m" if metric else "ft",
@@ -197,7 +176,7 @@ def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quanti
         base=need.workings["bedding tape"],
     )
     cartridge = rules.number("bedding.sealant.cartridge")
-    yield _line(
+    yield line(
         SEALANT,
         round(need.sealant_ml, 1),
         "ml",
@@ -218,7 +197,7 @@ def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity
                 lengths.setdefault(support.kind.value, []).append(max(right - left, upper - lower))
     unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
     for kind, found in sorted(lengths.items()):
-        yield _line(
+        yield line(
             added_of(kind),
             round(sum(found) / per_unit, 3),
             unit,

@@ -4,6 +4,13 @@ FASTENERS = "fasteners"
 MORTAR = "bedding mortar"
 TAPE = "seam tape"
 SEALANT = "sealant"
+TILE_MORTAR = "tile mortar"
+LARGE_TILE_MORTAR = "large-tile mortar"
+GROUT = "grout"
+JOINT_SEALANT = "joint sealant"
+BOND_BREAKER = "bond-breaker tape"
+EDGE_TRIM = "edge trim"
+SPACERS = "spacers"
 
 
 def sheets_of(stock_id: str) -> str:
@@ -14,3 +21,13 @@ def sheets_of(stock_id: str) -> str:
 def added_of(kind: str) -> str:
     """Name of the members of one kind that the plan adds."""
     return f"added {kind}"
+
+
+def tiles_of(stock_id: str) -> str:
+    """Name of the tiles of one kind."""
+    return f"tiles {stock_id}"
+
+
+def rod_of(diameter: str) -> str:
+    """Name of the backer rod of one diameter."""
+    return f"backer rod {diameter}"

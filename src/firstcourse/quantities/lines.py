@@ -1,0 +1,40 @@
+"""One line of the shopping list: what is needed, what is added, and what is bought."""
+
+import math
+
+from firstcourse.plan import Quantity
+from firstcourse.workings import Working
+
+# Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
+_DUST = 1e-9
+
+
+def line(
+    item: str, exact: float, unit: str, *, share: float, pack: float, pack_name: str, spare: str, base: Working
+) -> tuple[Quantity, Working]:
+    """One line to buy, and its working: the exact need, the allowance apart, whole packs.
+
+    Args:
+        item: Name of what is bought.
+        exact: Exact need, in `unit`.
+        unit: Unit of the need.
+        share: Allowance on top, share of the need.
+        pack: How much one pack holds, in `unit`.
+        pack_name: The pack in words.
+        spare: What the allowance is for, in words.
+        base: How the exact need came about.
+    """
+    buy = math.ceil(exact * (1 + share) / pack - _DUST) if exact > 0 else 0
+    working = base.model_copy(
+        update={
+            "values": {
+                **base.values,
+                "exact need": f"{exact:g} {unit}",
+                spare: f"{share:.0%} = {exact * share:.2f} {unit}",
+                "pack": pack_name,
+                "packs to buy": str(buy),
+            }
+        }
+    )
+    quantity = Quantity(item=item, exact=exact, unit=unit, buy=buy, pack=pack_name, working=f"quantity {item}")
+    return quantity, working
