@@ -13,6 +13,7 @@ from firstcourse.job.model import (
     WallFraming,
     WallOpening,
 )
+from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
 from firstcourse.units import mm
 
@@ -89,6 +90,8 @@ def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:
                 yield ("floor", "panel_joints", index), f"'{joint.parallel_to}' is not a side of this room"
         if room.floor.panel_screws is not None and room.floor.framing is None:
             yield ("floor", "panel_screws"), "screws run in rows on the joists: give the framing"
+        for path, message in check_shower(room):
+            yield ("floor", "shower", *path), message
     if room.floor is None and not room.walls and room.ceiling is None:
         yield (), "nothing in this room is to be boarded: give a floor, walls or a ceiling"
 

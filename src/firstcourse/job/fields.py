@@ -1,8 +1,9 @@
 """What all of the job document is made of: names, lengths with a unit, and models that refuse unknown keys."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+from pydantic.fields import FieldInfo
 
 from firstcourse.units import LengthError, parse_length
 
@@ -50,3 +51,16 @@ class JobModel(BaseModel):
     """Base of everything in the job document: unknown keys are refused."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
+
+
+def is_length(field: FieldInfo) -> bool:
+    """Whether the whole numbers of a field are lengths in ticks; else they are counts or angles."""
+    return any(_reads_length(part) for part in field.metadata) or _holds_length(field.annotation)
+
+
+def _holds_length(annotation: Any) -> bool:
+    return any(_reads_length(part) or _holds_length(part) for part in get_args(annotation))
+
+
+def _reads_length(part: Any) -> bool:
+    return isinstance(part, BeforeValidator) and part.func is _length

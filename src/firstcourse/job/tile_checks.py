@@ -30,6 +30,8 @@ def check_tiles(job: Job) -> Iterator[Wrong]:
 def _tilings(room: Room) -> Iterator[tuple[tuple[str | int, ...], Tiling]]:
     if room.floor is not None and room.floor.tiling is not None:
         yield ("floor", "tiling"), room.floor.tiling
+    if room.floor is not None and room.floor.shower is not None and room.floor.shower.tiling is not None:
+        yield ("floor", "shower", "tiling"), room.floor.shower.tiling
     for index, wall in enumerate(room.walls):
         if wall.tiling is not None:
             yield ("walls", index, "tiling"), wall.tiling

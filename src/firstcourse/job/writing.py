@@ -8,6 +8,7 @@ from typing import Any
 import yaml
 from pydantic import BaseModel
 
+from firstcourse.job.fields import is_length
 from firstcourse.job.model import Job
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
 
@@ -31,24 +32,26 @@ def job_text(job: Job) -> str:
     return yaml.dump(_plain(job, job.tape), Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=100)
 
 
-def _plain(value: Any, tape: Tape) -> Any:
+def _plain(value: Any, tape: Tape, *, length: bool = True) -> Any:
     if isinstance(value, BaseModel):
         fields = type(value).model_fields
         return {
-            fields[name].alias or name: _plain(getattr(value, name), tape)
+            fields[name].alias or name: _plain(getattr(value, name), tape, length=is_length(fields[name]))
             for name in fields
             if getattr(value, name) != fields[name].default
         }
     if isinstance(value, dict):
-        return {key: _plain(item, tape) for key, item in value.items()}
+        return {key: _plain(item, tape, length=length) for key, item in value.items()}
     if isinstance(value, tuple):
-        return [_plain(item, tape) for item in value]
+        return [_plain(item, tape, length=length) for item in value]
     if isinstance(value, Enum):
         return value.value
     if isinstance(value, bool | float | str):
         return value
     if isinstance(value, int):
-        return _exact_length(value, tape)
+        return _exact_length(value, tape) if length else value
+    if isinstance(value, Fraction):
+        return str(value)
     if isinstance(value, datetime.date):
         return value.isoformat()
     raise TypeError(f"a job holds no {type(value).__name__}")

@@ -1,28 +1,22 @@
 """The plan as plain data: what every step adds to and what every paper is made from."""
 
+from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
+from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.model import (
     Area,
     Board,
     Count,
     Cut,
-    Fall,
-    FallPlane,
-    FloodTest,
-    Frozen,
     JobStamp,
-    LevelPoint,
     Opening,
     OpeningKind,
     Part,
     Piece,
     Plan,
-    Point,
     Quantity,
-    Ring,
     RuleNote,
     RuleOverride,
     Seam,
-    Segment,
     Sheet,
     Side,
     SideKind,
@@ -34,7 +28,6 @@ from firstcourse.plan.model import (
     SupportKind,
     Surface,
     SurfaceKind,
-    Ticks,
     Tile,
     TiledArea,
     TileStock,

@@ -5,39 +5,17 @@ from below. Outlines run counter-clockwise, holes clockwise, the first point is 
 """
 
 from enum import StrEnum
-from typing import Annotated, Any, Literal
+from typing import Literal
 
-from pydantic import AliasChoices, BaseModel, ConfigDict, Field, PlainSerializer, ValidationInfo, WithJsonSchema
-from pydantic.functional_validators import BeforeValidator
+from pydantic import AliasChoices, Field
 
 from firstcourse.findings import Finding
-from firstcourse.units import Tape, ticks_from_mm, to_mm
+from firstcourse.plan.base import Frozen as Frozen
+from firstcourse.plan.base import Point, Segment, Ticks
+from firstcourse.plan.base import Ring as Ring
+from firstcourse.plan.falls import Fall
+from firstcourse.units import Tape
 from firstcourse.workings import Working
-
-
-def _ticks(value: Any, info: ValidationInfo) -> Any:
-    if info.mode == "json" and isinstance(value, int | float) and not isinstance(value, bool):
-        return ticks_from_mm(value)
-    return value
-
-
-Ticks = Annotated[
-    int,
-    BeforeValidator(_ticks),
-    PlainSerializer(to_mm, return_type=float, when_used="json"),
-    WithJsonSchema({"type": "number", "description": "millimetres, a multiple of 1/640"}),
-]
-"""A length: whole ticks in Python, millimetres in JSON."""
-
-Point = tuple[Ticks, Ticks]
-Ring = tuple[Point, ...]
-Segment = tuple[Point, Point]
-
-
-class Frozen(BaseModel):
-    """Base of every plan value: immutable, and unknown fields are refused."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True)
 
 
 class SurfaceKind(StrEnum):
@@ -250,100 +228,6 @@ class TiledArea(Frozen):
     lines: tuple[SnapLine, ...] = ()
 
 
-class FallPlane(Frozen):
-    """One flat part of a floor that falls to a drain.
-
-    Attributes:
-        ring: Its outline, counter-clockwise.
-        heights: Height over the top of the drain, at each point of the ring.
-        gradient: Rise along u and v, each over run.
-    """
-
-    ring: Ring
-    heights: tuple[Ticks, ...]
-    gradient: tuple[float, float]
-
-
-class LevelPoint(Frozen):
-    """A point whose height is set, and checked on site.
-
-    Attributes:
-        height: Over the top of the drain.
-        where: The place in words.
-    """
-
-    at: Point
-    height: Ticks
-    where: str
-
-
-class FloodTest(Frozen):
-    """What a shower floor is filled to before it is tiled, and what is written down.
-
-    Attributes:
-        hours: How long the water stands.
-        level: The water's level over the top of the drain, marked on kerb or dam.
-        litres: Water that it takes.
-        kg: Mass of that water.
-        dam: A dam across the opening is needed, as no kerb holds the water.
-        record: What to fill in on site, line by line.
-    """
-
-    hours: float
-    level: Ticks
-    litres: float
-    kg: float
-    dam: bool = False
-    record: tuple[str, ...] = ()
-
-
-class Fall(Frozen):
-    """How a floor falls to its drain; heights are over the top of the drain, falls are rise over run.
-
-    Attributes:
-        drain: One point, or the two ends of a linear drain.
-        layout: `level` has a level perimeter, `square` planes of one fall square to the walls, `single` planes
-            that fall straight to the line of a linear drain.
-        planes: They cover the floor and meet without a step.
-        valleys: Lines in which water gathers, lower end first; larger tile is cut along them.
-        ridges: Lines that water leaves, lower end first.
-        levels: Every corner of the perimeter and every point where planes meet on it, in order.
-        rise: Height of the highest point.
-        least_fall: Least fall on the way of the water, valleys counted in.
-        least_plane_fall: Least fall of any plane, square to its level lines.
-        greatest_fall: Greatest fall of any plane.
-        bed: Least thickness of the bed; over a liner it is as thick everywhere.
-        bed_litres: Volume of the bed.
-        pre_slope: Least thickness of the slope under a liner; 0 without one.
-        pre_slope_litres: Its volume.
-        kerb: Top of the finished kerb over the drain; None without a kerb.
-        recess: Depth that a shower without a kerb needs below the room's finished floor; None with a kerb.
-        largest_tile: Side of the largest tile that follows the planes uncut; None where any does.
-        membrane: `liner`, `sheet` or `liquid`.
-        flood_test: What to fill it to before it is tiled.
-    """
-
-    drain: tuple[Point, ...]
-    layout: Literal["level", "square", "single"]
-    planes: tuple[FallPlane, ...]
-    valleys: tuple[Segment, ...] = ()
-    ridges: tuple[Segment, ...] = ()
-    levels: tuple[LevelPoint, ...]
-    rise: Ticks
-    least_fall: float
-    least_plane_fall: float
-    greatest_fall: float
-    bed: Ticks
-    bed_litres: float
-    pre_slope: Ticks = 0
-    pre_slope_litres: float = 0.0
-    kerb: Ticks | None = None
-    recess: Ticks | None = None
-    largest_tile: Ticks | None = None
-    membrane: Literal["liner", "sheet", "liquid"]
-    flood_test: FloodTest
-
-
 class Surface(Frozen):
     """One plane to be boarded and tiled.
 
@@ -550,8 +434,8 @@ class Plan(Frozen):
     sheets: tuple[Sheet, ...] = ()
     stock: tuple[Stock, ...] = ()
     tile_stock: tuple[TileStock, ...] = ()
-    counts: dict[str, Count] = {}
+    counts: dict[str, Count] = Field(default={})
     findings: tuple[Finding, ...] = ()
     quantities: tuple[Quantity, ...] = ()
-    workings: dict[str, Working] = {}
+    workings: dict[str, Working] = Field(default={})
     rules: tuple[RuleNote, ...] = ()

@@ -4,6 +4,7 @@ from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading, UnfixedError
+from firstcourse.survey.showers import SurveyedShower
 
 __all__ = [
     "Adjustment",
@@ -11,6 +12,7 @@ __all__ = [
     "Residual",
     "RoomSurvey",
     "SurveyResult",
+    "SurveyedShower",
     "UnfixedError",
     "adjust",
     "survey_job",

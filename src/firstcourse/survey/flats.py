@@ -21,7 +21,7 @@ _MOST_SCREWS = 50_000
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
+class Frame:
     """Places along a side from its left end, and out from it into the room."""
 
     start: Point
@@ -29,6 +29,7 @@ class _Frame:
 
     @property
     def length(self) -> float:
+        """Length of the side [ticks]."""
         return math.dist(self.start, self.end)
 
     def at(self, left: int, out: int) -> Point:
@@ -47,14 +48,23 @@ class _Frame:
         )
 
 
-def floor_surface(room: Room, floor: BoardedFloor, plan: Mapping[str, Point], rules: RuleSet) -> Surface:
+def floor_surface(
+    room: Room, floor: BoardedFloor, plan: Mapping[str, Point], rules: RuleSet, *, tray: Opening | None = None
+) -> Surface:
     """The room's floor as a surface to board.
+
+    Args:
+        room: The room.
+        floor: What the job says of its floor.
+        plan: The room's adjusted corners.
+        rules: For widths of joists.
+        tray: What a shower floor on its own bed takes up, kerb included.
 
     Raises:
         InputValueError: A thing placed on the floor does not lie on it.
     """
     outline, sides = _outline(room, plan)
-    frames = _frames(room, plan)
+    frames = frames_of(room, plan)
     joists = _joists(floor.framing, frames, outline, rules, SupportKind.JOIST)
     panel = Support(id="panel", kind=SupportKind.PANEL, outline=outline)
     return Surface(
@@ -66,7 +76,10 @@ def floor_surface(room: Room, floor: BoardedFloor, plan: Mapping[str, Point], ru
         sides=sides,
         corners=room.corners,
         extent=outline,
-        openings=tuple(_opening(room, opening, frames, outline) for opening in floor.openings),
+        openings=(
+            *(_opening(room, opening, frames, outline) for opening in floor.openings),
+            *((tray,) if tray is not None else ()),
+        ),
         supports=(panel, *joists),
         framing_axis=_axis(floor.framing, frames),
         panel_joints=tuple(_joint(joint, frames, outline) for joint in floor.panel_joints),
@@ -79,7 +92,7 @@ def ceiling_surface(room: Room, ceiling: BoardedCeiling, plan: Mapping[str, Poin
     """The room's ceiling, seen from below: the floor plan's mirror image in u."""
     width = max(u for u, _ in plan.values())
     outline, sides = _outline(room, plan)
-    frames = _frames(room, plan)
+    frames = frames_of(room, plan)
     joists = _joists(ceiling.framing, frames, outline, rules, SupportKind.JOIST)
     openings = tuple(_opening(room, opening, frames, outline) for opening in ceiling.openings)
     mirrored_sides = (*reversed(sides[:-1]), sides[-1])
@@ -121,16 +134,17 @@ def _outline(room: Room, plan: Mapping[str, Point]) -> tuple[Ring, tuple[Side, .
     return outline, sides
 
 
-def _frames(room: Room, plan: Mapping[str, Point]) -> dict[str, _Frame]:
+def frames_of(room: Room, plan: Mapping[str, Point]) -> dict[str, Frame]:
+    """The frame of every side by its name; the first side's also by an empty one."""
     frames = {}
     for pair in room.side_pairs():
         left, right = pair.split("-")
-        frames[pair] = _Frame(plan[left], plan[right])
+        frames[pair] = Frame(plan[left], plan[right])
     frames[""] = frames[room.side_pairs()[0]]
     return frames
 
 
-def _axis(framing: FloorFraming | None, frames: Mapping[str, _Frame]) -> Literal["u", "v", ""]:
+def _axis(framing: FloorFraming | None, frames: Mapping[str, Frame]) -> Literal["u", "v", ""]:
     if framing is None:
         return ""
     frame = frames[framing.parallel_to]
@@ -156,7 +170,7 @@ def _regular(first: int | None, spacing: int | None, reach: int) -> list[int]:
 
 
 def _joists(
-    framing: FloorFraming | None, frames: Mapping[str, _Frame], outline: Ring, rules: RuleSet, kind: SupportKind
+    framing: FloorFraming | None, frames: Mapping[str, Frame], outline: Ring, rules: RuleSet, kind: SupportKind
 ) -> tuple[Support, ...]:
     if framing is None:
         return ()
@@ -185,7 +199,7 @@ def _joists(
     return tuple(joists)
 
 
-def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, _Frame], outline: Ring) -> Opening:
+def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], outline: Ring) -> Opening:
     frame = frames[opening.side or ""]
     area = to_shapely(outline)
     if opening.diameter is not None:
@@ -209,7 +223,7 @@ def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, _Frame], ou
     return placed
 
 
-def _joint(joint: PanelJoint, frames: Mapping[str, _Frame], outline: Ring) -> Segment:
+def _joint(joint: PanelJoint, frames: Mapping[str, Frame], outline: Ring) -> Segment:
     frame, reach = frames[joint.parallel_to], _reach(outline)
     line = to_shapely(outline).intersection(
         _line(
@@ -230,7 +244,7 @@ def _line(a: Point, b: Point) -> LineString:
     return LineString([a, b])
 
 
-def _screws(floor: BoardedFloor, frames: Mapping[str, _Frame], outline: Ring) -> tuple[Point, ...]:
+def _screws(floor: BoardedFloor, frames: Mapping[str, Frame], outline: Ring) -> tuple[Point, ...]:
     screws, framing = floor.panel_screws, floor.framing
     if screws is None or framing is None:
         return ()

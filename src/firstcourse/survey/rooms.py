@@ -4,15 +4,16 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import area2, counter_clockwise, is_simple
+from firstcourse.geometry import area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Point
 from firstcourse.job import Job, Room
-from firstcourse.plan import Surface
+from firstcourse.plan import Opening, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import ceiling_surface, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading, UnfixedError
+from firstcourse.survey.showers import SurveyedShower, shower_of
 from firstcourse.survey.walls import wall_surface
 from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
 from firstcourse.workings import Working
@@ -23,13 +24,16 @@ class SurveyResult:
     """All rooms and surfaces of a job, and what the survey has to say.
 
     Attributes:
+        surfaces: What is to be boarded.
         workings: Id, such as `survey.hall-bath.area`, to the working of a headline number.
+        showers: Shower floors on a bed of their own; they are tiled, not boarded.
     """
 
     rooms: tuple[RoomSurvey, ...]
     surfaces: tuple[Surface, ...]
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
+    showers: tuple[SurveyedShower, ...] = ()
 
 
 def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
@@ -40,6 +44,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
     """
     rooms: list[RoomSurvey] = []
     surfaces: list[Surface] = []
+    showers: list[SurveyedShower] = []
     findings: list[Finding] = []
     problems: list[InputProblem] = []
     for index, room in enumerate(job.rooms):
@@ -47,7 +52,10 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             survey = survey_room(room, job.tape, rules)
             rooms.append(survey)
             findings += _findings(room, survey, job.tape, rules)
-            surfaces += _surfaces(room, survey, job, rules)
+            if room.floor is not None and room.floor.shower is not None:
+                showers.append(shower_of(room, room.floor.shower, survey.plan, rules))
+            taken = [shower for shower in showers if shower.surface.room == room.name]
+            surfaces += _surfaces(room, survey, job, rules, taken[0] if taken else None)
         except InputValueError as error:
             field = f"rooms[{index + 1}]" + (".diagonals" if isinstance(error, UnfixedError) else "")
             problems.append(
@@ -60,6 +68,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
         surfaces=tuple(surfaces),
         findings=tuple(findings),
         workings={key: working for room in rooms for key, working in room_workings(room, job.tape).items()},
+        showers=tuple(showers),
     )
 
 
@@ -111,10 +120,13 @@ def _squared(points: list[Point], graduation: int) -> list[Point]:
     return [(u, v) for u, v in flat]
 
 
-def _surfaces(room: Room, survey: RoomSurvey, job: Job, rules: RuleSet) -> list[Surface]:
+def _surfaces(
+    room: Room, survey: RoomSurvey, job: Job, rules: RuleSet, shower: SurveyedShower | None
+) -> list[Surface]:
     surfaces = []
-    if room.floor is not None:
-        surfaces.append(floor_surface(room, room.floor, survey.plan, rules))
+    tray = shower.tray if shower is not None else None
+    if room.floor is not None and not _fills(tray, survey):
+        surfaces.append(floor_surface(room, room.floor, survey.plan, rules, tray=tray))
     for number, wall in enumerate(room.walls, start=1):
         left, right = wall.wall.split("-")
         length_mm = _distance_mm(survey.adjustment, left, right)
@@ -122,6 +134,14 @@ def _surfaces(room: Room, survey: RoomSurvey, job: Job, rules: RuleSet) -> list[
     if room.ceiling is not None:
         surfaces.append(ceiling_surface(room, room.ceiling, survey.plan, rules))
     return surfaces
+
+
+def _fills(tray: Opening | None, survey: RoomSurvey) -> bool:
+    """Whether a shower floor takes the whole room, so that nothing is left to board."""
+    if tray is None or tray.outline is None:
+        return False
+    left = to_shapely(survey.outline).difference(to_shapely(tray.outline))
+    return bool(left.area < LEAST_AREA2)
 
 
 def _distance_mm(adjustment: Adjustment, one: str, other: str) -> float:
