@@ -225,7 +225,7 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     bound = least_sheets(room)
     made = [field(surface, room, BASES) for surface in room["surfaces"]]
     sheet = StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)
-    choice = choose([f for f, _ in made], sheet, effort=effort, bound=bound)
+    choice = choose([f for f, _ in made], [sheet], effort=effort, bound=bound)
     seconds = time.perf_counter() - began
     surfaces = {
         pick.field: boards(pick, chosen, ways[pick.arrangement], room)

@@ -11,17 +11,18 @@ between two such seams. Intervals that are no legal board (too long, too short, 
 simply left out. Surfaces that may be divided alike get the same `like`. Equal courses should be one object: it is
 laid out in memory once. `Choice.picks` then names the arrangement and the breaks of each field, from which the
 caller builds its boards again; blank ids `field#course.interval.number` (all from 0) tie them to the parts of
-`Choice.sheets`. A caller that knows how few sheets any legal layout takes passes it as `bound`: the search stops
-there and `Choice.proven` says so. Boards of another stock are a choice of their own.
+`Choice.sheets`. Which stocks a field may be cut from is said by each arrangement, so that arrangements made for
+sheets of different sizes stand beside each other. A caller that knows how little any legal layout costs passes it
+as `bound`: the search stops there and `Choice.proven` says so.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import log
+from math import gcd, log
 from typing import TYPE_CHECKING, Any
 
-from firstcourse.cutting.model import Blank, CannotCutError, CutSheet, StockSize
+from firstcourse.cutting.model import Blank, CannotCutError, CutSheet, KeptSize, StockSize
 from firstcourse.cutting.packing import Filling, Room
 from firstcourse.errors import InputValueError
 
@@ -38,6 +39,8 @@ HEAT = ((30_000, 2_000), (30_000, 1_000))
 """First and last temperature: searching fewer sheets, then fewer cuts."""
 WEIGHTS = ((1_000_000, 1_000_000, 0, 4_000), (1_000_000, 0, 10_000, 1_000))
 """Objective: per sheet, for the load of the emptiest, per cut, per blank; for the same two searches."""
+MOST_ROOMS = 60
+"""Stocks and kept rectangles together: one bit of a number each."""
 
 
 @dataclass(frozen=True)
@@ -59,10 +62,12 @@ class Arrangement:
 
     Attributes:
         stagger: Least distance between breaks of neighbouring courses; ends do not count.
+        stocks: Ids of the stocks its blanks may be cut from; all where empty.
     """
 
     courses: tuple[Course, ...]
     stagger: int
+    stocks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -88,11 +93,13 @@ class Choice:
     """The choice for all fields, in their order, and the sheets they are cut from.
 
     Attributes:
-        bound: Fewest sheets that any layout takes, as given by the caller.
+        cost: Of all sheets bought.
+        bound: The least that any layout costs, as given by the caller.
     """
 
     picks: tuple[Pick, ...]
     sheets: tuple[CutSheet, ...]
+    cost: int
     bound: int
 
     @property
@@ -102,29 +109,38 @@ class Choice:
 
     @property
     def proven(self) -> bool:
-        """Whether no layout takes fewer sheets."""
-        return len(self.sheets) == self.bound
+        """Whether no layout costs less."""
+        return self.cost == self.bound
 
 
-def choose(fields: Sequence[Field], stock: StockSize, *, effort: int = 1, bound: int = 0) -> Choice:
-    """Choose arrangement and breaks of every field so that all blanks come from the fewest sheets.
+def choose(
+    fields: Sequence[Field],
+    stock: Sequence[StockSize],
+    kept: Sequence[KeptSize] = (),
+    *,
+    effort: int = 1,
+    bound: int = 0,
+) -> Choice:
+    """Choose arrangement and breaks of every field so that all blanks come from the cheapest sheets.
 
     Args:
         fields: Ids must be distinct.
-        stock: The sheet everything is cut from.
+        stock: Sheets that can be bought in any number; ids must be distinct.
+        kept: Rectangles at hand, used where that helps.
         effort: Level 0 to 3, counted in packings and so the same on every machine; more is never worse.
-        bound: Fewest sheets that any legal layout takes, if known.
+        bound: The least that any legal layout costs, if known.
 
     Returns:
-        The best choice found: fewest sheets, then fewest cuts, then fewest blanks.
+        The best choice found: least cost, then fewest cuts, then fewest blanks.
 
     Raises:
-        InputValueError: If there are no fields, a field has no arrangement or the effort is outside 0 to 3.
+        InputValueError: If there are no fields or stocks, a field has no arrangement, there are too many stocks
+            and kept rectangles, or the effort is outside 0 to 3.
         CannotCutError: If no legal pattern of breaks was found whose blanks fit the sheet.
 
     Example:
         >>> course = Course((0, 20, 40), ((0, 1, ((20, 30),)), (1, 2, ((20, 30),)), (0, 2, ((40, 30),))))
-        >>> choice = choose([Field("f", (Arrangement((course,), 10),))], StockSize("s", 60, 36, 1), bound=1)
+        >>> choice = choose([Field("f", (Arrangement((course,), 10),))], [StockSize("s", 60, 36, 1)], bound=1)
         >>> len(choice.sheets), choice.picks[0].breaks
         (1, ((0, 2),))
     """
@@ -135,26 +151,33 @@ def choose(fields: Sequence[Field], stock: StockSize, *, effort: int = 1, bound:
     for field in fields:
         if not field.arrangements:
             raise InputValueError(f"field '{field.id}' has no arrangement")
-    search = _Search(fields, stock)
+    if not stock or len(stock) + len(kept) > MOST_ROOMS:
+        raise InputValueError(f"'stock' must not be empty and with 'kept' have at most {MOST_ROOMS} entries")
+    search = _Search(fields, stock, kept)
     for level in range(effort + 1):
         for _ in range(RUNS[level]):
             search.fewer_sheets(STEPS[level], bound)
-            if search.sheets <= bound:
+            if search.cost <= bound:
                 break
         search.fewer_cuts(STEPS[level] * RUNS[level])
     return search.choice(bound)
 
 
+State = tuple["Ints", "Ints", "Ints", "Ints", "Ints"]
+"""Arrangement and breaks of every field, manner of packing, sheets to buy; as `kernels.anneal` has them."""
+
+
 class _Search:
     """The arrays a kernel works on and the best state so far."""
 
-    def __init__(self, fields: Sequence[Field], stock: StockSize) -> None:
+    def __init__(self, fields: Sequence[Field], stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> None:
         import numpy as np
 
         from firstcourse.cutting import kernels
 
-        self.fields, self.stock = fields, stock
-        self.tables, self.least, per_field = _tables(fields)
+        self.fields, self.rooms = fields, rooms_of(stock, kept)
+        self.num_kept = len(kept)
+        self.tables, self.least, per_field, self.unit = _tables(fields, self.rooms)
         self.most = sum(per_field)
         courses = max(len(a.courses) for field in fields for a in field.arrangements)
         breaks = max(len(c.breaks) for field in fields for a in field.arrangements for c in a.courses)
@@ -164,37 +187,37 @@ class _Search:
             [round(-1024 * log((i + 0.5) / kernels.CHANCES)) for i in range(kernels.CHANCES)], np.int64
         )
         self.state = self._empty()
-        self.sheets = self.cuts = self.blanks = -1
+        self.cost = self.cuts = self.blanks = -1
 
-    def _empty(self) -> "tuple[Ints, Ints, Ints, Ints]":
+    def _empty(self) -> State:
         import numpy as np
 
         return (
             np.zeros(self.shape[0], np.int64),
             np.zeros(self.shape, np.int64),
             np.zeros(self.shape[:2], np.int64),
-            np.zeros(1, np.int64),
+            np.array([0, int(self.num_kept > 0)], np.int64),
+            np.full(self.most + 1, self.num_kept, np.int64),
         )
 
-    def _anneal(
-        self, state: "tuple[Ints, Ints, Ints, Ints]", steps: int, search: int, enough: int
-    ) -> tuple[int, int, int]:
+    def _anneal(self, state: State, steps: int, search: int, enough: int) -> tuple[int, int, int]:
         import numpy as np
 
         from firstcourse.cutting import kernels
 
         hot, cold = HEAT[search]
-        _, sheets, cuts, blanks = kernels.anneal(
-            self.tables, self.stock.w, self.stock.h, int(self.stock.may_turn), self.least, *state, self.seed,
-            steps, hot, cold, np.array(WEIGHTS[search], np.int64), enough, self.chance, self.most,
+        _, cost, cuts, blanks = kernels.anneal(
+            self.tables, room_table(self.rooms, self.unit), self.num_kept,
+            min(room.cost for room in self.rooms[self.num_kept :]), self.least, *state, self.seed, steps,
+            hot, cold, np.array(WEIGHTS[search], np.int64), enough, self.chance, self.most,
         )  # fmt: skip
-        if sheets < 0:
+        if cost < 0:
             raise CannotCutError(self.fields[0].id)
-        return int(sheets), int(cuts), int(blanks)
+        return int(cost), int(cuts), int(blanks)
 
-    def _take(self, state: "tuple[Ints, Ints, Ints, Ints]", found: tuple[int, int, int]) -> None:
-        if self.sheets < 0 or found < (self.sheets, self.cuts, self.blanks):
-            self.sheets, self.cuts, self.blanks = found
+    def _take(self, state: State, found: tuple[int, int, int]) -> None:
+        if self.cost < 0 or found < (self.cost, self.cuts, self.blanks):
+            self.cost, self.cuts, self.blanks = found
             self.state = state
 
     def fewer_sheets(self, steps: int, bound: int) -> None:
@@ -203,20 +226,22 @@ class _Search:
         self._take(state, self._anneal(state, steps, 0, bound))
 
     def fewer_cuts(self, steps: int) -> None:
-        """One run from the best state that keeps its number of sheets."""
-        arrangement, chosen, num_chosen, manner = (part.copy() for part in self.state)
-        state = (arrangement, chosen, num_chosen, manner)
-        self._take(state, self._anneal(state, steps, 1, self.sheets))
+        """One run from the best state that keeps its cost."""
+        arrangement, chosen, num_chosen, manner, buy = (part.copy() for part in self.state)
+        state = (arrangement, chosen, num_chosen, manner, buy)
+        self._take(state, self._anneal(state, steps, 1, self.cost))
 
     def choice(self, bound: int) -> Choice:
         """The best state as a value."""
-        arrangement, chosen, num_chosen, manner = self.state
+        arrangement, chosen, num_chosen, manner, buy = self.state
+        every = tuple(dict.fromkeys(room.stock for room in self.rooms))
         picks = []
         blanks: list[Blank] = []
         for f, field in enumerate(self.fields):
             number = int(arrangement[f])
             number -= int(self.tables[0][f])
             courses = field.arrangements[number].courses
+            stocks = field.arrangements[number].stocks or every
             breaks = tuple(
                 tuple(int(b) for b in chosen[f, c, : int(num_chosen[f, c])]) for c in range(len(courses))
             )
@@ -225,50 +250,94 @@ class _Search:
                 sizes = {(i, j): found for i, j, found in course.intervals}
                 for interval, pair in enumerate(pairwise(breaks[c])):
                     for n, (w, h) in enumerate(sizes[pair]):
-                        blanks.append(Blank(f"{field.id}#{c}.{interval}.{n}", w, h, (self.stock.id,)))
-        return Choice(tuple(picks), tuple(packed(blanks, self.stock, int(manner[0]), self.least)), bound)
+                        blanks.append(Blank(f"{field.id}#{c}.{interval}.{n}", w, h, stocks))
+        way = Way(int(manner[0]), bool(manner[1]), tuple(int(room) for room in buy), self.least)
+        sheets = packed(blanks, self.rooms, self.num_kept, way, self.unit)
+        return Choice(tuple(picks), tuple(sheets), self.cost, bound)
 
 
-def packed(blanks: Sequence[Blank], stock: StockSize, manner: int, least: int) -> list[CutSheet]:
+@dataclass(frozen=True)
+class Way:
+    """How a list is packed.
+
+    Attributes:
+        manner: Below `kernels.NUM_MANNERS`.
+        use_kept: Whether kept rectangles are used.
+        buy: The room wanted for each sheet bought, in order.
+        least: Least side of any blank, in units of the packing.
+    """
+
+    manner: int
+    use_kept: bool
+    buy: tuple[int, ...]
+    least: int
+
+
+def rooms_of(stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> list[Room]:
+    """Kept rectangles, then sheets, the cheapest for their area first."""
+    turns = {s.id: s.may_turn for s in stock}
+    listed = sorted(stock, key=lambda s: (s.cost * 10**9 // (s.w * s.h), s.cost, s.id))
+    return [Room(k.stock, k.id, k.w, k.h, 0, turns[k.stock]) for k in kept] + [
+        Room(s.id, None, s.w, s.h, s.cost, s.may_turn) for s in listed
+    ]
+
+
+def room_table(rooms: Sequence[Room], unit: int) -> "Ints":
+    """Rooms as `kernels.pack` has them, in whole units."""
+    import numpy as np
+
+    return np.array([(r.w // unit, r.h // unit, int(r.may_turn), r.cost) for r in rooms], np.int64)
+
+
+def packed(blanks: Sequence[Blank], rooms: Sequence[Room], num_kept: int, way: Way, unit: int) -> list[CutSheet]:
     """The sheets of one packing, with their cuts in working order.
 
     Args:
         blanks: What is packed, equal ones in this order.
-        stock: The sheet.
-        manner: How, below `kernels.NUM_MANNERS`.
-        least: Least side of any blank.
+        rooms: What can be cut, in the order of `rooms_of`.
+        num_kept: So many of them are kept rectangles.
+        way: How.
+        unit: A divisor of all sides of blanks.
 
     Raises:
-        CannotCutError: If a blank fits no sheet.
+        CannotCutError: If a blank fits no room.
     """
     import numpy as np
 
     from firstcourse.cutting import kernels
 
     num = len(blanks)
-    w, h = np.array([b.w for b in blanks], np.int64), np.array([b.h for b in blanks], np.int64)
+
+    def ints(values: Sequence[int]) -> "Ints":
+        return np.array(values, np.int64)
+
     placed = np.zeros((num, 8), np.int64)
-    ints = [np.zeros(num, np.int64) for _ in range(3)]
-    sheets, _ = kernels.pack(
-        w, h, num, stock.w, stock.h, int(stock.may_turn), least, manner, ints[0], ints[1],
-        np.zeros((2 * num + 2, 5), np.int64), ints[2], placed,
+    room_of, most = np.zeros(num + num_kept, np.int64), num + num_kept
+    buy = ints([*way.buy, *([num_kept] * (num + 1 - len(way.buy)))])
+    sheets, _, _ = kernels.pack(
+        ints([b.w // unit for b in blanks]), ints([b.h // unit for b in blanks]),
+        ints([sum((room.stock in b.allowed) << bit for bit, room in enumerate(rooms)) for b in blanks]), num,
+        room_table(rooms, unit), num_kept, int(way.use_kept), buy, way.least, way.manner, ints([0] * num),
+        ints([0] * num), np.zeros((2 * num + num_kept + 2, 5), np.int64), ints([0] * most), room_of, placed,
     )  # fmt: skip
     if sheets < 0:
         raise CannotCutError(next(b.id for b in blanks))
-    room = Room(stock.id, None, stock.w, stock.h, stock.cost, stock.may_turn)
-    fillings = [Filling(room) for _ in range(sheets)]
-    for blank, sheet, x, y, turned, across, fw, fh in placed.tolist():
+    fillings = [Filling(rooms[room]) for room in room_of[:sheets].tolist()]
+    for blank, sheet, x, y, turned, across, _, _ in placed.tolist():
         filling = fillings[sheet]
-        index = next(i for i, free in enumerate(filling.free) if free[1:] == (x, y, fw, fh))
+        index = next(i for i, free in enumerate(filling.free) if free[1:3] == (x * unit, y * unit))
         filling.place(blanks[blank], index, bool(turned), "x" if across else "y")
-    return [filling.sheet() for filling in fillings]
+    return [filling.sheet() for filling in fillings if filling.placed]
 
 
-def _tables(fields: Sequence[Field]) -> tuple[tuple[Any, ...], int, list[int]]:
-    """The arrays of `kernels`, the least side of any blank, and the most blanks of each field."""
+def _tables(fields: Sequence[Field], rooms: Sequence[Room]) -> tuple[tuple[Any, ...], int, list[int], int]:
+    """The arrays of `kernels`, the least side of any blank, the most blanks of each field, and the unit.
+
+    Sides of blanks are divided by the greatest number that divides them all.
+    """
     import numpy as np
 
-    field_first, kin, course_first, stagger, kind = [0], [], [0], [], []
+    field_first, kin, course_first, stagger, allowed, kind = [0], [], [0], [], [], []
     break_first, cell_first = [0], [0]
     position: list[int] = []
     blank_first: list[int] = []
@@ -284,6 +353,12 @@ def _tables(fields: Sequence[Field]) -> tuple[tuple[Any, ...], int, list[int]]:
         )
         for arrangement in field.arrangements:
             stagger.append(arrangement.stagger)
+            allowed.append(
+                sum(
+                    (not arrangement.stocks or room.stock in arrangement.stocks) << bit
+                    for bit, room in enumerate(rooms)
+                )
+            )
             for course in arrangement.courses:
                 if id(course) not in kinds:
                     kinds[id(course)] = len(most_of_kind)
@@ -306,9 +381,10 @@ def _tables(fields: Sequence[Field]) -> tuple[tuple[Any, ...], int, list[int]]:
         )
     if not sizes:
         raise CannotCutError(fields[0].id)
-    lists = (field_first, kin, course_first, stagger, kind, break_first, position, cell_first, blank_first,
-             blank_num, [w for w, _ in sizes], [h for _, h in sizes])  # fmt: skip
-    return tuple(np.array(values, np.int64) for values in lists), min(map(min, sizes)), per_field
+    unit = gcd(*(side for size in sizes for side in size))
+    lists = (field_first, kin, course_first, stagger, allowed, kind, break_first, position, cell_first,
+             blank_first, blank_num, [w // unit for w, _ in sizes], [h // unit for _, h in sizes])  # fmt: skip
+    return tuple(np.array(values, np.int64) for values in lists), min(map(min, sizes)) // unit, per_field, unit
 
 
 def _most_blanks(course: Course) -> int:

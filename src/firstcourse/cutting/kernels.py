@@ -7,7 +7,8 @@ The arrays that describe fields (`Tables` in `choice` builds them):
 
 - `field_first[f] .. field_first[f + 1]`: arrangements of field f; `kin[f]`: fields whose arrangements go together.
 - `course_first[a] .. course_first[a + 1]`: courses of arrangement a; `stagger[a]`: least distance of breaks in
-  neighbouring courses; `kind[c]`: the course kind of course c.
+  neighbouring courses; `allowed[a]`: the rooms it may be cut from, one bit each; `kind[c]`: the course kind of
+  course c.
 - `break_first[k] .. break_first[k + 1]`: break positions of kind k in `position`; `cell_first[k]`: where its
   square table of intervals starts; `blank_first[cell]`, `blank_num[cell]`: its blanks (-1: no legal interval).
 - `blank_w`, `blank_h`: sizes of blanks.
@@ -66,33 +67,44 @@ def in_order(w: Ints, h: Ints, num: int, order: int, keys: Ints, rank: Ints) -> 
 
 @compiled
 def pack(
-    w: Ints, h: Ints, num: int, sheet_w: int, sheet_h: int, turns: int, least: int, manner: int,
-    keys: Ints, rank: Ints, free: Ints, load: Ints, placed: Ints,
-) -> tuple[int, int]:  # fmt: skip
+    w: Ints, h: Ints, mask: Ints, num: int, rooms: Ints, num_kept: int, use_kept: int, buy: Ints, least: int,
+    manner: int, keys: Ints, rank: Ints, free: Ints, load: Ints, room_of: Ints, placed: Ints,
+) -> tuple[int, int, int]:  # fmt: skip
     """Pack blanks greedily, each in the corner of the free rectangle that fits best.
 
     Args:
         w: Widths of the blanks.
         h: Heights of the blanks.
+        mask: For each blank the rooms it may be cut from, one bit each.
         num: How many of them.
-        sheet_w: Width of every sheet.
-        sheet_h: Height of every sheet.
-        turns: Whether blanks may be turned.
+        rooms: What can be cut: (width, height, whether blanks may be turned, cost) of each.
+        num_kept: So many rooms, the first ones, are there once and begun before any sheet is bought.
+        use_kept: Whether they are used.
+        buy: For each sheet bought, in order, the room wanted; where the blank at hand does not fit it, the first
+            room that holds it is bought.
         least: Free rectangles narrower than this are passed over: no blank is.
         manner: Which order, fit and cut, below `NUM_MANNERS`.
         keys: Room for `num` sort keys.
         rank: Room for `num` numbers.
-        free: Room for 2 num + 2 free rectangles (sheet, x, y, w, h).
-        load: Receives the area filled on each sheet; room for `num`.
+        free: Room for 2 num + num_kept + 2 free rectangles (sheet, x, y, w, h).
+        load: Receives the area filled on each sheet; room for num + num_kept.
+        room_of: Receives the room of each sheet, kept ones first; room for num + num_kept.
         placed: Receives, in the order of placing, (blank, sheet, x, y, turned, cut across first, w, h) with the
             size of the free rectangle taken.
 
     Returns:
-        Number of sheets and number of cuts; sheets -1 if a blank fits no sheet.
+        Number of sheets (kept ones included), cost and number of cuts; sheets -1 if a blank fits no room.
     """
     in_order(w, h, num, manner % 4, keys, rank)
     fit, split = manner // 4 % 3, manner // 12
-    sheets = num_free = cuts = 0
+    sheets = num_free = cuts = cost = bought = 0
+    if use_kept:
+        for room in range(num_kept):
+            free[num_free] = (sheets, 0, 0, rooms[room, 0], rooms[room, 1])
+            load[sheets] = 0
+            room_of[sheets] = room
+            sheets += 1
+            num_free += 1
     for place in range(num):
         blank = rank[place]
         best, best_score, best_turned = -1, 0, 0
@@ -100,12 +112,30 @@ def pack(
             if fresh:
                 if best >= 0:
                     break
-                free[num_free] = (sheets, 0, 0, sheet_w, sheet_h)
+                room = -1
+                for choice in range(num_kept - 1, len(rooms)):
+                    r = buy[bought] if choice < num_kept else choice
+                    if not mask[blank] >> r & 1:
+                        continue
+                    if (w[blank] <= rooms[r, 0] and h[blank] <= rooms[r, 1]) or (
+                        rooms[r, 2] and h[blank] <= rooms[r, 0] and w[blank] <= rooms[r, 1]
+                    ):
+                        room = r
+                        break
+                if room < 0:
+                    return -1, 0, 0
+                free[num_free] = (sheets, 0, 0, rooms[room, 0], rooms[room, 1])
                 load[sheets] = 0
+                room_of[sheets] = room
+                cost += rooms[room, 3]
                 sheets += 1
+                bought += 1
                 num_free += 1
             for index in range(num_free - 1 if fresh else 0, num_free):
-                for turned in range(1 + turns):
+                room = room_of[free[index, 0]]
+                if not mask[blank] >> room & 1:
+                    continue
+                for turned in range(1 + rooms[room, 2]):
                     bw, bh = (h[blank], w[blank]) if turned else (w[blank], h[blank])
                     right, above = free[index, 3] - bw, free[index, 4] - bh
                     if right < 0 or above < 0:
@@ -118,8 +148,6 @@ def pack(
                         score = max(right, above)
                     if best < 0 or score < best_score:
                         best, best_score, best_turned = index, score, turned
-        if best < 0:
-            return -1, 0
         sheet, x, y, fw, fh = free[best, 0], free[best, 1], free[best, 2], free[best, 3], free[best, 4]
         num_free -= 1
         free[best] = free[num_free]
@@ -142,7 +170,7 @@ def pack(
             num_free += 1
         load[sheet] += bw * bh
         placed[place] = (blank, sheet, x, y, best_turned, 1 if across else 0, fw, fh)
-    return sheets, cuts
+    return sheets, cost, cuts
 
 
 @compiled
@@ -228,10 +256,11 @@ def rearrange(
 
 @compiled
 def gather(
-    arrangement: Ints, course_first: Ints, kind: Ints, break_first: Ints, cell_first: Ints, blank_first: Ints,
-    blank_num: Ints, blank_w: Ints, blank_h: Ints, chosen: Ints, num_chosen: Ints, w: Ints, h: Ints,
+    arrangement: Ints, course_first: Ints, allowed: Ints, kind: Ints, break_first: Ints, cell_first: Ints,
+    blank_first: Ints, blank_num: Ints, blank_w: Ints, blank_h: Ints, chosen: Ints, num_chosen: Ints, w: Ints,
+    h: Ints, mask: Ints,
 ) -> int:  # fmt: skip
-    """List the blanks of a state in `w` and `h`; returns how many."""
+    """List the blanks of a state in `w`, `h` and `mask`; returns how many."""
     num = 0
     for field in range(len(arrangement)):
         first = course_first[arrangement[field]]
@@ -243,55 +272,59 @@ def gather(
                 for blank in range(blank_first[cell], blank_first[cell] + blank_num[cell]):
                     w[num] = blank_w[blank]
                     h[num] = blank_h[blank]
+                    mask[num] = allowed[arrangement[field]]
                     num += 1
     return num
 
 
 @compiled
 def anneal(
-    tables: Any, sheet_w: int, sheet_h: int, turns: int, least: int, arrangement: Ints, chosen: Ints,
-    num_chosen: Ints, manner: Ints, seed: Ints, steps: int, hot: int, cold: int, weights: Ints, enough: int,
-    chance: Ints, most: int,
+    tables: Any, rooms: Ints, num_kept: int, unit: int, least: int, arrangement: Ints, chosen: Ints,
+    num_chosen: Ints, manner: Ints, buy: Ints, seed: Ints, steps: int, hot: int, cold: int, weights: Ints,
+    enough: int, chance: Ints, most: int,
 ) -> tuple[int, int, int, int]:  # fmt: skip
     """Anneal a state in place and leave the best one found in it.
 
-    Objective: `weights[0]` per sheet above `enough`, `weights[1]` for the load of the emptiest sheet as a share of
-    a sheet, `weights[2]` per cut and `weights[3]` per blank.
+    Objective: `weights[0]` per `unit` of cost above `enough`, `weights[1]` per `unit` for the share that is filled
+    of the cheapest worth of sheet (the next to go), `weights[2]` per cut and `weights[3]` per blank.
 
     Args:
         tables: The arrays that describe the fields, in the order of the module's docstring.
-        sheet_w: Width of the sheet.
-        sheet_h: Height of the sheet.
-        turns: Whether blanks may be turned.
+        rooms: As for `pack`.
+        num_kept: As for `pack`.
+        unit: Cost of an ordinary sheet.
         least: Least side of any blank.
         arrangement: State; an empty state has `num_chosen` zero in its first course and is drawn first.
         chosen: State.
         num_chosen: State.
-        manner: State: one number, how it is packed.
+        manner: State: two numbers, how it is packed and whether kept rooms are used.
+        buy: State: as for `pack`, `most` + 1 numbers.
         seed: One number, changed.
         steps: Packings to try.
         hot: First temperature in units of the objective.
         cold: Last temperature.
         weights: Four numbers.
-        enough: Stop when so few sheets are reached and the load counts; else sheets below are worth nothing.
+        enough: Stop when cost is as low and the load counts; else cost below is worth nothing.
         chance: `CHANCES` values -1024 ln(u).
         most: Most blanks any state has.
 
     Returns:
-        (objective, sheets, cuts, blanks) of the state left; sheets -1 if no legal state was found.
+        (objective, cost, cuts, blanks) of the state left; cost -1 if no legal state was found.
     """
-    (field_first, kin, course_first, stagger, kind, break_first, position, cell_first, blank_first, blank_num,
-     blank_w, blank_h) = tables  # fmt: skip
+    (field_first, kin, course_first, stagger, allowed, kind, break_first, position, cell_first, blank_first,
+     blank_num, blank_w, blank_h) = tables  # fmt: skip
     fields = len(kin)
-    w, h = np.zeros(most, np.int64), np.zeros(most, np.int64)
-    keys, rank, load = np.zeros(most, np.int64), np.zeros(most, np.int64), np.zeros(most, np.int64)
-    free, placed = np.zeros((2 * most + 2, 5), np.int64), np.zeros((most, 8), np.int64)
+    w, h, mask = np.zeros(most, np.int64), np.zeros(most, np.int64), np.zeros(most, np.int64)
+    keys, rank = np.zeros(most, np.int64), np.zeros(most, np.int64)
+    load, room_of = np.zeros(most + num_kept, np.int64), np.zeros(most + num_kept, np.int64)
+    free, placed = np.zeros((2 * most + num_kept + 2, 5), np.int64), np.zeros((most, 8), np.int64)
     reach = np.zeros(len(position) + 1, np.int64)
-    now_a, now_c, now_n, now_m = arrangement.copy(), chosen.copy(), num_chosen.copy(), manner[0]
-    new_a, new_c, new_n, new_m = arrangement.copy(), chosen.copy(), num_chosen.copy(), manner[0]
-    area = sheet_w * sheet_h
-    now_value, best_value, best_sheets, best_cuts, best_num = -1, -1, -1, 0, 0
-    sheets = cuts = num = 0
+    now_a, now_c, now_n = arrangement.copy(), chosen.copy(), num_chosen.copy()
+    new_a, new_c, new_n = arrangement.copy(), chosen.copy(), num_chosen.copy()
+    now_m, new_m, now_b, new_b = manner.copy(), manner.copy(), buy.copy(), buy.copy()
+    now_value, best_value, best_cost, best_cuts, best_num = -1, -1, -1, 0, 0
+    stocks = len(rooms) - num_kept
+    sheets = cost = cuts = num = 0
     for step in range(steps):
         legal = True
         move = draw(seed, 16)
@@ -312,7 +345,13 @@ def anneal(
         elif step == 0:
             legal = True
         elif move < 2:
-            new_m = draw(seed, 60)
+            other = draw(seed, 4) if stocks > 1 or num_kept else 0
+            if other == 3 and num_kept:
+                new_m[1] = 1 - new_m[1]
+            elif other and stocks > 1:
+                new_b[draw(seed, max(sheets, 1))] = num_kept + draw(seed, stocks)
+            else:
+                new_m[0] = draw(seed, 60)
         elif move < 5:
             field = draw(seed, fields)
             offset = draw(seed, field_first[field + 1] - field_first[field])
@@ -335,36 +374,45 @@ def anneal(
                 cell_first, blank_num, new_c, new_n, seed, reach,
             )  # fmt: skip
         if legal:
-            num = gather(new_a, course_first, kind, break_first, cell_first, blank_first, blank_num, blank_w,
-                         blank_h, new_c, new_n, w, h)  # fmt: skip
-            sheets, cuts = pack(w, h, num, sheet_w, sheet_h, turns, least, new_m, keys, rank, free, load, placed)
+            num = gather(new_a, course_first, allowed, kind, break_first, cell_first, blank_first, blank_num,
+                         blank_w, blank_h, new_c, new_n, w, h, mask)  # fmt: skip
+            sheets, cost, cuts = pack(w, h, mask, num, rooms, num_kept, new_m[1], new_b, least, new_m[0], keys,
+                                      rank, free, load, room_of, placed)  # fmt: skip
             legal = sheets >= 0
         if legal:
-            emptiest = load[0]
-            for sheet in range(1, sheets):
-                emptiest = min(emptiest, load[sheet])
-            value = (max(sheets - enough, 0) * weights[0] + weights[1] * emptiest // area
-                     + weights[2] * cuts + weights[3] * num)  # fmt: skip
+            emptiest = -1
+            for sheet in range(sheets):
+                room = room_of[sheet]
+                if room >= num_kept:
+                    share = weights[1] * load[sheet] // (rooms[room, 0] * rooms[room, 1]) * rooms[room, 3] // unit
+                    if emptiest < 0 or share < emptiest:
+                        emptiest = share
+            value = (max(cost - enough, 0) * weights[0] // unit + max(emptiest, 0) + weights[2] * cuts
+                     + weights[3] * num)  # fmt: skip
             heat = hot + (cold - hot) * step // steps
             if now_value < 0 or value - now_value <= heat * chance[draw(seed, 1024)] // 1024:
-                now_value, now_m = value, new_m
+                now_value = value
+                now_m[:] = new_m
+                now_b[:] = new_b
                 now_a[:] = new_a
                 now_c[:] = new_c
                 now_n[:] = new_n
                 if best_value < 0 or value < best_value:
-                    best_value, best_sheets, best_cuts, best_num = value, sheets, cuts, num
+                    best_value, best_cost, best_cuts, best_num = value, cost, cuts, num
                     arrangement[:] = new_a
                     chosen[:] = new_c
                     num_chosen[:] = new_n
-                    manner[0] = new_m
-                    if weights[1] > 0 and sheets <= enough:
+                    manner[:] = new_m
+                    buy[:] = new_b
+                    if weights[1] > 0 and cost <= enough:
                         break
                 continue
-        new_m = now_m
+        new_m[:] = now_m
+        new_b[:] = now_b
         new_a[:] = now_a
         new_c[:] = now_c
         new_n[:] = now_n
-    return best_value, best_sheets, best_cuts, best_num
+    return best_value, best_cost, best_cuts, best_num
 
 
 @compiled
@@ -413,7 +461,7 @@ def warm() -> None:
     from firstcourse.cutting.model import StockSize
 
     course = Course((0, 5, 10), ((0, 1, ((5, 5),)), (1, 2, ((5, 5),)), (0, 2, ((10, 5),))))
-    choose([Field("f", (Arrangement((course, course), 1),))], StockSize("s", 10, 8, 1), effort=0)
+    choose([Field("f", (Arrangement((course, course), 1),))], [StockSize("s", 10, 8, 1)], effort=0)
     least_over_layouts([[Region(10, 10, 1, 2, 5, 1)]], StockSize("s", 10, 8, 1))
     cheaper.warm()
 

@@ -3,8 +3,8 @@ from itertools import pairwise, product
 
 import pytest
 
-from firstcourse.cutting import CannotCutError, StockSize
-from firstcourse.cutting.choice import Arrangement, Choice, Course, Field, choose, packed
+from firstcourse.cutting import CannotCutError, KeptSize, StockSize
+from firstcourse.cutting.choice import Arrangement, Choice, Course, Field, Way, choose, packed, rooms_of
 from firstcourse.cutting.kernels import NUM_MANNERS
 from firstcourse.cutting.model import Blank
 from firstcourse.errors import InputValueError
@@ -53,42 +53,42 @@ def assert_cut_rightly(choice: Choice, fields, sheet=SHEET):
 
 @pytest.mark.parametrize("effort", [0, 1])
 def test_every_blank_of_the_chosen_breaks_is_cut_once(effort):
-    assert_cut_rightly(choose(ROOM, SHEET, effort=effort), ROOM)
+    assert_cut_rightly(choose(ROOM, [SHEET], effort=effort), ROOM)
 
 
 def test_the_same_call_gives_the_same_choice():
-    assert choose(ROOM, SHEET, effort=1) == choose(ROOM, SHEET, effort=1)
+    assert choose(ROOM, [SHEET], effort=1) == choose(ROOM, [SHEET], effort=1)
 
 
 def test_more_effort_is_never_worse():
-    low, high = (choose(ROOM, SHEET, effort=effort) for effort in (0, 1))
+    low, high = (choose(ROOM, [SHEET], effort=effort) for effort in (0, 1))
     assert (len(high.sheets), high.num_cuts) <= (len(low.sheets), low.num_cuts)
 
 
 def test_breaks_are_chosen_so_that_the_pieces_share_sheets():
     # Seams at 48 give two pieces of 48 that need a sheet each; at 60 and 36 the rest shares one.
     fields = [Field(n, (Arrangement((course((0, 36, 48, 60, 96), 18),), 16),)) for n in "ab"]
-    choice = choose(fields, SHEET, bound=2)
+    choice = choose(fields, [SHEET], bound=2)
     assert len(choice.sheets) == 2
     assert choice.proven
 
 
 def test_a_bound_reached_is_proven_and_one_not_reached_is_not():
     fields = [wall("a", [(36,)])]
-    assert choose(fields, SHEET, bound=2).proven
-    assert not choose(fields, SHEET, bound=1).proven
+    assert choose(fields, [SHEET], bound=2).proven
+    assert not choose(fields, [SHEET], bound=1).proven
 
 
 def test_an_interval_may_have_no_blanks_or_several():
     made = Course((0, 10, 20), ((0, 1, ()), (1, 2, ((5, 5), (6, 6)))))
-    choice = choose([Field("f", (Arrangement((made,), 1),))], SHEET)
+    choice = choose([Field("f", (Arrangement((made,), 1),))], [SHEET])
     assert sorted(p.blank for p in choice.sheets[0].parts if p.blank) == ["f#0.1.0", "f#0.1.1"]
 
 
 def test_tiny_cases_equal_the_best_of_all_breaks():
     fields = [wall("a", [(30, 20)], (0, 24, 40, 64)), wall("b", [(28,), (14, 14)], (0, 20, 44, 64))]
     best = min(_fewest(pattern) for pattern in product(*(_patterns(field) for field in fields)))
-    assert len(choose(fields, SHEET, effort=1).sheets) == best
+    assert len(choose(fields, [SHEET], effort=1).sheets) == best
 
 
 def _patterns(field):
@@ -114,22 +114,25 @@ def _patterns(field):
 
 def _fewest(parts):
     blanks = [Blank(str(n), *size, ("s",)) for n, size in enumerate(size for part in parts for size in part)]
-    return min(len(packed(blanks, SHEET, manner, 1)) for manner in range(NUM_MANNERS))
+    return min(
+        len(packed(blanks, rooms_of([SHEET], []), 0, Way(manner, False, (), 1), 1))
+        for manner in range(NUM_MANNERS)
+    )
 
 
 def test_blanks_that_fit_no_sheet_are_refused():
     fields = [wall("a", [(36, 24)])]
     with pytest.raises(CannotCutError):
-        choose(fields, replace(SHEET, w=20))
+        choose(fields, [replace(SHEET, w=20)])
     with pytest.raises(CannotCutError):
-        choose(fields, StockSize("s", 100, 30, 1, may_turn=False))
+        choose(fields, [StockSize("s", 100, 30, 1, may_turn=False)])
     with pytest.raises(CannotCutError):
-        packed([Blank("p", 61, 10, ("s",))], SHEET, 0, 1)
+        packed([Blank("p", 61, 10, ("s",))], rooms_of([SHEET], []), 0, Way(0, False, (), 1), 1)
 
 
 def test_courses_without_a_legal_pattern_are_refused():
     with pytest.raises(CannotCutError):
-        choose([wall("a", [(30, 30)], (0, 48, 96))], SHEET)
+        choose([wall("a", [(30, 30)], (0, 48, 96))], [SHEET])
 
 
 @pytest.mark.parametrize(
@@ -137,4 +140,30 @@ def test_courses_without_a_legal_pattern_are_refused():
 )
 def test_wrong_calls_are_refused(fields, effort):
     with pytest.raises(InputValueError):
-        choose(fields, SHEET, effort=effort)
+        choose(fields, [SHEET], effort=effort)
+
+
+def test_the_cheaper_stock_is_bought_and_a_kept_rectangle_used_first():
+    fields = [wall("a", [(36,)])]
+    dear, cheap = StockSize("dear", 60, 36, 5), StockSize("cheap", 48, 36, 3)
+    assert choose(fields, [dear]).cost == 10
+    assert choose(fields, [dear, cheap]).cost == 6
+    choice = choose(fields, [dear, cheap], [KeptSize("rack", "dear", 50, 40)])
+    assert choice.cost == 3
+    assert {sheet.kept for sheet in choice.sheets} == {None, "rack"}
+
+
+def test_blanks_come_from_the_stocks_their_arrangement_names():
+    made = course((0, 30), 20)
+    fields = [Field(n, (Arrangement((made,), 16, (stock,)),)) for n, stock in (("a", "s"), ("b", "t"))]
+    choice = choose(fields, [SHEET, replace(SHEET, id="t", cost=2)])
+    assert {sheet.stock: sheet.parts[0].blank for sheet in choice.sheets} == {"s": "a#0.0.0", "t": "b#0.0.0"}
+    assert choice.cost == 3
+
+
+def test_sides_need_not_share_a_divisor_with_the_sheet():
+    fields = [wall("a", [(36,)], tuple(16 * n for n in range(7)))]
+    scaled = [Field("a", (Arrangement((course(tuple(160 * n for n in range(7)), 360, 600, 80),), 160),))]
+    choice = choose(scaled, [StockSize("s", 607, 363, 1)])
+    assert len(choice.sheets) == len(choose(fields, [SHEET]).sheets)
+    assert_cut_rightly(choice, scaled, StockSize("s", 607, 363, 1))
