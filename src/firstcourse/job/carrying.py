@@ -101,6 +101,12 @@ class FloorTile(JobModel):
         default=None, description="Mortar under the tile; as thick as that under the boards where not given."
     )
     heating: Length | None = Field(default=None, description="Thickness of the mortar that embeds floor heating.")
+    absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
+        default=None, description="Water it takes up, by its data sheet (ASTM C373, ISO 10545-3)."
+    )
+    wet_friction: Annotated[FiniteFloat, Field(gt=0, lt=2)] | None = Field(
+        default=None, description="Wet dynamic coefficient of friction (DCOF), by its data sheet."
+    )
 
 
 class SpotLevel(JobModel):
@@ -144,13 +150,53 @@ class WallStuds(JobModel):
 
 
 class Exposure(JobModel):
-    """What the surface is exposed to, and what keeps the water out."""
+    """What the surface is exposed to, what keeps the water out, and what holds the tile."""
 
     zone: Literal["dry", "damp", "wet", "steam", "exterior", "near_heat"] = Field(
         description="Where it is: wet inside a shower or tub surround, damp elsewhere in a bathroom."
     )
-    membrane: bool = Field(default=False, description="A waterproof membrane on the face of the boards.")
-    retarder_behind: bool = Field(default=False, description="A vapour retarder between boards and framing.")
+    membrane: bool = Field(default=False, description="A membrane on the face of the boards.")
+    membrane_kind: Literal["waterproof", "low_perm", "crack_isolation"] = Field(
+        default="waterproof",
+        description="What the membrane is: waterproof (ANSI A118.10), of low permeance as steam asks, or against "
+        "cracks alone (A118.12).",
+    )
+    retarder_behind: bool = Field(
+        default=False,
+        description="A vapour retarder between boards and framing: plastic sheet, or the insulation's facing.",
+    )
+    mortar: Literal["organic_adhesive", "unmodified", "modified", "improved", "epoxy"] | None = Field(
+        default=None,
+        description="What sets the tile: mastic (A136.1), or mortar to A118.1, A118.4, A118.15 or A118.3.",
+    )
+    fasteners: Literal["backer_screw", "stainless", "roofing_nail", "drywall_screw", "staple"] | None = Field(
+        default=None, description="What holds the boards."
+    )
+    over: (
+        Literal[
+            "lauan",
+            "particle_board",
+            "hardboard",
+            "strand_board",
+            "cushioned_vinyl",
+            "hardwood",
+            "gypsum_underlayment",
+            "painted",
+        ]
+        | None
+    ) = Field(default=None, description="A doubtful ground that boards or tile would go onto.")
     wood_moisture_percent: Annotated[FiniteFloat, Field(ge=0, le=200)] | None = Field(
         default=None, description="Moisture reading in the framing."
     )
+    slab_humidity_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
+        default=None, description="Relative humidity inside the slab (ASTM F2170, or a hygrometer)."
+    )
+    slab_emission_lb: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
+        default=None, description="Moisture the slab gives off [lb for 1000 sq ft in 24 h] (ASTM F1869)."
+    )
+
+    @model_validator(mode="after")
+    def _whole(self) -> Self:
+        if "membrane_kind" in self.model_fields_set and not self.membrane:
+            raise ValueError("membrane_kind says what the membrane is: set membrane: yes with it")
+        return self

@@ -1,8 +1,8 @@
 """What a setter reads off a wall before it is boarded: how its studs stand, what tile it will carry."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, FiniteFloat
 
 from firstcourse.job.fields import Distance, JobModel, Length, Offset
 
@@ -25,4 +25,7 @@ class WallTile(JobModel):
     edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the wall must be.")
     bond_coat: Length | None = Field(
         default=None, description="Mortar under the tile; as combed by the rule book's trowel where not given."
+    )
+    absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
+        default=None, description="Water it takes up, by its data sheet (ASTM C373, ISO 10545-3)."
     )

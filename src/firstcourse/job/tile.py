@@ -73,6 +73,12 @@ class ChosenTile(JobModel):
         default=None, description="Pieces in a box (mosaic: sheets in a box); single pieces otherwise."
     )
     price: Annotated[FiniteFloat, Field(ge=0)] | None = Field(default=None, description="Price of one box.")
+    absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
+        default=None, description="Water it takes up, by its data sheet (ASTM C373, ISO 10545-3)."
+    )
+    wet_friction: Annotated[FiniteFloat, Field(gt=0, lt=2)] | None = Field(
+        default=None, description="Wet dynamic coefficient of friction (DCOF), by its data sheet."
+    )
 
     @model_validator(mode="after")
     def _regular(self) -> Self:

@@ -12,7 +12,6 @@ from firstcourse.geometry import bounds
 from firstcourse.job import (
     BoardedFloor,
     BoardedWall,
-    Exposure,
     FloorFraming,
     Job,
     JoistCut,
@@ -27,7 +26,7 @@ from firstcourse.job import (
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import floor_layers, laid_tile
 from firstcourse.planning.sheets import allowed_stock, job_stock
-from firstcourse.planning.surfaces import board_family, judge_surface
+from firstcourse.planning.surfaces import exposed_surfaces, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.suitability import (
     Cut,
@@ -41,7 +40,6 @@ from firstcourse.suitability import (
     SteelStud,
     Studs,
     WallInput,
-    Zone,
     judge,
     lumber,
 )
@@ -189,27 +187,8 @@ def _asked(job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stoc
     if exposure is None:
         asked.missing = (*asked.missing, "exposure")
     else:
-        asked.surfaces = _exposed(exposure, where, stock, is_floor=surface.kind is SurfaceKind.FLOOR)
+        asked.surfaces = exposed_surfaces(job, room, surface, exposure, where, stock)
     return asked
-
-
-def _exposed(
-    exposure: Exposure, where: str, stock: tuple[Stock, ...], *, is_floor: bool
-) -> tuple[ExposedSurface, ...]:
-    """The surface once for each board family it may be boarded with."""
-    families = dict.fromkeys(board_family(item) for item in stock)
-    return tuple(
-        ExposedSurface(
-            where=where,
-            zone=Zone(exposure.zone),
-            board=family,
-            membrane_on_face=exposure.membrane,
-            retarder_behind=exposure.retarder_behind,
-            is_floor=is_floor,
-            wood_moisture_percent=exposure.wood_moisture_percent,
-        )
-        for family in families
-    )
 
 
 def _wall(wall: BoardedWall, surface: Surface, where: str, rules: RuleSet) -> _Asked:

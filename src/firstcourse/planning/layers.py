@@ -22,6 +22,8 @@ class LaidTile:
         edge: Its longest edge [ticks]; None where not known.
         bond_coat: Mortar under it [ticks]; None: as combed.
         face_m2: Face of one tile [m²]; None where not known.
+        absorption_percent: Water it takes up; None where not known.
+        wet_friction: Its wet dynamic coefficient of friction; None where not known.
     """
 
     stone: bool
@@ -29,6 +31,8 @@ class LaidTile:
     edge: int | None = None
     bond_coat: int | None = None
     face_m2: float | None = None
+    absorption_percent: float | None = None
+    wet_friction: float | None = None
 
 
 def laid_tile(job: Job, part: BoardedFloor | BoardedWall | BoardedCeiling) -> LaidTile | None:
@@ -40,6 +44,8 @@ def laid_tile(job: Job, part: BoardedFloor | BoardedWall | BoardedCeiling) -> La
             thickness=entered.thickness,
             edge=entered.edge,
             bond_coat=entered.bond_coat,
+            absorption_percent=entered.absorption_percent,
+            wet_friction=entered.wet_friction if isinstance(entered, FloorTile) else None,
         )
     if part.tiling is None:
         return None
@@ -53,6 +59,8 @@ def _chosen(tile: ChosenTile) -> LaidTile:
         thickness=tile.thickness,
         edge=max(tile.size),
         face_m2=to_mm(tile.size[0]) * to_mm(tile.size[1]) / _MM2_PER_M2,
+        absorption_percent=tile.absorption_percent,
+        wet_friction=tile.wet_friction,
     )
 
 

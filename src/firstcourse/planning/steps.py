@@ -46,6 +46,8 @@ _RULES_JUDGED = (
     "panel.",
     "remedy.",
     "surface.",
+    "tile.absorption.",
+    "tile.slip.",
     "transition.",
     "trim.",
     "wall.",

@@ -8,7 +8,7 @@ from shapely import unary_union
 from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
-from firstcourse.job import BoardedFloor, BoardedWall, Job, Room
+from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
 from firstcourse.rules import RuleSet
@@ -16,15 +16,18 @@ from firstcourse.suitability import (
     BuildUp,
     Corner,
     Doorway,
+    ExposedSurface,
     Fitting,
     Ground,
     Remedy,
     Spot,
     Stance,
     ValveWindow,
+    Zone,
     judge_build_up,
     judge_ground,
     judge_stance,
+    zone_working,
 )
 from firstcourse.survey import RoomSurvey
 from firstcourse.units import TICKS_PER_MM, to_inches, to_mm
@@ -74,18 +77,25 @@ def judge_surface(
         RuleNotFoundError: The practice has no rule for something entered.
     """
     done = SurfaceSide()
-    if surface.kind is SurfaceKind.WALL:
-        wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
-        tile = laid_tile(job, wall)
-        _stance(done, room, survey, wall, surface, where, job, rules)
-        if tile is not None:
-            _wall_ground(done, wall, surface, tile, where, job, rules)
-            _wall_build_up(done, wall, surface, tile, where, stock, job, rules)
-    elif surface.kind is SurfaceKind.FLOOR and room.floor is not None:
-        tile = laid_tile(job, room.floor)
-        if tile is not None:
-            _floor_ground(done, room.floor, surface, tile, where, job, rules)
-            _floor_build_up(done, room.floor, surface, tile, where, stock, job, rules)
+    part = surface_part(room, surface)
+    if part is None:
+        return done
+    tile = laid_tile(job, part)
+    if isinstance(part, BoardedWall):
+        _stance(done, room, survey, part, surface, where, job, rules)
+    if part.exposure is not None:
+        zone = Zone(part.exposure.zone)
+        working = zone_working(rules, where, zone, is_floor=surface.kind is SurfaceKind.FLOOR)
+        _add(done, (), {"materials": working})
+    if tile is None:
+        return done
+    if isinstance(part, BoardedFloor):
+        _floor_ground(done, part, surface, tile, where, job, rules)
+        _floor_build_up(done, part, surface, tile, where, stock, job, rules)
+    else:
+        if isinstance(part, BoardedWall):
+            _wall_ground(done, part, surface, tile, where, job, rules)
+        _wall_build_up(done, part, surface, tile, where, stock, job, rules)
     return done
 
 
@@ -199,7 +209,7 @@ def _floor_build_up(
 
 def _wall_build_up(
     done: SurfaceSide,
-    wall: BoardedWall,
+    part: BoardedWall | BoardedCeiling,
     surface: Surface,
     tile: LaidTile,
     where: str,
@@ -216,10 +226,10 @@ def _wall_build_up(
         tile_area_m2=tile.face_m2,
         valves=tuple(
             ValveWindow(name=opening.id, least_in=to_inches(opening.depth[0]), most_in=to_inches(opening.depth[1]))
-            for opening in wall.openings
+            for opening in (part.openings if isinstance(part, BoardedWall) else ())
             if opening.depth is not None
         ),
-        trim_in=None if wall.trim is None else to_inches(wall.trim),
+        trim_in=None if isinstance(part, BoardedCeiling) or part.trim is None else to_inches(part.trim),
     )
     _add(done, *judge_build_up(rules, surface_up))
 
@@ -227,6 +237,41 @@ def _wall_build_up(
 def board_family(stock: Stock) -> str:
     """A stock's kind as the rule book names board families."""
     return stock.kind.strip().lower().replace(" ", "_").replace("-", "_")
+
+
+def exposed_surfaces(
+    job: Job, room: Room, surface: Surface, exposure: Exposure, where: str, stock: tuple[Stock, ...]
+) -> tuple[ExposedSurface, ...]:
+    """The surface with all that is said of its materials, once for each board family it may be boarded with."""
+    part = surface_part(room, surface)
+    tile = None if part is None else laid_tile(job, part)
+    return tuple(
+        ExposedSurface(
+            where=where,
+            zone=Zone(exposure.zone),
+            board=family,
+            membrane_on_face=exposure.membrane,
+            membrane=exposure.membrane_kind,
+            retarder_behind=exposure.retarder_behind,
+            is_floor=surface.kind is SurfaceKind.FLOOR,
+            mortar=exposure.mortar or "",
+            fastener=exposure.fasteners or "",
+            over=exposure.over or "",
+            absorption_percent=None if tile is None else tile.absorption_percent,
+            wet_friction=None if tile is None else tile.wet_friction,
+            wood_moisture_percent=exposure.wood_moisture_percent,
+            slab_humidity_percent=exposure.slab_humidity_percent,
+            slab_emission_lb=exposure.slab_emission_lb,
+        )
+        for family in dict.fromkeys(board_family(item) for item in stock)
+    )
+
+
+def surface_part(room: Room, surface: Surface) -> BoardedFloor | BoardedWall | BoardedCeiling | None:
+    """What the job says of a surface."""
+    if surface.kind is SurfaceKind.WALL:
+        return next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+    return room.ceiling if surface.kind is SurfaceKind.CEILING else room.floor
 
 
 def _stance(

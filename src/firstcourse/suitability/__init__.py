@@ -3,7 +3,7 @@
 from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.doorways import Doorway
-from firstcourse.suitability.exposure import ExposedSurface, Zone
+from firstcourse.suitability.exposure import ExposedSurface, Zone, zone_working
 from firstcourse.suitability.fittings import Fitting, ValveWindow
 from firstcourse.suitability.flatness import Spot
 from firstcourse.suitability.floors import Finish, FloorInput, Use
@@ -52,4 +52,5 @@ __all__ = [
     "judge_ground",
     "judge_stance",
     "lumber",
+    "zone_working",
 ]

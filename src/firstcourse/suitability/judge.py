@@ -6,7 +6,7 @@ from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.checks import Check, sourced
-from firstcourse.suitability.exposure import ExposedSurface, judge_exposure
+from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
     FloorInput,
     check_floor,
@@ -16,6 +16,7 @@ from firstcourse.suitability.floors import (
     limit_rules,
 )
 from firstcourse.suitability.joists import cut_problems, max_span_in
+from firstcourse.suitability.materials import judge_exposure
 from firstcourse.suitability.remedies import Remedy, floor_remedies
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
 from firstcourse.workings import Working

@@ -8,7 +8,6 @@ from firstcourse.findings import Severity
 from firstcourse.rules import load_rules
 from firstcourse.suitability import (
     Cut,
-    ExposedSurface,
     Finish,
     FloorInput,
     JudgeInput,
@@ -18,12 +17,10 @@ from firstcourse.suitability import (
     SteelStud,
     Studs,
     WallInput,
-    Zone,
     floor_remedies,
     judge,
     lumber,
 )
-from firstcourse.suitability.exposure import judge_exposure
 from firstcourse.suitability.floors import check_floor
 from firstcourse.suitability.panels import panel_stiffness, thickness_in
 
@@ -178,32 +175,6 @@ def test_a_practice_without_rules_is_not_judged_rather_than_passed():
     assert done.stops and done.findings[0].code == "SUI-901"
 
 
-@pytest.mark.parametrize(
-    ("surface", "expected"),
-    [
-        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement", membrane_on_face=True), []),
-        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement", retarder_behind=True), []),
-        (
-            ExposedSurface(
-                where="w", zone=Zone.WET, board="fibre_cement", membrane_on_face=True, retarder_behind=True
-            ),
-            ["SUI-502"],
-        ),
-        (ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement"), ["SUI-503"]),
-        (ExposedSurface(where="w", zone=Zone.WET, board="greenboard", membrane_on_face=True), ["SUI-501"]),
-        (ExposedSurface(where="w", zone=Zone.STEAM, board="cement_board", retarder_behind=True), ["SUI-504"]),
-        (ExposedSurface(where="w", zone=Zone.DRY, board="strand_board"), ["SUI-501"]),
-        (ExposedSurface(where="w", zone=Zone.NEAR_HEAT, board="fibre_cement"), ["SUI-501"]),
-        (
-            ExposedSurface(where="w", zone=Zone.DAMP, board="fibre_cement", wood_moisture_percent=24),
-            ["SUI-505"],
-        ),
-    ],
-)
-def test_exposure(surface, expected):
-    assert [finding.code for finding in judge_exposure(RULES, surface)] == expected
-
-
 def test_glued_layers_gain_only_a_share():
     loose = panel_stiffness(RULES, Panel(layers=("19/32", "19/32")))
     glued = panel_stiffness(RULES, Panel(layers=("19/32", "19/32"), glued_and_screwed=True))
@@ -226,7 +197,6 @@ def test_glued_layers_gain_only_a_share():
         lambda: thickness_in("thick"),
         lambda: Studs(height_in=96, spacing_in=16),
         lambda: Layer(name="tile", thickness_in=-1, density_kg_m3=1),
-        lambda: judge_exposure(RULES, ExposedSurface(where="w", zone=Zone.DRY, board="cork")),
     ],
 )
 def test_wrong_input_is_refused(wrong):
