@@ -1,6 +1,42 @@
-"""What to buy for the boards, counted from what is drawn."""
+"""What to buy for boards and tile, counted from what is drawn."""
 
 from firstcourse.quantities.count import Quantities, count
-from firstcourse.quantities.items import FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.quantities.items import (
+    BOND_BREAKER,
+    EDGE_TRIM,
+    FASTENERS,
+    GROUT,
+    JOINT_SEALANT,
+    LARGE_TILE_MORTAR,
+    MORTAR,
+    SEALANT,
+    SPACERS,
+    TAPE,
+    TILE_MORTAR,
+    added_of,
+    rod_of,
+    sheets_of,
+    tiles_of,
+)
+from firstcourse.quantities.tiles import count_tiles
 
-__all__ = ["FASTENERS", "MORTAR", "SEALANT", "TAPE", "Quantities", "added_of", "count", "sheets_of"]
+__all__ = [
+    "BOND_BREAKER",
+    "EDGE_TRIM",
+    "FASTENERS",
+    "GROUT",
+    "JOINT_SEALANT",
+    "LARGE_TILE_MORTAR",
+    "MORTAR",
+    "SEALANT",
+    "SPACERS",
+    "TAPE",
+    "TILE_MORTAR",
+    "Quantities",
+    "added_of",
+    "count",
+    "count_tiles",
+    "rod_of",
+    "sheets_of",
+    "tiles_of",
+]

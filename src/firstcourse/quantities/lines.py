@@ -2,7 +2,9 @@
 
 import math
 
+from firstcourse.bedding import KG_PER_LB
 from firstcourse.plan import Quantity
+from firstcourse.units import Tape
 from firstcourse.workings import Working
 
 # Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
@@ -38,3 +40,31 @@ def line(
     )
     quantity = Quantity(item=item, exact=exact, unit=unit, buy=buy, pack=pack_name, working=f"quantity {item}")
     return quantity, working
+
+
+def by_mass(
+    item: str, kg: float, bag_kg: float, share: float, tape: Tape, base: Working
+) -> tuple[Quantity, Working]:
+    """One line of something bought by mass, in the unit that goes with the tape.
+
+    Args:
+        item: Name of what is bought.
+        kg: Exact need [kg].
+        bag_kg: Mass in one bag [kg].
+        share: Allowance on top, share of the need.
+        tape: Tape of the job.
+        base: How the exact need came about.
+    """
+    metric = tape is Tape.MM
+    unit, factor = ("kg", 1.0) if metric else ("lb", KG_PER_LB)
+    bag = bag_kg / factor
+    return line(
+        item,
+        round(kg / factor, 3),
+        unit,
+        share=share,
+        pack=bag,
+        pack_name=f"bag of {bag:.1f} kg" if metric else f"bag of {bag:g} lb",
+        spare="lost in buckets and on tools",
+        base=base,
+    )

@@ -1,0 +1,86 @@
+"""How much is sawn, and what kinds of cuts they are."""
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator
+
+from shapely import LineString, Polygon
+
+from firstcourse.bedding import length_text
+from firstcourse.geometry import sides
+from firstcourse.plan import Tile, TileStock
+from firstcourse.plan.model import Ring
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.workings import Working
+
+STRAIGHT, SLANTED, NOTCH, HOLE = "straight", "taper or diagonal", "notch", "hole"
+# A sawn edge at less than this slope to the tile's side is straight [run over rise].
+_STRAIGHT = 0.002
+# A sawn edge lies on the tile's uncut edge within this, as rounding leaves it [ticks].
+_ON_EDGE = 4.0
+_LEAST_LENGTH = TICKS_PER_MM
+
+
+def cut_lengths(tiles: Iterable[Tile]) -> dict[str, int]:
+    """Length sawn by kind of cut [ticks]: `straight`, `taper or diagonal`, `notch`, `hole`; kinds in that order.
+
+    A notch is cut from an inner corner outwards; a hole lies within the tile. Where two pieces of one tile lie
+    side by side, the cut between them is counted for both.
+    """
+    found: Counter[str] = Counter()
+    for tile in tiles:
+        for kind, length in _cuts(tile):
+            found[kind] += round(length)
+    return {kind: found[kind] for kind in (STRAIGHT, SLANTED, NOTCH, HOLE) if found[kind]}
+
+
+def cuts_working(item: TileStock, tiles: list[Tile], tape: Tape) -> Working:
+    """Cut tiles of one kind and the length sawn, by kind of cut."""
+    lengths = cut_lengths(tiles)
+    kinds = Counter(kind for tile in tiles for kind in {kind for kind, _ in _cuts(tile)})
+    text = length_text(sum(lengths.values()), tape)
+    return Working(
+        title=f"Cuts in tile {item.id}",
+        formula="sum of the sawn edges of every cut tile",
+        values={
+            "cut tiles": str(len(tiles)),
+            **{kind: f"{length_text(length, tape)} in {kinds[kind]} tiles" for kind, length in lengths.items()},
+        },
+        result=text.split()[0],
+        unit=text.split()[1],
+        source="drawings",
+        argument=("A cut between two pieces of one tile is counted for both; the true length is a little less.",),
+    )
+
+
+def _cuts(tile: Tile) -> Iterator[tuple[str, float]]:
+    rim = Polygon(tile.laid).exterior.buffer(_ON_EDGE)
+    ways = [(b[0] - a[0], b[1] - a[1]) for a, b in sides(tile.laid)]
+    inner = _inner_corners(tile.outline)
+    count = len(tile.outline)
+    for index, (a, b) in enumerate(sides(tile.outline)):
+        sawn = LineString([a, b]).difference(rim).length
+        if sawn < _LEAST_LENGTH:
+            continue
+        if index in inner or (index + 1) % count in inner:
+            yield NOTCH, sawn
+        else:
+            yield STRAIGHT if any(_along((b[0] - a[0], b[1] - a[1]), way) for way in ways) else SLANTED, sawn
+    for hole in tile.holes:
+        yield HOLE, math.fsum(math.dist(a, b) for a, b in sides(hole))
+
+
+def _along(one: tuple[int, int], other: tuple[int, int]) -> bool:
+    cross = one[0] * other[1] - one[1] * other[0]
+    return abs(cross) <= _STRAIGHT * math.hypot(*one) * math.hypot(*other)
+
+
+def _inner_corners(ring: Ring) -> frozenset[int]:
+    """Indices of corners that turn inwards, of a counter-clockwise ring."""
+    found = []
+    for index, (u, v) in enumerate(ring):
+        (au, av), (bu, bv) = ring[index - 1], ring[(index + 1) % len(ring)]
+        cross = (u - au) * (bv - v) - (v - av) * (bu - u)
+        if cross < -_STRAIGHT * math.hypot(u - au, v - av) * math.hypot(bu - u, bv - v):
+            found.append(index)
+    return frozenset(found)
