@@ -30,6 +30,8 @@ MANY_BLANKS = 400
 SEED = 1
 
 Fillings = list[Filling]
+Known = dict[tuple[str, tuple[str, ...]], Filling | None]
+"""By stock and blanks: how they are cut from one sheet of it; None where they do not fit."""
 Value = tuple[int, int, int]
 
 
@@ -148,6 +150,7 @@ def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence
     manners = MANNERS if len(blanks) <= MANY_BLANKS else MANNERS[:2]
     sizes = range(1, len(rooms) + 1) if len(rooms) <= 4 else (1, 2, len(rooms))
     best: Fillings | None = None
+    known: Known = {}
     ordered = {order: in_order(blanks, order) for order in {m.order for m in manners}}
     for size in sizes:
         for some in combinations(rooms, size):
@@ -157,7 +160,7 @@ def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence
                         found = pack(ordered[manner.order], some, hand, manner)
                     except CannotCutError:
                         continue
-                    found = [_reduced(filling, rooms) for filling in found]
+                    found = [_reduced(filling, rooms, known) for filling in found]
                     if best is None or _value(found) < _value(best):
                         best = found
     if best is None:
@@ -180,15 +183,18 @@ def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
     return best
 
 
-def _reduced(filling: Filling, rooms: Sequence[Room]) -> Filling:
-    """The same blanks from the cheapest sheet that holds them."""
+def _reduced(filling: Filling, rooms: Sequence[Room], known: Known) -> Filling:
+    """The same blanks from the cheapest sheet that holds them; `known` remembers what was tried."""
     if filling.room.kept is not None:
         return filling
     blanks = [blank for *_, blank in filling.placed]
     for room in sorted(rooms, key=lambda room: (room.cost, room.stock)):
         if room.cost >= filling.room.cost:
             break
-        found = _repacked(blanks, room)
+        tried = (room.stock, tuple(sorted(blank.id for blank in blanks)))
+        if tried not in known:
+            known[tried] = _repacked(blanks, room)
+        found = known[tried]
         if found is not None:
             return found
     return filling
@@ -201,6 +207,7 @@ def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bou
     """
     random = Random(SEED)
     now, tidiest = best, _tidied(best)
+    known: Known = {}
     for _ in range(tries):
         if _value(best)[0] <= bound:
             break
@@ -216,7 +223,7 @@ def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bou
         hand = [room for room in at_hand if room.kept not in taken]
         some = random.sample(list(rooms), random.randint(1, len(rooms)))
         try:
-            fresh = [_reduced(filling, rooms) for filling in pack(blanks, some, hand, manner)]
+            fresh = [_reduced(filling, rooms, known) for filling in pack(blanks, some, hand, manner)]
         except CannotCutError:
             continue
         found = stays + fresh
