@@ -1,0 +1,414 @@
+"""A shower floor's falls, bed and levels as the plan holds them, and what stands in their way."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import sides
+from firstcourse.geometry.polygon import Ring, as_ring
+from firstcourse.job.tile import ChosenTile
+from firstcourse.plan import Fall, FallPlane, LevelPoint, Segment
+from firstcourse.rules import RuleSet
+from firstcourse.survey.showers import SurveyedShower
+from firstcourse.tiling.fall_planes import (
+    FallingFloor,
+    Fold,
+    HiddenFromDrainError,
+    level_floor,
+    single_floor,
+    square_floor,
+)
+from firstcourse.tiling.falls import Limits, RiseChoice, choose_rise, drain_places, largest_tile, nearest_drain
+from firstcourse.tiling.flood import flood_test
+from firstcourse.tiling.joints import said_by, step_allowed
+from firstcourse.tiling.model import XY
+from firstcourse.tiling.shower_rules import check_shower
+from firstcourse.tiling.words import fall_text, length_text, litres_text
+from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, ticks_from_mm_ceil, to_mm
+from firstcourse.workings import Working
+
+_MM3_PER_LITRE = 1e6
+_MAKE = {"level": level_floor, "square": square_floor, "single": single_floor}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FallResult:
+    """How a shower floor falls.
+
+    Attributes:
+        fall: What the plan holds; None where no planes can lead all water to the drain.
+        findings: What breaks a rule, with what would mend it.
+        workings: `fall SURFACE rise`, `... bed`, `... tile` and others, by the surface's id.
+    """
+
+    fall: Fall | None
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+
+
+def plan_fall(
+    surveyed: SurveyedShower,
+    tiles: Sequence[ChosenTile],
+    rules: RuleSet,
+    tape: Tape,
+    *,
+    wall_finish: int = 0,
+) -> FallResult:
+    """Find the planes of a shower floor, and check them, its kerb and its size.
+
+    Where the limits leave room the least fall is kept in the valleys too, and the highest point lies on a mark of
+    the tape. Where they leave none, it is kept on the planes; where that is too steep, the findings say what does.
+
+    Args:
+        surveyed: The floor in its room.
+        tiles: Tiles of the job.
+        rules: Rules in force.
+        tape: Tape of the job.
+        wall_finish: Thickness of boards and tile that come before each wall [ticks].
+    """
+    outline = tuple((to_mm(u), to_mm(v)) for u, v in surveyed.surface.outline)
+    drain = tuple((to_mm(u), to_mm(v)) for u, v in surveyed.drain)
+    limits = fall_limits(rules)
+    try:
+        unit = _MAKE[surveyed.shower.falls](outline, drain, 1.0)
+    except HiddenFromDrainError:
+        return FallResult(fall=None, findings=(_hidden(surveyed, outline, drain, rules, tape),))
+    choice = choose_rise(unit, limits, step=to_mm(tape.graduation) / unit.rise)
+    floor = _MAKE[surveyed.shower.falls](outline, drain, choice.rise)
+    bed, pre_slope = _beds(surveyed, rules)
+    findings = [*_standing(surveyed, floor, tape), *_steepness(surveyed, unit, choice, limits, rules, tape)]
+    tile = next((t for t in tiles if surveyed.shower.tiling and t.id == surveyed.shower.tiling.tile), None)
+    largest, tile_findings, tile_workings = _tile(surveyed, floor, tile, rules, tape)
+    levels = _levels(surveyed, floor)
+    bed_litres, pre_litres = _litres(surveyed, floor, bed, pre_slope)
+    checked = check_shower(
+        surveyed, rise=ticks_from_mm(floor.rise), levels=levels, under=bed + pre_slope,
+        tile=0 if tile is None else tile.thickness, rules=rules, tape=tape, wall_finish=wall_finish,
+    )  # fmt: skip
+    fall = Fall(
+        drain=surveyed.drain,
+        layout=surveyed.shower.falls,
+        planes=tuple(_plane(plane.ring, plane.gradient, floor) for plane in floor.planes),
+        valleys=tuple(_line(fold) for fold in floor.folds if fold.valley),
+        ridges=tuple(_line(fold) for fold in floor.folds if not fold.valley),
+        levels=levels,
+        rise=ticks_from_mm(floor.rise),
+        least_fall=floor.least_flow,
+        least_plane_fall=floor.least_plane,
+        greatest_fall=floor.greatest_plane,
+        bed=bed,
+        bed_litres=bed_litres,
+        pre_slope=pre_slope,
+        pre_slope_litres=pre_litres,
+        kerb=surveyed.shower.kerb.height if surveyed.shower.kerb is not None else None,
+        recess=checked.recess,
+        largest_tile=largest,
+        membrane=surveyed.shower.membrane,
+        flood_test=flood_test(surveyed, floor, rules, tape),
+    )
+    workings = {
+        f"fall {surveyed.surface.id} rise": _rise_working(surveyed, floor, choice, limits, rules, tape),
+        f"fall {surveyed.surface.id} bed": _bed_working(surveyed, floor, fall, tape),
+        **tile_workings,
+        **checked.workings,
+    }
+    return FallResult(fall=fall, findings=(*findings, *tile_findings, *checked.findings), workings=workings)
+
+
+def fall_limits(rules: RuleSet) -> Limits:
+    """Least and greatest fall of shower floors."""
+    greatest = rules.number("fall.max") if "fall.max" in rules.entries else None
+    return Limits(least=rules.number("fall.min"), greatest=greatest)
+
+
+def _beds(surveyed: SurveyedShower, rules: RuleSet) -> tuple[int, int]:
+    shower = surveyed.shower
+    if shower.membrane == "liner":
+        return shower.bed or rules.ticks("fall.bed.liner"), shower.pre_slope or rules.ticks("fall.pre_slope")
+    return shower.bed or rules.ticks("fall.bed.bonded"), 0
+
+
+def _litres(surveyed: SurveyedShower, floor: FallingFloor, bed: int, pre_slope: int) -> tuple[float, float]:
+    """Volumes of bed and pre-slope; a bed over a liner is as thick everywhere as the slope below it falls."""
+    if surveyed.shower.membrane != "liner":
+        return floor.volume(to_mm(bed)) / _MM3_PER_LITRE, 0.0
+    even = (floor.volume(to_mm(bed)) - floor.volume(0.0)) / _MM3_PER_LITRE
+    return even, floor.volume(to_mm(pre_slope)) / _MM3_PER_LITRE
+
+
+def _plane(ring: Sequence[XY], gradient: XY, floor: FallingFloor) -> FallPlane:
+    points = as_ring(_ticks(at) for at in ring)
+    heights = tuple(ticks_from_mm(floor.height((to_mm(u), to_mm(v)))) for u, v in points)
+    return FallPlane(ring=points, heights=heights, gradient=gradient)
+
+
+def _ticks(at: XY) -> tuple[int, int]:
+    return ticks_from_mm(at[0]), ticks_from_mm(at[1])
+
+
+def _line(fold: Fold) -> Segment:
+    return _ticks(fold.low), _ticks(fold.high)
+
+
+def _levels(surveyed: SurveyedShower, floor: FallingFloor) -> tuple[LevelPoint, ...]:
+    outline, labels = surveyed.surface.outline, surveyed.surface.sides
+    corners = {outline[i]: _corner(labels[i - 1].label, labels[i].label) for i in range(len(outline))}
+    found = []
+    for at, height in floor.perimeter:
+        point = _ticks(at)
+        where = corners.get(point) or _on_side(point, outline, [side.label for side in labels])
+        found.append(LevelPoint(at=point, height=ticks_from_mm(height), where=where))
+    return tuple(found)
+
+
+def _corner(before: str, after: str) -> str:
+    return f"corner of the {after}" if before == after else f"corner of {before} and {after}"
+
+
+def _on_side(at: tuple[int, int], outline: Ring, labels: Sequence[str]) -> str:
+    def away(index: int) -> float:
+        a, b = list(sides(outline))[index]
+        across = (b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])
+        return abs(across) / math.dist(a, b)
+
+    return f"at {labels[min(range(len(outline)), key=away)]}"
+
+
+def _standing(surveyed: SurveyedShower, floor: FallingFloor, tape: Tape) -> list[Finding]:
+    points = floor.standing()
+    if not points:
+        return []
+    return [
+        Finding(
+            code="FAL-102",
+            severity=Severity.STOP,
+            where=surveyed.surface.id,
+            message=f"Water stands at {_spots(surveyed, points, tape)}, where the planes lead it.",
+            remedy="Take a drain as long as the floor is wide, or falls: level, whose planes reach every side.",
+        )
+    ]
+
+
+def _spots(surveyed: SurveyedShower, points: Sequence[XY], tape: Tape) -> str:
+    return " and ".join(_spot(surveyed, at, tape) for at in points)
+
+
+def _spot(surveyed: SurveyedShower, at: XY, tape: Tape) -> str:
+    along, out = surveyed.place((at[0] * TICKS_PER_MM, at[1] * TICKS_PER_MM))
+    return f"{length_text(round(along), tape)} along and {length_text(round(out), tape)} out"
+
+
+def _hidden(
+    surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], rules: RuleSet, tape: Tape
+) -> Finding:
+    place, ratio = _other_place(surveyed, outline, drain, Limits(least=1.0), rules)
+    if place is not None and ratio < math.inf:
+        remedy = f"Move the drain to {_spot(surveyed, place, tape)}: from there every side is seen."
+    else:
+        remedy = "No single drain sees the whole floor: part it by a ridge and give each part a drain of its own."
+    return Finding(
+        code="FAL-101",
+        severity=Severity.STOP,
+        where=surveyed.surface.id,
+        message="Part of the shower floor lies round a corner from its drain, and water would stand there.",
+        remedy=remedy,
+    )
+
+
+def _other_place(
+    surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], limits: Limits, rules: RuleSet
+) -> tuple[XY | None, float]:
+    """The nearest place, on whole steps from the side, where a point drain keeps the limits."""
+    origin = (to_mm(surveyed.origin[0]), to_mm(surveyed.origin[1]))
+    places = list(drain_places(outline, origin, surveyed.axes, to_mm(rules.ticks("fall.drain.grid"))))
+    middle = (sum(u for u, _ in drain) / len(drain), sum(v for _, v in drain) / len(drain))
+    return nearest_drain(outline, middle, places, limits)
+
+
+def _steepness(
+    surveyed: SurveyedShower,
+    unit: FallingFloor,
+    choice: RiseChoice,
+    limits: Limits,
+    rules: RuleSet,
+    tape: Tape,
+) -> list[Finding]:
+    if choice.kept == "flow":
+        return []
+    least = rules.entry("fall.min")
+    if choice.kept == "planes":
+        return [
+            Finding(
+                code="FAL-104",
+                severity=Severity.NOTE,
+                where=surveyed.surface.id,
+                message="The planes keep the least fall; their valleys cannot without too steep a plane.",
+                measured=fall_text(unit.least_flow * choice.rise, tape),
+                limit=f"at least {fall_text(limits.least, tape)}",
+                rule=least.id,
+                source=said_by(least),
+                remedy=f"A drain nearer to the middle steepens them. {_linear(surveyed, unit, limits, tape)}",
+            )
+        ]
+    assert limits.greatest is not None
+    entry = rules.entry("fall.max")
+    needed = length_text(ticks_from_mm_ceil(choice.least_rise_planes * unit.rise), tape)
+    allowed = length_text(int(choice.greatest_rise * unit.rise * TICKS_PER_MM), tape)
+    return [
+        Finding(
+            code="FAL-103",
+            severity=Severity.STOP,
+            where=surveyed.surface.id,
+            message=f"No rise does: the longest plane needs {needed}, and the shortest allows {allowed}.",
+            measured=fall_text(unit.greatest_plane * choice.rise, tape),
+            limit=f"at most {fall_text(limits.greatest, tape)}",
+            rule=entry.id,
+            source=said_by(entry),
+            remedy=_remedy(surveyed, unit, limits, rules, tape),
+        )
+    ]
+
+
+def _remedy(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, rules: RuleSet, tape: Tape) -> str:
+    ways = []
+    if surveyed.shower.falls == "level":
+        place, _ = _other_place(surveyed, unit.outline, unit.drain, limits, rules)
+        if place is not None:
+            ways.append(f"Move the drain to {_spot(surveyed, place, tape)}.")
+        try:
+            square = square_floor(unit.outline, unit.drain, 1.0)
+        except HiddenFromDrainError:
+            square = None
+        if square is not None and choose_rise(square, limits).kept != "none":
+            fall = choose_rise(square, limits).rise
+            heights = sorted(height * fall for _, height in square.perimeter)
+            low, high = (length_text(ticks_from_mm(h), tape) for h in (heights[0], heights[-1]))
+            ways.append(
+                f"With falls: square the perimeter rises from {low} to {high} and the first course is cut to it."
+            )
+    ways.append(_linear(surveyed, unit, limits, tape))
+    return " Or: ".join(ways)
+
+
+def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, tape: Tape) -> str:
+    """The linear drain along a wall from which the floor runs the shortest way."""
+    best: tuple[float, str] | None = None
+    for side, (a, b) in zip(surveyed.surface.sides, sides(surveyed.surface.outline), strict=True):
+        ends = ((to_mm(a[0]), to_mm(a[1])), (to_mm(b[0]), to_mm(b[1])))
+        floor = single_floor(unit.outline, ends, limits.least)
+        if side.label.startswith("wall ") and not floor.standing() and (best is None or floor.rise < best[0]):
+            best = floor.rise, side.label
+    if best is None:
+        return "No wall is free for a linear drain that the whole floor falls to in one plane."
+    rise = length_text(ticks_from_mm_ceil(best[0]), tape)
+    return f"A linear drain along the whole of {best[1]} takes one plane that rises {rise}."
+
+
+def _tile(
+    surveyed: SurveyedShower, floor: FallingFloor, tile: ChosenTile | None, rules: RuleSet, tape: Tape
+) -> tuple[int | None, list[Finding], dict[str, Working]]:
+    if not floor.folds:
+        return None, [], {}
+    if tile is None:
+        entry = rules.entry("tile.lippage.narrow")
+        step = rules.ticks(entry.id)
+    else:
+        joint = tile.joint or rules.ticks("tile.joint.min_floor")
+        step, (entry, *_) = step_allowed(tile, joint, rules)
+    follows = largest_tile(floor, to_mm(step))
+    largest, source = int(follows * TICKS_PER_MM), said_by(entry)
+    values = {
+        "step allowed": length_text(step, tape, fine=True),
+        "sharpest turn of slope at a fold": f"{max(fold.turn for fold in floor.folds):.4f}",
+    }
+    if "fall.tile.max" in rules.entries and rules.ticks("fall.tile.max") < largest:
+        entry = rules.entry("fall.tile.max")
+        largest, source = rules.ticks(entry.id), said_by(entry)
+        values["largest by rule"] = length_text(largest, tape)
+    working = Working(
+        title="Largest tile that follows the falls uncut",
+        formula="4 x step / turn of slope, and not more than a rule allows",
+        values=values,
+        result=length_text(largest, tape),
+        unit="",
+        source=source,
+        argument=("A flat tile of side s across a fold of turn t leaves the planes by s t / 4: its sagitta.",),
+    )
+    found = []
+    if tile is not None and max(tile.size) > largest:
+        found.append(
+            Finding(
+                code="FAL-301",
+                severity=Severity.FIX,
+                where=surveyed.surface.id,
+                message=f"Tile {tile.id} is too large to lie across the folds of the falls.",
+                measured=length_text(max(tile.size), tape),
+                limit=f"at most {length_text(largest, tape)}",
+                rule=entry.id,
+                source=source,
+                remedy="Cut it along the valleys, choose a smaller tile, or take a linear drain with one plane.",
+            )
+        )
+    return largest, found, {f"fall {surveyed.surface.id} tile": working}
+
+
+def _rise_working(
+    surveyed: SurveyedShower,
+    floor: FallingFloor,
+    choice: RiseChoice,
+    limits: Limits,
+    rules: RuleSet,
+    tape: Tape,
+) -> Working:
+    per = floor.rise / choice.rise
+    values = {
+        "least fall": fall_text(limits.least, tape),
+        "rise that keeps it on the planes": _mm_text(choice.least_rise_planes * per, tape),
+        "rise that keeps it in the valleys too": _mm_text(choice.least_rise_flow * per, tape),
+        "least fall of a plane": fall_text(floor.least_plane, tape),
+        "least fall on the way of the water": fall_text(floor.least_flow, tape),
+        "greatest fall": fall_text(floor.greatest_plane, tape),
+    }
+    sources = [said_by(rules.entry("fall.min"))]
+    if limits.greatest is not None:
+        values["greatest fall allowed"] = fall_text(limits.greatest, tape)
+        values["rise that it allows"] = _mm_text(choice.greatest_rise * per, tape)
+        sources.append(said_by(rules.entry("fall.max")))
+    return Working(
+        title=f"Rise of the shower floor from the drain to its highest point, {surveyed.surface.room}",
+        formula="fall x run, least over the longest way and greatest over the shortest",
+        values=values,
+        result=_mm_text(floor.rise, tape),
+        unit="",
+        source="; ".join(dict.fromkeys(sources)),
+        argument=("The highest point is raised to the tape's next mark where the limits leave room.",),
+    )
+
+
+def _bed_working(surveyed: SurveyedShower, floor: FallingFloor, fall: Fall, tape: Tape) -> Working:
+    area = (floor.volume(1.0) - floor.volume(0.0)) / 1e6
+    values = {
+        "area": f"{area:.3f} m2",
+        "volume between the drain's level and the planes": litres_text(floor.volume(0.0) / _MM3_PER_LITRE, tape),
+        "bed, least thickness": length_text(fall.bed, tape),
+    }
+    if fall.membrane == "liner":
+        values["slope under the liner, least thickness"] = length_text(fall.pre_slope, tape)
+        values["slope under the liner"] = litres_text(fall.pre_slope_litres, tape)
+        formula = "bed = area x thickness; slope = area x its thickness + volume of the falls"
+    else:
+        formula = "area x least thickness + volume of the falls"
+    return Working(
+        title=f"Bed of the shower floor, {surveyed.surface.room}",
+        formula=formula,
+        values=values,
+        result=litres_text(fall.bed_litres, tape),
+        unit="",
+        source="exact volume of flat planes: area of each x height at its centre of area",
+        argument=("The drain's body is not taken off.",),
+    )
+
+
+def _mm_text(value: float, tape: Tape) -> str:
+    return "no limit" if math.isinf(value) else length_text(ticks_from_mm(value), tape, fine=True)

@@ -1,0 +1,30 @@
+"""Falls, lengths and volumes in the words of the tape."""
+
+from firstcourse.tiling.joints import fine as fine_text
+from firstcourse.units import Tape, format_length
+
+_LITRES_PER_CUBIC_FOOT = 28.316846592
+
+
+def fall_text(fall: float, tape: Tape) -> str:
+    """A fall as the trade says it: inches per foot, or one in so many.
+
+    Example:
+        >>> fall_text(1 / 48, Tape.INCH), fall_text(1 / 80, Tape.MM)
+        ('0.25 in per ft', '1:80')
+    """
+    if tape is Tape.INCH:
+        return f"{12 * fall:.3g} in per ft"
+    return f"1:{1 / fall:.3g}" if fall > 0 else "level"
+
+
+def length_text(ticks: int, tape: Tape, *, fine: bool = False) -> str:
+    """A length to the nearest mark; `fine` shows what lies between marks."""
+    return fine_text(ticks, tape) if fine else format_length(ticks, tape)
+
+
+def litres_text(litres: float, tape: Tape) -> str:
+    """A volume in cubic feet or litres."""
+    if tape is Tape.INCH:
+        return f"{litres / _LITRES_PER_CUBIC_FOOT:.2f} cu ft"
+    return f"{litres:.1f} l"
