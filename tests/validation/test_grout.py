@@ -9,8 +9,18 @@ import datetime
 
 import pytest
 
-from firstcourse.plan import Area, Side, SideKind, StartPoint, Surface, SurfaceKind, Tile, TiledArea, TileStock
-from firstcourse.plan.model import Ring
+from firstcourse.plan import (
+    Area,
+    Ring,
+    Side,
+    SideKind,
+    StartPoint,
+    Surface,
+    SurfaceKind,
+    Tile,
+    TiledArea,
+    TileStock,
+)
 from firstcourse.quantities import GROUT, count_tiles
 from firstcourse.quantities.tiled_parts import handbook_grout
 from firstcourse.rules import Override, load_rules

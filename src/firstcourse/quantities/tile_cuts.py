@@ -2,14 +2,11 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Iterator
-
-from shapely import LineString, Polygon
+from collections.abc import Iterable, Iterator, Sequence
 
 from firstcourse.bedding import length_text
 from firstcourse.geometry import sides
-from firstcourse.plan import Tile, TileStock
-from firstcourse.plan.model import Ring
+from firstcourse.plan import Point, Ring, Segment, Tile, TileStock
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.workings import Working
 
@@ -27,24 +24,19 @@ def cut_lengths(tiles: Iterable[Tile]) -> dict[str, int]:
     A notch is cut from an inner corner outwards; a hole lies within the tile. Where two pieces of one tile lie
     side by side, the cut between them is counted for both.
     """
-    found: Counter[str] = Counter()
-    for tile in tiles:
-        for kind, length in _cuts(tile):
-            found[kind] += round(length)
-    return {kind: found[kind] for kind in (STRAIGHT, SLANTED, NOTCH, HOLE) if found[kind]}
+    return _summed(list(_cuts(tile)) for tile in tiles)[0]
 
 
-def cuts_working(item: TileStock, tiles: list[Tile], tape: Tape) -> Working:
+def cuts_working(item: TileStock, tiles: Sequence[Tile], tape: Tape) -> Working:
     """Cut tiles of one kind and the length sawn, by kind of cut."""
-    lengths = cut_lengths(tiles)
-    kinds = Counter(kind for tile in tiles for kind in {kind for kind, _ in _cuts(tile)})
+    lengths, numbers = _summed(list(_cuts(tile)) for tile in tiles)
     text = length_text(sum(lengths.values()), tape)
     return Working(
         title=f"Cuts in tile {item.id}",
         formula="sum of the sawn edges of every cut tile",
         values={
             "cut tiles": str(len(tiles)),
-            **{kind: f"{length_text(length, tape)} in {kinds[kind]} tiles" for kind, length in lengths.items()},
+            **{kind: f"{length_text(length, tape)} in {numbers[kind]} tiles" for kind, length in lengths.items()},
         },
         result=text.split()[0],
         unit=text.split()[1],
@@ -53,21 +45,39 @@ def cuts_working(item: TileStock, tiles: list[Tile], tape: Tape) -> Working:
     )
 
 
+def _summed(cuts: Iterable[list[tuple[str, float]]]) -> tuple[dict[str, int], Counter[str]]:
+    """Length of each kind of cut [ticks], and in how many tiles it is."""
+    found: Counter[str] = Counter()
+    numbers: Counter[str] = Counter()
+    for of_tile in cuts:
+        for kind, length in of_tile:
+            found[kind] += round(length)
+        numbers.update(sorted({kind for kind, _ in of_tile}))
+    return {kind: found[kind] for kind in (STRAIGHT, SLANTED, NOTCH, HOLE) if found[kind]}, numbers
+
+
 def _cuts(tile: Tile) -> Iterator[tuple[str, float]]:
-    rim = Polygon(tile.laid).exterior.buffer(_ON_EDGE)
-    ways = [(b[0] - a[0], b[1] - a[1]) for a, b in sides(tile.laid)]
+    uncut = list(sides(tile.laid))
     inner = _inner_corners(tile.outline)
     count = len(tile.outline)
     for index, (a, b) in enumerate(sides(tile.outline)):
-        sawn = LineString([a, b]).difference(rim).length
-        if sawn < _LEAST_LENGTH:
+        length = math.dist(a, b)
+        if length < _LEAST_LENGTH or any(_off(a, side) <= _ON_EDGE >= _off(b, side) for side in uncut):
             continue
         if index in inner or (index + 1) % count in inner:
-            yield NOTCH, sawn
+            yield NOTCH, length
         else:
-            yield STRAIGHT if any(_along((b[0] - a[0], b[1] - a[1]), way) for way in ways) else SLANTED, sawn
+            way = (b[0] - a[0], b[1] - a[1])
+            yield STRAIGHT if any(_along(way, (d[0] - c[0], d[1] - c[1])) for c, d in uncut) else SLANTED, length
     for hole in tile.holes:
         yield HOLE, math.fsum(math.dist(a, b) for a, b in sides(hole))
+
+
+def _off(point: Point, side: Segment) -> float:
+    """Distance of a point from the line through a side [ticks]."""
+    (au, av), (bu, bv) = side
+    cross = (bu - au) * (point[1] - av) - (bv - av) * (point[0] - au)
+    return abs(cross) / math.dist(*side)
 
 
 def _along(one: tuple[int, int], other: tuple[int, int]) -> bool:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
@@ -139,8 +140,11 @@ def bow_step(warpage: float, offset: float) -> float:
 
 
 def fine(ticks: int, tape: Tape) -> str:
-    """A small width in the tape's unit, with more marks than the tape has where it needs them."""
+    """A small width in the tape's unit, with finer marks than the tape has where it needs them."""
     if tape is Tape.INCH and ticks % tape.graduation:
+        finer = Fraction(ticks, TICKS_PER_INCH)
+        if 64 % finer.denominator == 0 and finer < 1:
+            return f'{finer}"'
         return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
     if tape is Tape.MM:
         return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"

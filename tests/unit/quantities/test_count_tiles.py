@@ -13,6 +13,7 @@ from firstcourse.plan import (
     Area,
     Opening,
     OpeningKind,
+    Ring,
     Side,
     SideKind,
     SoftJoint,
@@ -23,7 +24,6 @@ from firstcourse.plan import (
     TiledArea,
     TileStock,
 )
-from firstcourse.plan.model import Ring
 from firstcourse.quantities import (
     BOND_BREAKER,
     EDGE_TRIM,

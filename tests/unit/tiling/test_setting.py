@@ -11,6 +11,7 @@ from firstcourse.plan import (
     Area,
     Opening,
     OpeningKind,
+    Ring,
     Side,
     SideKind,
     StartPoint,
@@ -19,7 +20,6 @@ from firstcourse.plan import (
     TiledArea,
     TileStock,
 )
-from firstcourse.plan.model import Ring
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.setting import notch_mean, setting_bed, shown_edges
 from firstcourse.units import Tape, inches
@@ -75,7 +75,7 @@ def test_a_trowel_held_too_flat_leaves_too_little() -> None:
     rules = load_rules(DAY, overrides=(Override(rule="tile.trowel.angle", value=45, reason="as seen on site"),))
     (finding,) = (f for f in setting_bed(tile(6, 6), rules).findings if f.code == "TIL-105")
     assert (finding.severity, finding.rule) == (Severity.FIX, "tile.bed.min")
-    assert (finding.measured, finding.limit) == ("0.0884 in", "at least 0.0938 in")
+    assert (finding.measured, finding.limit) == ("0.0884 in", 'at least 3/32"')
 
 
 def test_too_much_mortar_is_said() -> None:

@@ -9,8 +9,7 @@ import pytest
 from shapely import Point, Polygon
 from shapely import box as mm_box
 
-from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind, TileStock
-from firstcourse.plan.model import Ring
+from firstcourse.plan import Opening, OpeningKind, Ring, Side, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiling.lines import Lines, joint_lines
 from firstcourse.tiling.patterns import repeat_cell
