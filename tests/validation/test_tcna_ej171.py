@@ -25,7 +25,7 @@ def test_spacing(exposure: Any, feet: int) -> None:
 
 def test_spacing_on_slabs_and_outside_at_its_closest() -> None:
     """12 ft on above-ground slabs; the close end of the exterior range is 8 ft."""
-    assert RULES.ticks("tile.movement.spacing_slab") == 12 * TICKS_PER_FOOT
+    assert field_spacing(FLOOR, RULES, exposure="slab").limit == 12 * TICKS_PER_FOOT
     assert RULES.ticks("tile.movement.spacing_exterior_close") == 8 * TICKS_PER_FOOT
 
 

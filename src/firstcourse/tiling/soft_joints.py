@@ -19,8 +19,8 @@ from firstcourse.tiling.model import XY
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
 from firstcourse.workings import Working
 
-Exposure = Literal["dry", "moist", "exterior"]
-"""Dry inside; inside in direct sun or where it gets wet, as in a bathroom; outside."""
+Exposure = Literal["dry", "slab", "moist", "exterior"]
+"""Dry inside; inside on a slab above ground; inside in direct sun or where it gets wet; outside."""
 
 _RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
@@ -37,13 +37,19 @@ class Spacing:
         limit: Largest distance between soft joints, each way [ticks].
         width: Width of a soft joint in the field [ticks].
         rule: The rule that sets the limit.
+        widest: Widest joint to fill with sealant [ticks].
         width_rule: The rule that sets the width.
+        edge_rule: The rule that asks for joints at edges and changes of plane.
+        below_rule: The rule that asks for joints over joints in the backing.
     """
 
     limit: int
     width: int
+    widest: int
     rule: RuleEntry
     width_rule: RuleEntry
+    edge_rule: RuleEntry
+    below_rule: RuleEntry
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,18 +118,33 @@ def field_spacing(
     """
     level = kind in (SurfaceKind.FLOOR, SurfaceKind.COUNTER)
     plain = "tile.movement.spacing_floor" if level else "tile.movement.spacing_wall"
-    names = {"dry": plain, "moist": "tile.movement.spacing_moist", "exterior": "tile.movement.spacing_exterior"}
-    rule = rules.entry(min(plain, names[exposure], key=rules.ticks))
+    asked = {
+        "dry": plain,
+        "slab": "tile.movement.spacing_slab",
+        "moist": "tile.movement.spacing_moist",
+        "exterior": "tile.movement.spacing_exterior",
+    }[exposure]
+    rule = rules.entry(min([plain, *(name for name in [asked] if name in rules.entries)], key=rules.ticks))
     limit = rules.ticks(rule.id) if wanted is None else min(wanted, rules.ticks(rule.id))
     if exposure == "exterior":
         near = "tile.movement.spacing_exterior_close"
         close = near in rules.entries and limit <= rules.ticks(near)
         width_rule = rules.entry(f"tile.movement.width_exterior_{'close' if close else 'far'}")
         least = rules.ticks(width_rule.id) + _heat_width(yearly_range_f, rules)
+        if yearly_range_f:
+            least = max(least, movement_width(limit, yearly_range_f, rules))
     else:
         width_rule = rules.entry("tile.movement.width_floor" if level else "tile.movement.width_wall")
         least = rules.ticks(width_rule.id)
-    return Spacing(limit=limit, width=max(joint, least), rule=rule, width_rule=width_rule)
+    return Spacing(
+        limit=limit,
+        width=max(joint, least),
+        widest=rules.ticks("tile.sealant.max_width"),
+        rule=rule,
+        width_rule=width_rule,
+        edge_rule=rules.entry("tile.movement.change_of_plane"),
+        below_rule=rules.entry("tile.movement.required"),
+    )
 
 
 def movement_width(length: int, range_f: float, rules: RuleSet) -> int:
@@ -198,7 +219,7 @@ def soft_joints(
         *_rims(surface, area, edge),
     ]
     fixed = [(line, "doorway") for line in doorways] + list(over)
-    findings: list[Finding] = []
+    findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing, tape))
     field_joints: list[SoftJoint] = []
     forced: list[tuple[XY, float]] = []
     for line, why in fixed:
@@ -206,7 +227,7 @@ def soft_joints(
         forced.append((normal, at))
         field_joints += _laid(placed, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
         if cut:
-            findings.append(_cut_finding(surface, why, spacing.rule))
+            findings.append(_cut_finding(surface, why, spacing.below_rule))
     counts: dict[str, str] = {}
     for family in _two_ways(families):
         found, cut = positions(family, area, spacing.limit / TICKS_PER_MM, _same_way(family, forced))
@@ -230,7 +251,11 @@ def soft_joints(
         },
         result=str(number),
         unit="joints",
-        source=f"{said_by(spacing.rule)}; {said_by(spacing.width_rule)}",
+        source="; ".join(
+            dict.fromkeys(
+                said_by(rule) for rule in (spacing.edge_rule, spacing.below_rule, spacing.rule, spacing.width_rule)
+            )
+        ),
     )
     return SoftJoints(
         joints=(*joints, *field_joints),
@@ -382,6 +407,21 @@ def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
         source=said_by(rule),
         remedy="Cut both sides clean along a straightedge, or choose a pattern with straight joints.",
     )
+
+
+def _too_wide(surface: Surface, width: int, spacing: Spacing, tape: Tape) -> Iterator[Finding]:
+    if width > spacing.widest:
+        yield Finding(
+            code="TIL-111",
+            severity=Severity.FIX,
+            where=surface.title or surface.id,
+            message="Soft joints come out wider than sealant should fill.",
+            measured=fine(width, tape),
+            limit=f"at most {fine(spacing.widest, tape)}",
+            rule="tile.sealant.max_width",
+            source=said_by(spacing.width_rule),
+            remedy="Place soft joints closer together, so that each has less to take.",
+        )
 
 
 def _far(ticks: int, tape: Tape) -> str:

@@ -181,6 +181,7 @@ def test_edges_are_as_wide_as_the_rule_or_the_grout_joint(kind: SurfaceKind, exp
     ("kind", "exposure", "feet"),
     [
         (SurfaceKind.FLOOR, "dry", 25),
+        (SurfaceKind.FLOOR, "slab", 12),
         (SurfaceKind.FLOOR, "moist", 12),
         (SurfaceKind.WALL, "moist", 12),
         (SurfaceKind.FLOOR, "exterior", 12),
@@ -197,13 +198,29 @@ def test_a_closer_spacing_outside_allows_a_narrower_joint() -> None:
 
 
 @pytest.mark.parametrize("rules", [US, UK, AU], ids=["us", "uk", "au"])
-@pytest.mark.parametrize("exposure", ["dry", "moist", "exterior"])
+@pytest.mark.parametrize("exposure", ["dry", "slab", "moist", "exterior"])
 @pytest.mark.parametrize("kind", list(SurfaceKind))
 def test_every_practice_answers(rules: Any, exposure: Any, kind: SurfaceKind) -> None:
     spacing = field_spacing(kind, rules, exposure=exposure, yearly_range_f=120)
     assert spacing.limit >= mm(2400)
     assert mm(3) <= spacing.width <= mm(16)
     assert spacing.limit <= field_spacing(kind, rules, exposure="dry").limit
+
+
+def test_a_field_s_own_expansion_asks_for_width_where_no_table_does() -> None:
+    """UK: 5 m over 150 °F, or 83 K, move 2.5 mm at 6e-6 per K; four times that are 10 mm."""
+    assert field_spacing(SurfaceKind.FLOOR, UK, exposure="exterior").width == mm(6)
+    found = field_spacing(SurfaceKind.FLOOR, UK, exposure="exterior", yearly_range_f=150).width
+    assert found / TICKS_PER_MM == pytest.approx(5000 * 6e-6 * 150 * 5 / 9 * 4, abs=0.01)
+
+
+def test_joints_wider_than_sealant_fills_are_said() -> None:
+    surface, spacing = floor(2400, 1800), field_spacing(SurfaceKind.FLOOR, US, joint=inches(1.25))
+    done = soft_joints(
+        surface, mm_box(6, 6, 2394, 1794), families(), spacing, edge=spacing.width, joint=inches(1.25)
+    )
+    (finding,) = done.findings
+    assert (finding.code, finding.measured, finding.limit) == ("TIL-111", '1-1/4"', 'at most 1"')
 
 
 def test_a_rod_needs_room_behind_the_sealant() -> None:
