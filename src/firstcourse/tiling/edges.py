@@ -84,6 +84,7 @@ class Line:
         a: One end; the area lies to the left of the way to the other [mm].
         b: Other end [mm].
         weight: How much a poor cut shows here.
+        label: What the setter calls it; empty at an opening.
         share: Its share of the length of all edges.
         hole: It bounds an opening within the area.
     """
@@ -91,6 +92,7 @@ class Line:
     a: XY
     b: XY
     weight: float
+    label: str
     share: float
     hole: bool
 
@@ -118,8 +120,9 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
             ]
     total = sum(math.dist(a, b) for a, b, _hole in found)
     return tuple(
-        Line(a=a, b=b, weight=_weight(a, b, field.edges), share=math.dist(a, b) / total, hole=hole)
+        Line(a=a, b=b, weight=side.weight, label=side.label, share=math.dist(a, b) / total, hole=hole)
         for a, b, hole in found
+        for side in (_side(a, b, field.edges),)
     )
 
 
@@ -188,13 +191,13 @@ def met(
     safe = np.maximum(low - unsure, 0.0)
     half = costs.half * width
     least = np.minimum(costs.least_cut, costs.least_share * width)
-    slack = np.where(high > CUT_MM, low - least, -high)
-    widest = float(width.max())
+    slack = np.where(high > CUT_MM, low - least, 0.0 - high)
+    widest = float(width.max(initial=0.0))
     return Met(
-        poor=np.where(may, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1),
+        poor=np.where(may, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1, initial=0.0),
         sliver=(may & (safe < least - CUT_MM)).any(axis=1),
-        slack=np.clip(np.where(seen, slack, widest).min(axis=1), 0.0, widest),
-        kept=np.where(cut, np.clip(low / widest, 0.0, 1.0), 1.0).min(axis=1),
+        slack=np.clip(np.where(seen, slack, widest).min(axis=1, initial=widest), 0.0, widest) + 0.0,
+        kept=np.where(cut, np.clip(low / widest, 0.0, 1.0), 1.0).min(axis=1, initial=1.0),
         cuts=cut.sum(axis=1) / usual,
     )
 
@@ -253,7 +256,10 @@ def met_by_rows(
 
 
 def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, costs: StartCosts) -> Met:
-    """How an edge of any direction is met by the very tiles whose middle lies beside it.
+    """How an edge of any direction is met by the very tiles beside it.
+
+    A tile that lies square to the edge stands beside it when they share a length of `shortest_edge`, of a small
+    tile a third of its side; one that lies askew when its middle does, as beyond the end it shows but a corner.
 
     Args:
         line: The edge.
@@ -265,31 +271,37 @@ def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, 
     inward = np.array(line.inward)
     along = np.array((inward[1], -inward[0]))
     ends = np.array((line.a, line.b))
-    depths, widths, seens = [], [], []
-    usual = 0.0
-    for piece in cell.pieces:
-        ring = np.array(piece.ring)
-        across = ring @ inward
-        width = float(np.ptp(across))
-        margin = unsure + width / 2
-        bounds = (
-            *(ends.min(axis=0) - shifts.max(axis=0) - margin),
-            *(ends.max(axis=0) - shifts.min(axis=0) + margin),
-        )
-        moves = origins(cell, piece.ring, (0.0, 0.0), bounds)
-        middle = (moves + ring.mean(axis=0) - line.a) @ along + (shifts @ along)[:, None]
-        depths.append((moves - line.a) @ inward + across.max() + (shifts @ inward)[:, None])
-        seens.append((middle >= 0) & (middle <= line.length))
-        widths.append(np.full(len(moves), width))
-        usual += width
+    rings = [np.array(piece.ring) for piece in cell.pieces]
+    across = [ring @ inward for ring in rings]
+    widths = np.array([np.ptp(reach) for reach in across])
+    margin = unsure + widths.max() / 2
+    low = ends.min(axis=0) - shifts.max(axis=0) - margin
+    high = ends.max(axis=0) - shifts.min(axis=0) + margin
+    every = [point for piece in cell.pieces for point in piece.ring]
+    moves = origins(cell, every, (0.0, 0.0), (*low, *high)) - line.a
+    depth = (moves @ inward)[:, None] + np.array([reach.max() for reach in across])
+    alongs = [ring @ along for ring in rings]
+    square = [bool((np.abs(np.diff(np.append(reach, reach[0]))) < _WITHIN_MM).any()) for reach in across]
+    middles = np.array([reach.mean() for reach in alongs])
+    halves = np.array([np.ptp(reach) / 2 if fits else 0.0 for reach, fits in zip(alongs, square, strict=True)])
+    shared = np.minimum(costs.shortest_edge, halves * 2 / 3)
+    middle = (moves @ along)[:, None] + middles
+    inwards, alongs_by = shifts @ inward, shifts @ along
+    # Pieces that for every shift lie clear of the edge need no judging.
+    near = (depth + inwards.max() > -margin) & (depth + inwards.min() < widths + margin)
+    near &= (middle + alongs_by.max() >= -halves) & (middle + alongs_by.min() <= line.length + halves)
+    width = np.broadcast_to(widths, near.shape)[near]
+    half = np.broadcast_to(halves, near.shape)[near]
+    beside = middle[near] + alongs_by[:, None]
+    common = np.minimum(beside + half, line.length) - np.maximum(beside - half, 0.0)
     cross = cell.step_a[0] * cell.step_b[1] - cell.step_a[1] * cell.step_b[0]
     return met(
-        np.concatenate(depths, axis=1),
-        np.concatenate(widths),
-        np.concatenate(seens, axis=1),
+        depth[near] + inwards[:, None],
+        width,
+        common >= np.broadcast_to(shared, near.shape)[near],
         out=0.0,
         unsure=unsure,
-        usual=max(usual * line.length / abs(cross), 1.0),
+        usual=max(float(widths.sum()) * line.length / abs(cross), 1.0),
         costs=costs,
     )
 
@@ -335,52 +347,45 @@ def cut_widths(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[float, 
     Cut edges shorter than `shortest_edge` and than a third of the tile's own sides, as round a pipe, do not count;
     a tile with no others counts with its least own side.
     """
-    owners: list[int] = []
-    slabs: list[Array] = []
-    widths: list[float] = []
     cut = [tile for tile in tiles if not tile.whole]
-    for number, tile in enumerate(cut):
-        own = [math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))]
-        widths.append(math.inf)
-        least, reach = min(shortest_edge, min(own) / 3), sum(own)
-        outline = shapely.LinearRing(tile.laid)
-        turned = orient(tile.shape)
-        for ring in (turned.exterior, *turned.interiors):
-            for a, b in pairwise(ring.coords):
-                long = math.dist(a, b)
-                if long < least or outline.distance(shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)) < _ON_MM:
-                    continue
-                x, y = -(b[1] - a[1]) / long * reach, (b[0] - a[0]) / long * reach
-                owners.append(number)
-                slabs.append(np.array((a, b, (b[0] + x, b[1] + y), (a[0] + x, a[1] + y))))
-    if slabs:
-        beside = shapely.intersection(shapely.polygons(np.stack(slabs)), np.array([cut[k].shape for k in owners]))
-        coords, index = shapely.get_coordinates(beside, return_index=True)
-        starts, ends = np.stack([slab[0] for slab in slabs]), np.stack([slab[3] for slab in slabs])
-        inward = (ends - starts) / np.linalg.norm(ends - starts, axis=1)[:, None]
-        depth = ((coords - starts[index]) * inward[index]).sum(axis=1)
-        deepest = np.zeros(len(slabs))
-        np.maximum.at(deepest, index, depth)
-        for number, width in zip(owners, deepest.tolist(), strict=True):
-            widths[number] = min(widths[number], width)
-    return tuple(
-        min(math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))) if width == math.inf else width
-        for tile, width in zip(cut, widths, strict=True)
-    )
+    if not cut:
+        return ()
+    sides = [[math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))] for tile in cut]
+    shapes = shapely.orient_polygons(np.array([tile.shape for tile in cut]))
+    rings, owner = shapely.get_rings(shapes, return_index=True)
+    points, ring = shapely.get_coordinates(rings, return_index=True)
+    follows = ring[1:] == ring[:-1]
+    start, end, owner = points[:-1][follows], points[1:][follows], owner[ring[1:][follows]]
+    long = np.linalg.norm(end - start, axis=1)
+    outlines = np.array([shapely.LinearRing(tile.laid) for tile in cut])
+    inside = shapely.distance(outlines[owner], shapely.points((start + end) / 2)) >= _ON_MM
+    least = np.array([min(shortest_edge, min(own) / 3) for own in sides])
+    counts = inside & (long >= least[owner])
+    start, end, owner, long = start[counts], end[counts], owner[counts], long[counts]
+    inward = np.column_stack((start[:, 1] - end[:, 1], end[:, 0] - start[:, 0])) / long[:, None]
+    reach = inward * np.array([sum(own) for own in sides])[owner][:, None]
+    # What lies beside the cut: all that the edge would sweep over on its way into the tile.
+    swept = shapely.polygons(np.stack((start, end, end + reach, start + reach), axis=1))
+    corners, index = shapely.get_coordinates(shapely.intersection(swept, shapes[owner]), return_index=True)
+    deepest = np.zeros(len(owner))
+    np.maximum.at(deepest, index, ((corners - start[index]) * inward[index]).sum(axis=1))
+    widths = np.full(len(cut), np.inf)
+    np.minimum.at(widths, owner, deepest)
+    return tuple(np.where(np.isinf(widths), [min(own) for own in sides], widths).tolist())
 
 
-def _weight(a: XY, b: XY, edges: Sequence[Edge]) -> float:
-    """Weight of the surface's side that an area's side runs along; 1 at openings and where none is near."""
+def _side(a: XY, b: XY, edges: Sequence[Edge]) -> Edge:
+    """The surface's side that an area's side runs along; one of weight 1 at openings and where none is near."""
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     way = _unit(a, b)
-    best, weight = _NEAR_EDGE_MM, 1.0
+    best, found = _NEAR_EDGE_MM, Edge(a=a, b=b)
     for edge in edges:
         other = _unit(edge.a, edge.b)
         along = _dot(other, (middle[0] - edge.a[0], middle[1] - edge.a[1]))
         away = abs(other[0] * (middle[1] - edge.a[1]) - other[1] * (middle[0] - edge.a[0]))
-        if abs(_dot(way, other)) > 0.99 and 0 <= along <= math.dist(edge.a, edge.b) and away < best - _WITHIN_MM:
-            best, weight = away, edge.weight
-    return weight
+        if _dot(way, other) > 0.99 and 0 <= along <= math.dist(edge.a, edge.b) and away < best - _WITHIN_MM:
+            best, found = away, edge
+    return found
 
 
 def _unit(a: XY, b: XY) -> XY:

@@ -1,6 +1,7 @@
 """Lay a repeat over an area: every tile where it lies, and what stays of those that are cut."""
 
 import math
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -64,12 +65,12 @@ def lay(cell: RepeatCell, shift: XY, area: Polygon | MultiPolygon) -> tuple[Laid
     return tuple(row[5] for row in rows)
 
 
-def origins(cell: RepeatCell, ring: tuple[XY, ...], shift: XY, bounds: tuple[float, float, float, float]) -> Array:
+def origins(cell: RepeatCell, ring: Sequence[XY], shift: XY, bounds: tuple[float, float, float, float]) -> Array:
     """Where a piece of the repeat must be moved to so that its bounding box meets a box.
 
     Args:
         cell: The repeat.
-        ring: The piece's outline within the repeat [mm].
+        ring: The piece's outline within the repeat, or any points whose box is meant [mm].
         shift: Where the repeat's origin lies [mm].
         bounds: Left, lower, right, upper of the box [mm].
 

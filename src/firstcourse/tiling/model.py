@@ -42,7 +42,7 @@ class Edge:
     """A side of the area to be tiled, where pieces are cut.
 
     Attributes:
-        a: One end [mm].
+        a: One end; the area lies to the left of the way to the other [mm].
         b: Other end [mm].
         weight: How much a poor cut shows here; 1 for a side like any other, more where it is seen first.
         label: What the setter calls it.

@@ -92,6 +92,7 @@ class _Facts:
         sliver: A sliver stands there as surveyed.
         may_sliver: One may stand there in a room that the survey allows.
         uneven: Greatest difference of cuts on opposite sides, share of a tile; None where nothing faces.
+        where: The side of the narrowest cut, in words; empty where none is narrower than wanted.
         on_joints: Wanted lines that lie on joints.
     """
 
@@ -102,6 +103,7 @@ class _Facts:
     sliver: bool
     may_sliver: bool
     uneven: float | None
+    where: str
     on_joints: int
     num_wanted: int
     unsure: bool
@@ -180,6 +182,7 @@ class _Search:
             sliver=any(bool(one.sliver[0]) for one in bare),
             may_sliver=any(bool(one.sliver[0]) for one in safe),
             uneven=max(pairs, default=None),
+            where=self._where(bare),
             on_joints=sum(not self._crossed(axis, place, at[:, axis])[0] for axis, place in self.wanted),
             num_wanted=len(self.wanted),
             unsure=self.field.uncertainty > 0,
@@ -194,6 +197,16 @@ class _Search:
             words="",
         )
         return start, facts
+
+    def _where(self, bare: Sequence[Met]) -> str:
+        poorest, edge = max(
+            ((float(one.poor[0]), edge) for edge, one in zip(self.edges, bare, strict=True)),
+            key=lambda item: round(item[0], 6),
+            default=(0.0, None),
+        )
+        if edge is None or poorest == 0:
+            return ""
+        return f" at {edge.label}" if edge.label else " at an opening" if edge.hole else ""
 
     def _every(self, at: Array, unsure: float) -> list[Met]:
         mets = dict(zip(self.oblique, self._met_by_tiles(at, unsure), strict=True))
@@ -269,9 +282,33 @@ class _Search:
             middles = np.add.outer(critical, critical).ravel() / 2
         else:
             middles = (critical + np.append(critical[1:], critical[0] + step)) / 2
-        every = np.concatenate((critical, middles % step, (middles + step / 2) % step)) + base
+        level = np.array(self._equally_poor(axis, step)) - base
+        every = np.concatenate((critical, middles % step, (middles + step / 2) % step, level % step)) + base
         ticks = every * TICKS_PER_MM
         return np.unique(np.concatenate((np.floor(ticks + 1e-4), np.ceil(ticks - 1e-4)))) / TICKS_PER_MM
+
+    def _equally_poor(self, axis: int, step: float) -> list[float]:
+        """Shifts where cuts at two edges are equally poor, each by the weight of its edge [mm]."""
+        # How poor a cut is falls to 0 at a shift, and runs there with a slope.
+        runs = [
+            (place, sign * edge.weight / half)
+            for edge in self.by_axis[axis]
+            for piece in self.cell.pieces
+            for low, high in (
+                (min(point[axis] for point in piece.ring), max(point[axis] for point in piece.ring)),
+            )
+            for half in (self.costs.half * (high - low),)
+            for sign in ((1,) if edge.inward[axis] > 0 else (-1,))
+            for at in {edge.a[axis], edge.b[axis]}
+            for place in (at + sign * (half + self.field.uncertainty) - (high if sign > 0 else low),)
+        ]
+        return [
+            (slope * place - other * (beside + number * step)) / (slope - other)
+            for index, (place, slope) in enumerate(runs)
+            for beside, other in runs[:index]
+            if abs(slope - other) > _CLOSE
+            for number in range(-2, 3)
+        ]
 
     def _scattered(self) -> Array:
         """A grid over one repeat, and where a corner of a piece meets a crossing of edges of the area."""
@@ -337,9 +374,9 @@ def _praise(facts: _Facts) -> str:
     elif facts.short == 0:
         said = ["no cut along an edge is under half a tile"]
     elif not facts.sliver:
-        said = ["some cuts are under half a tile, none is a sliver"]
+        said = [f"some cuts{facts.where} are under half a tile, none is a sliver"]
     else:
-        said = ["a cut is a sliver"]
+        said = [f"a cut{facts.where} is a sliver"]
     if facts.cut_tiles and facts.uneven is not None and facts.uneven <= _EVEN_SHARE:
         said.append("cuts on opposite sides are even")
     if facts.num_wanted:
