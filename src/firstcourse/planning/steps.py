@@ -240,6 +240,9 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
 
 
 def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool) -> tuple[RuleNote, ...]:
+    prefixes = (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()), *(_RULES_TILED if tiled else ()))
+    # Two lists may name the same rules, such as a tile's grip; each stands once.
+    entries = {entry.id: entry for prefix in prefixes for entry in rules.under(prefix)}
     return tuple(
         RuleNote(
             id=entry.id,
@@ -249,6 +252,5 @@ def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool) -> tuple[RuleNote,
             source=entry.source,
             locator=entry.locator,
         )
-        for prefix in (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()), *(_RULES_TILED if tiled else ()))
-        for entry in rules.under(prefix)
+        for entry in entries.values()
     )

@@ -29,8 +29,10 @@ from firstcourse.suitability import (
     judge_stance,
     zone_working,
 )
+from firstcourse.suitability.flatness import MM_PER_IN
+from firstcourse.suitability.plumb import needed_furring_mm
 from firstcourse.survey import RoomSurvey
-from firstcourse.units import TICKS_PER_MM, to_inches, to_mm
+from firstcourse.units import TICKS_PER_MM, Tape, to_inches, to_mm
 from firstcourse.workings import Working
 
 
@@ -81,8 +83,11 @@ def judge_surface(
     if part is None:
         return done
     tile = laid_tile(job, part)
+    stance = None
     if isinstance(part, BoardedWall):
-        _stance(done, room, survey, part, surface, where, job, rules)
+        stance = _stance(room, survey, part, surface, where, job.tape)
+        if stance.lean_mm is not None or stance.corners or stance.rise_mm is not None:
+            _add(done, *judge_stance(rules, stance))
     if part.exposure is not None:
         zone = Zone(part.exposure.zone)
         working = zone_working(rules, where, zone, is_floor=surface.kind is SurfaceKind.FLOOR)
@@ -95,7 +100,7 @@ def judge_surface(
     else:
         if isinstance(part, BoardedWall):
             _wall_ground(done, part, surface, tile, where, job, rules)
-        _wall_build_up(done, part, surface, tile, where, stock, job, rules)
+        _wall_build_up(done, part, surface, tile, stance, where, stock, job, rules)
     return done
 
 
@@ -212,6 +217,7 @@ def _wall_build_up(
     part: BoardedWall | BoardedCeiling,
     surface: Surface,
     tile: LaidTile,
+    stance: Stance | None,
     where: str,
     stock: tuple[Stock, ...],
     job: Job,
@@ -225,7 +231,14 @@ def _wall_build_up(
         backings=tuple(dict.fromkeys(board_family(item) for item in stock)),
         tile_area_m2=tile.face_m2,
         valves=tuple(
-            ValveWindow(name=opening.id, least_in=to_inches(opening.depth[0]), most_in=to_inches(opening.depth[1]))
+            ValveWindow(
+                name=opening.id,
+                least_in=to_inches(opening.depth[0]),
+                most_in=to_inches(opening.depth[1]),
+                furring_in=0.0
+                if stance is None
+                else needed_furring_mm(rules, stance, to_mm(opening.bottom or 0)) / MM_PER_IN,
+            )
             for opening in (part.openings if isinstance(part, BoardedWall) else ())
             if opening.depth is not None
         ),
@@ -274,38 +287,24 @@ def surface_part(room: Room, surface: Surface) -> BoardedFloor | BoardedWall | B
     return room.ceiling if surface.kind is SurfaceKind.CEILING else room.floor
 
 
-def _stance(
-    done: SurfaceSide,
-    room: Room,
-    survey: RoomSurvey,
-    wall: BoardedWall,
-    surface: Surface,
-    where: str,
-    job: Job,
-    rules: RuleSet,
-) -> None:
+def _stance(room: Room, survey: RoomSurvey, wall: BoardedWall, surface: Surface, where: str, tape: Tape) -> Stance:
     left, right = wall.wall.split("-")
     lean = room.plumb.get(wall.wall)
-    corners = _corners(room, survey, left, right)
     levels = (room.levels.get(left), room.levels.get(right))
-    rise = None if levels[0] is None or levels[1] is None else to_mm(levels[1] - levels[0])
-    if lean is None and not corners and rise is None:
-        return
     _, low, _, high = bounds(surface.extent or surface.outline)
     _, bottom, _, top = bounds(surface.outline)
-    stance = Stance(
+    return Stance(
         where=where,
-        tape=job.tape,
+        tape=tape,
         height_mm=to_mm(high - low),
         bottom_mm=to_mm(bottom - low),
         top_mm=to_mm(top - low),
         lean_mm=None if lean is None else to_mm(lean),
         over=wall.foot,
-        corners=corners,
+        corners=_corners(room, survey, left, right),
         ends=(left, right),
-        rise_mm=rise,
+        rise_mm=None if levels[0] is None or levels[1] is None else to_mm(levels[1] - levels[0]),
     )
-    _add(done, *judge_stance(rules, stance))
 
 
 def _corners(room: Room, survey: RoomSurvey, left: str, right: str) -> tuple[Corner, ...]:

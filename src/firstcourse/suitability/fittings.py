@@ -19,11 +19,17 @@ class Fitting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ValveWindow:
-    """How far from the studs' faces the finished wall may end, by the valve's sheet [in]."""
+    """How far from the studs' faces the finished wall may end, by the valve's sheet.
+
+    Attributes:
+        least_in, most_in: The window [in].
+        furring_in: Furring that the wall is to get there so that it stands plumb [in].
+    """
 
     name: str
     least_in: float
     most_in: float
+    furring_in: float = 0.0
 
 
 def judge_flange(
@@ -40,8 +46,8 @@ def judge_flange(
             code="SUI-604",
             severity=Severity.FIX,
             where=where,
-            message=f"{flange.name} ends {'too far above' if above > 0 else 'below'} the finished floor.",
-            measured=_shown(above, tape),
+            message=f"{_first(flange.name)} ends {'too far above' if above > 0 else 'below'} the finished floor.",
+            measured=f"{_shown(abs(above), tape)} {'above' if above > 0 else 'below'}",
             limit=f"0 to {_shown(most, tape)} above",
             rule=entry.id,
             source=sourced(entry),
@@ -66,7 +72,7 @@ def judge_drain(
             code="SUI-607",
             severity=Severity.FIX,
             where=where,
-            message=f"{drain.name} ends {'too far below' if below > 0 else 'above'} the finished floor"
+            message=f"{_first(drain.name)} ends {'too far below' if below > 0 else 'above'} the finished floor"
             + ("." if below > 0 else ": water stands round it."),
             measured=f"{_shown(abs(below), tape)} {'below' if below > 0 else 'above'}",
             limit=f"0 to {_shown(most, tape)} below",
@@ -80,23 +86,38 @@ def judge_drain(
 
 
 def judge_valve(layers: tuple[Layer, ...], where: str, valve: ValveWindow, tape: Tape) -> tuple[Finding, ...]:
-    """Whether the wall's layers end within a valve's depth window."""
-    height = total_height_in(layers)
+    """Whether the wall's layers, and the furring it is to get, end within a valve's depth window."""
+    bare = total_height_in(layers)
+    height = bare + valve.furring_in
+    furred = f", {_shown(valve.furring_in, tape)} of furring with it" if valve.furring_in else ""
     if valve.least_in <= height <= valve.most_in:
-        return ()
-    move = height - valve.most_in if height > valve.most_in else valve.least_in - height
+        if valve.least_in <= bare <= valve.most_in:
+            return ()
+        # Whoever leaves the furring out leaves the window.
+        return (
+            Finding(
+                code="SUI-608",
+                severity=Severity.NOTE,
+                where=where,
+                message=f"The depth window of {valve.name} is met only with the wall furred plumb.",
+                measured=f"{_shown(height, tape)}{furred}",
+                limit=f"{_shown(valve.least_in, tape)} to {_shown(valve.most_in, tape)} from the studs' faces",
+                source="the valve's sheet, as entered",
+                remedy="Fur the wall as its own finding says, or have the valve moved.",
+            ),
+        )
+    beyond = height > valve.most_in
+    move = height - valve.most_in if beyond else valve.least_in - height
     return (
         Finding(
             code="SUI-605",
             severity=Severity.FIX,
             where=where,
-            message=f"The finished wall ends {'beyond' if height > valve.most_in else 'short of'} "
-            f"the depth window of {valve.name}.",
-            measured=_shown(height, tape),
+            message=f"The finished wall ends {'beyond' if beyond else 'short of'} the window of {valve.name}.",
+            measured=f"{_shown(height, tape)}{furred}",
             limit=f"{_shown(valve.least_in, tape)} to {_shown(valve.most_in, tape)} from the studs' faces",
             source="the valve's sheet, as entered",
-            remedy=f"Have it moved {'out' if height > valve.most_in else 'back'} by {_up(move, tape)} or more "
-            "before boarding.",
+            remedy=f"Have it moved {'out' if beyond else 'back'} by {_up(move, tape)} or more before boarding.",
         ),
     )
 
@@ -131,3 +152,7 @@ def _shown(length_in: float, tape: Tape) -> str:
 
 def _up(length_in: float, tape: Tape) -> str:
     return format_length(ceil_to(inches(length_in), tape.graduation), tape)
+
+
+def _first(name: str) -> str:
+    return name[0].upper() + name[1:]

@@ -76,7 +76,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     if found.passes:
         return GroundJudgement(findings=(), workings=workings, remedies=())
     if ground.is_floor:
-        fillings = floor_fillings(rules, ground.spots, tolerance, ground.tile_edge_mm, ground.area_m2)
+        fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
         options = tuple(each.remedy for each in fillings)
         workings |= {
             f"flatness.{each.remedy.names[0]}": _filling_working(rules, ground, each)
@@ -149,11 +149,13 @@ def _finding(ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding
 
 def _highs_and_lows(ground: Ground, found: Flatness) -> Finding:
     order = sorted(range(len(ground.spots)), key=lambda i: -found.deviations_mm[i])
-    highs = [i for i in order if found.deviations_mm[i] > 0][:_MOST_NAMED]
-    lows = [i for i in reversed(order) if found.deviations_mm[i] < 0][:_MOST_NAMED]
+    # What lies within half the tolerance is not worth a name; the working's map has every reading.
+    named = [i for i in order if abs(found.deviations_mm[i]) > found.tolerance.long_mm / 2] or order[:1]
+    highs = [i for i in named if found.deviations_mm[i] > 0][:_MOST_NAMED]
+    lows = [i for i in reversed(named) if found.deviations_mm[i] < 0][:_MOST_NAMED]
     said = [
-        f"{name}: "
-        + ", ".join(f"{_signed(found.deviations_mm[i], ground.tape)} {_place(ground, i)}" for i in rows)
+        f"{name} "
+        + ", ".join(f"{_signed(found.deviations_mm[i], ground.tape)} at {_place(ground, i)}" for i in rows)
         for name, rows in (("highest", highs), ("lowest", lows))
         if rows
     ]
@@ -231,10 +233,10 @@ def _stud_working(ground: Ground, way: Straightening) -> Working:
 
 def _place(ground: Ground, index: int) -> str:
     spot = ground.spots[index]
-    left = f"{_length(spot.u_mm, ground.tape)} from the left"
+    left = f"left {_length(spot.u_mm, ground.tape)}"
     if ground.string:
         return left
-    return f"{left}, {_length(spot.v_mm, ground.tape)} {'out' if ground.is_floor else 'up'}"
+    return f"{left} {'out' if ground.is_floor else 'up'} {_length(spot.v_mm, ground.tape)}"
 
 
 def _length(length_mm: float, tape: Tape) -> str:

@@ -19,6 +19,7 @@ from firstcourse.suitability.flatness import (
     tolerance_for,
 )
 from firstcourse.suitability.remedies import Remedy
+from firstcourse.units import Tape, format_length, ticks_from_mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,7 +110,7 @@ def fill_bags(rules: RuleSet, volume_l: float) -> int:
 
 
 def floor_fillings(
-    rules: RuleSet, spots: tuple[Spot, ...], tolerance: Tolerance, tile_edge_mm: float, area_m2: float
+    rules: RuleSet, spots: tuple[Spot, ...], tolerance: Tolerance, area_m2: float, tape: Tape
 ) -> tuple[Filling, ...]:
     """Ways to flatten a floor that does not keep its tolerance, each judged again; least height and bags first.
 
@@ -117,8 +118,8 @@ def floor_fillings(
         rules: The rule book.
         spots: The readings.
         tolerance: What the tile wants.
-        tile_edge_mm: Its longest edge [mm].
         area_m2: Of the floor that is boarded; beyond the spots the mean depth is taken [m²].
+        tape: What depths are shown in.
     """
     zone, width = least_zone(spots)
     off = tuple(s.height_mm - zone.height_at(s.u_mm, s.v_mm) for s in spots)
@@ -155,7 +156,7 @@ def floor_fillings(
                 rules.number("remedy.patch.labour") * area_m2 + rules.number("remedy.grind.labour") * highs,
             )
         )
-    found = [_filling(rules, spots, tolerance, area_m2, *way) for way in ways]
+    found = [_filling(rules, spots, tolerance, area_m2, tape, *way) for way in ways]
     if tolerance.large:
         found.append(_smaller_tile(rules, spots))
     return tuple(
@@ -197,6 +198,7 @@ def _filling(
     spots: tuple[Spot, ...],
     tolerance: Tolerance,
     area_m2: float,
+    tape: Tape,
     name: str,
     what: str,
     depths: tuple[float, ...],
@@ -211,8 +213,8 @@ def _filling(
         remedy=Remedy(
             names=(name,),
             what=f"{what}: {volume:.1f} l, {bags} {'bag' if bags == 1 else 'bags'}, "
-            f"up to {max(depths):.0f} mm deep"
-            + (f", up to {-min(depths):.0f} mm ground off" if min(depths) < -0.5 else "")
+            f"up to {format_length(ticks_from_mm(max(depths)), tape)} deep"
+            + (f", up to {format_length(ticks_from_mm(-min(depths)), tape)} ground off" if min(depths) < 0 else "")
             + ".",
             passes=not failing,
             height_in=height_mm / MM_PER_IN,

@@ -98,6 +98,14 @@ def furring_mm(stance: Stance, lean_mm: float, height_mm: float) -> float:
     return lean_mm * (1 - share) if lean_mm > 0 else -lean_mm * share
 
 
+def needed_furring_mm(rules: RuleSet, stance: Stance, height_mm: float) -> float:
+    """How far the wall is to be furred out at a height; nothing where it keeps its limit [mm]."""
+    lean = stance.lean_mm
+    if lean is None or abs(lean) <= plumb_limit_mm(rules, stance.height_mm) + 1e-6:
+        return 0.0
+    return furring_mm(stance, lean, height_mm)
+
+
 def plumb_limit_mm(rules: RuleSet, height_mm: float) -> float:
     """The lean a wall of this height may have [mm]."""
     most, reach = rules.number("wall.plumb.max"), rules.number("wall.plumb.reach")
@@ -107,9 +115,9 @@ def plumb_limit_mm(rules: RuleSet, height_mm: float) -> float:
 def _plumb(rules: RuleSet, stance: Stance, lean: float) -> list[Finding]:
     entry = rules.entry("wall.plumb.max")
     limit = plumb_limit_mm(rules, stance.height_mm)
-    if abs(lean) <= limit + 1e-6:
+    foot, top = (needed_furring_mm(rules, stance, height) for height in (stance.bottom_mm, stance.top_mm))
+    if not foot and not top:
         return []
-    foot, top = (furring_mm(stance, lean, height) for height in (stance.bottom_mm, stance.top_mm))
     return [
         Finding(
             code="SUI-411",

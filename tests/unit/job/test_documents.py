@@ -24,11 +24,12 @@ def surveyed(text):
     return job, survey_job(job, load_rules(job.date, job.practice, changes))
 
 
-def test_there_are_five_examples():
+def test_there_are_six_examples():
     assert [path.parent.name for path in EXAMPLES] == [
         "l-shower-room",
         "limber-floor",
         "metric-column",
+        "out-of-true",
         "tiled-shower",
         "tub-bathroom",
     ]

@@ -117,6 +117,15 @@ def test_a_valve_has_its_window():
     assert "out by 1/4" in proud.remedy and "beyond" in proud.message
 
 
+def test_furring_counts_in_a_valves_depth():
+    window = ValveWindow(name="valve", least_in=0.875, most_in=1.0, furring_in=0.25)
+    (note,) = at(valves=(window,))
+    assert (note.code, note.severity) == ("SUI-608", Severity.NOTE)
+    assert note.measured == '1", 1/4" of furring with it'
+    (out,) = at(valves=(replace(window, least_in=0.5, most_in=0.875),))
+    assert (out.code, out.severity) == ("SUI-605", Severity.FIX) and 'out by 1/8"' in out.remedy
+
+
 def test_trim_ends_level_with_the_tile():
     assert at(trim_in=0.5) == ()
     (low,) = at(trim_in=0.375)

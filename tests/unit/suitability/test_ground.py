@@ -60,7 +60,7 @@ def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
     done = judge_ground(RULES, floor(HUMP))
     codes = [finding.code for finding in done.findings]
     assert codes == ["SUI-401", "SUI-403"] and done.findings[0].severity is Severity.FIX
-    assert "+6 mm 600 mm from the left, 600 mm out" in done.findings[1].message
+    assert "highest +6 mm at left 600 mm out 600 mm" in done.findings[1].message
     assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
     small = next(option for option in done.remedies if option.names == ("smaller_tile",))
     assert not small.passes and small.still_failing == ("flatness, long straightedge",)
