@@ -25,6 +25,7 @@ _COMMANDS = {
     "survey": "Adjust the taped readings and say what they prove.",
     "judge": "Judge whether frame, panels and surfaces will carry tile.",
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
+    "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",
     "schema": "Print the JSON Schema of the job document or of the plan.",

@@ -1,0 +1,312 @@
+"""Why a plan buys what it buys, and what would come of other sheets, framing or more search."""
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import product
+from pathlib import Path
+from typing import Literal, NamedTuple
+
+from firstcourse.errors import FirstcourseError
+from firstcourse.job import BoardedWall, Job, Room, problems_placed, read_job
+from firstcourse.job.model import SheetStock, WallBlocking
+from firstcourse.plan import Plan, Stock, SurfaceKind
+from firstcourse.planning.sheets import job_stock
+from firstcourse.planning.steps import PlanResult, plan_job
+from firstcourse.quantities.why import StockWhy, why_sheets
+from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.units import TICKS_PER_MM, Tape, format_length, parse_length
+
+MOST_WALLS_APART = 6
+"""With more regularly framed walls than this their studs are only moved together."""
+HIGHEST_EFFORT = 3
+
+Kind = Literal["plan", "stock", "size", "blocking", "stud", "effort"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """What a plan takes: the plan as it is, or with one thing changed.
+
+    Attributes:
+        what: What is changed, in words.
+        sheets: Sheets to buy.
+        by_stock: The same, stock by stock.
+        cost: Of these sheets in the job's currency; None where a price is missing.
+        cost_by_area: A price was not given and is taken in proportion to the area of the sheet it replaces.
+        mass_kg: Of these sheets.
+        heaviest_kg: Of the heaviest piece.
+        members: Framing members to add.
+        stops: Findings that stop the work.
+        failed: Why it cannot be planned at all; empty where it can.
+    """
+
+    kind: Kind
+    what: str
+    sheets: int = 0
+    by_stock: tuple[tuple[str, int], ...] = ()
+    cost: float | None = None
+    cost_by_area: bool = False
+    cuts: int = 0
+    mass_kg: float = 0.0
+    heaviest_kg: float = 0.0
+    members: int = 0
+    stops: int = 0
+    failed: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Explanation:
+    """A plan, why it is so, and its alternatives.
+
+    Attributes:
+        outcome: Of the plan itself.
+        alternatives: Best first: by what stops the work, sheets, cost, cuts, mass; then those that cannot be
+            planned.
+    """
+
+    result: PlanResult
+    why: tuple[StockWhy, ...]
+    outcome: Outcome
+    alternatives: tuple[Outcome, ...]
+
+
+class Change(NamedTuple):
+    """One thing changed: the job to plan instead, and how long to search."""
+
+    kind: Kind
+    what: str
+    job: Job
+    effort: int
+    cost_by_area: bool = False
+
+
+def explain_file(
+    path: Path, *, effort: int = 1, what_if: bool = True, on_step: Callable[[str], None] = lambda _text: None
+) -> Explanation:
+    """Read a job document and explain its plan; see `explain_job`."""
+    job = read_job(path)
+    with problems_placed(path):
+        return explain_job(job, effort=effort, what_if=what_if, on_step=on_step)
+
+
+def explain_job(
+    job: Job, *, effort: int = 1, what_if: bool = True, on_step: Callable[[str], None] = lambda _text: None
+) -> Explanation:
+    """Plan a job, say why it takes so many sheets, and plan its alternatives.
+
+    Args:
+        job: The job document.
+        effort: Level 0 to 3, for the plan and for all alternatives but the one with more effort.
+        what_if: Whether to plan alternatives at all; each is a whole plan, verified like any other.
+        on_step: Told the name of each step as it begins.
+
+    Raises:
+        JobError: The readings do not fix a room.
+        InputValueError: A rule is overridden that does not exist.
+        PlanRefusedError: The plan does not verify.
+    """
+    result = plan_job(job, effort=effort, on_step=on_step)
+    outcomes = []
+    for change in changes(job, result.plan, effort=effort) if what_if else ():
+        on_step(f"what if: {change.what}")
+        outcomes.append(_tried(change))
+    return Explanation(
+        result=result,
+        why=why_sheets(result.plan),
+        outcome=_outcome(Change("plan", "the plan", job, effort), result.plan),
+        alternatives=tuple(sorted(outcomes, key=_rank)),
+    )
+
+
+def _rank(outcome: Outcome) -> tuple[bool, int, int, float, int, float, str]:
+    cost = math.inf if outcome.cost is None else outcome.cost
+    return (
+        bool(outcome.failed), outcome.stops, outcome.sheets, cost, outcome.cuts, outcome.mass_kg, outcome.what,
+    )  # fmt: skip
+
+
+def _tried(change: Change) -> Outcome:
+    try:
+        return _outcome(change, plan_job(change.job, effort=change.effort).plan)
+    except FirstcourseError as error:
+        return Outcome(kind=change.kind, what=change.what, failed=str(error))
+
+
+def _outcome(change: Change, plan: Plan) -> Outcome:
+    stock = {item.id: item for item in plan.stock}
+    usual = next(float(rule.value) for rule in plan.rules if rule.id == "boards.density")
+    used = {name: count.used for name, count in plan.counts.items() if count.used}
+    prices = [stock[name].price for name in used]
+    cost = None
+    if None not in prices:
+        cost = round(sum(number * (stock[name].price or 0) for name, number in used.items()), 2)
+    return Outcome(
+        kind=change.kind,
+        what=change.what,
+        sheets=sum(used.values()),
+        by_stock=tuple(used.items()),
+        cost=cost,
+        cost_by_area=change.cost_by_area,
+        cuts=sum(len(sheet.cuts) for sheet in plan.sheets),
+        mass_kg=math.fsum(number * _kg(stock[name], stock[name].size, usual) for name, number in used.items()),
+        heaviest_kg=max((_kg(stock[piece.stock], piece.blank, usual) for piece in plan.pieces), default=0.0),
+        members=sum(support.added for surface in plan.surfaces for support in surface.supports),
+        stops=sum(finding.severity == "stop" for finding in plan.findings),
+    )
+
+
+def _kg(stock: Stock, size: tuple[int, int], usual: float) -> float:
+    metres = [side / TICKS_PER_MM / 1000 for side in (*size, stock.thickness)]
+    return math.prod(metres) * (usual if stock.density_kg_m3 is None else stock.density_kg_m3)
+
+
+def changes(job: Job, plan: Plan, *, effort: int) -> Iterator[Change]:
+    """Every alternative worth planning, one thing changed in each.
+
+    Args:
+        job: The job document.
+        plan: Its plan.
+        effort: Level the plan was made with.
+    """
+    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
+    rules = load_rules(job.date, job.practice, overrides)
+    listed = _listed(job, rules)
+    yield from _one_stock(listed, plan, effort)
+    yield from _other_sizes(listed, plan, rules, effort)
+    yield from _blocking(job, plan, rules, effort)
+    yield from _studs(job, effort)
+    if effort < HIGHEST_EFFORT:
+        yield Change("effort", f"search longer (effort {effort + 1})", job, effort + 1)
+
+
+def _listed(job: Job, rules: RuleSet) -> Job:
+    """The job with the rule book's sheets written out, where it names none itself."""
+    if job.stock:
+        return job
+    by_kind = job_stock(job, rules)
+    found = {stock.id: stock for kind in SurfaceKind for stock in by_kind[kind]}
+    stocks = tuple(
+        SheetStock.model_validate(
+            {
+                "id": name,
+                "size": stock.size,
+                "thickness": stock.thickness,
+                "kind": stock.kind,
+                "for": tuple(kind for kind in SurfaceKind if stock in by_kind[kind]),
+            }
+        )
+        for name, stock in found.items()
+    )
+    return job.model_copy(update={"stock": stocks})
+
+
+def _kinds(stock: SheetStock) -> frozenset[SurfaceKind]:
+    return frozenset(stock.used_for or SurfaceKind)
+
+
+def _one_stock(job: Job, plan: Plan, effort: int) -> Iterator[Change]:
+    """Each stock alone on the surfaces it may serve, where others may serve them too."""
+    boarded = {surface.kind for surface in plan.surfaces}
+    for only in job.stock:
+        mine = _kinds(only) & boarded
+        others = []
+        for stock in job.stock:
+            left = _kinds(stock) - mine
+            if stock.id == only.id:
+                others.append(stock)
+            elif left & boarded:
+                kept = tuple(kind for kind in SurfaceKind if kind in left)
+                others.append(stock.model_copy(update={"used_for": kept}))
+        gone = [stock.id for stock in job.stock if _kinds(stock) & mine and stock.id != only.id]
+        if not mine or not gone:
+            continue
+        ids = {stock.id for stock in others}
+        offcuts = tuple(offcut for offcut in job.offcuts if offcut.stock in ids)
+        changed = job.model_copy(update={"stock": tuple(others), "offcuts": offcuts})
+        yield Change("stock", f"only {only.id}, without {' and '.join(gone)}", changed, effort)
+
+
+def _other_sizes(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
+    """Each stock that is cut, in every other usual size; its price goes with its area."""
+    usual = [
+        (parse_length(width), parse_length(length))
+        for width, length in (text.split("x") for text in rules.text("boards.sheet.standard_sizes").split(";"))
+    ]
+    cut = {sheet.stock for sheet in plan.sheets}
+    for stock, size in product(job.stock, usual):
+        there = {tuple(sorted(s.size)) for s in job.stock if _kinds(s) & _kinds(stock)}
+        if stock.id not in cut or tuple(sorted(size)) in there:
+            continue
+        ratio = size[0] * size[1] / (stock.size[0] * stock.size[1])
+        price = None if stock.price is None else round(stock.price * ratio, 2)
+        other = stock.model_copy(update={"size": size, "price": price})
+        stocks = tuple(other if s.id == stock.id else s for s in job.stock)
+        what = f"{stock.id} in sheets of {_size(size, job.tape)}"
+        yield Change("size", what, job.model_copy(update={"stock": stocks}), effort, price is not None)
+
+
+def _blocking(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
+    """One more row of blocking in every wall, one sheet's width or length above the foot of its boards."""
+    gap, least = rules.ticks("boards.gap.between"), rules.ticks("boards.piece.min")
+    sizes = {stock.id: stock.size for stock in plan.stock}
+    on_walls = [
+        sizes[piece.stock]
+        for surface in plan.surfaces
+        if surface.kind is SurfaceKind.WALL
+        for piece in plan.pieces
+        if piece.board in {board.id for board in surface.boards}
+    ]
+    for side in sorted({side for size in on_walls for side in size}):
+
+        def add(room: Room, wall: BoardedWall, side: int = side) -> BoardedWall:
+            foot = 0 if wall.foot == "none" else rules.ticks("boards.gap.foot")
+            at = (wall.boards.bottom or 0) + foot + side + gap // 2
+            right = wall.boards.right or room.sides[wall.wall] - gap
+            top = wall.boards.top or min((room.height or right, *room.heights.values()))
+            if at + least > top:
+                return wall
+            row = WallBlocking(at=at, left=wall.boards.left or 0, right=right)
+            return wall.model_copy(update={"blocking": (*wall.blocking, row)})
+
+        changed = _with_walls(job, add)
+        if changed != job:
+            what = f"one more row of blocking, {_length(side, job.tape)} above the foot of the boards"
+            yield Change("blocking", what, changed, effort)
+
+
+def _studs(job: Job, effort: int) -> Iterator[Change]:
+    """The studs of regularly framed walls moved by half their spacing: wall by wall, and all together."""
+    regular = [
+        (room.name, wall.wall) for room in job.rooms for wall in room.walls if wall.framing.spacing is not None
+    ]
+    groups = [[place] for place in regular] if len(regular) <= MOST_WALLS_APART else []
+    if len(regular) != 1:
+        groups.append(regular)
+    for group in groups:
+
+        def move(room: Room, wall: BoardedWall, group: list[tuple[str, str]] = group) -> BoardedWall:
+            framing = wall.framing
+            if (room.name, wall.wall) not in group or framing.spacing is None or framing.first is None:
+                return wall
+            first = (framing.first + framing.spacing // 2) % framing.spacing
+            return wall.model_copy(update={"framing": framing.model_copy(update={"first": first})})
+
+        if group:
+            where = f"{group[0][0]}, wall {group[0][1]}" if len(group) == 1 else "all regularly framed walls"
+            yield Change("stud", f"first stud half a spacing on in {where}", _with_walls(job, move), effort)
+
+
+def _with_walls(job: Job, change: Callable[[Room, BoardedWall], BoardedWall]) -> Job:
+    rooms = tuple(
+        room.model_copy(update={"walls": tuple(change(room, wall) for wall in room.walls)}) for room in job.rooms
+    )
+    return job.model_copy(update={"rooms": rooms})
+
+
+def _size(size: tuple[int, int], tape: Tape) -> str:
+    return " × ".join(_length(side, tape) for side in size)
+
+
+def _length(ticks: int, tape: Tape) -> str:
+    return format_length(ticks, tape, feet=False)

@@ -1,0 +1,247 @@
+"""Why a plan buys so many sheets and not fewer, in words, from the plan alone."""
+
+from dataclasses import dataclass
+from math import ceil
+
+from firstcourse.plan import Part, Plan, Sheet, Stock
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
+
+_SQ_MM_PER_SQ_FT = 92_903.04
+_WEIGHED = {
+    "": "Area is not all that counts: {} are needed at least.",
+    "dual feasible functions": "Weighing each piece by what it spoils beside it (wider than half a sheet counts "
+    "as the whole width) asks for {}.",
+    "price": "Put a price on every board such that no sheet, however it is cut, yields more than one sheet's "
+    "worth: the boards are then worth {} at least.",
+}
+"""The argument behind a bound above the area's, by a word in its name."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Share:
+    """One part of a sheet and its share of the sheet's area.
+
+    Attributes:
+        name: The board's mark, or the part's id where it is an offcut to keep.
+        size: As cut, in words.
+        share: 0 to 1.
+        kept: It is left over and large enough to keep.
+    """
+
+    name: str
+    size: str
+    share: float
+    kept: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetFill:
+    """What one sheet is used for.
+
+    Attributes:
+        source: `new`, or the name of the kept offcut it is.
+        parts: Pieces by falling share, then offcuts to keep; what is missing to 1 is waste.
+    """
+
+    id: str
+    source: str
+    size: str
+    parts: tuple[Share, ...]
+
+    @property
+    def used(self) -> float:
+        """Share that becomes boards."""
+        return sum(part.share for part in self.parts if not part.kept)
+
+    @property
+    def kept(self) -> float:
+        """Share that is kept."""
+        return sum(part.share for part in self.parts if part.kept)
+
+    @property
+    def waste(self) -> float:
+        """Share that is neither used nor kept."""
+        return max(0.0, 1 - self.used - self.kept)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockWhy:
+    """One stock: how many sheets, how few are possible, and the argument.
+
+    Attributes:
+        practice: Sheets that plain practice would have bought; None where the plan does not say.
+        answer: The argument in one sentence.
+        reasons: The argument step by step, in plain sentences.
+        sheets: Every sheet and offcut of the stock, in the order of the plan.
+    """
+
+    stock: str
+    used: int
+    lower_bound: int
+    proven: bool
+    practice: int | None
+    answer: str
+    reasons: tuple[str, ...]
+    sheets: tuple[SheetFill, ...]
+
+
+def why_sheets(plan: Plan) -> tuple[StockWhy, ...]:
+    """Say for each stock the plan cuts why there are not fewer sheets.
+
+    Args:
+        plan: A verified plan.
+
+    Returns:
+        In the order of the plan's counts; stocks of which no sheet is cut are left out.
+    """
+    stock = {item.id: item for item in plan.stock}
+    return tuple(
+        _why(plan, stock[name], [sheet for sheet in plan.sheets if sheet.stock == name])
+        for name in plan.counts
+        if any(sheet.stock == name for sheet in plan.sheets)
+    )
+
+
+def _why(plan: Plan, stock: Stock, sheets: list[Sheet]) -> StockWhy:
+    count = plan.counts[stock.id]
+    bought = plan.workings.get(f"practice {stock.id}")
+    practice = int(bought.result) if bought is not None else None
+    fills = tuple(_fill(plan, sheet) for sheet in sheets)
+    return StockWhy(
+        stock=stock.id,
+        used=count.used,
+        lower_bound=count.lower_bound,
+        proven=count.proven,
+        practice=practice,
+        answer=_answer(plan, stock.id),
+        reasons=(*_argument(plan, stock, sheets), *_practice(plan, stock), *_left(fills)),
+        sheets=fills,
+    )
+
+
+def _fill(plan: Plan, sheet: Sheet) -> SheetFill:
+    boards = {board.piece: board.mark for surface in plan.surfaces for board in surface.boards}
+    whole = sheet.size[0] * sheet.size[1]
+
+    def share(part: Part) -> Share:
+        return Share(
+            name=boards.get(part.piece or "", "") or part.piece or part.id,
+            size=_size(part.size, plan.job.tape),
+            share=part.size[0] * part.size[1] / whole,
+            kept=part.piece is None,
+        )
+
+    shown = [share(part) for part in sheet.parts if part.piece is not None or part.keep]
+    return SheetFill(
+        id=sheet.id,
+        source=sheet.source.removeprefix("offcut:"),
+        size=_size(sheet.size, plan.job.tape),
+        parts=tuple(sorted(shown, key=lambda part: (part.kept, -part.share, part.name))),
+    )
+
+
+def _answer(plan: Plan, name: str) -> str:
+    count, working = plan.counts[name], plan.workings.get(f"bound {name}")
+    if count.used == 0:
+        return "Kept offcuts give every piece of it: nothing is bought."
+    if count.proven:
+        reason = working.formula if working is not None else "fewer are impossible"
+        return f"{_sheets(count.used)}, and {reason}: this is proven."
+    if count.lower_bound == 0:
+        return (
+            f"{_sheets(count.used)}. Other sheets of the job serve the same boards, so there is no fewest number "
+            "of this one alone."
+        )
+    gap = f"{count.lower_bound}" if count.used - count.lower_bound == 1 else f"{count.lower_bound} or more"
+    return (
+        f"{_sheets(count.used)}. Fewer than {count.lower_bound} are impossible. Whether {gap} would do is open: "
+        "the search found no way, and no argument rules it out."
+    )
+
+
+def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
+    tape, count = plan.job.tape, plan.counts[stock.id]
+    parts = [part for sheet in sheets for part in sheet.parts if part.piece is not None]
+    reused = [p for sheet in sheets if sheet.source != "new" for p in sheet.parts if p.piece is not None]
+    fresh = _area(parts) - _area(reused)
+    one = stock.size[0] * stock.size[1]
+    least = ceil(fresh / one)
+    said = [f"{_pieces(len(parts))} cut from it; together they cover {_area_text(_area(parts), tape)}."]
+    if reused:
+        said.append(
+            f"Kept offcuts give {_area_text(_area(reused), tape)} of that, and {_area_text(fresh, tape)} is left."
+        )
+    if fresh:
+        said.append(
+            f"One sheet has {_area_text(one, tape)}. If nothing were wasted it would take {fresh / one:.2f} "
+            f"sheets, and no part of a sheet can be bought: {_sheets(least)} at least for these pieces."
+        )
+    working = plan.workings.get(f"bound {stock.id}")
+    if count.lower_bound > least:
+        large = _not_together([part.size for part in parts], stock)
+        if large > 1:
+            said.append(
+                f"{large} of the pieces are more than half a sheet both ways, however they lie: no two of them "
+                "come from one sheet."
+            )
+        proof = working.values.get("argument", "") if working is not None else ""
+        said.append(_WEIGHED[max(p for p in _WEIGHED if p in proof)].format(_sheets(count.lower_bound)))
+    return [*said, *(working.argument if working is not None else ())]
+
+
+def _practice(plan: Plan, stock: Stock) -> list[str]:
+    """What plain practice buys for the same boards, over all stocks that could serve them."""
+    alike = [s.id for s in plan.stock if (s.thickness, s.kind) == (stock.thickness, stock.kind)]
+    bought = {name: int(plan.workings[f"practice {name}"].result) for name in alike
+              if f"practice {name}" in plan.workings}  # fmt: skip
+    if not bought:
+        return []
+    manner = "Plain practice (full sheets from a corner, the rest from what is left)"
+    ours = {name: plan.counts[name].used for name in bought}
+    if len(bought) > 1 and bought != ours:
+        return [f"{manner} buys {_each(bought)} for the same surfaces; this plan buys {_each(ours)}."]
+    saved = bought[stock.id] - ours[stock.id]
+    than = f"{saved} more than" if saved > 0 else "as many as" if saved == 0 else f"{-saved} fewer than"
+    return [f"{manner} buys {bought[stock.id]}: {than} this plan."]
+
+
+def _each(bought: dict[str, int]) -> str:
+    return " and ".join(f"{number} × {name}" for name, number in bought.items() if number) or "none"
+
+
+def _left(fills: tuple[SheetFill, ...]) -> list[str]:
+    kept = [f"{part.name} ({part.size})" for fill in fills for part in fill.parts if part.kept]
+    whole = len(fills)
+    used = sum(fill.used for fill in fills) / whole
+    left = sum(fill.kept for fill in fills) / whole
+    waste = f"{max(0.0, 1 - used - left):.0%} is waste"
+    if not kept:
+        return [f"Of all that is cut up, {used:.0%} becomes boards and {waste}."]
+    shares = f"Of all that is cut up, {used:.0%} becomes boards, {left:.0%} is kept and {waste}."
+    return [f"{shares} To keep: {', '.join(kept)}."]
+
+
+def _not_together(sizes: list[tuple[int, int]], stock: Stock) -> int:
+    """Pieces of which no two fit one sheet, as each is over half of its longer side both ways."""
+    return sum(2 * min(size) > max(stock.size) for size in sizes)
+
+
+def _area(parts: list[Part]) -> int:
+    return sum(part.size[0] * part.size[1] for part in parts)
+
+
+def _area_text(square_ticks: int, tape: Tape) -> str:
+    square_mm = square_ticks / TICKS_PER_MM**2
+    return f"{square_mm / 1e6:.2f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.1f} sq ft"
+
+
+def _size(size: tuple[int, int], tape: Tape) -> str:
+    return " × ".join(format_length(side, tape, feet=False) for side in size)
+
+
+def _sheets(number: int) -> str:
+    return "1 sheet" if number == 1 else f"{number} sheets"
+
+
+def _pieces(number: int) -> str:
+    return "1 piece is" if number == 1 else f"{number} pieces are"

@@ -1,0 +1,172 @@
+"""Why not fewer sheets: the sentences against plans small enough to check by hand."""
+
+import pytest
+
+from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
+from firstcourse.quantities.why import StockWhy, why_sheets
+from firstcourse.units import Tape, inches, mm
+from firstcourse.workings import Working
+
+SIZE = (inches(36), inches(60))
+Size = tuple[int, int]
+
+
+def working(
+    result: int, *, title: str = "Fewest sheets", argument: str = "area", said: tuple[str, ...] = ()
+) -> Working:
+    return Working(
+        title=title,
+        formula="no cutting of these pieces needs fewer sheets",
+        values={"argument": argument},
+        result=str(result),
+        unit="sheets",
+        argument=said,
+    )
+
+
+def plan_of(
+    sheets: list[list[tuple[Size, bool]]],
+    count: Count,
+    *,
+    tape: Tape = Tape.INCH,
+    first_is_offcut: bool = False,
+    workings: dict[str, Working] | None = None,
+    stocks: tuple[str, ...] = ("board",),
+) -> Plan:
+    """Sheets of the first stock; each part is (size, whether it is a piece); places do not matter here."""
+    boards, pieces, made = [], [], []
+    for number, parts in enumerate(sheets, start=1):
+        listed = []
+        for size, is_piece in parts:
+            name = f"S{number}{'abc'[len(listed)]}"
+            piece = None
+            if is_piece:
+                mark = f"W1-{len(boards) + 1}"
+                piece = f"P{mark}"
+                ring = ((0, 0), (size[0], 0), size, (0, size[1]))
+                boards.append(Board(id=f"w#{len(boards)}", piece=piece, outline=ring, mark=mark))
+                pieces.append(Piece(id=piece, board=boards[-1].id, stock="board", blank=size, outline=ring))
+            listed.append(Part(id=name, at=(0, 0), size=size, piece=piece, keep=not is_piece))
+        source = "offcut:rack 1" if first_is_offcut and number == 1 else "new"
+        made.append(Sheet(id=f"S{number}", stock="board", size=SIZE, source=source, parts=tuple(listed)))
+    wall = Surface(
+        id="r/wall/A-B", room="r", kind=SurfaceKind.WALL, outline=((0, 0), (1, 0), (1, 1)), boards=tuple(boards)
+    )
+    return Plan(
+        job=JobStamp(name="test", digest="0", date="2026-01-01", tape=tape),
+        surfaces=(wall,),
+        pieces=tuple(pieces),
+        sheets=tuple(made),
+        stock=tuple(Stock(id=s, size=SIZE, thickness=inches(0.5), kind="fibre_cement") for s in stocks),
+        counts={"board": count, **{s: Count(used=0, lower_bound=0, proven=True) for s in stocks[1:]}},
+        workings={"bound board": working(count.lower_bound)} if workings is None else workings,
+    )
+
+
+def said(plan: Plan) -> tuple[StockWhy, str]:
+    (why,) = why_sheets(plan)
+    return why, "\n".join(why.reasons)
+
+
+WHOLE, HALF = SIZE, (inches(36), inches(30))
+
+
+def test_the_area_argument_is_told_with_its_figures() -> None:
+    why, text = said(
+        plan_of([[(WHOLE, True)], [(HALF, True), (HALF, False)]], Count(used=2, lower_bound=2, proven=True))
+    )
+    assert why.answer == "2 sheets, and no cutting of these pieces needs fewer sheets: this is proven."
+    assert "2 pieces are cut from it; together they cover 22.5 sq ft." in text
+    assert "One sheet has 15.0 sq ft." in text
+    assert "1.50 sheets" in text and "2 sheets at least" in text
+
+
+def test_every_sheet_shows_its_pieces_and_what_is_kept() -> None:
+    plan = plan_of([[(HALF, True), (HALF, False)]], Count(used=1, lower_bound=1, proven=True))
+    (sheet,) = said(plan)[0].sheets
+    assert [(part.name, part.share, part.kept) for part in sheet.parts] == [
+        ("W1-1", 0.5, False),
+        ("S1b", 0.5, True),
+    ]
+    assert (sheet.used, sheet.kept, sheet.waste) == (0.5, 0.5, 0.0)
+    assert sheet.parts[1].size == '36" × 30"'
+    assert 'To keep: S1b (36" × 30").' in said(plan)[1]
+
+
+def test_a_kept_offcut_takes_its_share_of_the_need() -> None:
+    plan = plan_of(
+        [[(HALF, True)], [(WHOLE, True)]], Count(used=1, lower_bound=1, proven=True), first_is_offcut=True
+    )
+    why, text = said(plan)
+    assert "Kept offcuts give 7.5 sq ft of that, and 15.0 sq ft is left." in text
+    assert "1.00 sheets" in text and "1 sheet at least" in text
+    assert why.sheets[0].source == "rack 1"
+
+
+def test_nothing_is_bought_where_offcuts_give_all() -> None:
+    plan = plan_of([[(HALF, True)]], Count(used=0, lower_bound=0, proven=True), first_is_offcut=True)
+    assert said(plan)[0].answer == "Kept offcuts give every piece of it: nothing is bought."
+
+
+def test_a_gap_is_admitted() -> None:
+    one_less = said(
+        plan_of([[(WHOLE, True)], [(HALF, True)], [(HALF, True)]], Count(used=3, lower_bound=2, proven=False))
+    )
+    assert "Whether 2 would do is open" in one_less[0].answer
+    more = plan_of([[(HALF, True)]] * 4, Count(used=4, lower_bound=2, proven=False))
+    assert "Whether 2 or more would do is open" in said(more)[0].answer
+
+
+def test_a_bound_above_the_area_says_what_it_counts() -> None:
+    large = (inches(31), inches(32))
+    plan = plan_of(
+        [[(large, True)], [(large, True)], [(large, True)]],
+        Count(used=3, lower_bound=3, proven=True),
+        workings={
+            "bound board": working(3, argument="dual feasible functions", said=("It holds for these pieces.",))
+        },
+    )
+    text = said(plan)[1]
+    assert "3 of the pieces are more than half a sheet both ways" in text
+    assert "counts as the whole width) asks for 3 sheets." in text
+    assert "It holds for these pieces." in text
+
+
+def test_pieces_that_do_fit_in_pairs_are_not_called_too_large() -> None:
+    plan = plan_of(
+        [[((inches(19), inches(31)), True)]] * 4,
+        Count(used=4, lower_bound=4, proven=True),
+        workings={"bound board": working(4, argument="something new")},
+    )
+    text = said(plan)[1]
+    assert "more than half" not in text
+    assert "Area is not all that counts: 4 sheets are needed at least." in text
+
+
+def test_no_least_number_of_one_of_two_stocks() -> None:
+    plan = plan_of(
+        [[(WHOLE, True)]],
+        Count(used=1, lower_bound=0, proven=False),
+        stocks=("board", "other"),
+        workings={"practice board": working(3), "practice other": working(0)},
+    )
+    why, text = said(plan)
+    assert "no fewest number of this one alone" in why.answer
+    assert "buys 3 × board for the same surfaces; this plan buys 1 × board." in text
+
+
+@pytest.mark.parametrize(("practice", "words"), [(3, "1 more than"), (2, "as many as"), (1, "1 fewer than")])
+def test_practice_stands_beside_it(practice: int, words: str) -> None:
+    plan = plan_of(
+        [[(WHOLE, True)], [(WHOLE, True)]],
+        Count(used=2, lower_bound=2, proven=True),
+        workings={"practice board": working(practice)},
+    )
+    assert f"buys {practice}: {words} this plan." in said(plan)[1]
+
+
+def test_a_millimetre_tape_speaks_metric() -> None:
+    plan = plan_of([[((mm(600), mm(1000)), True)]], Count(used=1, lower_bound=1, proven=True), tape=Tape.MM)
+    why, text = said(plan)
+    assert "1 piece is cut from it; together they cover 0.60 m²." in text
+    assert why.sheets[0].parts[0].size == "600 mm × 1000 mm"
