@@ -108,7 +108,19 @@ def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[sha
             holes.append(Polygon(circle_ring(opening.centre, radius, excess=graduation)))
         else:
             holes.append(grown(opening_ring(opening), gap, grid))
-    return (region.difference(unary_union(holes)) if holes else region), grid
+    if holes:
+        region = _without_slivers(region.difference(unary_union(holes)), rules.ticks("boards.fill.width"))
+    return region, grid
+
+
+def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
+    """The region less its strips narrower than `width`, such as between a wall and a tray that stands askew to it.
+
+    Nobody sets a strip of board there: it is filled. Tips of acute corners are no strips, and stay.
+    """
+    wide = region.buffer(-width / 2, join_style="mitre").buffer(width / 2 + 1, join_style="mitre")
+    strips = [part for part in shapely.get_parts(region.difference(wide)) if part.area > width**2]
+    return shapely.set_precision(region.difference(unary_union(strips)), 1.0) if strips else region
 
 
 def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> Field:

@@ -129,7 +129,11 @@ def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
     # Opening with a hair's width drops what rounding leaves between neighbours.
     bare = bare.buffer(-_HAIR, join_style="mitre").buffer(_HAIR, join_style="mitre")
     for part in shapely.get_parts(bare):
-        if part.area > _SPECK and not _beside_opening(part, surface, boards, taken):
+        if (
+            part.area > _SPECK
+            and not _is_filled(part, boards, rules.ticks("boards.fill.width"))
+            and not _beside_opening(part, surface, boards, taken)
+        ):
             at = part.representative_point()
             yield Objection(
                 "VER-106",
@@ -165,6 +169,13 @@ def _most_gap(rules: RuleSet) -> int:
 def _round_strips(ring: Ring, depth: float) -> list[Polygon]:
     # At an opening's corner the board is notched square, which is wider than the gap is long.
     return [_strip(b, a, depth, depth) for a, b in sides(ring)]
+
+
+def _is_filled(part: Polygon, boards: shapely.Geometry, width: int) -> bool:
+    """Whether bare ground is a strip too narrow for board, which boards meet at its ends only."""
+    if not part.buffer(-width / 2 - _HAIR, join_style="mitre").is_empty:
+        return False
+    return bool(part.boundary.intersection(boards.buffer(2 * _HAIR)).length <= 2.5 * width)
 
 
 def _beside_opening(part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry) -> bool:

@@ -9,7 +9,7 @@ from shapely import MultiPoint, Polygon
 from shapely import Point as Spot
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds
+from firstcourse.geometry import axis_of, bounds
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.verify.coverage import SLACK, SLOPED_SLACK
 from firstcourse.verify.structure import Board, Document, Surface
@@ -108,8 +108,8 @@ def _along_members(board: Board, surface: Surface, plan: Document, zones: shapel
                 yield Objection("VER-406", board.id, f"fasteners along {support.id or box} are too far apart")
 
 
-def _too_far(places: Sequence[float], spacing: int) -> bool:
-    return any(b - a > spacing + SLACK for a, b in pairwise(places))
+def _too_far(places: Sequence[float], spacing: int, slack: int = SLACK) -> bool:
+    return any(b - a > spacing + slack for a, b in pairwise(places))
 
 
 def _edge_rows(board: Board, surface: Surface, plan: Document) -> Iterator[Objection]:
@@ -128,7 +128,9 @@ def _edge_rows(board: Board, surface: Surface, plan: Document) -> Iterator[Objec
             off = (v - a[1]) * du - (u - a[0]) * dv
             if 0 <= along <= length and 0 <= off <= most + clear + SLOPED_SLACK:
                 row.append(along)
-        if _too_far((0.0, *sorted(row), length), spacing + clear):
+        # Along a sloped edge each place is rounded both ways.
+        slack = SLACK if axis_of(a, b) else SLOPED_SLACK
+        if _too_far((0.0, *sorted(row), length), spacing + clear, slack):
             yield Objection("VER-406", board.id, f"fasteners along the edge from {a} to {b} are too far apart")
 
 
