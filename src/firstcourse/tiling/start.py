@@ -334,20 +334,20 @@ class _Search:
 def _apart(at: Array, cost: Array, step: float, least: float, most: int) -> list[float]:
     """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, cheapest first."""
     kept: list[float] = []
-    spare: list[float] = []
-    for index in np.lexsort((at, cost)).tolist():
-        away = np.abs(at - at[index])
-        away = np.minimum(away, step - away)
-        if all(away[np.searchsorted(at, other)] >= least for other in kept):
-            lowest = bool((cost[away < least / 2] >= cost[index]).all())
-            (kept if lowest or not kept else spare).append(float(at[index]))
-        if len(kept) == most:
-            break
-    for other in spare:
-        if len(kept) < _NUM_STARTS and all(
-            min(abs(other - one), step - abs(other - one)) >= least for one in kept
-        ):
-            kept.append(other)
+    free = np.ones(len(at), dtype=bool)
+    order = np.lexsort((at, cost)).tolist()
+    for number, only_lowest in ((most, True), (_NUM_STARTS, False)):
+        for index in order:
+            if len(kept) >= number:
+                break
+            if not free[index]:
+                continue
+            away = np.abs(at - at[index])
+            away = np.minimum(away, step - away)
+            if only_lowest and (cost[away < least / 2] < cost[index]).any():
+                continue
+            kept.append(float(at[index]))
+            free &= away >= least
     return kept
 
 
