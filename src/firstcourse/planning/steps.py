@@ -24,7 +24,7 @@ from firstcourse.planning.sheets import (
 )
 from firstcourse.planning.tiling import tile_job
 from firstcourse.pricing import price
-from firstcourse.quantities import count
+from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify_text
@@ -119,6 +119,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
                 "boards": tuple(with_factory_edges(board, *place[board.piece]) for board in layout.boards),
                 "seams": layout.seams,
                 "supports": (*item.surface.supports, *layout.added_supports),
+                "heights": judgement.heights.get(item.surface.id, ()),
             }
         )
         fastened = fasten(boarded, rules, job.tape)
@@ -129,8 +130,9 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     findings += tiled.findings
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
-    findings += needed.findings
-    workings |= needed.workings
+    tile_needed = count_tiles(tiled.surfaces, tiled.stock, rules, job.tape)
+    findings += [*needed.findings, *tile_needed.findings]
+    workings |= needed.workings | tile_needed.workings
     practice = _practice(surfaces, stock, job, rules)
     workings |= _practice_workings(practice)
     workings |= _cost_working(job, needed.quantities, stock)
@@ -143,7 +145,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         tile_stock=tiled.stock,
         counts=counts,
         findings=tuple(findings),
-        quantities=needed.quantities,
+        quantities=(*needed.quantities, *tile_needed.quantities),
         workings=workings,
         rules=_rule_notes(rules, judged=bool(judgement.judged), tiled=bool(tiled.stock)),
     )
