@@ -17,8 +17,8 @@ from firstcourse.tiling.model import XY
 
 _TOUCH = 1e-4
 """Points nearer than this are one point: clipping moves them by far less, and no tape shows it [mm]."""
-_LEVEL = 1e-9
-"""Falls below this are level; they come from rounding."""
+_LEVEL = 1e-5
+"""Slopes, and turns of slope, below this are none: a hundredth of a millimetre in a metre."""
 _LEAST_AREA = 1.0
 """Planes smaller than this come from rounding [mm²]."""
 
@@ -93,8 +93,12 @@ class FallingFloor:
 
     @cached_property
     def folds(self) -> tuple[Fold, ...]:
-        """Every valley and ridge, in the order of the planes."""
-        return tuple(_folds(self.planes))
+        """Every valley and ridge, in the order of the planes; the line of the drain itself is none."""
+        return tuple(
+            fold
+            for fold in _folds(self.planes)
+            if not (_on_drain(fold.low, self.drain) and _on_drain(fold.high, self.drain))
+        )
 
     @property
     def valleys(self) -> tuple[Fold, ...]:

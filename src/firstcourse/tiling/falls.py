@@ -56,7 +56,8 @@ def choose_rise(floor: FallingFloor, limits: Limits, *, step: float = 0.0) -> Ri
         limits: Falls allowed.
         step: Rises that a tape can show are whole multiples of this, used where the limits leave room; 0 for any.
     """
-    flow = limits.least / floor.least_flow
+    # A valley that lies level takes no water anywhere, however much the floor rises.
+    flow = limits.least / floor.least_flow if floor.least_flow > _SAME else math.inf
     planes = limits.least / floor.least_plane
     most = math.inf if limits.greatest is None else limits.greatest / floor.greatest_plane
     kept: Literal["flow", "planes", "none"]

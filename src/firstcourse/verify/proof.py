@@ -6,6 +6,7 @@ from typing import Any
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cutting import check_cutting
+from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.quantities import check_quantities
@@ -21,6 +22,7 @@ _CHECKS = (
     check_cutting,
     check_counts,
     check_tiles,
+    check_falls,
     check_quantities,
 )
 

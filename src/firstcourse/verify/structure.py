@@ -10,6 +10,7 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
+from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
 
 _SIDES = ("perimeter", "foot", "free")
@@ -132,6 +133,7 @@ class Surface:
     soft_joints: tuple[SoftJoint, ...]
     boarded: bool
     tiled: tuple[TiledArea, ...]
+    fall: Fall | None
 
     @property
     def carried_everywhere(self) -> bool:
@@ -349,7 +351,13 @@ def _surface(node: Node) -> Surface:
         soft_joints=tuple(_soft_joint(item) for item in node.nodes("soft_joints", ())),
         boarded=node.flag("boarded", True),
         tiled=tuple(_tiled(item) for item in node.nodes("tiled", ())),
+        fall=_fall(node),
     )
+
+
+def _fall(node: Node) -> Fall | None:
+    value = node.raw("fall", None)
+    return None if value is None else read_fall(Node(value, f"{node.where}.fall"))
 
 
 def _tile(node: Node) -> Tile:

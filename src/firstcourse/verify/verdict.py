@@ -9,7 +9,7 @@ class Objection:
 
     Attributes:
         code: `VER-` and a number whose first digit names the family: 0 form, 1 coverage, 3 seams, 4 fasteners,
-            5 cutting, 6 counts, 7 tiles, 8 quantities, 9 findings and workings.
+            5 cutting, 6 counts, 7 tiles and falls, 8 quantities, 9 findings and workings.
         where: Id of the surface, board, sheet or field concerned.
         message: What does not hold, in one sentence.
     """

@@ -98,6 +98,8 @@ def test_a_linear_drain_in_the_floor_takes_two_planes_and_two_ends():
     floor = level_floor(rectangle(1500, 900), ((450.0, 450.0), (1050.0, 450.0)), 15.0)
     proven(floor)
     assert sorted(len(plane.ring) for plane in floor.planes) == [3, 3, 4, 4]
+    assert len(floor.valleys) == 4
+    assert floor.least_flow == pytest.approx(15 / math.hypot(450, 450))
     assert {round(height, 9) for _, height in floor.perimeter} == {15.0}
 
 
@@ -125,6 +127,14 @@ def test_a_drain_from_wall_to_wall_takes_two_planes():
 def test_water_stands_beside_a_drain_that_is_shorter_than_its_wall():
     floor = single_floor(rectangle(900, 1200), ((100.0, 0.0), (900.0, 0.0)), 1 / 60)
     assert floor.standing() == ((0.0, 0.0),)
+
+
+def test_a_short_drain_in_the_middle_leaves_a_level_valley():
+    floor = single_floor(rectangle(900, 1200), ((200.0, 600.0), (700.0, 600.0)), 1.0)
+    assert floor.standing() == ((900.0, 600.0), (0.0, 600.0))
+    choice = choose_rise(floor, US)
+    assert choice.kept == "planes"
+    assert choice.least_rise_flow == math.inf
 
 
 def test_a_single_plane_asks_for_a_linear_drain():

@@ -1,0 +1,120 @@
+"""How a floor falls, as the verifier reads it from raw JSON."""
+
+from dataclasses import dataclass
+
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.verify.fields import FieldError, Node, number, point, segment, ticks
+
+_LAYOUTS = ("level", "square", "single")
+_MEMBRANES = ("liner", "sheet", "liquid")
+
+
+@dataclass(frozen=True, slots=True)
+class Plane:
+    """A flat part of the floor: heights at the points of its ring [ticks], and its slope along u and v."""
+
+    ring: Ring
+    heights: tuple[int, ...]
+    gradient: tuple[float, float]
+
+    def height(self, at: tuple[float, float]) -> float:
+        """Height over a point, by the slope that is said [ticks]."""
+        (u, v), (gu, gv) = self.ring[0], self.gradient
+        return self.heights[0] + gu * (at[0] - u) + gv * (at[1] - v)
+
+
+@dataclass(frozen=True, slots=True)
+class FloodTest:
+    """What the floor is filled to."""
+
+    hours: float
+    level: int
+    litres: float
+    kg: float
+    dam: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Fall:
+    """Planes, folds, levels and bed of a floor that falls to a drain."""
+
+    drain: tuple[Point, ...]
+    layout: str
+    planes: tuple[Plane, ...]
+    valleys: tuple[tuple[Point, Point], ...]
+    ridges: tuple[tuple[Point, Point], ...]
+    levels: tuple[tuple[Point, int], ...]
+    rise: int
+    least_fall: float
+    least_plane_fall: float
+    greatest_fall: float
+    bed: int
+    bed_litres: float
+    pre_slope: int
+    pre_slope_litres: float
+    kerb: int | None
+    recess: int | None
+    largest_tile: int | None
+    membrane: str
+    test: FloodTest
+
+
+def read_fall(node: Node) -> Fall:
+    """Read how a floor falls.
+
+    Raises:
+        FieldError: A field is missing or not what the format asks.
+    """
+    drain = tuple(point(*row) for row in node.rows("drain"))
+    if not 1 <= len(drain) <= 2 or len(set(drain)) != len(drain):
+        raise FieldError(f"{node.where}.drain", "is not one point or two different ends")
+    test = Node(node.raw("flood_test"), f"{node.where}.flood_test")
+    return Fall(
+        drain=drain,
+        layout=_one_of(node, "layout", _LAYOUTS),
+        planes=tuple(_plane(item) for item in node.nodes("planes")),
+        valleys=tuple(segment(*row) for row in node.rows("valleys")),
+        ridges=tuple(segment(*row) for row in node.rows("ridges")),
+        levels=tuple((item.point("at"), _ticks(item, "height")) for item in node.nodes("levels")),
+        rise=node.length("rise"),
+        least_fall=node.number("least_fall"),
+        least_plane_fall=node.number("least_plane_fall"),
+        greatest_fall=node.number("greatest_fall"),
+        bed=node.length("bed"),
+        bed_litres=node.number("bed_litres"),
+        pre_slope=_ticks(node, "pre_slope"),
+        pre_slope_litres=node.number("pre_slope_litres"),
+        kerb=_maybe(node, "kerb"),
+        recess=_maybe(node, "recess"),
+        largest_tile=_maybe(node, "largest_tile"),
+        membrane=_one_of(node, "membrane", _MEMBRANES),
+        test=FloodTest(
+            test.number("hours"), test.length("level"), test.number("litres"), test.number("kg"), test.flag("dam")
+        ),
+    )
+
+
+def _plane(node: Node) -> Plane:
+    outline = node.ring("ring")
+    heights = tuple(ticks(*row) for row in node.rows("heights"))
+    if len(heights) != len(outline):
+        raise FieldError(f"{node.where}.heights", "are not one per point of the ring")
+    gradient = [number(*row) for row in node.rows("gradient")]
+    if len(gradient) != 2:
+        raise FieldError(f"{node.where}.gradient", "is not a pair of numbers")
+    return Plane(outline, heights, (gradient[0], gradient[1]))
+
+
+def _ticks(node: Node, key: str) -> int:
+    return ticks(node.raw(key), f"{node.where}.{key}")
+
+
+def _maybe(node: Node, key: str) -> int | None:
+    return None if node.raw(key) is None else node.length(key)
+
+
+def _one_of(node: Node, key: str, allowed: tuple[str, ...]) -> str:
+    found = node.text(key)
+    if found not in allowed:
+        raise FieldError(f"{node.where}.{key}", f"'{found}' is not one of {', '.join(allowed)}")
+    return found

@@ -1,0 +1,164 @@
+"""Falls are worked out again from plan.json: what is right passes, and every field that is spoilt is named."""
+
+import copy
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from firstcourse.job import read_job_text
+from firstcourse.plan import JobStamp, Plan
+from firstcourse.rules import load_rules
+from firstcourse.survey import survey_job
+from firstcourse.tiling.shower_floor import plan_fall
+from firstcourse.verify import verify
+
+EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
+L_POINTS = [["0 in", "0 in"], ["60 in", "0 in"], ["60 in", "36 in"], ["36 in", "36 in"], ["36 in", "60 in"],
+            ["0 in", "60 in"]]  # fmt: skip
+L_SHAPE = {"points": L_POINTS, "left": None, "out": None, "width": None, "depth": None}
+
+
+def shower_plan(**change: Any) -> dict[str, Any]:
+    """A plan that holds one shower floor alone, as plan.json gives it."""
+    asked = yaml.safe_load(EXAMPLE.read_text(encoding="utf-8"))
+    shower = asked["rooms"][0]["floor"]["shower"]
+    shower.update(change)
+    asked["rooms"][0]["floor"]["shower"] = {key: value for key, value in shower.items() if value is not None}
+    asked["date"] = str(asked["date"])
+    job = read_job_text(yaml.safe_dump(asked))
+    rules = load_rules(job.date, job.practice)
+    (surveyed,) = survey_job(job, rules).showers
+    result = plan_fall(surveyed, job.tiles, rules, job.tape)
+    plan = Plan(
+        job=JobStamp(name=job.name, digest="0", date=job.date.isoformat()),
+        surfaces=(surveyed.surface.model_copy(update={"fall": result.fall}),),
+        findings=result.findings,
+        workings=result.workings,
+    )
+    found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
+    return found
+
+
+def codes(plan: dict[str, Any]) -> set[str]:
+    return {objection.code for objection in verify(plan).objections}
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {},
+        {"falls": "square"},
+        {"membrane": "sheet"},
+        {"falls": "single", "drain": {"along": "A-B"}},
+        {"drain": {"ends": [["12 in", "18 in"], ["36 in", "18 in"]]}},
+        {"drain": {"ends": [["12 in", "14 in"], ["34 in", "20 in"]]}},
+        {"falls": "single", "drain": {"ends": [["4 in", "0 in"], ["44 in", "0 in"]]}},
+        {"drain": {"left": "8 in", "out": "18 in"}},
+        {"kerb": None, "recess": "1 in"},
+        {"kerb": {"height": "1/2 in", "width": "5 in"}},
+        {**L_SHAPE, "drain": {"left": "18 in", "out": "18 in"}},
+        {**L_SHAPE, "drain": {"left": "50 in", "out": "30 in"}},
+    ],
+)  # fmt: skip
+def test_what_was_planned_is_proven(change):
+    assert verify(shower_plan(**change)).objections == ()
+
+
+def fall_of(plan: dict[str, Any]) -> dict[str, Any]:
+    found: dict[str, Any] = plan["surfaces"][0]["fall"]
+    return found
+
+
+def put(path: str, value: Any) -> Any:
+    """A change that sets the field at a dotted path of the fall."""
+
+    def change(plan: dict[str, Any]) -> None:
+        *way, last = path.split(".")
+        at: Any = fall_of(plan)
+        for step in way:
+            at = at[int(step)] if step.isdecimal() else at[step]
+        at[int(last) if last.isdecimal() else last] = value
+
+    return change
+
+
+def drop(key: str, index: int = 0) -> Any:
+    return lambda plan: fall_of(plan)[key].pop(index)
+
+
+@pytest.fixture(scope="module")
+def good() -> dict[str, Any]:
+    return shower_plan()
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        (lambda plan: plan["surfaces"][0].update(fall=None), "VER-751"),
+        (drop("planes"), "VER-751"),
+        (put("planes.0.heights.0", 30.0), "VER-752"),
+        (put("planes.0.gradient.0", 0.5), "VER-752"),
+        (put("drain.0", [300.0, 1200.0]), "VER-754"),
+        (put("drain.0", [3000.0, 1200.0]), "VER-754"),
+        (drop("valleys"), "VER-755"),
+        (put("valleys.0.1", [10.0, 700.0]), "VER-755"),
+        (put("levels.0.height", 25.0), "VER-756"),
+        (drop("levels"), "VER-756"),
+        (put("rise", 25.0), "VER-757"),
+        (put("least_fall", 0.03), "VER-757"),
+        (put("least_plane_fall", 0.03), "VER-757"),
+        (put("greatest_fall", 0.03), "VER-757"),
+        (put("bed_litres", 30.0), "VER-758"),
+        (put("pre_slope_litres", 30.0), "VER-758"),
+        (put("pre_slope", 0.0), "VER-758"),
+        (put("bed", 50.0), "VER-758"),
+        (put("kerb", 25.4), "VER-759"),
+        (put("kerb", 254.0), "VER-759"),
+        (put("recess", 100.0), "VER-760"),
+        (put("kerb", None), "VER-760"),
+        (put("flood_test.litres", 50.0), "VER-761"),
+        (put("flood_test.hours", 1.0), "VER-761"),
+        (put("flood_test.dam", True), "VER-761"),
+        (put("largest_tile", None), "VER-762"),
+        (put("drain", []), "VER-001"),
+        (put("layout", "cone"), "VER-001"),
+        (put("planes.0.heights", [0.0]), "VER-001"),
+        (put("planes.0.gradient", [0.0]), "VER-001"),
+    ],
+)  # fmt: skip
+def test_every_field_that_is_spoilt_is_named(good, change, code):
+    plan = copy.deepcopy(good)
+    change(plan)
+    assert code in codes(plan)
+
+
+def test_a_step_between_planes_is_found(good):
+    plan = copy.deepcopy(good)
+    plane = fall_of(plan)["planes"][0]
+    plane["heights"] = [height + 1.0 for height in plane["heights"]]
+    assert "VER-753" in codes(plan)
+
+
+def test_a_rule_that_is_broken_needs_its_finding():
+    for change, code in (
+        ({"drain": {"left": "8 in", "out": "18 in"}}, "VER-759"),
+        ({"falls": "single", "drain": {"ends": [["4 in", "0 in"], ["44 in", "0 in"]]}}, "VER-754"),
+        ({"kerb": {"height": "1/2 in", "width": "5 in"}}, "VER-759"),
+    ):
+        plan = shower_plan(**change)
+        plan["findings"] = []
+        assert code in codes(plan)
+
+
+def test_a_tile_too_large_for_the_folds_is_found(good):
+    plan = copy.deepcopy(good)
+    plan["tile_stock"] = [
+        {"id": "big", "size": [300.0, 300.0], "thickness": 9.0, "kind": "ceramic", "joint": 3.0, "sheet": None}
+    ]
+    u, v = fall_of(plan)["drain"][0]
+    ring = [[u - 100, v - 100], [u + 200, v - 100], [u + 200, v + 200], [u - 100, v + 200]]
+    plan["surfaces"][0]["tiles"] = [{"id": "t", "outline": ring, "whole": True, "stock": "big"}]
+    assert "VER-762" in codes(plan)
