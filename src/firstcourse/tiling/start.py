@@ -39,7 +39,7 @@ _MOST_KEPT = 24
 """Best shifts of one axis that are judged together with those of the other where oblique edges tie them."""
 _GRID = 20
 _ROUNDS, _REFINED = 5, 6
-_APART_SHARE = 0.15
+_APART_SHARE = 0.25
 """Two starts are really different when they lie apart by this share of a tile and joint, or more."""
 _NUM_STARTS = 3
 _CLOSE = 1e-9
@@ -94,6 +94,7 @@ class _Facts:
         uneven: Greatest difference of cuts on opposite sides, share of a tile; None where nothing faces.
         where: The side of the narrowest cut, in words; empty where none is narrower than wanted.
         on_joints: Wanted lines that lie on joints.
+        poor: Label of every edge, and how poor the narrowest cut there is times its weight.
     """
 
     cut_tiles: int
@@ -107,6 +108,7 @@ class _Facts:
     on_joints: int
     num_wanted: int
     unsure: bool
+    poor: tuple[tuple[str, float], ...]
 
 
 class _Search:
@@ -125,9 +127,8 @@ class _Search:
             )
         straight = {*self.by_axis[0], *self.by_axis[1]}
         self.oblique = tuple(edge for edge in self.edges if edge not in straight)
-        self.wanted = tuple(
-            sorted({(0 if axis == "v" else 1, place) for axis, place in field.wanted}) if self.steps else ()
-        )
+        asked = sorted({(0 if axis == "v" else 1, place) for axis, place in field.wanted})
+        self.wanted = tuple((axis, place) for axis, place in asked if self._can_be_met(axis, place))
 
     def period(self) -> Array:
         """Steps after which the cost comes again, one per row [mm]."""
@@ -186,6 +187,9 @@ class _Search:
             on_joints=sum(not self._crossed(axis, place, at[:, axis])[0] for axis, place in self.wanted),
             num_wanted=len(self.wanted),
             unsure=self.field.uncertainty > 0,
+            poor=tuple(
+                (edge.label, edge.weight * float(one.poor[0])) for edge, one in zip(self.edges, bare, strict=True)
+            ),
         )
         start = Start(
             shift=shift,
@@ -252,6 +256,13 @@ class _Search:
         if self.oblique:
             return _apart(at, cost, step, step / _MOST_KEPT, _MOST_KEPT)
         return _apart(at, cost, step, step * _APART_SHARE, 2 * _NUM_STARTS)
+
+    def _can_be_met(self, axis: int, place: float) -> bool:
+        """Whether some shift brings a joint there; upright lines cross tiles in some course of a running bond."""
+        if self.steps is None:
+            return False
+        ends = {point[axis] for piece in self.cell.pieces for point in piece.ring}
+        return not self._crossed(axis, place, place - np.array(sorted(ends))).all()
 
     def _critical(self, axis: int, step: float) -> Array:
         """Every shift along an axis that can be best, whole ticks within one step from the low side [mm]."""
@@ -406,6 +417,17 @@ def _trade(facts: _Facts, pick: _Facts) -> str:
         (gains if facts.short == 0 else losses).append(
             f"cuts {'all over' if facts.short == 0 else 'under'} half a tile"
         )
+    change, at = max(
+        (
+            (other - one, label)
+            for (label, one), (_label, other) in zip(pick.poor, facts.poor, strict=True)
+            if label
+        ),
+        key=lambda item: (abs(round(item[0], 6)), item[1]),
+        default=(0.0, ""),
+    )
+    if abs(change) > _EVEN_SHARE:
+        (gains if change < 0 else losses).append(f"cuts at {at} {'wider' if change < 0 else 'narrower'}")
     if facts.uneven is not None and pick.uneven is not None and abs(facts.uneven - pick.uneven) > _EVEN_SHARE:
         (gains if facts.uneven < pick.uneven else losses).append(
             f"cuts on opposite sides are {'more' if facts.uneven < pick.uneven else 'less'} even"
