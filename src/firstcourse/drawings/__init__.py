@@ -3,8 +3,17 @@
 from firstcourse.drawings.dxf import to_dxf
 from firstcourse.drawings.model import Drawing
 from firstcourse.drawings.pieces import draw_piece, has_second_cuts
-from firstcourse.drawings.surfaces import draw_surface
+from firstcourse.drawings.surfaces import draw_heights, draw_surface
 from firstcourse.drawings.svg import to_svg
 from firstcourse.drawings.tickets import draw_sheet
 
-__all__ = ["Drawing", "draw_piece", "draw_sheet", "draw_surface", "has_second_cuts", "to_dxf", "to_svg"]
+__all__ = [
+    "Drawing",
+    "draw_heights",
+    "draw_piece",
+    "draw_sheet",
+    "draw_surface",
+    "has_second_cuts",
+    "to_dxf",
+    "to_svg",
+]

@@ -27,10 +27,27 @@ def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
     """
+    return _Sheet(plan, surface, _scale(plan, surface, room)).drawn()
+
+
+def draw_heights(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
+    """Draw where a surface was read for flatness: how far off its best plane, and what to do there.
+
+    Args:
+        plan: For the tape of the job.
+        surface: One with readings.
+        room: Width and height on paper, running dimensions included [mm].
+    """
+    drawing = _Heights(plan, surface, _scale(plan, surface, room)).drawn()
+    drawing.title += ": highs and lows"
+    return drawing
+
+
+def _scale(plan: Plan, surface: Surface, room: XY) -> int:
     left, lower, right, upper = bounds(surface.extent or surface.outline)
     wide, high = (right - left) / TICKS_PER_MM, (upper - lower) / TICKS_PER_MM
     scales = _SCALES[plan.job.tape.value]
-    scale = next(
+    return next(
         (
             one
             for one in scales
@@ -38,7 +55,6 @@ def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
         ),
         scales[-1],
     )
-    return _Sheet(plan, surface, scale).drawn()
 
 
 class _Sheet:
@@ -191,3 +207,26 @@ class _Sheet:
             [(self._at((mark, mark))[along], self._length(mark - origin)) for mark in sorted(marks)],
             along=along,
         )
+
+
+class _Heights(_Sheet):
+    """Draws a surface's readings in place of its boards; running dimensions lead to the readings."""
+
+    def drawn(self) -> Drawing:
+        surface, drawing = self.surface, self.drawing
+        drawing.polys.append(Poly("outline", self._ring(surface.outline)))
+        for opening in surface.openings:
+            self._opening(opening)
+        for mark in surface.heights:
+            x, y = self._at(mark.at)
+            drawing.circles.append(Circle("fastener", (x, y), _CROSS_MM))
+            off = self._length(mark.off)
+            text = off if off.startswith(("-", "0")) else f"+{off}"
+            drawing.place(Text((x, y + 2.8), text, FIGURE_MM, bold=True))
+            if mark.do:
+                words = mark.do if mark.do == "leave" else f"{mark.do} {self._length(mark.by)}"
+                drawing.place(Text((x, y - 2.8), words, FIGURE_MM))
+        self._corners()
+        self._chain({mark.at[0] for mark in surface.heights} | {self.box[0], self.box[2]}, along=0)
+        self._chain({mark.at[1] for mark in surface.heights} | {self.box[1], self.box[3]}, along=1)
+        return drawing

@@ -2,6 +2,7 @@
 
 from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
+from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.model import (
     Area,
     Board,
@@ -43,6 +44,7 @@ __all__ = [
     "FallPlane",
     "FloodTest",
     "Frozen",
+    "HeightMark",
     "JobStamp",
     "LevelPoint",
     "Opening",

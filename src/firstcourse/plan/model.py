@@ -14,6 +14,7 @@ from firstcourse.plan.base import Frozen as Frozen
 from firstcourse.plan.base import Point, Segment, Ticks
 from firstcourse.plan.base import Ring as Ring
 from firstcourse.plan.falls import Fall
+from firstcourse.plan.heights import HeightMark
 from firstcourse.units import Tape
 from firstcourse.workings import Working
 
@@ -241,6 +242,7 @@ class Surface(Frozen):
         boarded: False where tile goes on another ground, such as the bed of a shower floor.
         tiled: What is tiled, area by area; empty where the surface is not tiled.
         fall: How it falls to its drain, where it is a shower floor.
+        heights: Its readings for flatness, before anything is done; empty where none were taken.
     """
 
     id: str
@@ -265,6 +267,7 @@ class Surface(Frozen):
     boarded: bool = True
     tiled: tuple[TiledArea, ...] = ()
     fall: Fall | None = None
+    heights: tuple[HeightMark, ...] = ()
 
 
 class Piece(Frozen):

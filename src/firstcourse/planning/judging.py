@@ -23,7 +23,7 @@ from firstcourse.job import (
     problems_placed,
     read_job,
 )
-from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import floor_layers, laid_tile
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.surfaces import exposed_surfaces, judge_surface
@@ -65,6 +65,7 @@ class JobJudgement:
         workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
         remedies: Each failing floor's place with its computed options, best first.
         cautions: What stands on every page that shows a structural result.
+        heights: Surface id to its readings for flatness, each with what to do there.
     """
 
     job: str
@@ -73,6 +74,7 @@ class JobJudgement:
     workings: dict[str, Working]
     remedies: tuple[tuple[str, tuple[Remedy, ...]], ...]
     cautions: tuple[str, ...]
+    heights: dict[str, tuple[HeightMark, ...]]
 
 
 @dataclass(slots=True)
@@ -119,6 +121,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     findings: list[Finding] = []
     workings: dict[str, Working] = {}
     remedies: list[tuple[str, tuple[Remedy, ...]]] = []
+    heights: dict[str, tuple[HeightMark, ...]] = {}
     for room in job.rooms:
         untold = []
         for name in _surface_ids(room):
@@ -147,6 +150,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 remedies.append((where, options))
                 workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options)
             workings |= {f"suitability.{surface.id}.{name}": working for name, working in side.workings.items()}
+            if side.heights:
+                heights[surface.id] = side.heights
             if side.remedies:
                 flattened = f"{where}: flatness"
                 remedies.append((flattened, side.remedies))
@@ -162,6 +167,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         workings=workings,
         remedies=tuple(remedies),
         cautions=tuple(rules.text(rule) for rule in _CAUTIONS),
+        heights=heights,
     )
 
 

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, field
+from typing import Literal
 
 from shapely import unary_union
 
@@ -9,7 +10,7 @@ from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
-from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
@@ -19,6 +20,7 @@ from firstcourse.suitability import (
     ExposedSurface,
     Fitting,
     Ground,
+    GroundJudgement,
     Remedy,
     Spot,
     Stance,
@@ -32,7 +34,7 @@ from firstcourse.suitability import (
 from firstcourse.suitability.flatness import MM_PER_IN
 from firstcourse.suitability.plumb import needed_furring_mm
 from firstcourse.survey import RoomSurvey
-from firstcourse.units import TICKS_PER_MM, Tape, to_inches, to_mm
+from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_inches, to_mm
 from firstcourse.workings import Working
 
 
@@ -45,6 +47,7 @@ class SurfaceSide:
         remedies: Ways to flatten it, best first; empty where it is flat or was not read.
         judged: Whether anything was.
         missing: What the job would have to say for more.
+        heights: Its readings with what to do at each.
     """
 
     findings: tuple[Finding, ...] = ()
@@ -52,6 +55,7 @@ class SurfaceSide:
     remedies: tuple[Remedy, ...] = ()
     judged: bool = False
     missing: tuple[str, ...] = ()
+    heights: tuple[HeightMark, ...] = ()
 
 
 def judge_surface(
@@ -95,7 +99,7 @@ def judge_surface(
     if tile is None:
         return done
     if isinstance(part, BoardedFloor):
-        _floor_ground(done, part, surface, tile, where, job, rules)
+        _floor_ground(done, part, surface, survey.plan[room.corners[0]], tile, where, job, rules)
         _floor_build_up(done, part, surface, tile, where, stock, job, rules)
     else:
         if isinstance(part, BoardedWall):
@@ -114,6 +118,7 @@ def _floor_ground(
     done: SurfaceSide,
     floor: BoardedFloor,
     surface: Surface,
+    first: Point,
     tile: LaidTile,
     where: str,
     job: Job,
@@ -138,6 +143,9 @@ def _floor_ground(
     )
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
+    # The first side runs along the top of the drawing from left to right, and `out` is down from it.
+    places = tuple((first[0] + spot.left, first[1] - spot.out) for spot in floor.spots)
+    done.heights = _height_marks(found, places, more="fill", less="grind")
 
 
 def _wall_ground(
@@ -174,6 +182,29 @@ def _wall_ground(
     )
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
+    _, low, _, high = bounds(surface.outline)
+    # A string's height is not told; it is drawn across the middle of the boards.
+    level = (low + high) // 2
+    places = tuple((reading.at, reading.up or level) for reading in wall.faces)
+    done.heights = _height_marks(found, places, more="shim", less="plane off")
+
+
+def _height_marks(
+    found: GroundJudgement,
+    places: tuple[Point, ...],
+    *,
+    more: Literal["fill", "shim"],
+    less: Literal["grind", "plane off"],
+) -> tuple[HeightMark, ...]:
+    changes: tuple[float | None, ...] = found.changes_mm or (None,) * len(places)
+    marks = []
+    for at, off, change in zip(places, found.deviations_mm, changes, strict=True):
+        by = 0 if change is None else ticks_from_mm(change)
+        do: Literal["", "leave", "fill", "grind", "shim", "plane off"] = ""
+        if change is not None:
+            do = "leave" if not by else more if by > 0 else less
+        marks.append(HeightMark(at=at, off=ticks_from_mm(off), do=do, by=abs(by)))
+    return tuple(marks)
 
 
 def _floor_build_up(

@@ -53,11 +53,16 @@ class GroundJudgement:
         findings: Empty where the surface keeps its tolerance.
         workings: By a short name, in order.
         remedies: Best first; empty where none is needed.
+        deviations_mm: Of each reading over the best plane, in the order given [mm].
+        changes_mm: What the best remedy that passes adds at each reading, less than nothing where it takes off;
+            empty where none is needed or none passes [mm].
     """
 
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
     remedies: tuple[Remedy, ...]
+    deviations_mm: tuple[float, ...]
+    changes_mm: tuple[float, ...] = ()
 
 
 def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
@@ -74,22 +79,30 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     workings = {f"flatness.{number}": _working(ground, check) for number, check in enumerate(checks, start=1)}
     workings["flatness.map"] = _map(ground, found, width)
     if found.passes:
-        return GroundJudgement(findings=(), workings=workings, remedies=())
+        return GroundJudgement(findings=(), workings=workings, remedies=(), deviations_mm=found.deviations_mm)
+    ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
-        options = tuple(each.remedy for each in fillings)
+        ways = tuple((each.remedy, each.depths_mm) for each in fillings)
         workings |= {
             f"flatness.{each.remedy.names[0]}": _filling_working(rules, ground, each)
             for each in fillings
             if each.volume_l > 0
         }
     else:
-        ways = wall_straightenings(rules, ground.spots, tolerance, ground.tape, string=ground.string)
-        options = tuple(each.remedy for each in ways)
-        workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in ways}
+        studs = wall_straightenings(rules, ground.spots, tolerance, ground.tape, string=ground.string)
+        ways = tuple((each.remedy, each.corrections_mm) for each in studs)
+        workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
+    options = tuple(remedy for remedy, _changes in ways)
     findings = [_finding(ground, check, options) for check in checks if not check.holds]
     findings.append(_highs_and_lows(ground, found))
-    return GroundJudgement(findings=tuple(findings), workings=workings, remedies=options)
+    return GroundJudgement(
+        findings=tuple(findings),
+        workings=workings,
+        remedies=options,
+        deviations_mm=found.deviations_mm,
+        changes_mm=next((changes for remedy, changes in ways if remedy.passes and any(changes)), ()),
+    )
 
 
 def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...]:
