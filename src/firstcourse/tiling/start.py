@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import (
     Line,
@@ -59,6 +60,9 @@ def find_starts(cell: RepeatCell, field: Field, rules: RuleSet) -> tuple[Start, 
 
     Returns:
         At least one start; their shifts are whole ticks.
+
+    Raises:
+        InputValueError: The area is empty.
     """
     search = _Search(cell=cell, field=field, costs=start_costs(rules))
     shifts, penalties = search.candidates()
@@ -78,6 +82,9 @@ def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet) -> St
         field: The area with its edges.
         shift: Where the repeat's origin lies [mm].
         rules: What a sliver is, and what a start is judged by.
+
+    Raises:
+        InputValueError: The area is empty.
     """
     start, facts = _Search(cell=cell, field=field, costs=start_costs(rules)).start(shift)
     return _worded(start, f"as given: {_praise(facts)}")
@@ -115,6 +122,8 @@ class _Search:
     """Judges the shifts of one repeat over one area."""
 
     def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts) -> None:
+        if field.area.is_empty:
+            raise InputValueError("no area is left for tile")
         self.cell, self.field, self.costs = cell, field, costs
         self.edges = lines(field, costs.shortest_edge)
         along, up = spacing(cell, 0), spacing(cell, 1)

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from shapely import Point, Polygon, affinity, box
 
+from firstcourse.errors import InputValueError
 from firstcourse.plan.model import TileStock
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.model import Edge, Field, RepeatCell, Start
@@ -143,6 +144,11 @@ def test_every_pattern_starts_in_any_room(pattern: str, width: float, height: fl
     assert 1 <= len(found) <= 3
     assert all(math.isfinite(start.penalty) and start.slack >= 0 for start in found)
     assert found == starts(cell(pattern, width, height, **more), room, uncertainty=2)
+
+
+def test_no_area_has_no_start() -> None:
+    with pytest.raises(InputValueError, match="no area is left for tile"):
+        starts(cell(), Polygon())
 
 
 def test_round_holes_do_not_decide() -> None:
