@@ -7,6 +7,7 @@ from importlib import resources
 from typing import Any, Literal
 
 from firstcourse.documents.tile_pages import tile_pages
+from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import Drawing, draw_piece, draw_sheet, draw_surface, has_second_cuts, to_svg
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
@@ -69,6 +70,7 @@ def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
             for piece in plan.pieces
             if has_second_cuts(piece)
         ],
+        "why": why_page(plan),
         "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities],
         "findings": [finding.model_dump(mode="json") for finding in plan.findings],
         "workings": [

@@ -69,7 +69,8 @@ class StockWhy:
     """One stock: how many sheets, how few are possible, and the argument.
 
     Attributes:
-        practice: Sheets that plain practice would have bought; None where the plan does not say.
+        practice: Sheets that plain practice would have bought; None where the plan does not say, or where the plan
+            takes other sheets than practice for the same boards: the reasons compare them all then.
         answer: The argument in one sentence.
         reasons: The argument step by step, in plain sentences.
         sheets: Every sheet and offcut of the stock, in the order of the plan.
@@ -104,15 +105,13 @@ def why_sheets(plan: Plan) -> tuple[StockWhy, ...]:
 
 def _why(plan: Plan, stock: Stock, sheets: list[Sheet]) -> StockWhy:
     count = plan.counts[stock.id]
-    bought = plan.workings.get(f"practice {stock.id}")
-    practice = int(bought.result) if bought is not None else None
     fills = tuple(_fill(plan, sheet) for sheet in sheets)
     return StockWhy(
         stock=stock.id,
         used=count.used,
         lower_bound=count.lower_bound,
         proven=count.proven,
-        practice=practice,
+        practice=None if _mixed(plan, stock) else _bought(plan, stock).get(stock.id),
         answer=_answer(plan, stock.id),
         reasons=(*_argument(plan, stock, sheets), *_practice(plan, stock), *_left(fills)),
         sheets=fills,
@@ -189,16 +188,26 @@ def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
     return [*said, *(working.argument if working is not None else ())]
 
 
-def _practice(plan: Plan, stock: Stock) -> list[str]:
-    """What plain practice buys for the same boards, over all stocks that could serve them."""
+def _bought(plan: Plan, stock: Stock) -> dict[str, int]:
+    """What plain practice buys of every stock that could serve the same boards."""
     alike = [s.id for s in plan.stock if (s.thickness, s.kind) == (stock.thickness, stock.kind)]
-    bought = {name: int(plan.workings[f"practice {name}"].result) for name in alike
-              if f"practice {name}" in plan.workings}  # fmt: skip
-    if not bought:
+    told = {name: plan.workings.get(f"practice {name}") for name in alike if name in plan.counts}
+    return {name: int(working.result) for name, working in told.items() if working is not None}
+
+
+def _mixed(plan: Plan, stock: Stock) -> bool:
+    """Whether practice takes other sheets than the plan, so that one stock alone says nothing."""
+    bought = _bought(plan, stock)
+    return len(bought) > 1 and any(plan.counts[name].used != number for name, number in bought.items())
+
+
+def _practice(plan: Plan, stock: Stock) -> list[str]:
+    bought = _bought(plan, stock)
+    if stock.id not in bought:
         return []
     manner = "Plain practice (full sheets from a corner, the rest from what is left)"
     ours = {name: plan.counts[name].used for name in bought}
-    if len(bought) > 1 and bought != ours:
+    if _mixed(plan, stock):
         return [f"{manner} buys {_each(bought)} for the same surfaces; this plan buys {_each(ours)}."]
     saved = bought[stock.id] - ours[stock.id]
     than = f"{saved} more than" if saved > 0 else "as many as" if saved == 0 else f"{-saved} fewer than"

@@ -1,0 +1,63 @@
+"""The page "why n sheets": every sheet a bar that is full, every stock with its counts and its argument."""
+
+import io
+
+import pypdf
+import pytest
+from test_site_pack import plan_of
+
+from firstcourse.documents.site_pack import site_pack
+from firstcourse.documents.why_pages import MOST_BOXES, why_page
+from firstcourse.plan import Count
+from firstcourse.workings import Working
+
+
+@pytest.mark.parametrize("name", ["tub-bathroom", "l-shower-room", "metric-column"])
+def test_every_bar_is_full_and_every_sheet_there(name: str) -> None:
+    plan = plan_of(name)
+    page = why_page(plan)
+    assert page["title"] == f"Why {sum(sheet.source == 'new' for sheet in plan.sheets)} sheets"
+    sheets = [sheet for stock in page["stocks"] for sheet in stock["sheets"]]
+    assert {sheet["id"] for sheet in sheets} == {sheet.id for sheet in plan.sheets}
+    for sheet in sheets:
+        assert sum(part["share"] for part in sheet["parts"]) + sheet["waste"] == pytest.approx(1)
+        assert 0 < sheet["width"] <= 1
+        assert all(part["name"] in sheet["words"] for part in sheet["parts"])
+
+
+def test_a_kept_offcut_is_named_and_shorter_than_a_sheet() -> None:
+    bars = [bar for stock in why_page(plan_of("tub-bathroom"))["stocks"] for bar in stock["sheets"]]
+    (offcut,) = [bar for bar in bars if "kept offcut rack 1" in bar["words"]]
+    assert offcut["width"] == pytest.approx(20 * 36 / (36 * 60))
+
+
+def test_counts_stand_beside_each_other() -> None:
+    plan = plan_of("metric-column")
+    (stock,) = why_page(plan)["stocks"]
+    assert [row["label"] for row in stock["counts"]] == [
+        "plain practice buys",
+        "this plan buys",
+        "fewest possible",
+    ]
+    assert [row["number"] for row in stock["counts"]][1] == len(plan.sheets)
+
+
+def test_many_sheets_are_told_by_number() -> None:
+    plan = plan_of("metric-column")
+    (name,) = plan.counts
+    many = Working(title="", formula="", result=str(MOST_BOXES + 1), unit="sheets")
+    plan = plan.model_copy(
+        update={
+            "counts": {name: Count(used=MOST_BOXES, lower_bound=0, proven=False)},
+            "workings": {f"practice {name}": many},
+        }
+    )
+    rows = why_page(plan)["stocks"][0]["counts"]
+    assert [(row["number"], row["boxes"]) for row in rows] == [(MOST_BOXES + 1, 0), (MOST_BOXES, MOST_BOXES)]
+
+
+def test_the_pack_prints_it() -> None:
+    plan = plan_of("tub-bathroom")
+    text = "\n".join(p.extract_text() for p in pypdf.PdfReader(io.BytesIO(site_pack(plan, "a4"))).pages)
+    assert why_page(plan)["title"] in text
+    assert "plain practice buys" in text
