@@ -465,6 +465,18 @@ def cut_two_pieces_from_one_place(plan: Plan) -> None:
     shift(other["cut"], by_u, by_v)
 
 
+@answered_by("VER-708")
+def grout_the_soft_joints(plan: Plan) -> None:
+    tiled = [s for s in plan["surfaces"] if s.get("tiles")]
+    footed = [s for s in tiled if any(side["kind"] == "foot" for side in s["sides"])]
+    first(iter(footed or tiled))["soft_joints"] = []
+
+
+@answered_by("VER-801")
+def buy_a_tile_less(plan: Plan) -> None:
+    first(q for q in plan["quantities"] if q["item"].startswith("tiles "))["exact"] -= 1
+
+
 @answered_by("VER-801")
 def change_a_quantity(plan: Plan) -> None:
     first(q for q in plan["quantities"] if q["item"].startswith(("sheets ", "fasteners")))["exact"] += 3

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from firstcourse.job import BoardedWall, ChosenTile, Job, Room, Tiling
+from firstcourse.job import BoardedWall, BoardRange, ChosenTile, Job, Room, Tiling
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 
@@ -54,8 +54,8 @@ def depth_before(
 ) -> tuple[int, ...]:
     """What stands before each side of a surface when its tile goes up [ticks].
 
-    A wall's tile ends at the boards of the wall it meets, and at its tile where that is set first: the longer wall
-    is. A floor's or ceiling's tile ends at the boards of the walls.
+    A wall's tile ends at the boards of the wall it meets, and at its tile where that is set first: the wider
+    tiling is, as the one that is looked at. A floor's or ceiling's tile ends at the boards of the walls.
 
     Args:
         surface: The surface; lengths of its outline are between studs.
@@ -98,6 +98,27 @@ def _depth(
     return _board(wall, stock)
 
 
+def joints_listed_elsewhere(surface: Surface, room: Room) -> frozenset[int]:
+    """Sides whose soft joint is listed with the surface beyond them, so that no bead counts twice.
+
+    A corner's bead belongs to the wall that is set second, a floor's to the wall whose tile stands over it.
+    """
+    walls = {wall.wall: wall for wall in room.walls if wall.tiling is not None}
+    found = set()
+    for index, side in enumerate(surface.sides):
+        if surface.kind is SurfaceKind.WALL:
+            corner = side.label.removeprefix("corner ")
+            own = "-".join(surface.corners)
+            wall = walls.get(_wall_at(corner, own, room)) if corner != side.label else None
+            if wall is not None and _reaches(wall, corner) and not _set_first(wall.wall, own, room):
+                found.add(index)
+        elif surface.kind is SurfaceKind.FLOOR:
+            wall = walls.get(side.label.removeprefix("wall "))
+            if wall is not None and wall.boards.bottom is None and wall.foot == "floor":
+                found.add(index)
+    return frozenset(found)
+
+
 def _wall_at(corner: str, own: str, room: Room) -> str:
     """The other wall at a corner of a wall."""
     left, right = own.split("-")
@@ -116,9 +137,15 @@ def _reaches(wall: BoardedWall, corner: str) -> bool:
 
 
 def _set_first(one: str, other: str, room: Room) -> bool:
-    """Whether one wall is tiled before another: the longer one, or of equals the first in the room's order."""
+    """Whether one wall is tiled before another: the wider tiling, or of equals the first in the room's order."""
     pairs = room.side_pairs()
-    return (-room.sides[one], pairs.index(one)) < (-room.sides[other], pairs.index(other))
+    return (-_width(one, room), pairs.index(one)) < (-_width(other, room), pairs.index(other))
+
+
+def _width(pair: str, room: Room) -> int:
+    asked = next((wall.boards for wall in room.walls if wall.wall == pair), BoardRange())
+    right = room.sides[pair] if asked.right is None else asked.right
+    return right - (asked.left or 0)
 
 
 def _board(wall: BoardedWall, stock: Sequence[Stock]) -> int:

@@ -9,7 +9,7 @@ from firstcourse.findings import Finding
 from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
 from firstcourse.job import ChosenTile, Job
 from firstcourse.plan import SoftJoint, StartPoint, Stock, Surface, SurfaceKind, Tile, TiledArea, TileStock
-from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
+from firstcourse.planning.tile_ground import ToTile, depth_before, joints_listed_elsewhere, surfaces_to_tile
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.bands import Band, Laying, with_bands
@@ -118,6 +118,7 @@ class _Tiler:
     def __init__(self, surface: Surface, item: ToTile, job: Job, rules: RuleSet) -> None:
         self.surface, self.tiling, self.job, self.rules = surface, item.tiling, job, rules
         self.tiles = {tile.id: tile for tile in job.tiles}
+        self.elsewhere = joints_listed_elsewhere(surface, item.room)
         self.findings: list[Finding] = []
         self.workings: dict[str, Working] = {}
 
@@ -152,6 +153,7 @@ class _Tiler:
             joint=joint,
             tape=job.tape,
             before=before,
+            on_neighbour=self.elsewhere,
         )
         for tile in chosen:
             bed = setting_bed(tile, rules, kind=surface.kind, tape=job.tape, where=surface.title or surface.id)

@@ -11,6 +11,7 @@ from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.seams import check_seams
+from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.structure import read_document
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
@@ -22,6 +23,7 @@ _CHECKS = (
     check_cutting,
     check_counts,
     check_tiles,
+    check_soft_joints,
     check_falls,
     check_quantities,
 )

@@ -35,6 +35,11 @@ def _recounted(plan: Document) -> dict[str, int]:
     loose = [(surface.kind, board) for surface in plan.surfaces for board in surface.boards if not board.fixed]
     found["fasteners floor"] = sum(len(board.fasteners) for kind, board in loose if kind == "floor")
     found["fasteners wall"] = sum(len(board.fasteners) for kind, board in loose if kind in _WALL_KINDS)
+    tiles = [tile for surface in plan.surfaces for tile in surface.tiles if not tile.fixed]
+    for stock in sorted(plan.tile_stock):
+        own = [tile for tile in tiles if tile.stock == stock]
+        sources = {tile.source for tile in own if not tile.whole}
+        found[f"tiles {stock}"] = sum(tile.whole for tile in own) + len(sources)
     found["fasteners"] = found["fasteners floor"] + found["fasteners wall"]
     return found
 

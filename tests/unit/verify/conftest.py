@@ -192,6 +192,10 @@ def floor_surface() -> dict[str, Any]:
             tile("t3", (1, 25.0625, 49, 49)),
             tile("t4", (49.125, 25.0625, 61, 49), cut_at=12),
         ],
+        "soft_joints": [
+            {"line": [[mm(u) for u in a], [mm(u) for u in b]], "width": mm(0.25), "why": "edge"}
+            for a, b in (((1, 1), (61, 1)), ((61, 1), (61, 49)), ((61, 49), (1, 49)), ((1, 49), (1, 1)))
+        ],
         "tiled": [{"tiles": ["slab"], "area": [{"outline": ring(1, 1, 61, 49)}], "joint": mm(0.125)}],
     }
 
@@ -217,6 +221,7 @@ def plan() -> dict[str, Any]:
         "findings": [],
         "quantities": [
             {"item": "sheets 3x5", "exact": 7.0, "unit": "sheets", "buy": 7, "pack": "sheet", "working": "sheets"},
+            {"item": "tiles slab", "exact": 3.0, "unit": "tiles", "buy": 3, "pack": "piece"},
             {"item": "fasteners wall", "exact": counted["wall"], "unit": "screws", "buy": 2, "pack": "box"},
             {"item": "fasteners floor", "exact": counted["floor"], "unit": "screws", "buy": 1, "pack": "box"},
             {"item": "seam tape", "exact": tape_feet, "unit": "ft", "buy": 1, "pack": "roll"},

@@ -1,0 +1,71 @@
+"""Soft joints counted again: none missing along what tile meets, and no field longer than the spacing allows."""
+
+import math
+from collections.abc import Iterator
+
+import shapely
+from shapely import LineString, MultiLineString, Polygon
+from shapely.affinity import rotate
+from shapely.ops import unary_union
+
+from firstcourse.geometry.polygon import sides
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.verdict import Objection
+
+_FRAMES_DEG = (0, 45)
+"""Soft joints run along a pattern, which lies level or turned by half a right angle [degrees]."""
+_NEAR_MM = 90
+"""A side with tile within this is met by it: boards, bed and tile of the next surface may lie between [mm]."""
+_LEAST_SHARE = 0.8
+"""Share of a side's tiled length that a soft joint must run along; its ends stop at other joints."""
+_SHORT_MM = 150
+
+
+def check_soft_joints(plan: Document) -> Iterator[Objection]:
+    """Object to tile that nothing lets move."""
+    rooms = [surface.id.split("/")[0] for surface in plan.surfaces if surface.tiles]
+    for surface in plan.surfaces:
+        if surface.tiles:
+            yield from _fields(surface, plan)
+            yield from _edges(surface, shared=rooms.count(surface.id.split("/")[0]) > 1)
+
+
+def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
+    limit = plan.rules.ticks("tile.movement.spacing_moist")
+    tiles = unary_union([area.shape for area in surface.tiled])
+    bands = [
+        LineString(joint.line).buffer(joint.width / 2 + TICKS_PER_MM, cap_style="square")
+        for joint in surface.soft_joints
+    ]
+    for part in shapely.get_parts(tiles.difference(unary_union(bands))):
+        extents = []
+        for turn in _FRAMES_DEG:
+            left, lower, right, upper = rotate(part, -turn, origin=(0, 0)).bounds
+            extents.append(max(right - left, upper - lower))
+        if min(extents) > limit + TICKS_PER_MM:
+            yield Objection(
+                "VER-707", surface.id, f"runs {min(extents) / TICKS_PER_MM:.0f} mm without a joint free to move"
+            )
+
+
+def _edges(surface: Surface, *, shared: bool) -> Iterator[Objection]:
+    near = _NEAR_MM * TICKS_PER_MM
+    tiles = unary_union([area.shape for area in surface.tiled]).buffer(near)
+    joints = MultiLineString([joint.line for joint in surface.soft_joints]).buffer(near)
+    for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
+        # Between two tiled surfaces the bead is listed with one of them.
+        if kind == "free" or (kind == "perimeter" and shared):
+            continue
+        met = LineString([a, b]).intersection(tiles).difference(_standing(surface))
+        if met.length < _SHORT_MM * TICKS_PER_MM:
+            continue
+        if met.intersection(joints).length < _LEAST_SHARE * met.length:
+            length = math.hypot(b[0] - a[0], b[1] - a[1]) / TICKS_PER_MM
+            yield Objection("VER-708", surface.id, f"has no joint free to move along its {length:.0f} mm side")
+
+
+def _standing(surface: Surface) -> shapely.Geometry:
+    """Where something stands against a side, tile meets that and not the side."""
+    rings = [Polygon(opening.outline) for opening in surface.openings if opening.outline is not None]
+    return unary_union(rings).buffer(_NEAR_MM * TICKS_PER_MM)
