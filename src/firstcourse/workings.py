@@ -14,6 +14,7 @@ class Working(BaseModel):
         unit: Unit of the result.
         source: Where the formula or rule comes from.
         argument: Further steps in plain sentences, in order.
+        steps: Lines with the values put in, in order, each such as `M = w L² / 8 = 5.6 × 168² / 8 = 19,600 lb·in`.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -25,3 +26,4 @@ class Working(BaseModel):
     unit: str
     source: str = ""
     argument: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()

@@ -9,7 +9,8 @@ import datetime
 import pytest
 
 from firstcourse.rules import load_rules
-from firstcourse.suitability.joists import Joist, allowable_bending_psi, check_joist, max_span_in
+from firstcourse.suitability.joist_checks import check_joist
+from firstcourse.suitability.joists import Joist, allowable_bending_psi, max_span_in
 from firstcourse.suitability.lumber import lumber
 
 RULES = load_rules(datetime.date(2026, 11, 25))

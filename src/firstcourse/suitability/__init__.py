@@ -1,19 +1,22 @@
 """Whether frame, panel and surface will carry tile, with every working and the remedies that would pass."""
 
 from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
+from firstcourse.suitability.ceilings import Above, CeilingInput
 from firstcourse.suitability.checks import Check
+from firstcourse.suitability.cuts import Cut
 from firstcourse.suitability.doorways import Doorway
 from firstcourse.suitability.exposure import ExposedSurface, Zone, zone_working
 from firstcourse.suitability.fittings import Fitting, ValveWindow
 from firstcourse.suitability.flatness import Spot
 from firstcourse.suitability.floors import Finish, FloorInput, Use
 from firstcourse.suitability.ground import Ground, GroundJudgement, judge_ground
-from firstcourse.suitability.joists import Cut, PointLoad
-from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, judge
+from firstcourse.suitability.joists import PointLoad
+from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, judge, placed
 from firstcourse.suitability.lumber import lumber
 from firstcourse.suitability.panels import Panel
 from firstcourse.suitability.plumb import Corner, Stance, judge_stance
 from firstcourse.suitability.remedies import Remedy, floor_remedies
+from firstcourse.suitability.sheets import JudgedMember
 from firstcourse.suitability.surfaces import BuildUp, judge_build_up
 from firstcourse.suitability.walls import SteelStud, Studs
 
@@ -21,7 +24,9 @@ __all__ = [
     "BOND_COAT",
     "MORTAR_BED",
     "TILE",
+    "Above",
     "BuildUp",
+    "CeilingInput",
     "Check",
     "Corner",
     "Cut",
@@ -33,6 +38,7 @@ __all__ = [
     "Ground",
     "GroundJudgement",
     "JudgeInput",
+    "JudgedMember",
     "Judgement",
     "Layer",
     "Panel",
@@ -52,5 +58,6 @@ __all__ = [
     "judge_ground",
     "judge_stance",
     "lumber",
+    "placed",
     "zone_working",
 ]

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.rules import RuleEntry
+from firstcourse.rules import RuleEntry, RuleSet
 from firstcourse.workings import Working
 
 
@@ -52,5 +52,33 @@ def quantity(value: float, unit: str) -> str:
 
 
 def sourced(entry: RuleEntry) -> str:
-    """A rule's source and place in it, as printed."""
-    return f"{entry.source}, {entry.locator}" if entry.locator else entry.source
+    """A rule's source and place in it, as printed; said where its text was not seen."""
+    place = f"{entry.source}, {entry.locator}" if entry.locator else entry.source
+    return f"{place} (from memory, not seen)" if entry.known == "memory" and "memory" not in place else place
+
+
+def length_check(
+    rules: RuleSet, *, name: str, title: str, found: float, rule: str, at_least: bool = True, unit: str = "in"
+) -> Check:
+    """A value found on site held against a rule as it is, such as a spacing or a bearing.
+
+    Args:
+        rules: The rule book.
+        name: What is checked, in words.
+        title: The same as a line of the sheet.
+        found: The value found, in `unit`.
+        rule: Id of the rule that sets the limit, in `unit`.
+        at_least: Whether the value must reach the limit.
+        unit: Of the value, the limit and the rule.
+    """
+    limit = rules.entry(rule)
+    return Check(
+        name=name,
+        found=found,
+        limit=rules.number(rule),
+        at_least=at_least,
+        unit=unit,
+        rule=rule,
+        source=sourced(limit),
+        working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=sourced(limit)),
+    )

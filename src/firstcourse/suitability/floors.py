@@ -6,8 +6,10 @@ from enum import StrEnum
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
-from firstcourse.suitability.checks import Check, sourced
-from firstcourse.suitability.joists import CODE_LIMIT, Cut, Joist, PointLoad, SisterPart, check_joist
+from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.cuts import Cut
+from firstcourse.suitability.joist_checks import check_joist
+from firstcourse.suitability.joists import CODE_LIMIT, Joist, PointLoad, SisterPart
 from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.suitability.panels import Panel, check_panel, thickness_in
 from firstcourse.workings import Working
@@ -39,6 +41,8 @@ class FloorInput:
         layers: Everything over the panel from below, bond coats included, by the names of `buildup`.
         size, species, grade: Of sawn joists.
         stiffness: EI of engineered or steel joists, from their maker [lb·in²]; then no size.
+        continuous: The joists run unbroken over a support, their other spans not known.
+        run_in: Every span in order where all are known [in].
         extra_dead_psf: Other lasting load, such as heating in a bed or a ceiling below [psf].
     """
 
@@ -54,7 +58,8 @@ class FloorInput:
     grade: str = UNKNOWN
     stiffness: float | None = None
     plies: int = 1
-    spans: int = 1
+    continuous: bool = False
+    run_in: tuple[float, ...] = ()
     bearing_in: float | None = None
     points: tuple[PointLoad, ...] = ()
     cuts: tuple[Cut, ...] = ()
@@ -87,6 +92,7 @@ def dead_load(rules: RuleSet, floor: FloorInput) -> tuple[float, Working]:
         title="Dead load of the floor",
         formula="sum of the layers, each thickness × density",
         values={name: f"{mass:.2f} psf" for name, mass in parts.items()},
+        steps=(" + ".join(f"{mass:.2f}" for mass in parts.values()) + f" = {total:.2f} psf",),
         result=f"{total:.1f}",
         unit="psf",
         source=f"panel and joists: {sourced(per_inch)}; layers as entered",
@@ -104,7 +110,8 @@ def floor_joist(rules: RuleSet, floor: FloorInput) -> Joist:
         wood=floor_lumber(rules, floor),
         stiffness=floor.stiffness,
         plies=floor.plies,
-        spans=floor.spans,
+        continuous=floor.continuous,
+        run_in=floor.run_in,
         bearing_in=floor.bearing_in,
         points=floor.points,
         sister=floor.sister,
@@ -126,24 +133,7 @@ def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
     """Every check of one floor that has a number and a limit, in order: frame, panel."""
     joist = floor_joist(rules, floor)
     table = rules.entry("floor.load.dead_table_max")
-    spacing = rules.entry("framing.joist_spacing.max")
     return (
-        Check(
-            name="joist spacing",
-            found=floor.spacing_in,
-            limit=rules.number(spacing.id),
-            at_least=False,
-            unit="in",
-            rule=spacing.id,
-            source=sourced(spacing),
-            working=Working(
-                title="Joist spacing",
-                formula="as found",
-                result=f"{floor.spacing_in:g}",
-                unit="in",
-                source=sourced(spacing),
-            ),
-        ),
         Check(
             name="dead load",
             found=joist.dead_psf,
@@ -153,6 +143,14 @@ def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
             rule=table.id,
             source=sourced(table),
             working=dead_load(rules, floor)[1],
+        ),
+        length_check(
+            rules,
+            name="joist spacing",
+            title="Joist spacing",
+            found=floor.spacing_in,
+            rule="framing.joist_spacing.max",
+            at_least=False,
         ),
         *check_joist(rules, joist, limit_rules(floor)),
         *check_panel(rules, floor.panel, floor.spacing_in, joist.live_psf + joist.dead_psf),

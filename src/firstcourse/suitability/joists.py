@@ -1,7 +1,9 @@
-"""Floor joists by the simple-span method: bending, shear, bearing, deflection under live and total load.
+"""Joists over their whole length: bending, shear, bearing, deflection under live and total load.
 
-Continuous joists are judged on their longest span as a simple one, which is never less than the true moment or
-deflection; shear and the middle reaction are raised, since there a simple span would be too kind.
+Sawn joists are judged in strength and stiffness; engineered and steel ones, given by their EI, in stiffness alone.
+A run over several supports is judged by its own coefficients where every span is known. Where only the longest is,
+its moment and deflection count as those of a simple span, which is never less, and shear and the middle reaction
+are raised, since there a simple span would be too kind.
 
 References:
     AWC National Design Specification for Wood Construction; AWC span tables for joists and rafters.
@@ -13,15 +15,17 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.continuous import Coefficients, all_loaded, worst_pattern
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
+MOST_SPANS = 6
+SIMPLE = Coefficients(moment=1 / 8, shear=1 / 2, reaction=1 / 2, deflection=5 / 384)
 # Two equal spans, uniform load: end shear 5/8 wL beside the middle support, whose reaction is 5/4 wL.
-CONTINUOUS_SHEAR = 0.625
-CONTINUOUS_REACTION = 1.25
+UNKNOWN_RUN = Coefficients(moment=1 / 8, shear=5 / 8, reaction=5 / 4, deflection=5 / 384)
 CODE_LIMIT = "floor.deflection.live_code"
+TOTAL_LIMIT = "floor.deflection.total"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +54,7 @@ class SisterPart:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Joist:
-    """A floor joist over its whole length, not just under the tile.
+    """A joist over its whole length, not just under the tile.
 
     Attributes:
         span_in: Longest clear span, face to face of supports [in].
@@ -60,7 +64,8 @@ class Joist:
         wood: Design values; None for an engineered joist given by `stiffness`.
         stiffness: EI of an engineered or steel joist [lb·in²].
         plies: How many members side by side.
-        spans: How many spans the joist runs over without a joint.
+        continuous: Whether it runs unbroken over a support, its other spans not known.
+        run_in: Every span in order where all are known, the longest being `span_in` [in]; empty otherwise.
         bearing_in: Length of bearing at the ends [in]; None where not known.
     """
 
@@ -71,7 +76,8 @@ class Joist:
     wood: Lumber | None = None
     stiffness: float | None = None
     plies: int = 1
-    spans: int = 1
+    continuous: bool = False
+    run_in: tuple[float, ...] = ()
     bearing_in: float | None = None
     points: tuple[PointLoad, ...] = ()
     sister: SisterPart | None = None
@@ -87,8 +93,12 @@ class Joist:
             raise InputValueError("joist: give either its lumber or its EI")
         if self.stiffness is not None and not 0 < self.stiffness < math.inf:
             raise InputValueError(f"joist: 'stiffness' must be more than zero and finite: {self.stiffness}")
-        if self.plies < 1 or self.spans < 1:
-            raise InputValueError("joist: plies and spans count from one")
+        if self.plies < 1:
+            raise InputValueError("joist: plies count from one")
+        if self.run_in and (max(self.run_in) != self.span_in or min(self.run_in) <= 0):
+            raise InputValueError(f"joist: the longest span of the run must be 'span_in', {self.span_in:g}")
+        if len(self.run_in) > MOST_SPANS:
+            raise InputValueError(f"joist: a run of more than {MOST_SPANS} spans is not judged")
         if self.bearing_in is not None and self.bearing_in <= 0:
             raise InputValueError(f"joist: 'bearing_in' must be more than zero: {self.bearing_in}")
         if self.sister is not None and not 0 < self.sister.share < 1:
@@ -105,20 +115,62 @@ class Joist:
             return (self.stiffness or 0) * self.plies
         return self.wood.e_psi * beams.second_moment(self.wood.width_in * self.plies, self.wood.depth_in)
 
+    @property
+    def over_supports(self) -> bool:
+        """Whether it runs unbroken over a support between its ends."""
+        return self.continuous or len(self.run_in) > 1
+
+    @property
+    def under_dead(self) -> Coefficients:
+        """Coefficients of a load on every span."""
+        if len(self.run_in) > 1:
+            return all_loaded(self.run_in)
+        return UNKNOWN_RUN if self.continuous else SIMPLE
+
+    @property
+    def under_live(self) -> Coefficients:
+        """Coefficients of a load on the spans where it does most."""
+        return worst_pattern(self.run_in) if len(self.run_in) > 1 else self.under_dead
+
+    @property
+    def live_line(self) -> float:
+        """Live load along one joist [lb/in]."""
+        return self.line_load(self.live_psf)
+
+    @property
+    def dead_line(self) -> float:
+        """Dead load along one joist [lb/in]."""
+        return self.line_load(self.dead_psf)
+
     def line_load(self, psf: float) -> float:
         """An area load as a load along one joist [lb/in]."""
         return psf * self.spacing_in / SQ_IN_PER_SQ_FT
 
-    def deflection(self, psf: float) -> float:
-        """Midspan deflection under an area load [in]."""
-        load = self.line_load(psf)
-        if self.sister is None:
-            return beams.uniform_deflection(load, self.span_in, self.ei)
-        return beams.stepped_uniform_deflection(load, self.span_in, self.ei, 2 * self.ei, self.sister.share)
+    def combined(self, effect: str) -> float:
+        """Live and dead load times their coefficients of `moment`, `shear` or `reaction` [lb/in].
+
+        The greatest of each are added wherever they stand, so that it is never less than the true one.
+        """
+        live, dead = getattr(self.under_live, effect), getattr(self.under_dead, effect)
+        return float(live * self.live_line + dead * self.dead_line)
+
+    def deflection(self, *, live: bool) -> float:
+        """Deflection under live load, or under dead load without point loads, for the longest span [in]."""
+        load, by = (self.live_line, self.under_live) if live else (self.dead_line, self.under_dead)
+        if self.sister is not None:
+            return beams.stepped_uniform_deflection(load, self.span_in, self.ei, 2 * self.ei, self.sister.share)
+        return by.deflection * load * self.span_in**4 / self.ei
 
     def point_deflection(self) -> float:
-        """Midspan deflection under the lasting point loads, the part sister left out [in]."""
+        """Midspan deflection of a simple span under the lasting point loads, the part sister left out [in]."""
         return sum(beams.point_deflection(p.load_lb, p.at_in, self.span_in, self.ei) for p in self.points)
+
+
+def bending_factors(rules: RuleSet, wood: Lumber, spacing_in: float) -> tuple[float, float, float]:
+    """Factors on bending for duration (CD), size (CF) and repetition (Cr)."""
+    repeated = spacing_in <= rules.number("lumber.repetitive_spacing")
+    factor = rules.number("lumber.repetitive_factor") if repeated else 1.0
+    return rules.number("lumber.duration.floor"), wood.size_factor, factor
 
 
 def allowable_bending_psi(rules: RuleSet, wood: Lumber, spacing_in: float) -> float:
@@ -127,9 +179,7 @@ def allowable_bending_psi(rules: RuleSet, wood: Lumber, spacing_in: float) -> fl
     References:
         NDS 4.3.
     """
-    repeated = spacing_in <= rules.number("lumber.repetitive_spacing")
-    factor = rules.number("lumber.repetitive_factor") if repeated else 1.0
-    return wood.fb_psi * wood.size_factor * factor * rules.number("lumber.duration.floor")
+    return wood.fb_psi * math.prod(bending_factors(rules, wood, spacing_in))
 
 
 def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, str]:
@@ -137,268 +187,73 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
 
     Args:
         rules: The rule book.
-        joist: The joist; its own span and point loads are left out.
+        joist: The joist; its own span counts only as the scale of its run, and point loads are left out.
         divisor: Span over live-load deflection that must be kept.
 
     Returns:
         The span [in] and `bending`, `shear` or `live deflection`.
     """
-    live, total = joist.line_load(joist.live_psf), joist.line_load(joist.live_psf + joist.dead_psf)
-    spans = {"live deflection": (384 * joist.ei / (5 * live * divisor)) ** (1 / 3)}
+    by = joist.under_live.deflection
+    spans = {"live deflection": (joist.ei / (by * joist.live_line * divisor)) ** (1 / 3)}
     if (wood := joist.wood) is not None:
         width = wood.width_in * joist.plies
         allowed = allowable_bending_psi(rules, wood, joist.spacing_in)
-        spans["bending"] = math.sqrt(8 * allowed * beams.section_modulus(width, wood.depth_in) / total)
+        modulus = beams.section_modulus(width, wood.depth_in)
+        spans["bending"] = math.sqrt(allowed * modulus / joist.combined("moment"))
         fv = wood.fv_psi * rules.number("lumber.duration.floor")
-        spans["shear"] = 2 * (fv * width * wood.depth_in / 1.5 / total + wood.depth_in)
+        total = joist.live_line + joist.dead_line
+        spans["shear"] = (fv * width * wood.depth_in / 1.5 + total * wood.depth_in) / joist.combined("shear")
     governs = min(spans, key=lambda name: spans[name])
     return spans[governs], governs
 
 
-def check_joist(rules: RuleSet, joist: Joist, limit_rules: tuple[str, ...]) -> tuple[Check, ...]:
-    """Every check of one joist, each with its working.
-
-    Args:
-        rules: The rule book.
-        joist: The joist.
-        limit_rules: Ids of the live-deflection limits to hold against, the finish's and the code's.
-
-    Returns:
-        Strength checks where design values are known, then live deflection against each limit, then total.
-    """
-    strength = () if joist.wood is None else _strength(rules, joist, joist.wood)
-    live = tuple(_live(rules, joist, rule) for rule in dict.fromkeys(limit_rules))
-    return (*strength, *live, _total(rules, joist))
-
-
-def _strength(rules: RuleSet, joist: Joist, wood: Lumber) -> tuple[Check, ...]:
-    load = joist.line_load(joist.live_psf + joist.dead_psf)
-    width, depth, span = wood.width_in * joist.plies, wood.depth_in, joist.span_in
-    # The greatest of each load's moments are added wherever they stand: never less than the true one.
-    moment = beams.uniform_moment(load, span) + sum(
-        beams.point_moment(p.load_lb, p.at_in, span) for p in joist.points
-    )
-    modulus = beams.section_modulus(width, depth)
-    allowed = allowable_bending_psi(rules, wood, joist.spacing_in)
-    stress = moment / modulus
-    if joist.sister is not None:
-        middle = stress / 2
-        end = span * (1 - joist.sister.share) / 2
-        at_end = (
-            load * end * (span - end) / 2 + sum(beams.point_moment(p.load_lb, p.at_in, span) for p in joist.points)
-        ) / modulus
-        stress = max(middle, at_end)
-    shear_share = 0.5 if joist.spans == 1 else CONTINUOUS_SHEAR
-    ends = sum(p.load_lb * max(p.at_in, span - p.at_in) / span for p in joist.points)
-    shear = load * max(shear_share * span - depth, 0) + ends
-    shear_stress = 1.5 * shear / (width * depth)
-    shear_allowed = wood.fv_psi * rules.number("lumber.duration.floor")
-    checks = [
-        Check(
-            name="bending",
-            found=stress,
-            limit=allowed,
-            at_least=False,
-            unit="psi",
-            rule="",
-            source=wood.source,
-            working=Working(
-                title="Bending stress",
-                formula="fb = (w L² / 8 + Σ P a b / L) / S ≤ Fb · CD · CF · Cr",
-                values={
-                    "w": f"{load:.3f} lb/in",
-                    "L": f"{span:g} in",
-                    "S": f"{modulus:.2f} in³",
-                    "Fb": f"{wood.fb_psi:g} psi",
-                    "CF": f"{wood.size_factor:g}",
-                    "point loads": f"{sum(p.load_lb for p in joist.points):g} lb",
-                    "Fb'": f"{allowed:.0f} psi",
-                },
-                result=f"{stress:.0f}",
-                unit="psi",
-                source=wood.source,
-                argument=("A part sister is checked at its own ends too.",) if joist.sister else (),
-            ),
-        ),
-        Check(
-            name="shear",
-            found=shear_stress,
-            limit=shear_allowed,
-            at_least=False,
-            unit="psi",
-            rule="",
-            source=wood.source,
-            working=Working(
-                title="Shear stress",
-                formula="fv = 1.5 V / (b d), V at a joist's depth from the support",
-                values={"V": f"{shear:.0f} lb", "b": f"{width:g} in", "d": f"{depth:g} in"},
-                result=f"{shear_stress:.0f}",
-                unit="psi",
-                source=wood.source,
-            ),
-        ),
+def section_working(rules: RuleSet, joist: Joist) -> Working:
+    """Loads along one joist, its section and stiffness: what every check of it starts from."""
+    live, dead = joist.live_line, joist.dead_line
+    steps = [
+        f"w_live = {joist.live_psf:g} psf × {joist.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {live:.3f} lb/in",
+        f"w_dead = {joist.dead_psf:.2f} psf × {joist.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {dead:.3f} lb/in",
     ]
-    if joist.bearing_in is not None:
-        reaction = load * span / 2 * (1 if joist.spans == 1 else 2 * CONTINUOUS_REACTION) + ends
-        pressure = reaction / (width * joist.bearing_in)
-        checks.append(
-            Check(
-                name="bearing",
-                found=pressure,
-                limit=wood.fc_perp_psi,
-                at_least=False,
-                unit="psi",
-                rule="",
-                source=wood.source,
-                working=Working(
-                    title="Bearing pressure",
-                    formula="fc = R / (b · bearing)",
-                    values={
-                        "R": f"{reaction:.0f} lb",
-                        "b": f"{width:g} in",
-                        "bearing": f"{joist.bearing_in:g} in",
-                    },
-                    result=f"{pressure:.0f}",
-                    unit="psi",
-                    source=wood.source,
-                ),
-            )
-        )
-        least = rules.entry("floor.bearing.min")
-        checks.append(
-            Check(
-                name="bearing length",
-                found=joist.bearing_in,
-                limit=rules.number(least.id),
-                at_least=True,
-                unit="in",
-                rule=least.id,
-                source=sourced(least),
-                working=Working(
-                    title="Bearing length",
-                    formula="as found",
-                    result=f"{joist.bearing_in:g}",
-                    unit="in",
-                    source=sourced(least),
-                ),
-            )
-        )
-    return tuple(checks)
-
-
-def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
-    limit = rules.entry(rule)
-    deflection = joist.deflection(joist.live_psf)
-    return Check(
-        name=f"live deflection ({'code' if rule == CODE_LIMIT else 'finish'})",
-        found=joist.span_in / deflection,
-        limit=rules.number(rule),
-        at_least=True,
-        unit="L/x",
-        rule=rule,
-        source=sourced(limit),
-        working=Working(
-            title="Live-load deflection",
-            formula=_formula(joist, "w_live"),
-            values={
-                **_values(joist),
-                "w_live": f"{joist.line_load(joist.live_psf):.3f} lb/in",
-                "deflection": f"{deflection:.3f} in",
-            },
-            result=f"L/{int(joist.span_in / deflection)}",
-            unit="",
-            source=sourced(limit),
-        ),
-    )
-
-
-def _total(rules: RuleSet, joist: Joist) -> Check:
-    limit = rules.entry("floor.deflection.total")
-    dead = joist.deflection(joist.dead_psf) + joist.point_deflection()
-    total = joist.deflection(joist.live_psf) + dead
-    creep = joist.deflection(joist.live_psf) + rules.number("lumber.creep_factor") * dead
-    return Check(
-        name="total deflection",
-        found=joist.span_in / total,
-        limit=rules.number(limit.id),
-        at_least=True,
-        unit="L/x",
-        rule=limit.id,
-        source=sourced(limit),
-        working=Working(
-            title="Deflection under live and dead load",
-            formula=_formula(joist, "w_total") + " + point loads",
-            values={
-                **_values(joist),
-                "w_total": f"{joist.line_load(joist.live_psf + joist.dead_psf):.3f} lb/in",
-                "deflection": f"{total:.3f} in",
-            },
-            result=f"L/{int(joist.span_in / total)}",
-            unit="",
-            source=sourced(limit),
-            argument=(f"With creep of the dead load in the long term: {creep:.3f} in.",),
-        ),
-    )
-
-
-def _formula(joist: Joist, load: str) -> str:
-    if joist.sister is None:
-        return f"Δ = 5 {load} L⁴ / (384 E I)"
-    return (
-        f"Δ = 2 ∫ M x / (2 E I) dx to midspan, EI doubled over the middle {joist.sister.share:.0%}, under {load}"
-    )
-
-
-def _values(joist: Joist) -> dict[str, str]:
-    return {"L": f"{joist.span_in:g} in", "spacing": f"{joist.spacing_in:g} in", "EI": f"{joist.ei:.4g} lb·in²"}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
-    """A notch or hole found in a joist.
-
-    Attributes:
-        kind: `notch`, `end_notch` or `hole`.
-        size_in: Depth of the notch, or diameter of the hole [in].
-        at_in: Its centre from the nearer support [in].
-        length_in: Length of a notch along the joist [in].
-        edge_in: Hole: least distance to the joist's edge or to another cut [in].
-    """
-
-    kind: str
-    size_in: float
-    at_in: float
-    length_in: float = 0.0
-    edge_in: float = math.inf
-
-
-def cut_problems(rules: RuleSet, depth_in: float, span_in: float, cut: Cut) -> tuple[str, ...]:
-    """What the code forbids about a notch or hole; empty where it may stay.
-
-    Args:
-        rules: The rule book.
-        depth_in: Depth of the joist [in].
-        span_in: Clear span [in].
-        cut: The notch or hole.
-    """
-    problems = []
-    if cut.kind == "hole":
-        largest = depth_in * rules.number("joist.hole.share")
-        if cut.size_in > largest:
-            problems.append(f"hole of {cut.size_in:g} in is wider than {largest:.2f} in")
-        if cut.edge_in < rules.number("joist.hole.edge"):
-            problems.append(f"hole lies {cut.edge_in:g} in from an edge or another cut")
-    elif cut.kind in ("notch", "end_notch"):
-        share = "joist.notch.end_share" if cut.kind == "end_notch" else "joist.notch.depth_share"
-        deepest = depth_in * rules.number(share)
-        if cut.size_in > deepest:
-            problems.append(f"notch of {cut.size_in:g} in is deeper than {deepest:.2f} in")
-        if cut.kind == "notch":
-            if span_in / 3 < cut.at_in < span_in * 2 / 3:
-                problems.append("notch lies in the middle third of the span")
-            longest = depth_in * rules.number("joist.notch.length_share")
-            if cut.length_in > longest:
-                problems.append(f"notch of {cut.length_in:g} in is longer than {longest:.2f} in")
+    values = {"L": f"{joist.span_in:g} in", "spacing": f"{joist.spacing_in:g} in"}
+    if (wood := joist.wood) is not None:
+        width, depth = wood.width_in * joist.plies, wood.depth_in
+        inertia = beams.second_moment(width, depth)
+        steps += [
+            f"S = b d² / 6 = {width:g} × {depth:g}² / 6 = {beams.section_modulus(width, depth):.3f} in³",
+            f"I = b d³ / 12 = {width:g} × {depth:g}³ / 12 = {inertia:.2f} in⁴",
+            f"EI = {wood.e_psi:,.0f} psi × {inertia:.2f} in⁴ = {joist.ei:.4g} lb·in²",
+        ]
+        values |= {"joist": wood.name, "plies": str(joist.plies)}
     else:
-        raise InputValueError(f"a cut in a joist is a notch, an end_notch or a hole, not '{cut.kind}'")
-    return tuple(problems)
+        steps.append(
+            f"EI = {joist.stiffness:.4g} × {joist.plies} = {joist.ei:.4g} lb·in², as entered from the maker"
+        )
+    if joist.run_in:
+        values["spans in order"] = " + ".join(f"{span:g}" for span in joist.run_in) + " in"
+    return Working(
+        title="Loads along one joist, section and stiffness",
+        formula="w = load × spacing; S = b d² / 6; I = b d³ / 12",
+        values=values,
+        steps=tuple(steps),
+        result=f"{live + dead:.3f}",
+        unit="lb/in, live and dead load",
+        source=wood.source if wood is not None else "EI as entered from the joist's maker",
+        argument=_run_told(joist),
+    )
+
+
+def _run_told(joist: Joist) -> tuple[str, ...]:
+    if len(joist.run_in) > 1:
+        live, dead = joist.under_live, joist.under_dead
+        return (
+            f"Coefficients by the theorem of three moments, live load where it does most / dead load everywhere: "
+            f"moment {live.moment:.4f} / {dead.moment:.4f}, shear {live.shear:.4f} / {dead.shear:.4f}, "
+            f"reaction {live.reaction:.4f} / {dead.reaction:.4f}, "
+            f"deflection {live.deflection:.5f} / {dead.deflection:.5f}.",
+        )
+    if joist.continuous:
+        return (
+            "The joist runs over a support, its other spans not known: moment and deflection as of a simple span, "
+            "shear and reaction as beside the middle support of two equal spans (5/8 and 5/4).",
+        )
+    return ()

@@ -5,19 +5,23 @@ from dataclasses import dataclass
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
+from firstcourse.suitability.buildup import Layer
+from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
 from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.cuts import cut_problems
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
     FloorInput,
     check_floor,
-    dead_load,
     floor_joist,
     floor_lumber,
     limit_rules,
 )
-from firstcourse.suitability.joists import cut_problems, max_span_in
+from firstcourse.suitability.joists import max_span_in
+from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
 from firstcourse.suitability.remedies import Remedy, floor_remedies
+from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
 from firstcourse.workings import Working
 
@@ -35,10 +39,14 @@ _CODES = {
     "panel under uniform load": "SUI-202",
     "thickest panel layer": "SUI-203",
     "stud spacing": "SUI-301",
-    "stud stiffness": "SUI-302",
+    "stud stiffness (tile)": "SUI-302",
+    "stud stiffness (code)": "SUI-302",
     "steel thickness": "SUI-303",
     "tiling mass": "SUI-304",
+    "ceiling joist spacing": "SUI-112",
 }
+# A house assumption alone does not halt the work.
+_MENDED_ON_THE_WAY = frozenset({"ceiling joist spacing"})
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 
 
@@ -52,6 +60,7 @@ class WallInput:
         gauge_only: The steel is known by a gauge number only, which may mean several thicknesses.
         backing: Existing backing such as `plasterboard`; empty for new board.
         tiling_kg_m2: Tile, mortar and grout [kg/m²]; None where not known.
+        layers: What lies on the studs, where it is known.
     """
 
     where: str
@@ -59,6 +68,7 @@ class WallInput:
     gauge_only: bool = False
     backing: str = ""
     tiling_kg_m2: float | None = None
+    layers: tuple[Layer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +77,7 @@ class JudgeInput:
 
     floors: tuple[FloorInput, ...] = ()
     walls: tuple[WallInput, ...] = ()
+    ceilings: tuple[CeilingInput, ...] = ()
     surfaces: tuple[ExposedSurface, ...] = ()
 
 
@@ -76,13 +87,18 @@ class Judgement:
 
     Attributes:
         findings: Worst first; the engineer's boundary last.
-        workings: Title first with its place, in the order of the checks.
+        members: Each judged floor, wall and ceiling with its sheet; those that no rule speaks of are left out.
         remedies: Each failing floor's place with its computed options, best first.
     """
 
     findings: tuple[Finding, ...]
-    workings: tuple[Working, ...]
+    members: tuple[JudgedMember, ...]
     remedies: tuple[tuple[str, tuple[Remedy, ...]], ...]
+
+    @property
+    def workings(self) -> tuple[Working, ...]:
+        """Every line of every sheet, its place first in its title."""
+        return tuple(placed(member.where, line) for member in self.members for line in member.lines)
 
     @property
     def stops(self) -> bool:
@@ -102,75 +118,94 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         practice has no rule for a check the finding says so instead of passing it.
     """
     findings: list[Finding] = []
-    workings: list[Working] = []
+    members: list[JudgedMember] = []
     remedies: list[tuple[str, tuple[Remedy, ...]]] = []
     for floor in inputs.floors:
         try:
-            found, shown, options = _floor(rules, floor)
+            found, member, options = _floor(rules, floor)
         except RuleNotFoundError as error:
             findings.append(_unjudged(floor.where, error))
             continue
         findings += found
-        workings += shown
+        members.append(member)
         if options:
             remedies.append((floor.where, options))
-    for wall in inputs.walls:
+    others: tuple[WallInput | CeilingInput, ...] = (*inputs.walls, *inputs.ceilings)
+    for other in others:
         try:
-            found, shown = _wall(rules, wall)
+            found, member = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
-            findings.append(_unjudged(wall.where, error))
+            findings.append(_unjudged(other.where, error))
             continue
         findings += found
-        workings += shown
+        members.append(member)
     for surface in inputs.surfaces:
         findings += judge_exposure(rules, surface)
     findings.sort(key=lambda finding: _ORDER[finding.severity])
-    if inputs.floors or inputs.walls:
+    if inputs.floors or inputs.walls or inputs.ceilings:
         findings.append(_boundary(rules))
-    return Judgement(findings=tuple(findings), workings=tuple(workings), remedies=tuple(remedies))
+    return Judgement(findings=tuple(findings), members=tuple(members), remedies=tuple(remedies))
 
 
-def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], list[Working], tuple[Remedy, ...]]:
+def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMember, tuple[Remedy, ...]]:
     checks = check_floor(rules, floor)
     options = floor_remedies(rules, floor)
     findings = [_finding(floor.where, check, _advice(check, options)) for check in checks if not check.holds]
     findings += _cuts(rules, floor)
-    wood = floor_lumber(rules, floor)
-    if wood is not None and wood.assumed:
-        findings.append(
-            Finding(
-                code="SUI-110",
-                severity=Severity.NOTE,
-                where=floor.where,
-                message=f"{wood.assumed[0].upper()}{wood.assumed[1:]}.",
-                source=wood.source,
-                remedy="Read the grade stamp on the joists and enter it.",
-            )
-        )
-    if floor.stiffness is not None:
-        findings.append(
-            Finding(
-                code="SUI-111",
-                severity=Severity.NOTE,
-                where=floor.where,
-                message="Only stiffness is judged for engineered joists, not strength.",
-                remedy="Hold the loads against the joist maker's tables.",
-            )
-        )
-    shown = [_placed(floor.where, check) for check in checks if check.name != "dead load"]
-    dead = dead_load(rules, floor)[1]
+    findings += _taken(floor.where, floor_lumber(rules, floor))
     joist = floor_joist(rules, floor)
     span, governs = max_span_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
+    strength = "" if joist.wood is not None else " The strength of joists given by EI is left out."
     longest = Working(
-        title=f"{floor.where}: longest span for these joists and this finish",
+        title="Longest span for these joists and this finish",
         formula="least of the spans that bending, shear and live deflection allow",
         values={"span found": f"{floor.span_in:g} in", "dead load": f"{joist.dead_psf:.1f} psf"},
         result=f"{span:.1f}",
         unit="in",
         source="as the checks of this floor",
-        argument=(f"{governs.capitalize()} governs. Point loads and a part sister are left out.",),
+        argument=(f"{governs.capitalize()} governs. Point loads and a part sister are left out.{strength}",),
     )
-    return findings, [dead.model_copy(update={"title": f"{floor.where}: {dead.title}"}), *shown, longest], options
+    return findings, floor_member(rules, floor, checks, longest), options
+
+
+def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], JudgedMember]:
+    checks = check_ceiling(rules, ceiling)
+    joist = ceiling_joist(rules, ceiling)
+    span, governs = max_span_in(rules, joist, rules.number("ceiling.deflection.live_brittle"))
+    advice = (
+        f"These joists carry it over {span:.0f} in at most ({governs} governs): closer or deeper joists, "
+        "a support between, or lighter tile."
+    )
+    findings = [_finding(ceiling.where, check, advice) for check in checks if not check.holds]
+    findings += _taken(ceiling.where, ceiling_lumber(rules, ceiling))
+    return findings, ceiling_member(rules, ceiling, checks)
+
+
+def _taken(where: str, wood: Lumber | None) -> list[Finding]:
+    """What was taken for joists whose strength is not known in full."""
+    if wood is None:
+        return [
+            Finding(
+                code="SUI-111",
+                severity=Severity.NOTE,
+                where=where,
+                message="Only stiffness is judged for joists given by EI: not bending, shear, bearing, holes or "
+                "deflection from shear.",
+                remedy="Hold the loads against the joist maker's tables.",
+            )
+        ]
+    if not wood.assumed:
+        return []
+    return [
+        Finding(
+            code="SUI-110",
+            severity=Severity.NOTE,
+            where=where,
+            message=f"{wood.assumed[0].upper()}{wood.assumed[1:]}.",
+            source=wood.source,
+            remedy="Read the grade stamp on the joists and enter it.",
+        )
+    ]
 
 
 def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
@@ -190,9 +225,6 @@ def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
 
 def _cuts(rules: RuleSet, floor: FloorInput) -> list[Finding]:
     wood = floor_lumber(rules, floor)
-    entry = rules.entries.get("joist.hole.share")
-    if entry is None:
-        return []
     if wood is None:
         return [
             Finding(
@@ -204,23 +236,28 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> list[Finding]:
             )
             for _cut in floor.cuts[:1]
         ]
-    return [
-        Finding(
-            code="SUI-120",
-            severity=Severity.STOP,
-            where=floor.where,
-            message=f"A {cut.kind.replace('_', ' ')} breaks the code's limits: {'; '.join(problems)}.",
-            measured=f"{cut.size_in:g} in",
-            rule=entry.id,
-            source=sourced(entry),
-            remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
-        )
-        for cut in floor.cuts
-        if (problems := cut_problems(rules, wood.depth_in, floor.span_in, cut))
-    ]
+    findings = []
+    for cut in floor.cuts:
+        problems = cut_problems(rules, wood.width_in, wood.depth_in, floor.span_in, cut)
+        if problems:
+            entry = rules.entry(problems[0].rule)
+            findings.append(
+                Finding(
+                    code="SUI-120",
+                    severity=Severity.STOP,
+                    where=floor.where,
+                    message=f"A {cut.kind.replace('_', ' ')} breaks the code's limits: "
+                    f"{'; '.join(problem.what for problem in problems)}.",
+                    measured=f"{cut.size_in:g} in",
+                    rule=entry.id,
+                    source=sourced(entry),
+                    remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
+                )
+            )
+    return findings
 
 
-def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], list[Working]]:
+def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember]:
     checks = list(check_studs(rules, wall.studs))
     findings = []
     steel = wall.studs.steel
@@ -231,7 +268,8 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], list[Working]
                 code="SUI-310",
                 severity=Severity.FIX,
                 where=wall.where,
-                message="A gauge number means several steel thicknesses.",
+                message="A gauge number means several steel thicknesses, so stiffness is not judged: 20 gauge is "
+                f"{rules.text('wall.steel.gauge_20')}.",
                 measured="gauge only",
                 limit=f"at least {rules.number(entry.id):g} mil",
                 rule=entry.id,
@@ -256,13 +294,13 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], list[Working]
             checks.append(mass)
     advice = "Closer studs, deeper studs or thicker steel; blocking does not stiffen a stud between its plates."
     findings += [_finding(wall.where, check, advice) for check in checks if not check.holds]
-    return findings, [_placed(wall.where, check) for check in checks]
+    return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks))
 
 
 def _finding(where: str, check: Check, remedy: str) -> Finding:
     return Finding(
         code=_CODES[check.name],
-        severity=Severity.STOP,
+        severity=Severity.FIX if check.name in _MENDED_ON_THE_WAY else Severity.STOP,
         where=where,
         message=f"{check.name[0].upper()}{check.name[1:]} does not hold.",
         measured=check.found_text(),
@@ -273,11 +311,13 @@ def _finding(where: str, check: Check, remedy: str) -> Finding:
     )
 
 
-def _placed(where: str, check: Check) -> Working:
-    working = check.working
-    limit = f"{check.limit_text()}: {'holds' if check.holds else 'DOES NOT HOLD'}"
-    return working.model_copy(
-        update={"title": f"{where}: {working.title}", "values": {**working.values, "limit": limit}}
+def placed(where: str, line: Check | Working) -> Working:
+    """A line of a sheet as a working that stands alone: its place in its title, its limit among its values."""
+    if isinstance(line, Working):
+        return line.model_copy(update={"title": f"{where}: {line.title}"})
+    limit = f"{line.limit_text()}: {'holds' if line.holds else 'DOES NOT HOLD'}"
+    return line.working.model_copy(
+        update={"title": f"{where}: {line.working.title}", "values": {**line.working.values, "limit": limit}}
     )
 
 
@@ -286,9 +326,11 @@ def _unjudged(where: str, error: RuleNotFoundError) -> Finding:
         code="SUI-901",
         severity=Severity.STOP,
         where=where,
-        message=f"Not judged: rule '{error.rule_id}' has no value for practice '{error.practice}' on {error.on}.",
+        message="The frame is not judged: the rule book has no loads, lumber, panel and deflection values for "
+        f"practice '{error.practice}' on {error.on} (first missing: {error.rule_id}). Flatness, materials, "
+        "moisture and build-up are judged as far as it has their rules.",
         rule=error.rule_id,
-        remedy="Have an engineer judge it by the local code.",
+        remedy="Have an engineer judge the frame by the local code; leave its entries out once that is done.",
     )
 
 

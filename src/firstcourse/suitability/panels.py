@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.checks import Check, length_check, sourced
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
@@ -91,12 +91,15 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
         load_psf: Live and dead load [psf].
     """
     stiffness = panel_stiffness(rules, panel)
-    values = {"s": f"{spacing_in:g} in", "EI": f"{stiffness:,.0f} lb·in²/ft", "layers": " + ".join(panel.layers)}
+    values = {"s": f"{spacing_in:g} in", "layers": " + ".join(panel.layers)}
+    strip, load = rules.number("panel.strip"), rules.number("panel.load.point")
+    layers = _stiffness_step(rules, panel, stiffness)
+    wide = stiffness * strip / IN_PER_FT
+    per_inch = load_psf * IN_PER_FT / SQ_IN_PER_SQ_FT
     point = point_deflection_in(rules, stiffness, spacing_in)
     even = uniform_deflection_in(rules, stiffness, spacing_in, load_psf)
     thickest = max(panel.layers, key=thickness_in)
     point_rule, even_rule = rules.entry("panel.deflection.point"), rules.entry("panel.deflection.uniform")
-    layer_rule = rules.entry("panel.layer.min")
     return (
         Check(
             name="panel under a point load",
@@ -108,13 +111,19 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             source=sourced(point_rule),
             working=Working(
                 title="Deflection between joists under a point load",
-                formula="Δ = c P s³ / EI",
+                formula="Δ = c P s³ / EI, over two equal spans, P at the middle of one, carried by a strip",
                 values={
                     **values,
                     "c": f"{rules.number('panel.coefficient.point'):g}",
-                    "P": f"{rules.number('panel.load.point'):g} lb",
-                    "deflection": f"{point:.4f} in",
+                    "P": f"{load:g} lb",
+                    "strip": f"{strip:g} in",
                 },
+                steps=(
+                    layers,
+                    f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
+                    f"= {point:.4f} in",
+                    f"s / Δ = {spacing_in:g} / {point:.4f} = {spacing_in / point:.1f}",
+                ),
                 result=f"L/{int(spacing_in / point)}",
                 unit="",
                 source=sourced(point_rule),
@@ -132,26 +141,37 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             working=Working(
                 title="Deflection between joists under uniform load",
                 formula="Δ = 5 w s⁴ / (384 EI)",
-                values={**values, "w": f"{load_psf:.1f} psf", "deflection": f"{even:.4f} in"},
+                values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
+                steps=(
+                    layers,
+                    f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
+                    f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
+                ),
                 result=f"L/{int(spacing_in / even)}",
                 unit="",
                 source=sourced(even_rule),
             ),
         ),
-        Check(
+        length_check(
+            rules,
             name="thickest panel layer",
+            title="Thickest panel layer",
             found=thickness_in(thickest),
-            limit=rules.number(layer_rule.id),
-            at_least=True,
-            unit="in",
-            rule=layer_rule.id,
-            source=sourced(layer_rule),
-            working=Working(
-                title="Thickest panel layer",
-                formula="as found",
-                result=thickest,
-                unit="in",
-                source=sourced(layer_rule),
-            ),
+            rule="panel.layer.min",
         ),
+    )
+
+
+def _stiffness_step(rules: RuleSet, panel: Panel, stiffness: float) -> str:
+    parts = " + ".join(f"{layer_stiffness(rules, layer):,.0f}" for layer in panel.layers)
+    if panel.glued_and_screwed and len(panel.layers) > 1:
+        share = rules.number("panel.composite.share")
+        return (
+            f"EI = {parts} loose, plus {share:g} of what one solid panel would gain (glued and screwed) "
+            f"= {stiffness:,.0f} lb·in² for one foot"
+        )
+    if len(panel.layers) == 1:
+        return f"EI = {stiffness:,.0f} lb·in² for one foot"
+    return (
+        f"EI = {parts} = {stiffness:,.0f} lb·in² for one foot; not glued, so no layer helps the other in bending"
     )

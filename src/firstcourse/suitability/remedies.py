@@ -126,7 +126,10 @@ def _mid_support(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     # A load on the far half stands as far from its own outer support; one over the new support bends nothing.
     near = [replace(point, at_in=min(point.at_in, floor.span_in - point.at_in)) for point in floor.points]
     points = tuple(point for point in near if point.at_in < half)
-    return replace(floor, span_in=half, spans=floor.spans * 2, points=points, sister=None)
+    run = tuple(part for span in floor.run_in or (floor.span_in,) for part in (span / 2, span / 2))
+    # Joists whose other spans are not known stay so.
+    known = () if floor.continuous and not floor.run_in else run
+    return replace(floor, span_in=half, run_in=known, points=points, sister=None)
 
 
 def _added_joists(rules: RuleSet, floor: FloorInput) -> FloorInput | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.checks import Check, length_check, sourced
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -74,64 +74,45 @@ def stud_stiffness(rules: RuleSet, studs: Studs) -> float | None:
 
 def check_studs(rules: RuleSet, studs: Studs) -> tuple[Check, ...]:
     """Stiffness against tile practice and code, spacing, and steel thickness where it is known."""
-    checks = [_spacing(rules, studs)]
+    checks = [
+        length_check(
+            rules,
+            name="stud spacing",
+            title="Stud spacing",
+            found=studs.spacing_in,
+            rule="framing.stud_spacing.max",
+            at_least=False,
+        )
+    ]
     stiffness = stud_stiffness(rules, studs)
     if stiffness is not None:
         checks += [
             _stiff(rules, studs, stiffness, rule) for rule in ("wall.deflection.tile", "wall.deflection.code")
         ]
     if studs.steel is not None and studs.steel.mils is not None:
-        least = rules.entry("wall.steel.min")
         checks.append(
-            Check(
+            length_check(
+                rules,
                 name="steel thickness",
+                title="Steel thickness",
                 found=studs.steel.mils,
-                limit=rules.number(least.id),
-                at_least=True,
+                rule="wall.steel.min",
                 unit="mil",
-                rule=least.id,
-                source=sourced(least),
-                working=Working(
-                    title="Steel thickness",
-                    formula="as found",
-                    result=f"{studs.steel.mils:g}",
-                    unit="mil",
-                    source=sourced(least),
-                ),
             )
         )
     return tuple(checks)
 
 
-def _spacing(rules: RuleSet, studs: Studs) -> Check:
-    limit = rules.entry("framing.stud_spacing.max")
-    return Check(
-        name="stud spacing",
-        found=studs.spacing_in,
-        limit=rules.number(limit.id),
-        at_least=False,
-        unit="in",
-        rule=limit.id,
-        source=sourced(limit),
-        working=Working(
-            title="Stud spacing",
-            formula="as found",
-            result=f"{studs.spacing_in:g}",
-            unit="in",
-            source=sourced(limit),
-        ),
-    )
-
-
 def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
     limit = rules.entry(rule)
-    load = rules.number("wall.load.lateral") * studs.spacing_in / SQ_IN_PER_SQ_FT
+    lateral = rules.number("wall.load.lateral")
+    load = lateral * studs.spacing_in / SQ_IN_PER_SQ_FT
     deflection = beams.uniform_deflection(load, studs.height_in, stiffness)
     argument: tuple[str, ...] = ()
     if studs.steel is not None and studs.steel.second_moment_in4 is None:
-        argument = ("Gross section of the steel, buckling left out; the maker's table governs.",)
+        argument = ("Gross section of the steel, lips and buckling left out; the maker's table governs.",)
     return Check(
-        name="stud stiffness",
+        name=f"stud stiffness ({'code' if rule.endswith('.code') else 'tile'})",
         found=studs.height_in / deflection,
         limit=rules.number(rule),
         at_least=True,
@@ -140,19 +121,31 @@ def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
         source=sourced(limit),
         working=Working(
             title="Sideways deflection of a stud alone",
-            formula="Δ = 5 w H⁴ / (384 E I)",
-            values={
-                "w": f"{load:.4f} lb/in",
-                "H": f"{studs.height_in:g} in",
-                "EI": f"{stiffness:.4g} lb·in²",
-                "deflection": f"{deflection:.3f} in",
-            },
+            formula="Δ = 5 w H⁴ / (384 EI)",
+            values={"H": f"{studs.height_in:g} in", "spacing": f"{studs.spacing_in:g} in"},
+            steps=(
+                f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
+                _stiffness_step(rules, studs, stiffness),
+                f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness:.4g}) = {deflection:.4f} in",
+                f"H / Δ = {studs.height_in:g} / {deflection:.4f} = {studs.height_in / deflection:.1f}",
+            ),
             result=f"H/{int(studs.height_in / deflection)}",
             unit="",
             source=sourced(limit),
             argument=argument,
         ),
     )
+
+
+def _stiffness_step(rules: RuleSet, studs: Studs, stiffness: float) -> str:
+    if studs.wood is not None:
+        wood = studs.wood
+        return (
+            f"EI = E b d³ / 12 = {wood.e_psi:,.0f} × {wood.width_in:g} × {wood.depth_in:g}³ / 12 "
+            f"= {stiffness:.4g} lb·in²"
+        )
+    modulus = rules.number("wall.steel.e")
+    return f"EI = {modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness:.4g} lb·in²"
 
 
 def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check | None:
