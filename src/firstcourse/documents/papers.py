@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from firstcourse.documents.site_pack import site_pack
 from firstcourse.documents.workbook import workbook
-from firstcourse.drawings import draw_heights, draw_surface, to_dxf, to_svg
+from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
 from firstcourse.plan import Plan
 
 SITE_PACK_LETTER = "site-pack-letter.pdf"
@@ -33,6 +33,10 @@ def all_papers(plan: Plan) -> tuple[Paper, ...]:
         name = re.sub(r"[^A-Za-z0-9]+", "-", surface.id).strip("-").lower()
         drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
         drawings.append(Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode()))
+        if surface.tiled:
+            tiling = draw_tiling(plan, surface)
+            drawings.append(Paper(f"drawings/{name}-tile.svg", to_svg(tiling).encode()))
+            drawings.append(Paper(f"drawings/{name}-tile.dxf", to_dxf(tiling).encode()))
         if surface.heights:
             heights = draw_heights(plan, surface)
             drawings.append(Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode()))

@@ -6,6 +6,7 @@ from firstcourse.drawings.pieces import draw_piece, has_second_cuts
 from firstcourse.drawings.surfaces import draw_heights, draw_surface
 from firstcourse.drawings.svg import to_svg
 from firstcourse.drawings.tickets import draw_sheet
+from firstcourse.drawings.tiles import draw_tiling
 
 __all__ = [
     "Drawing",
@@ -13,6 +14,7 @@ __all__ = [
     "draw_piece",
     "draw_sheet",
     "draw_surface",
+    "draw_tiling",
     "has_second_cuts",
     "to_dxf",
     "to_svg",

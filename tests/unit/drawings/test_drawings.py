@@ -8,7 +8,16 @@ from xml.etree import ElementTree as ET
 import ezdxf
 import pytest
 
-from firstcourse.drawings import Drawing, draw_piece, draw_sheet, draw_surface, has_second_cuts, to_dxf, to_svg
+from firstcourse.drawings import (
+    Drawing,
+    draw_piece,
+    draw_sheet,
+    draw_surface,
+    draw_tiling,
+    has_second_cuts,
+    to_dxf,
+    to_svg,
+)
 from firstcourse.drawings.model import Text
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
@@ -30,6 +39,7 @@ def drawings(name: str) -> list[Drawing]:
     plan = plan_of(name)
     return [
         *(draw_surface(plan, surface) for surface in plan.surfaces),
+        *(draw_tiling(plan, surface) for surface in plan.surfaces if surface.tiled),
         *(draw_sheet(plan, sheet) for sheet in plan.sheets),
         *(draw_piece(plan, piece) for piece in plan.pieces if has_second_cuts(piece)),
     ]
