@@ -9,8 +9,9 @@ import datetime
 import pytest
 
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Ground, Spot, judge_ground
+from firstcourse.suitability import ExposedSurface, Ground, Spot, Zone, judge_ground
 from firstcourse.suitability.flatness import tolerance_for
+from firstcourse.suitability.materials import judge_exposure
 from firstcourse.units import Tape
 
 DAY = datetime.date(2026, 11, 25)
@@ -48,3 +49,14 @@ def test_masses_that_backgrounds_carry():
     rules = load_rules(DAY, "uk")
     assert [rules.number(f"wall.mass.{name}") for name in ("plasterboard", "plaster", "plywood")] == [32, 20, 30]
     assert rules.number("wall.mass.solid_bed_share") == 70
+
+
+def test_plywood_walls_are_no_longer_tiled_directly():
+    """BS 5385-1:2018; before that, and in other practices, a dry plywood wall was a ground of 30 kg/m²."""
+    wall = ExposedSurface(where="w", zone=Zone.DRY, board="plywood")
+    for day, practice, codes in (
+        (DAY, "uk", ["SUI-519"]),
+        (datetime.date(2017, 6, 1), "uk", []),
+        (DAY, "us", []),
+    ):
+        assert [finding.code for finding in judge_exposure(load_rules(day, practice), wall)] == codes

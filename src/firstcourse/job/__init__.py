@@ -36,7 +36,7 @@ from firstcourse.job.reading import problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
 from firstcourse.job.starter import starter_text
-from firstcourse.job.surface import StudReading, WallTile
+from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, RepeatPiece, StartAt, TileBand, TileRepeat, Tiling
 from firstcourse.job.writing import job_text
 
@@ -70,6 +70,7 @@ __all__ = [
     "ShowerShelf",
     "SpotLevel",
     "StartAt",
+    "StraightedgeGap",
     "StudReading",
     "TileBand",
     "TileRepeat",

@@ -24,7 +24,7 @@ from firstcourse.job.fields import (
     Pair,
 )
 from firstcourse.job.shower import TiledShower
-from firstcourse.job.surface import StudReading, WallTile
+from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.units import Tape
@@ -241,6 +241,9 @@ class BoardedWall(JobModel):
     faces: Annotated[tuple[StudReading, ...], Field(max_length=120)] = Field(
         default=(), description="How the studs' faces stand, at two studs or more; for flatness."
     )
+    straightedge: Annotated[tuple[StraightedgeGap, ...], Field(max_length=60)] = Field(
+        default=(), description="Gaps under a straightedge, instead of readings or beside them."
+    )
     tile: WallTile | None = Field(default=None, description="What will lie on the boards.")
     trim: Length | None = Field(default=None, description="Height of the edge trim, where there is one.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
@@ -287,6 +290,9 @@ class BoardedFloor(JobModel):
     tile: FloorTile | None = Field(default=None, description="What will lie on the boards.")
     spots: Annotated[tuple[SpotLevel, ...], Field(max_length=120)] = Field(
         default=(), description="Height readings, at least three and not in one line; for flatness."
+    )
+    straightedge: Annotated[tuple[StraightedgeGap, ...], Field(max_length=60)] = Field(
+        default=(), description="Gaps under a straightedge, instead of height readings or beside them."
     )
     doorways: Annotated[tuple[DoorStep, ...], Field(max_length=20)] = Field(
         default=(), description="Where the finished floor meets another."

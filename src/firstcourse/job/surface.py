@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, FiniteFloat
 
-from firstcourse.job.fields import Distance, JobModel, Length, Offset
+from firstcourse.job.fields import Distance, JobModel, Length, Name, Offset
 
 
 class StudReading(JobModel):
@@ -15,6 +15,14 @@ class StudReading(JobModel):
         default=0, description="Height above the floor; leave it out where one string was read along the wall."
     )
     face: Offset = Field(description="From any string you keep, towards the room is plus.")
+
+
+class StraightedgeGap(JobModel):
+    """The widest gap found under a straightedge, or half of what it rocks over a hump."""
+
+    reach: Length = Field(description="Length of the straightedge.")
+    gap: Distance = Field(description="Widest gap under it.")
+    place: Name = Field(default="unnamed place", description="Where, in your words.")
 
 
 class WallTile(JobModel):

@@ -11,7 +11,7 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind
-from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
+from firstcourse.planning.layers import LaidTile, board_family, floor_layers, laid_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     BuildUp,
@@ -32,6 +32,7 @@ from firstcourse.suitability import (
     zone_working,
 )
 from firstcourse.suitability.flatness import MM_PER_IN
+from firstcourse.suitability.ground import Gap, judge_gaps
 from firstcourse.suitability.plumb import needed_furring_mm
 from firstcourse.survey import RoomSurvey
 from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_inches, to_mm
@@ -124,8 +125,11 @@ def _floor_ground(
     job: Job,
     rules: RuleSet,
 ) -> None:
-    if not floor.spots or tile.edge is None:
+    if tile.edge is None or not (floor.spots or floor.straightedge):
         done.missing += ("flatness: give spots and the tile's edge",)
+        return
+    _gaps(done, floor, tile.edge, where, job, rules)
+    if not floor.spots:
         return
     found = judge_ground(
         rules,
@@ -157,7 +161,10 @@ def _wall_ground(
     job: Job,
     rules: RuleSet,
 ) -> None:
-    if not wall.faces or tile.edge is None:
+    if tile.edge is None:
+        return
+    _gaps(done, wall, tile.edge, where, job, rules)
+    if not wall.faces:
         return
     heights = [reading.up for reading in wall.faces]
     string = max(heights) - min(heights) <= rules.ticks("surface.string.reach")
@@ -187,6 +194,16 @@ def _wall_ground(
     level = (low + high) // 2
     places = tuple((reading.at, reading.up or level) for reading in wall.faces)
     done.heights = _height_marks(found, places, more="shim", less="plane off")
+
+
+def _gaps(
+    done: SurfaceSide, part: BoardedFloor | BoardedWall, edge: int, where: str, job: Job, rules: RuleSet
+) -> None:
+    if part.straightedge:
+        gaps = tuple(
+            Gap(place=each.place, reach_mm=to_mm(each.reach), gap_mm=to_mm(each.gap)) for each in part.straightedge
+        )
+        _add(done, *judge_gaps(rules, where, job.tape, gaps, to_mm(edge)))
 
 
 def _height_marks(
@@ -276,11 +293,6 @@ def _wall_build_up(
         trim_in=None if isinstance(part, BoardedCeiling) or part.trim is None else to_inches(part.trim),
     )
     _add(done, *judge_build_up(rules, surface_up))
-
-
-def board_family(stock: Stock) -> str:
-    """A stock's kind as the rule book names board families."""
-    return stock.kind.strip().lower().replace(" ", "_").replace("-", "_")
 
 
 def exposed_surfaces(

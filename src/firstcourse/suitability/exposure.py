@@ -77,6 +77,20 @@ def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     if rule not in rules.entries:
         boards = ", ".join(entry.id.removeprefix("exposure.board.") for entry in rules.under("exposure.board."))
         raise InputValueError(f"no board family '{surface.board}'; the rule book has {boards}")
+    refused = rules.entries.get("exposure.wall_refused")
+    if refused is not None and not surface.is_floor and surface.board in str(refused.value).split():
+        return (
+            _stop(
+                rules,
+                surface,
+                "SUI-519",
+                f"{words(surface.board)} is no longer tiled directly on walls in this practice.",
+                words(surface.board),
+                "a backer board",
+                refused.id,
+                "Use " + " or ".join(_named(rules, name) for name in boards_for(rules, surface.zone)) + ".",
+            ),
+        )
     if surface.zone is Zone.NEAR_HEAT and surface.board in rules.text("exposure.heat_boards").split():
         return _near_heat(rules, surface)
     entry = rules.entry(rule)

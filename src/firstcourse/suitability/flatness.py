@@ -15,6 +15,8 @@ MM_PER_IN = 25.4
 MOST_SPOTS = 120
 # Spots this near a straightedge's line lie under it.
 EDGE_WIDTH_MM = 25.0
+# Lengths that are equal on the tape may differ by this in binary figures.
+SAME_MM = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,7 +129,9 @@ def tolerance_for(rules: RuleSet, largest_edge_mm: float) -> Tolerance:
 
 def straightedge_passes(tolerance: Tolerance, long_mm: float, short_mm: float | None) -> bool:
     """Whether gaps found under the long and the short straightedge keep the tolerance [mm]."""
-    return long_mm <= tolerance.long_mm and (short_mm is None or short_mm <= tolerance.short_mm)
+    return long_mm <= tolerance.long_mm + SAME_MM and (
+        short_mm is None or short_mm <= tolerance.short_mm + SAME_MM
+    )
 
 
 def best_plane(spots: Sequence[Spot]) -> Plane:
@@ -222,7 +226,7 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         for other in spots[i + 1 :]:
             du, dv = other.u_mm - one.u_mm, other.v_mm - one.v_mm
             length = math.hypot(du, dv)
-            if not 0 < length <= tolerance.long_reach_mm:
+            if not 0 < length <= tolerance.long_reach_mm + SAME_MM:
                 continue
             for spot in spots:
                 pu, pv = spot.u_mm - one.u_mm, spot.v_mm - one.v_mm
@@ -232,7 +236,7 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
                 chord = one.height_mm + (other.height_mm - one.height_mm) * along / length
                 gap = abs(spot.height_mm - chord)
                 worst_long = max(worst_long, gap)
-                if length <= tolerance.short_reach_mm:
+                if length <= tolerance.short_reach_mm + SAME_MM:
                     worst_short = max(worst_short, gap)
     # Sums of halves and slopes leave dust far below what a level shows.
     worst_long, worst_short = round(worst_long, 6), round(worst_short, 6)

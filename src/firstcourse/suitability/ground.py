@@ -7,6 +7,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.checks import Check, sourced
 from firstcourse.suitability.flatness import (
+    SAME_MM,
     Flatness,
     Spot,
     judge_flatness,
@@ -105,6 +106,62 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """The widest gap under one straightedge [mm], and where it lay, in words."""
+
+    place: str
+    reach_mm: float
+    gap_mm: float
+
+
+def judge_gaps(
+    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tile_edge_mm: float
+) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+    """Gaps under a straightedge against the tolerance of a tile; one shorter than the short reach keeps its limit.
+
+    Raises:
+        RuleNotFoundError: The practice has no tolerance.
+    """
+    tolerance = tolerance_for(rules, tile_edge_mm)
+    findings: list[Finding] = []
+    values: dict[str, str] = {}
+    for number, gap in enumerate(gaps, start=1):
+        short = gap.reach_mm <= tolerance.short_reach_mm + SAME_MM
+        limit, rule = (
+            (tolerance.short_mm, tolerance.short_rule) if short else (tolerance.long_mm, tolerance.long_rule)
+        )
+        holds = gap.gap_mm <= limit + SAME_MM
+        values[f"{number}. {gap.place}"] = (
+            f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}, at most {_length(limit, tape)}: "
+            f"{'holds' if holds else 'DOES NOT HOLD'}"
+        )
+        if not holds:
+            findings.append(
+                Finding(
+                    code="SUI-402" if short else "SUI-401",
+                    severity=Severity.FIX,
+                    where=where,
+                    message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
+                    measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
+                    limit=f"at most {_length(limit, tape)}",
+                    rule=rule,
+                    source=sourced(rules.entry(rule)),
+                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims.",
+                )
+            )
+    worst = max(gap.gap_mm for gap in gaps)
+    working = Working(
+        title=f"{where}: gaps under a straightedge",
+        formula="each gap against the limit of the straightedge's length",
+        values=values,
+        result=_length(worst, tape),
+        unit="at most",
+        source=sourced(rules.entry(tolerance.long_rule)),
+    )
+    return tuple(findings), {"flatness.straightedge": working}
+
+
 def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...]:
     limits = found.tolerance
     rows = [("long", found.worst_long_mm, limits.long_mm, limits.long_rule, limits.long_reach_mm)]
@@ -113,8 +170,8 @@ def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...
     return tuple(
         Check(
             name=f"flatness, {name} straightedge",
-            found=worst,
-            limit=limit,
+            found=round(worst, 6),
+            limit=round(limit, 6),
             at_least=False,
             unit="mm",
             rule=rule,

@@ -11,6 +11,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import (
     MM_PER_IN,
+    SAME_MM,
     Plane,
     Spot,
     Tolerance,
@@ -177,7 +178,7 @@ def failing_names(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: bool
     """Names of the straightedges that find these spots uneven."""
     found = judge_flatness(spots, tolerance, string=string)
     rows = (("long", found.worst_long_mm, tolerance.long_mm), ("short", found.worst_short_mm, tolerance.short_mm))
-    return tuple(f"flatness, {name} straightedge" for name, worst, limit in rows if worst > limit)
+    return tuple(f"flatness, {name} straightedge" for name, worst, limit in rows if worst > limit + SAME_MM)
 
 
 def moved(spots: Sequence[Spot], depths_mm: Sequence[float]) -> tuple[Spot, ...]:

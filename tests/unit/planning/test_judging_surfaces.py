@@ -135,6 +135,16 @@ def test_layers_and_materials_are_worked_out_for_each_surface():
     assert all(working.source for working in workings.values())
 
 
+def test_straightedge_gaps_are_enough_to_judge_by():
+    text = swapped(
+        "trim: 3/8 in", "trim: 3/8 in\n      straightedge: [{reach: 24 in, gap: 1/8 in, place: by the tub}]"
+    )
+    assert ("SUI-402", "floor") in found(text)
+    wall = swapped("face: 1/16 in}\n", "face: 1/16 in}\n        straightedge: [{reach: 6 ft, gap: 1/4 in}]\n")
+    working = judged(wall).workings["suitability.back bath/wall/A-B.flatness.straightedge"]
+    assert working.result == '1/4"' and "1. unnamed place" in working.values
+
+
 def test_a_tiling_names_its_tile_for_the_judgement():
     chosen = swapped("rooms:\n", "tiles:\n  - {id: big, size: [12 in, 24 in], thickness: 3/8 in}\n\nrooms:\n")
     tiled = swapped(

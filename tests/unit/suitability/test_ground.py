@@ -12,6 +12,7 @@ from firstcourse.findings import Severity
 from firstcourse.rules import load_rules
 from firstcourse.suitability import Ground, Spot, judge_ground
 from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for
+from firstcourse.suitability.ground import Gap, judge_gaps
 from firstcourse.suitability.levelling import fill_bags, fill_volume_l, mean_depth_mm
 from firstcourse.suitability.straightening import corrections_mm
 from firstcourse.units import Tape
@@ -122,6 +123,25 @@ def test_inch_and_metric_readings_agree():
     inch = judge_ground(RULES, floor(HUMP, tape=Tape.INCH))
     assert [o.names for o in metric.remedies] == [o.names for o in inch.remedies]
     assert [w.result for w in metric.workings.values()] == [w.result for w in inch.workings.values()]
+
+
+@pytest.mark.parametrize(
+    ("reach_in", "gap_in", "edge_mm", "code"),
+    [
+        (120, 0.1875, 600, "SUI-401"),
+        (120, 0.1875, 300, None),
+        (24, 0.09375, 600, "SUI-402"),
+        (24, 0.0625, 600, None),
+        (24, 0.09375, 300, None),
+        (12, 0.09375, 300, "SUI-402"),
+        (72, 0.125, 600, None),
+    ],
+)
+def test_a_gap_is_held_against_its_straightedge(reach_in, gap_in, edge_mm, code):
+    gap = Gap(place="door", reach_mm=reach_in * INCH, gap_mm=gap_in * INCH)
+    findings, workings = judge_gaps(RULES, "w", Tape.INCH, (gap,), edge_mm)
+    assert [finding.code for finding in findings] == ([] if code is None else [code])
+    assert ("DOES NOT HOLD" in workings["flatness.straightedge"].values["1. door"]) is bool(code)
 
 
 heights = st.lists(st.integers(-20, 20), min_size=9, max_size=9)
