@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import Any, Literal, NamedTuple
 
-from firstcourse.geometry import area2, sides
+from firstcourse.geometry import area2, bounds, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
 from firstcourse.units import Tape, format_length, to_mm
 from firstcourse.workings import Working
@@ -74,7 +74,8 @@ def workbook(plan: Plan) -> bytes:
 
 def tables(plan: Plan) -> tuple[Table, ...]:
     """What the workbook's sheets show, in order."""
-    return (_pieces(plan), _cuts(plan), _shopping(plan), _findings(plan), _workings(plan))
+    tiled = (_tile_cuts(plan),) if plan.tile_stock else ()
+    return (_pieces(plan), _cuts(plan), *tiled, _shopping(plan), _findings(plan), _workings(plan))
 
 
 def _write(sheet: Any, table: Table, formats: dict[str, Any], plan: Plan) -> None:
@@ -186,6 +187,42 @@ def _given(name: str, part: Part | None, marks: dict[str, str], tape: Tape) -> s
         turned = ", lies turned by a quarter" if part.turned else ""
         return f"{name}: piece {marks.get(part.piece, part.piece)}{turned}"
     return f"{name}: keep, {_size(part.size, tape)}" if part.keep else f"{name}: waste"
+
+
+def _tile_cuts(plan: Plan) -> Table:
+    """Each cut tile with the whole tile it comes from, in the order they are set."""
+    columns = (
+        Column("mark", 7),
+        Column("surface", 28),
+        Column("place", 9, "count"),
+        Column("tile", 20),
+        Column("cut from", 22),
+        Column("width", 13),
+        Column("height", 13),
+        Column("width, mm", 10, "mm"),
+        Column("height, mm", 10, "mm"),
+        Column("holes", 7),
+    )
+    rows: list[tuple[Cell, ...]] = []
+    for surface in plan.surfaces:
+        for place, tile in enumerate(surface.tiles, start=1):
+            if tile.whole:
+                continue
+            left, lower, right, upper = bounds(tile.cut or tile.outline)
+            size = (right - left, upper - lower)
+            rows.append(
+                (
+                    tile.mark,
+                    surface.title or surface.id,
+                    place,
+                    tile.stock,
+                    tile.from_,
+                    *(format_length(side, plan.job.tape, feet=False) for side in size),
+                    *(to_mm(side) for side in size),
+                    _yes(bool(tile.holes)),
+                )
+            )
+    return Table("Tile cuts", columns, tuple(rows))
 
 
 def _shopping(plan: Plan) -> Table:

@@ -23,6 +23,8 @@ from firstcourse.plan import (
     Stock,
     Surface,
     SurfaceKind,
+    Tile,
+    TileStock,
 )
 from firstcourse.units import Tape, inches, to_mm
 from firstcourse.workings import Working
@@ -197,6 +199,28 @@ def test_what_the_tape_cannot_show_is_neither_taper_nor_notch() -> None:
     crooked = surface.model_copy(update={"boards": (surface.boards[0].model_copy(update={"outline": almost}),)})
     found = rows(read(workbook(plan.model_copy(update={"surfaces": (crooked,)}))), "Boards and pieces")
     assert (found[0]["taper"], found[0]["notch"]) == ("no", "no")
+
+
+def test_cut_tiles_stand_with_the_tile_they_come_from() -> None:
+    plan = make_plan()
+    tile = TileStock(
+        id="white", size=(inches(12), inches(4)), thickness=inches(0.25), kind="ceramic", joint=inches(0.125)
+    )
+    whole = Tile(id="t1", outline=ring((0, 0), (12, 0), (12, 4), (0, 4)), whole=True, stock="white")
+    cut = Tile(
+        id="t2",
+        outline=ring((12.125, 0), (15.125, 0), (15.125, 4), (12.125, 4)),
+        whole=False,
+        from_="white 1",
+        stock="white",
+        cut=ring((0, 0), (3, 0), (3, 4), (0, 4)),
+        mark="a",
+    )
+    surface = plan.surfaces[0].model_copy(update={"tiles": (whole, cut)})
+    tiled = plan.model_copy(update={"surfaces": (surface,), "tile_stock": (tile,)})
+    (row,) = rows(read(workbook(tiled)), "Tile cuts")
+    assert (row["mark"], row["place"], row["tile"], row["cut from"]) == ("a", 2, "white", "white 1")
+    assert (row["width"], row["height"], row["width, mm"]) == ('3"', '4"', 76.2)
 
 
 def test_cuts_stand_in_working_order(book: Workbook) -> None:
