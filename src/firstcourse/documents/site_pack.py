@@ -8,7 +8,15 @@ from typing import Any, Literal
 
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.why_pages import why_page
-from firstcourse.drawings import Drawing, draw_piece, draw_sheet, draw_surface, has_second_cuts, to_svg
+from firstcourse.drawings import (
+    Drawing,
+    draw_heights,
+    draw_piece,
+    draw_sheet,
+    draw_surface,
+    has_second_cuts,
+    to_svg,
+)
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface
@@ -63,6 +71,7 @@ def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
         "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
         "surfaces": [_surface(plan, surface) for surface in plan.surfaces],
+        "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
         "tiled": tile_pages(plan),
         "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
         "second": [
@@ -131,6 +140,10 @@ def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
             ]
         )
     return {"title": surface.title or surface.id, "rows": rows, **_image(draw_surface(plan, surface))}
+
+
+def _heights(plan: Plan, surface: Surface) -> dict[str, Any]:
+    return {"title": f"{surface.title or surface.id}: highs and lows", **_image(draw_heights(plan, surface))}
 
 
 def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
