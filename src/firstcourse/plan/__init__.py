@@ -34,6 +34,7 @@ from firstcourse.plan.model import (
     TileStock,
     Zone,
 )
+from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
 
 __all__ = [
     "Area",
@@ -43,9 +44,11 @@ __all__ = [
     "Fall",
     "FallPlane",
     "FloodTest",
+    "FrameKind",
     "Frozen",
     "HeightMark",
     "JobStamp",
+    "LayerLine",
     "LevelPoint",
     "Opening",
     "OpeningKind",
@@ -60,12 +63,14 @@ __all__ = [
     "Seam",
     "Segment",
     "Sheet",
+    "SheetLine",
     "Side",
     "SideKind",
     "SnapLine",
     "SoftJoint",
     "StartPoint",
     "Stock",
+    "StructureSheet",
     "Support",
     "SupportKind",
     "Surface",

@@ -15,6 +15,7 @@ from firstcourse.plan.base import Point, Segment, Ticks
 from firstcourse.plan.base import Ring as Ring
 from firstcourse.plan.falls import Fall
 from firstcourse.plan.heights import HeightMark
+from firstcourse.plan.structure import StructureSheet
 from firstcourse.units import Tape
 from firstcourse.workings import Working
 
@@ -441,4 +442,5 @@ class Plan(Frozen):
     findings: tuple[Finding, ...] = ()
     quantities: tuple[Quantity, ...] = ()
     workings: dict[str, Working] = Field(default={})
+    structures: tuple[StructureSheet, ...] = ()
     rules: tuple[RuleNote, ...] = ()

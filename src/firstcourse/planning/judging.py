@@ -23,9 +23,10 @@ from firstcourse.job import (
     problems_placed,
     read_job,
 )
-from firstcourse.plan import HeightMark, Stock, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.layers import floor_layers, laid_tile
 from firstcourse.planning.sheets import allowed_stock, job_stock
+from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import exposed_surfaces, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.suitability import (
@@ -64,6 +65,7 @@ class JobJudgement:
         findings: Worst first; what was not judged and the engineer's boundary last.
         workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
         remedies: Each failing floor's place with its computed options, best first.
+        structures: The sheets of every frame that was judged.
         cautions: What stands on every page that shows a structural result.
         heights: Surface id to its readings for flatness, each with what to do there.
     """
@@ -73,6 +75,7 @@ class JobJudgement:
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
     remedies: tuple[tuple[str, tuple[Remedy, ...]], ...]
+    structures: tuple[StructureSheet, ...]
     cautions: tuple[str, ...]
     heights: dict[str, tuple[HeightMark, ...]]
 
@@ -121,6 +124,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     findings: list[Finding] = []
     workings: dict[str, Working] = {}
     remedies: list[tuple[str, tuple[Remedy, ...]]] = []
+    structures: list[StructureSheet] = []
     heights: dict[str, tuple[HeightMark, ...]] = {}
     for room in job.rooms:
         untold = []
@@ -142,13 +146,12 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             if asked.floors or asked.walls or asked.surfaces or side.judged:
                 judged.append(where)
             findings += [*asked.notes, *done.findings, *side.findings]
-            workings |= {
-                f"suitability.{surface.id}.{number}": working
-                for number, working in enumerate(done.workings, start=1)
-            }
+            workings |= keyed_workings(surface.id, done.members)
             for _place_of, options in done.remedies:
                 remedies.append((where, options))
                 workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options)
+            ranked = f"suitability.{surface.id}.remedies" if done.remedies else ""
+            structures += structure_sheets(surface, done.members, ranked)
             workings |= {f"suitability.{surface.id}.{name}": working for name, working in side.workings.items()}
             if side.heights:
                 heights[surface.id] = side.heights
@@ -166,6 +169,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         findings=_ordered(findings),
         workings=workings,
         remedies=tuple(remedies),
+        structures=tuple(structures),
         cautions=tuple(rules.text(rule) for rule in _CAUTIONS),
         heights=heights,
     )

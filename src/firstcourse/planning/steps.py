@@ -35,6 +35,7 @@ _RULES_SHOWN = ("bedding.", "boards.", "fastening.", "framing.", "safety.", "sur
 
 # Design values of lumber are left out: each working names the table it took them from.
 _RULES_JUDGED = (
+    "ceiling.",
     "door.",
     "drain.",
     "exposure.",
@@ -147,6 +148,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         findings=tuple(findings),
         quantities=(*needed.quantities, *tile_needed.quantities),
         workings=workings,
+        structures=judgement.structures,
         rules=_rule_notes(rules, judged=bool(judgement.judged), tiled=bool(tiled.stock)),
     )
     on_step("verification")

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput, ceiling_dead_load, ceiling_joist
@@ -41,6 +42,7 @@ class JudgedMember:
     """
 
     where: str
+    kind: FrameKind
     facts: tuple[tuple[str, str], ...]
     layers: tuple[Layer, ...]
     assumed: tuple[str, ...]
@@ -93,6 +95,7 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         unjudged.append(_NOT_IN_EI)
     return JudgedMember(
         where=floor.where,
+        kind="floor",
         facts=tuple(facts),
         layers=floor.layers,
         assumed=tuple(assumed),
@@ -114,6 +117,7 @@ def ceiling_member(rules: RuleSet, ceiling: CeilingInput, checks: tuple[Check, .
         unjudged.append(_NOT_IN_EI)
     return JudgedMember(
         where=ceiling.where,
+        kind="ceiling",
         facts=(
             ("above", _ABOVE[ceiling.above]),
             *_span_facts(ceiling.span_in, ceiling.spacing_in),
@@ -152,6 +156,7 @@ def wall_member(
         )
     return JudgedMember(
         where=where,
+        kind="wall",
         facts=tuple(facts),
         layers=layers,
         assumed=tuple(assumed),
