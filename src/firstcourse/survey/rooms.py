@@ -157,14 +157,14 @@ def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> lis
             found.append(
                 Finding(
                     code="SUR-104",
-                    severity=Severity.FIX,
+                    severity=Severity.NOTE,
                     where=f"{room.name}, wall {pair}",
                     message=f"the wall leans {'in' if lean > 0 else 'out'} over its height",
                     measured=format_length(abs(lean), tape),
                     limit=format_length(rules.ticks(limit.id), tape),
                     rule=limit.id,
                     source=limit.source,
-                    remedy="Fur or plane the studs to a plumb plane before boarding; check glass and tub lap.",
+                    remedy="The judgement says what to fur, and what it does to tub lap and corner cuts.",
                 )
             )
     return found
