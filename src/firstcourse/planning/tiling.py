@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
@@ -17,17 +17,19 @@ from firstcourse.tiling.field import areas, tiled_field
 from firstcourse.tiling.joints import tile_joint
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.lines import joint_lines
-from firstcourse.tiling.model import XY, Field, LaidTile, RepeatCell, Start
+from firstcourse.tiling.model import XY, LaidTile, Start
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.sharing import share
 from firstcourse.tiling.soft_joints import Exposure, edge_joint, field_spacing, soft_joints
-from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working
 
 _LETTERS = "abcdefghijkmnpqrstuvwxyz"
 """Marks of cut tiles; without l and o, which read as figures."""
+_EXPOSURE: Exposure = "moist"
+"""The rooms planned here are wet rooms, inside."""
 _ALIKE_TICKS = 1016
 """Cut pieces whose sides differ by less than this are one line of the cut list [ticks]: a sixteenth of an inch."""
 _ALIKE_TICKS2 = 640 * 640 * 400
@@ -76,6 +78,7 @@ def tile_job(
     """
     asked = {item.surface_id: item for item in surfaces_to_tile(job)}
     unsure = {room.name: max(room.adjustment.uncertainty_mm.values(), default=0.0) for room in survey.rooms}
+    tilers: dict[str, _Tiler] = {}
     laid: dict[str, _Laid] = {}
     problems: list[InputProblem] = []
     for surface in surfaces:
@@ -84,9 +87,15 @@ def tile_job(
             continue
         try:
             before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
-            laid[surface.id] = _Tiler(surface, item, job, rules).laid(before, unsure[surface.room])
+            tilers[surface.id] = _Tiler(surface, item, job, rules, before, unsure[surface.room])
         except InputValueError as error:
-            problems.append(InputProblem(file="job", line=0, column=0, field=item.field, message=str(error)))
+            problems.append(_problem(item, error))
+    levels = _levels(tuple(tilers.values()), rules)
+    for name, tiler in tilers.items():
+        try:
+            laid[name] = tiler.laid(levels.get(name))
+        except InputValueError as error:
+            problems.append(_problem(tiler.item, error))
     if problems:
         raise JobError(tuple(problems))
     used = {name for found in laid.values() for area in found.tiled for name in area.tiles}
@@ -113,56 +122,75 @@ def tile_job(
 
 
 class _Tiler:
-    """Tiles one surface."""
+    """Tiles one surface.
 
-    def __init__(self, surface: Surface, item: ToTile, job: Job, rules: RuleSet) -> None:
-        self.surface, self.tiling, self.job, self.rules = surface, item.tiling, job, rules
+    Raises:
+        InputValueError: A pattern that the tile cannot make, or more tiles than any job has.
+    """
+
+    def __init__(
+        self, surface: Surface, item: ToTile, job: Job, rules: RuleSet, before: tuple[int, ...], unsure_mm: float
+    ) -> None:
+        self.surface, self.item, self.tiling, self.job, self.rules = surface, item, item.tiling, job, rules
+        self.before = before
         self.tiles = {tile.id: tile for tile in job.tiles}
-        self.elsewhere = joints_listed_elsewhere(surface, item.room)
         self.findings: list[Finding] = []
         self.workings: dict[str, Working] = {}
-
-    def laid(self, before: tuple[int, ...], unsure_mm: float) -> _Laid:
-        surface, tiling, rules, job = self.surface, self.tiling, self.rules, self.job
-        chosen = self._chosen()
-        joint = max(self._joint(tile) for tile in chosen)
-        exposure: Exposure = "moist"
-        edge = edge_joint(surface.kind, rules, exposure=exposure, joint=joint)
-        where = tiled_field(
+        self.chosen = self._chosen()
+        self.joint = max(self._joint(tile) for tile in self.chosen)
+        self.edge = edge_joint(surface.kind, rules, exposure=_EXPOSURE, joint=self.joint)
+        self.field = tiled_field(
             surface,
-            edge_joint=edge,
+            edge_joint=self.edge,
             before=before,
-            seen_first=tiling.seen_first,
+            seen_first=self.tiling.seen_first,
             uncertainty_mm=unsure_mm,
             rules=rules,
         )
-        repeat = next((item for item in job.repeats if item.id == tiling.repeat), None)
-        cell = repeat_cell(
-            tiling.pattern, chosen, to_mm(joint), offset=tiling.offset, angle=tiling.angle, repeat=repeat
+        self.cell = repeat_cell(
+            self.tiling.pattern,
+            self.chosen,
+            to_mm(self.joint),
+            offset=self.tiling.offset,
+            angle=self.tiling.angle,
+            repeat=next((repeat for repeat in job.repeats if repeat.id == self.tiling.repeat), None),
         )
-        self._refuse_too_many(cell, where)
-        starts = self._starts(cell, where)
-        layings = self._banded(Laying(cell=cell, shift=starts[0].shift, area=where.area), to_mm(joint))
-        spacing = field_spacing(surface.kind, rules, exposure=exposure, joint=joint)
+        self._refuse_too_many()
+
+    @property
+    def courses(self) -> tuple[object, ...] | None:
+        """What walls must share for their courses to run on round the corner; None where nothing does."""
+        if self.surface.kind is not SurfaceKind.WALL or self.tiling.start is not None:
+            return None
+        return self.surface.room, self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint
+
+    def laid(self, level: float | None) -> _Laid:
+        """The surface's tile, its courses at a level that other walls keep too [mm]."""
+        surface, rules = self.surface, self.rules
+        starts = self._starts(level)
+        main = Laying(cell=self.cell, shift=starts[0].shift, area=self.field.area)
+        layings = self._banded(main, to_mm(self.joint))
         soft = soft_joints(
             surface,
-            where.area,
-            joint_lines(cell, starts[0].shift),
-            spacing,
-            edge=edge,
-            joint=joint,
-            tape=job.tape,
-            before=before,
-            on_neighbour=self.elsewhere,
+            self.field.area,
+            joint_lines(self.cell, starts[0].shift),
+            field_spacing(surface.kind, rules, exposure=_EXPOSURE, joint=self.joint),
+            edge=self.edge,
+            joint=self.joint,
+            tape=self.job.tape,
+            before=self.before,
+            on_neighbour=joints_listed_elsewhere(surface, self.item.room),
         )
-        for tile in chosen:
-            bed = setting_bed(tile, rules, kind=surface.kind, tape=job.tape, where=surface.title or surface.id)
+        for tile in self.chosen:
+            where = surface.title or surface.id
+            bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
             self.findings += bed.findings
             self.workings[f"mortar {tile.id} {surface.id}"] = bed.working
         return _Laid(
             surface=surface,
             tiled=tuple(
-                self._area(laying, joint, starts if index == 0 else ()) for index, laying in enumerate(layings)
+                self._area(laying, self.joint, starts if index == 0 else ())
+                for index, laying in enumerate(layings)
             ),
             tiles=tuple(tile for laying in layings for tile in lay(laying.cell, laying.shift, laying.area)),
             soft_joints=soft.joints,
@@ -189,19 +217,24 @@ class _Tiler:
         self.workings |= choice.workings
         return choice.joint
 
-    def _refuse_too_many(self, cell: RepeatCell, where: Field) -> None:
-        one = abs(cell.step_a[0] * cell.step_b[1] - cell.step_a[1] * cell.step_b[0]) / len(cell.pieces)
-        number, most = where.area.area / one, self.rules.number("tiling.tiles.most")
+    def _refuse_too_many(self) -> None:
+        (ax, ay), (bx, by) = self.cell.step_a, self.cell.step_b
+        number = self.field.area.area / abs(ax * by - ay * bx) * len(self.cell.pieces)
+        most = self.rules.number("tiling.tiles.most")
         if number > most:
             raise InputValueError(
                 f"about {number:.0f} tiles on one surface are more than {most:.0f}; check the tile's size"
             )
 
-    def _starts(self, cell: RepeatCell, where: Field) -> tuple[Start, ...]:
+    def _starts(self, level: float | None) -> tuple[Start, ...]:
         given = self.tiling.start
         if given is not None:
-            return (judge_start(cell, where, (to_mm(given.left), to_mm(given.up)), self.rules),)
-        return find_starts(cell, where, self.rules)
+            return (judge_start(self.cell, self.field, (to_mm(given.left), to_mm(given.up)), self.rules),)
+        starts = find_starts(self.cell, self.field, self.rules, level=level)
+        if level is None:
+            return starts
+        words = f"{starts[0].words}; courses run on round the corners"
+        return (replace(starts[0], words=words), *starts[1:])
 
     def _banded(self, main: Laying, joint_mm: float) -> tuple[Laying, ...]:
         bands = [
@@ -234,6 +267,24 @@ class _Tiler:
                 for start in starts or (_continued(laying.shift),)
             ),
         )
+
+
+def _problem(item: ToTile, error: InputValueError) -> InputProblem:
+    return InputProblem(file="job", line=0, column=0, field=item.field, message=str(error))
+
+
+def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
+    """The level of a course by surface, where several walls of a room keep the same courses."""
+    alike: dict[tuple[object, ...], list[_Tiler]] = {}
+    for tiler in tilers:
+        if tiler.courses is not None:
+            alike.setdefault(tiler.courses, []).append(tiler)
+    found: dict[str, float] = {}
+    for walls in alike.values():
+        level = common_level([(wall.cell, wall.field) for wall in walls], rules) if len(walls) > 1 else None
+        if level is not None:
+            found |= {wall.surface.id: level for wall in walls}
+    return found
 
 
 def _continued(shift: XY) -> Start:

@@ -50,13 +50,16 @@ _TOLD_MM = 1.0
 """Differences below this are not worth a word [mm]."""
 
 
-def find_starts(cell: RepeatCell, field: Field, rules: RuleSet) -> tuple[Start, ...]:
+def find_starts(
+    cell: RepeatCell, field: Field, rules: RuleSet, *, level: float | None = None
+) -> tuple[Start, ...]:
     """The best start and up to two different ones, best first.
 
     Args:
         cell: The repeat.
         field: The area with its edges.
         rules: What a sliver is, and what a start is judged by.
+        level: Height of a course that the walls beside this one keep too, for a pattern of level courses [mm].
 
     Returns:
         At least one start; their shifts are whole ticks.
@@ -64,7 +67,7 @@ def find_starts(cell: RepeatCell, field: Field, rules: RuleSet) -> tuple[Start, 
     Raises:
         InputValueError: The area is empty.
     """
-    search = _Search(cell=cell, field=field, costs=start_costs(rules))
+    search = _Search(cell=cell, field=field, costs=start_costs(rules), level=level)
     shifts, penalties = search.candidates()
     chosen = _different(shifts, penalties, search.period())
     found = [search.start(shift) for shift in chosen]
@@ -72,6 +75,26 @@ def find_starts(cell: RepeatCell, field: Field, rules: RuleSet) -> tuple[Start, 
         _worded(start, _praise(facts) if rank == 0 else _trade(facts, found[0][1]))
         for rank, (start, facts) in enumerate(found)
     )
+
+
+def common_level(walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet) -> float | None:
+    """The height of a course that is best for several walls together, so that joints run on round their corners.
+
+    Args:
+        walls: Repeat and area of each wall; heights count from one level for all.
+        rules: What a sliver is, and what a start is judged by.
+
+    Returns:
+        A height that starts a course [mm]; None where the walls' courses are not alike.
+    """
+    searches = [_Search(cell=cell, field=field, costs=start_costs(rules)) for cell, field in walls]
+    steps = {search.course_step() for search in searches}
+    step = next(iter(steps), None)
+    if len(steps) != 1 or step is None:
+        return None
+    levels = np.unique(np.concatenate([search.critical_levels() for search in searches]))
+    cost = np.sum([search.cost_of_levels(levels) for search in searches], axis=0)
+    return float(levels[np.argmin(np.round(cost, 9))])
 
 
 def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet) -> Start:
@@ -121,10 +144,10 @@ class _Facts:
 class _Search:
     """Judges the shifts of one repeat over one area."""
 
-    def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts) -> None:
+    def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts, level: float | None = None) -> None:
         if field.area.is_empty:
             raise InputValueError("no area is left for tile")
-        self.cell, self.field, self.costs = cell, field, costs
+        self.cell, self.field, self.costs, self.level = cell, field, costs, level
         self.edges = lines(field, costs.shortest_edge)
         along, up = spacing(cell, 0), spacing(cell, 1)
         self.steps = None if along is None or up is None else (along, up)
@@ -144,6 +167,21 @@ class _Search:
         if self.steps is not None:
             return np.diag(self.steps)
         return np.array((self.cell.step_a, self.cell.step_b))
+
+    def course_step(self) -> float | None:
+        """Height of a course and its joint; None where the pattern has no level courses [mm]."""
+        return None if self.steps is None else round(self.steps[1], 6)
+
+    def critical_levels(self) -> Array:
+        """Every height of a course that can be best, within one step from the datum [mm]."""
+        assert self.steps is not None
+        step = self.steps[1]
+        levels = np.round(self._critical(1, step) % step * TICKS_PER_MM) / TICKS_PER_MM
+        return np.unique(levels % step)
+
+    def cost_of_levels(self, levels: Array) -> Array:
+        """Cost of each height of a course, shape (levels,)."""
+        return self._of_axis(1, levels)
 
     def penalties(self, shifts: Array) -> Array:
         """Cost of each shift, shape (shifts,)."""
@@ -260,6 +298,8 @@ class _Search:
     def _best_of_axis(self, axis: int) -> list[float]:
         assert self.steps is not None
         step = self.steps[axis]
+        if axis == 1 and self.level is not None:
+            return [self.level]
         at = self._critical(axis, step)
         cost = np.round(self._of_axis(axis, at), 9)
         if self.oblique:

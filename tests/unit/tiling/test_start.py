@@ -13,7 +13,7 @@ from firstcourse.plan.model import TileStock
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.model import Edge, Field, RepeatCell, Start
 from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import mm
 
 RULES = load_rules(datetime.date(2026, 1, 1))
@@ -159,3 +159,23 @@ def test_round_holes_do_not_decide() -> None:
     assert replace(pierced, cut_tiles=0, whole_tiles=0, smallest_cut=0) == replace(
         plain, cut_tiles=0, whole_tiles=0, smallest_cut=0
     )
+
+
+def test_walls_that_share_a_level_are_together_at_their_best() -> None:
+    walls = [
+        (cell(), Field(area=box(0, foot, 1500, top))) for foot, top in ((380, 2130), (100, 2400), (380, 1990))
+    ]
+    level = common_level(walls, RULES)
+    assert level is not None
+
+    def together(at: float) -> float:
+        return sum(find_starts(one, field, RULES, level=at)[0].penalty for one, field in walls)
+
+    assert together(level) <= min(together(number * 303 / 60) for number in range(60)) + 1e-6
+    assert {find_starts(one, field, RULES, level=level)[0].shift[1] for one, field in walls} == {level}
+
+
+def test_walls_of_unlike_courses_share_no_level() -> None:
+    area = Field(area=box(0, 0, 1500, 2000))
+    assert common_level([(cell(height=100), area), (cell(height=200), area)], RULES) is None
+    assert common_level([(cell("herringbone", 300, 100), area)] * 2, RULES) is None
