@@ -18,6 +18,7 @@ from firstcourse.tiling.joints import tile_joint
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.lines import joint_lines
 from firstcourse.tiling.model import XY, LaidTile, Start
+from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.sharing import share
@@ -28,6 +29,8 @@ from firstcourse.workings import Working
 
 _LETTERS = "abcdefghijkmnpqrstuvwxyz"
 """Marks of cut tiles; without l and o, which read as figures."""
+_COURSED = ("stacked", "running")
+"""Patterns of level courses."""
 _EXPOSURE: Exposure = "moist"
 """The rooms planned here are wet rooms, inside."""
 _ALIKE_TICKS = 1016
@@ -181,6 +184,9 @@ class _Tiler:
             before=self.before,
             on_neighbour=joints_listed_elsewhere(surface, self.item.room),
         )
+        if surface.kind is SurfaceKind.WALL and self.tiling.pattern in _COURSED and self.tiling.angle == 0:
+            pitch = self.cell.step_b[1]
+            self.findings += niche_findings(surface, pitch, self.cell.joint, starts[0].shift[1], self.job.tape)
         for tile in self.chosen:
             where = surface.title or surface.id
             bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
