@@ -40,7 +40,7 @@ def course_spans(field: Field, height: int) -> list[tuple[Span, ...]]:
                 ]
     found: list[tuple[Span, ...]] = []
     for heights in ways:
-        spans = _placed(field, heights, height)
+        spans = placed(field, heights, height)
         if spans is not None and spans not in found:
             found.append(spans)
     return sorted(found, key=lambda spans: (len(spans), _slivers(field, spans)))
@@ -50,7 +50,7 @@ def _slivers(field: Field, spans: tuple[Span, ...]) -> int:
     return sum(upper - lower < field.limits.least_piece for lower, upper in spans)
 
 
-def _placed(field: Field, heights: list[int], most: int) -> tuple[Span, ...] | None:
+def placed(field: Field, heights: list[int], most: int) -> tuple[Span, ...] | None:
     """Stack courses of about these heights, each joint moved down to the nearest place where it may run."""
     _, lower, _, upper = field.box
     gap, step = field.limits.gap, field.limits.graduation

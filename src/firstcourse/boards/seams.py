@@ -7,9 +7,9 @@ from functools import cached_property
 import shapely
 from shapely import box as shapely_box
 
-from firstcourse.boards.courses import bearing_edge
+from firstcourse.boards.courses import Span, bearing_edge
 from firstcourse.boards.field import Field
-from firstcourse.boards.strips import Box, Span, Strip
+from firstcourse.boards.strips import Box, Strip
 from firstcourse.geometry import from_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
@@ -36,6 +36,7 @@ class Ground:
     def __init__(self, field: Field, span: Span) -> None:
         left, _, right, _ = field.box
         self.span = span
+        self._narrow = field.limits.least_piece
         self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
         self._areas: dict[Span, tuple[Area, ...]] = {}
         self._boxes: dict[Span, tuple[Box, ...]] = {}
@@ -50,8 +51,12 @@ class Ground:
 
     @cached_property
     def shapes(self) -> Strip:
-        """What the course covers, as trapezoids."""
-        return Strip(self.strip)
+        """What the course covers, as trapezoids; holes that no board is narrower than are left out.
+
+        A board with such a hole reaches as far as without it.
+        """
+        parts = shapely.get_parts(self.strip)
+        return Strip([_without_holes(part, self._narrow) for part in parts if part.geom_type == "Polygon"])
 
     @cached_property
     def _unbroken(self) -> tuple[Span, ...]:
@@ -87,7 +92,9 @@ class Ground:
     def runs(self, edge: int, gap: int) -> tuple[Span, ...]:
         """The stretches along v of a seam whose gap begins at `edge`, lowest first."""
         if edge not in self._runs:
-            self._runs[edge] = self.shapes.upright(edge + gap / 2)
+            lower, upper = self.span
+            middle = edge + gap / 2
+            self._runs[edge] = stretches(self.strip, ((middle, lower), (middle, upper)), axis=1)
         return self._runs[edge]
 
     def _part(self, start: int, end: int) -> shapely.Geometry:
@@ -225,6 +232,11 @@ class Course:
             for u, v in self.field.corners
         )
         return CORNER if near else 0
+
+
+def _without_holes(part: shapely.Polygon, narrow: int) -> shapely.Polygon:
+    wide = [ring for ring in part.interiors if ring.bounds[2] - ring.bounds[0] > narrow]
+    return shapely.Polygon(part.exterior, wide)
 
 
 def stretches(shape: shapely.Geometry, line: Iterable[tuple[float, float]], axis: int) -> tuple[Span, ...]:

@@ -1,19 +1,21 @@
-"""The part of an area under one course as trapezoids side by side: boards and seams are read off without clipping.
+"""The part of an area under one course as trapezoids side by side: boards are read off without clipping.
 
 A course is cut by hundreds of possible seams before one is taken. Each cut would be a clipping of polygons; on
 trapezoids it is a walk from left to right.
 """
 
 from bisect import bisect_right
+from collections.abc import Iterable
+from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 
-from firstcourse.units import TICKS_PER_MM
-
+Floats = NDArray[np.float64]
 Box = tuple[int, int, int, int]
-Span = tuple[int, int]
 
 _TOUCH = 1e-6
 """Trapezoids that share less than this along v [ticks] only touch."""
@@ -49,14 +51,13 @@ class Strip:
         slabs: From left to right; each holds the trapezoids between two neighbouring corners, lowest first.
     """
 
-    def __init__(self, area: shapely.Geometry) -> None:
+    def __init__(self, parts: Iterable[shapely.Polygon]) -> None:
         edges = []
-        for part in shapely.get_parts(area):
-            if part.geom_type == "Polygon":
-                for ring in (part.exterior, *part.interiors):
-                    for (au, av), (bu, bv) in pairwise(shapely.get_coordinates(ring).tolist()):
-                        if au != bu:
-                            edges.append((au, av, bu, bv) if au < bu else (bu, bv, au, av))
+        for part in parts:
+            for ring in (part.exterior, *part.interiors):
+                for (au, av), (bu, bv) in pairwise(shapely.get_coordinates(ring).tolist()):
+                    if au != bu:
+                        edges.append((au, av, bu, bv) if au < bu else (bu, bv, au, av))
         places = sorted({u for edge in edges for u in (edge[0], edge[2])})
         self._places = places
         self.slabs: list[list[Trapezoid]] = []
@@ -78,6 +79,34 @@ class Strip:
             [[number for number, other in enumerate(before) if _meet(other, shape)] for shape in slab]
             for before, slab in pairwise(self.slabs)
         ]
+
+    @cached_property
+    def is_single(self) -> bool:
+        """Whether the area is one part wherever it is cut upright."""
+        return (
+            bool(self.slabs)
+            and all(len(slab) == 1 for slab in self.slabs)
+            and all(meeting == [[0]] for meeting in self._meeting[1:])
+        )
+
+    def reaches(self, starts: Floats, ends: Floats) -> tuple[Floats, Floats]:
+        """Lower and upper edge of the part between each two places, where there is only one [ticks].
+
+        Args:
+            starts: Left ends within the area.
+            ends: Right ends within the area, of the same shape and each greater than its start.
+        """
+        lower, upper = np.full(starts.shape, np.inf), np.full(starts.shape, -np.inf)
+        for (shape,) in self.slabs:
+            left, right = np.maximum(starts, shape.left), np.minimum(ends, shape.right)
+            within = right > left
+            for u in (left, right):
+                share = (u - shape.left) / (shape.right - shape.left)
+                low = shape.lower_left + share * (shape.lower_right - shape.lower_left)
+                high = shape.upper_left + share * (shape.upper_right - shape.upper_left)
+                lower = np.where(within & (low < lower), low, lower)
+                upper = np.where(within & (high > upper), high, upper)
+        return lower, upper
 
     def boxes(self, start: int, end: int, least_area2: float) -> tuple[Box, ...]:
         """The bounding boxes of the connected parts between two places along u, from the left.
@@ -117,17 +146,6 @@ class Strip:
             for part in parts
             if part is not None and part[4] >= least_area2
         )
-
-    def upright(self, u: float) -> tuple[Span, ...]:
-        """The stretches along v that a line at `u` covers, lowest first; those of 1 mm or less are left out."""
-        found: list[Span] = []
-        for slab in self.slabs:
-            if slab and slab[0].left <= u < slab[0].right:
-                for shape in slab:
-                    lower, upper = (round(v) for v in shape.at(u))
-                    if upper - lower > TICKS_PER_MM:
-                        found.append((lower, upper))
-        return tuple(found)
 
 
 def _on(edge: tuple[float, float, float, float], u: float) -> float:

@@ -4,7 +4,7 @@ A sheet is a record of placements. Its free rectangles and its cuts follow from 
 replay.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -55,6 +55,18 @@ class Filling:
 
     def __post_init__(self) -> None:
         self.free.append(("", 0, 0, self.room.w, self.room.h))
+
+    @classmethod
+    def of(cls, sheet: CutSheet, room: Room, blanks: Mapping[str, Blank]) -> "Filling":
+        """A finished sheet, to be filled further or packed again; `blanks` by id."""
+        filling = cls(room, cuts=list(sheet.cuts))
+        filling.free = [(part.name, *part.at, *part.size) for part in sheet.parts if part.blank is None]
+        filling.placed = [
+            (part.name, *part.at, part.turned, blanks[part.blank])
+            for part in sheet.parts
+            if part.blank is not None
+        ]
+        return filling
 
     @property
     def filled(self) -> int:

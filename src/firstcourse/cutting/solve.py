@@ -7,18 +7,20 @@ from collections.abc import Sequence
 from itertools import combinations
 from random import Random
 
-from firstcourse.cutting.bounds import least_cost, least_sheets
+from firstcourse.cutting.bounds import NO_BOUND, least_cost, least_sheets
 from firstcourse.cutting.cheaper import cheaper
 from firstcourse.cutting.model import (
     Blank,
     Bound,
     CannotCutError,
+    CutSheet,
     CuttingPlan,
     KeptSize,
     StockCount,
     StockSize,
 )
 from firstcourse.cutting.packing import MANNERS, Filling, Room, in_order, pack
+from firstcourse.cutting.patterns import least_by_patterns
 from firstcourse.errors import InputValueError
 
 TRIES = (0, 150, 600, 2_400)
@@ -28,6 +30,8 @@ STEPS = (0, 20_000, 200_000, 2_000_000)
 MANY_BLANKS = 400
 """Above this, only the first manners are tried: the work grows with the square of the list."""
 SEED = 1
+PROOFS = ("none", "area", "dual feasible functions", "prices of patterns")
+"""Arguments of bounds, the plainest first."""
 
 Fillings = list[Filling]
 Known = dict[tuple[str, tuple[str, ...]], Filling | None]
@@ -36,7 +40,12 @@ Value = tuple[int, int, int]
 
 
 def cut(
-    demand: Sequence[Blank], stock: Sequence[StockSize], kept: Sequence[KeptSize] = (), *, effort: int = 1
+    demand: Sequence[Blank],
+    stock: Sequence[StockSize],
+    kept: Sequence[KeptSize] = (),
+    *,
+    effort: int = 1,
+    known: Sequence[CutSheet] = (),
 ) -> CuttingPlan:
     """Cut all blanks from sheets and kept rectangles.
 
@@ -49,6 +58,7 @@ def cut(
         stock: Sheets that can be bought in any number; ids must be distinct.
         kept: Rectangles at hand; ids must be distinct.
         effort: Level 0 to 3, counted in tries and so the same on every machine.
+        known: Sheets that all of `demand` is cut from, found before; the search starts there and is never worse.
 
     Returns:
         Sheets in order of stock, kept rectangles first, with bounds for each stock and for the cost.
@@ -65,20 +75,27 @@ def cut(
     _check(demand, stock, kept, effort)
     fillings: Fillings = []
     bound, proofs = 0, set()
+    by_patterns: dict[str, Bound] = {}
     for blanks, stocks in _separate(demand, stock):
         ids = {s.id for s in stocks}
         own = [k for k in kept if k.stock in ids]
         least = least_cost(blanks, stocks, own, effort=effort)
+        made = _solve(blanks, stocks, own, least.value, effort, known)
+        fillings += made
+        if len(stocks) == 1 and not own and sum(f.room.cost for f in made) > least.value:
+            priced = least_by_patterns(blanks, stocks[0], made, effort=effort)
+            by_patterns[stocks[0].id] = priced
+            least = max(least, Bound(priced.value * stocks[0].cost, priced.proof), key=lambda b: b.value)
         bound += least.value
         proofs.add(least.proof)
-        fillings += _solve(blanks, stocks, own, least.value, effort)
     place = {s.id: number for number, s in enumerate(stock)}
     fillings.sort(key=lambda f: (place[f.room.stock], f.room.kept is None, f.room.kept or "", -f.filled))
     counts = {}
     for s in stock:
         used = sum(f.room.stock == s.id and f.room.kept is None for f in fillings)
-        counts[s.id] = StockCount(used, least_sheets(demand, s, kept, effort=effort))
-    proof = max(proofs, key=("none", "area", "dual feasible functions").index, default="none")
+        least = least_sheets(demand, s, kept, effort=effort)
+        counts[s.id] = StockCount(used, max(least, by_patterns.get(s.id, NO_BOUND), key=lambda b: b.value))
+    proof = max(proofs, key=PROOFS.index, default="none")
     return CuttingPlan(
         tuple(f.sheet() for f in fillings), counts, sum(f.room.cost for f in fillings), Bound(bound, proof)
     )
@@ -137,12 +154,35 @@ def _value(fillings: Fillings) -> Value:
 
 
 def _solve(
-    blanks: Sequence[Blank], stocks: Sequence[StockSize], kept: Sequence[KeptSize], bound: int, effort: int
+    blanks: Sequence[Blank],
+    stocks: Sequence[StockSize],
+    kept: Sequence[KeptSize],
+    bound: int,
+    effort: int,
+    known: Sequence[CutSheet],
 ) -> Fillings:
     rooms, at_hand = _bought(stocks), _at_hand(stocks, kept)
-    best = _construct(blanks, rooms, at_hand)
+    begun = _begun(blanks, rooms, at_hand, known)
+    if begun is None or (effort > 0 and len(blanks) <= MANY_BLANKS):
+        built = _construct(blanks, rooms, at_hand)
+        begun = built if begun is None else min(begun, built, key=_value)
+    best = begun
     best = cheaper(best, rooms, at_hand, bound=bound, steps=STEPS[effort])
     return _improve(best, rooms, at_hand, bound, TRIES[effort] * 50 // max(50, len(blanks)))
+
+
+def _begun(
+    blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room], known: Sequence[CutSheet]
+) -> Fillings | None:
+    """The sheets known that hold these blanks; None if not all blanks are on them."""
+    by_id = {blank.id: blank for blank in blanks}
+    room_of = {(room.stock, room.kept): room for room in (*rooms, *at_hand)}
+    ours = [
+        Filling.of(sheet, room_of[sheet.stock, sheet.kept], by_id)
+        for sheet in known
+        if any(part.blank in by_id for part in sheet.parts)
+    ]
+    return ours if sum(len(filling.placed) for filling in ours) == len(blanks) else None
 
 
 def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room]) -> Fillings:

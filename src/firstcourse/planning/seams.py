@@ -1,6 +1,6 @@
 """Choose each surface's courses and seams by what all surfaces together cost to cut."""
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from firstcourse.boards import (
@@ -9,95 +9,166 @@ from firstcourse.boards import (
     best_choice,
     build_layout,
     layout_alternatives,
+    least_board_area,
     no_layout,
     practice_layout,
 )
+from firstcourse.cutting import CutSheet, CuttingPlan
 from firstcourse.job import Job
-from firstcourse.plan import Stock, Surface
-from firstcourse.planning.sheets import cut_pieces
+from firstcourse.plan import Piece, Stock
+from firstcourse.planning.sheets import cut_pieces, kept_sizes, stock_sizes
+from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
+from firstcourse.planning.weighing import Value, least_cost, value_of
 from firstcourse.rules import RuleSet
 
-_ALTERNATIVES = (1, 4, 8, 16)
-"""Layouts weighed for each surface, by effort."""
-_ROUNDS = 2
+
+class Boarded(NamedTuple):
+    """The layouts of all surfaces, in their order, and how their pieces are cut."""
+
+    layouts: tuple[SurfaceLayout, ...]
+    cutting: CuttingPlan
 
 
-class Surfaced(NamedTuple):
-    """A surface with its mark and the sheets it may be boarded with."""
-
-    surface: Surface
-    mark: str
-    stock: tuple[Stock, ...]
+class _Best(NamedTuple):
+    value: Value
+    layouts: tuple[SurfaceLayout, ...]
+    cutting: CuttingPlan
 
 
-def choose_layouts(
+def board(
     surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet, *, effort: int
-) -> tuple[SurfaceLayout, ...]:
+) -> Boarded:
     """The layouts that are cut at least cost, starting from each surface's own best.
 
     Plain practice is weighed as well. A layout that relaxes a rule, or asks for more members than the surface's
-    own best, is not weighed. Rooms are taken one by one, so that the work grows with their number and no faster;
-    all rooms share sheets when they are cut. The work is counted, so the choice is the same everywhere.
+    own best, is not. Seams are chosen room by room, so that the work grows with the number of rooms and no faster;
+    then all rooms share sheets. The work is counted, so the choice is the same everywhere, and every level of
+    effort begins with the work of the level below and keeps what was best.
     """
     rooms: dict[str, list[Surfaced]] = {}
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
-    found = {
-        layout.surface_id: layout
-        for members in rooms.values()
-        for layout in _room_layouts(members, stock, job, rules, effort)
-    }
-    return tuple(found[item.surface.id] for item in surfaces)
+    found = []
+    for number, members in enumerate(rooms.values()):
+        # An offcut is there once: the first room may plan on it, all may have it when sheets are shared.
+        own = job if number == 0 else job.model_copy(update={"offcuts": ()})
+        found.append(_board_room(members, stock, own, rules, effort))
+    layouts = {layout.surface_id: layout for best in found for layout in best.layouts}
+    ordered = tuple(layouts[item.surface.id] for item in surfaces)
+    if len(found) == 1:
+        return Boarded(ordered, found[0].cutting)
+    sheets = [sheet for best in found for sheet in best.cutting.sheets]
+    pieces, allowed = demand(surfaces, ordered)
+    return Boarded(ordered, cut_pieces(pieces, allowed, stock, job, effort=effort, known=sheets))
 
 
-def _room_layouts(
-    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> list[SurfaceLayout]:
-    choices = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
-    chosen = [_own(item, listed, job, rules) for item, listed in zip(surfaces, choices, strict=True)]
-    if effort == 0 or not stock:
-        return chosen
-    options = [
-        _options(item, listed[: _ALTERNATIVES[effort]], own, job, rules)
-        for item, listed, own in zip(surfaces, choices, chosen, strict=True)
-    ]
-    best = _value(surfaces, chosen, stock, job)
-    for _ in range(_ROUNDS):
-        before = best
-        for index, layouts in enumerate(options):
-            for layout in layouts:
-                tried = [*chosen[:index], layout, *chosen[index + 1 :]]
-                value = _value(surfaces, tried, stock, job)
-                if value < best:
-                    best, chosen = value, tried
-        if best == before:
-            break
-    return chosen
-
-
-def _own(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> SurfaceLayout:
-    if not choices:
-        return no_layout(item.surface)
-    choice = best_choice(choices, item.stock)
-    return build_layout(item.surface, choice, item.stock, rules, job.tape, mark=item.mark)
-
-
-def _options(
-    item: Surfaced, choices: tuple[Choice, ...], own: SurfaceLayout, job: Job, rules: RuleSet
-) -> list[SurfaceLayout]:
-    layouts = [
-        build_layout(item.surface, choice, item.stock, rules, job.tape, mark=item.mark) for choice in choices
-    ]
-    layouts.append(practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark))
-    return [layout for layout in layouts if len(layout.findings) <= len(own.findings)]
-
-
-def _value(
-    surfaces: list[Surfaced], layouts: list[SurfaceLayout], stock: tuple[Stock, ...], job: Job
-) -> tuple[int, int, int]:
-    allowed: Mapping[str, tuple[Stock, ...]] = {
+def demand(
+    surfaces: Sequence[Surfaced], layouts: Sequence[SurfaceLayout]
+) -> tuple[list[Piece], dict[str, tuple[Stock, ...]]]:
+    """All pieces, and by piece id the sheets its surface may be boarded with."""
+    pieces = [piece for layout in layouts for piece in layout.pieces]
+    allowed = {
         piece.id: item.stock for item, layout in zip(surfaces, layouts, strict=True) for piece in layout.pieces
     }
-    pieces = [piece for layout in layouts for piece in layout.pieces]
-    cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
-    return cutting.cost, sum(len(sheet.cuts) for sheet in cutting.sheets), len(pieces)
+    return pieces, allowed
+
+
+def _board_room(
+    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
+) -> _Best:
+    listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
+    finished = [_finished(item, choices, job, rules) for item, choices in zip(surfaces, listed, strict=True)]
+
+    def weighed(laid: Laid, level: int) -> _Best:
+        pieces, allowed = demand(surfaces, laid.layouts)
+        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=laid.sheets)
+        return _Best(value_of(cutting, laid.layouts, stock, rules), laid.layouts, cutting)
+
+    best = weighed(Laid(tuple(layouts[0] for layouts in finished), ()), 0)
+    for number in range(1, max(len(layouts) for layouts in finished)):
+        tried = tuple(layouts[min(number, len(layouts) - 1)] for layouts in finished)
+        best = min(best, weighed(Laid(tried, ()), 0), key=lambda found: found.value)
+    bound = sum(
+        _least([surfaces[number] for number in members], stock, job, rules) for members in _sharing(surfaces)
+    )
+    open_ways: list[list[Way]] = []
+    for level in range(1, effort + 1):
+        if best.value.cost > bound:
+            open_ways = open_ways or [
+                ways(item, layouts, job, rules) for item, layouts in zip(surfaces, finished, strict=True)
+            ]
+            laid = _together(surfaces, open_ways, stock, job, rules, level)
+            if laid is not None:
+                best = min(best, weighed(laid, level), key=lambda found: found.value)
+        again = weighed(Laid(best.layouts, best.cutting.sheets), level)
+        best = min(best, again, key=lambda found: found.value)
+    return best
+
+
+def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> list[SurfaceLayout]:
+    """The surface's own best layout; then plain practice and the best of each sheet, if they ask no more of it."""
+    if not choices:
+        return [no_layout(item.surface)]
+    tape, mark = job.tape, item.mark
+    picked = [best_choice(choices, item.stock)]
+    for sheet in item.stock:
+        own = tuple(choice for choice in choices if choice.stock == sheet.id)
+        if own and (choice := best_choice(own, item.stock)) not in picked:
+            picked.append(choice)
+    layouts = [build_layout(item.surface, choice, item.stock, rules, tape, mark=mark) for choice in picked]
+    layouts.insert(1, practice_layout(item.surface, item.stock, rules, tape, mark=mark))
+    return [layout for layout in layouts if len(layout.findings) <= len(layouts[0].findings)]
+
+
+def _together(
+    surfaces: list[Surfaced],
+    open_ways: list[list[Way]],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    level: int,
+) -> Laid | None:
+    """Seams and cuts chosen together, for each set of surfaces that may share sheets."""
+    layouts: dict[str, SurfaceLayout] = {}
+    sheets: list[CutSheet] = []
+    for members in _sharing(surfaces):
+        items = [surfaces[number] for number in members]
+        used = [s for s in stock if any(s in item.stock for item in items)]
+        laid = chosen_together(
+            items,
+            [open_ways[number] for number in members],
+            stock_sizes(used, stock),
+            kept_sizes(used, job),
+            job,
+            rules,
+            effort=level,
+            bound=_least(items, stock, job, rules),
+        )
+        for number, layout in zip(members, laid.layouts, strict=True):
+            own = open_ways[number][0].layout
+            if own is not None and len(layout.findings) > len(own.findings):
+                return None
+            layouts[layout.surface_id] = layout
+        sheets += laid.sheets
+    ordered = tuple(layouts[item.surface.id] for item in surfaces)
+    return Laid(ordered, tuple(sheets))
+
+
+def _least(items: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet) -> int:
+    """The least that any layout of surfaces that share sheets costs."""
+    used = [s for s in stock if any(s in item.stock for item in items)]
+    areas = [(least_board_area(item.surface, rules, job.tape), stock_sizes(item.stock, stock)) for item in items]
+    return least_cost(areas, kept_sizes(used, job))
+
+
+def _sharing(surfaces: list[Surfaced]) -> list[list[int]]:
+    """The numbers of surfaces in sets that can share no sheet with another set."""
+    sets: list[tuple[set[str], list[int]]] = []
+    for number, item in enumerate(surfaces):
+        names, members = {sheet.id for sheet in item.stock}, [number]
+        for other in [entry for entry in sets if entry[0] & names]:
+            sets.remove(other)
+            names |= other[0]
+            members += other[1]
+        sets.append((names, sorted(members)))
+    return sorted(members for names, members in sets if names)

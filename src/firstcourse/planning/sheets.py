@@ -63,6 +63,7 @@ def cut_pieces(
     job: Job,
     *,
     effort: int,
+    known: Sequence[CutSheet] = (),
 ) -> CuttingPlan:
     """Cut pieces from the sheets of their own thickness and family that they may be of.
 
@@ -72,20 +73,29 @@ def cut_pieces(
         stock: All sheets of the job.
         job: For kept offcuts.
         effort: Level 0 to 3.
+        known: Sheets that all pieces were cut from before; the plan is no worse.
     """
     by_id = {item.id: item for item in stock}
-    priced = all(item.price for item in stock)
     used = [item for item in stock if any(item in options for options in allowed.values())]
     return cut(
         [Blank(piece.id, *piece.blank, _alike(piece, by_id[piece.stock], allowed[piece.id])) for piece in pieces],
-        [StockSize(item.id, *item.size, _cost(item, priced=priced)) for item in used],
-        [
-            KeptSize(offcut.id, offcut.stock, *offcut.size)
-            for offcut in job.offcuts
-            if offcut.stock in {item.id for item in used}
-        ],
+        stock_sizes(used, stock),
+        kept_sizes(used, job),
         effort=effort,
+        known=known,
     )
+
+
+def stock_sizes(used: Sequence[Stock], stock: Sequence[Stock]) -> list[StockSize]:
+    """Some sheets of the job at their cost; where any of the job's has no price, they are weighed by area."""
+    priced = all(item.price for item in stock)
+    return [StockSize(item.id, *item.size, _cost(item, priced=priced)) for item in used]
+
+
+def kept_sizes(used: Sequence[Stock], job: Job) -> list[KeptSize]:
+    """The job's offcuts of some sheets."""
+    ids = {item.id for item in used}
+    return [KeptSize(offcut.id, offcut.stock, *offcut.size) for offcut in job.offcuts if offcut.stock in ids]
 
 
 def _alike(piece: Piece, own: Stock, options: tuple[Stock, ...]) -> tuple[str, ...]:

@@ -6,14 +6,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from firstcourse.boards import SurfaceLayout, practice_layout
+from firstcourse.boards import practice_layout
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
-from firstcourse.plan import JobStamp, Piece, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.plan import JobStamp, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
 from firstcourse.planning.judging import judge_job
-from firstcourse.planning.seams import Surfaced, choose_layouts
+from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
     allowed_stock,
     cut_pieces,
@@ -23,6 +23,7 @@ from firstcourse.planning.sheets import (
     with_factory_edges,
 )
 from firstcourse.planning.tiling import tile_job
+from firstcourse.planning.together import Surfaced
 from firstcourse.pricing import price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import Override, RuleSet, load_rules
@@ -31,7 +32,7 @@ from firstcourse.verify import verify_text
 from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
-_RULES_SHOWN = ("bedding.", "boards.", "fastening.", "framing.", "safety.", "survey.", "tape.")
+_RULES_SHOWN = ("bedding.", "boards.", "choice.", "fastening.", "framing.", "safety.", "survey.", "tape.")
 
 # Design values of lumber are left out: each working names the table it took them from.
 _RULES_JUDGED = (
@@ -100,8 +101,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
-    layouts = choose_layouts(surfaces, stock, job, rules, effort=effort)
-    cutting = cut_pieces(*_demand(surfaces, layouts), stock, job, effort=effort)
+    layouts, cutting = board(surfaces, stock, job, rules, effort=effort)
     sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
     counts, bounds = sheet_counts(cutting)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
@@ -169,16 +169,6 @@ def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stoc
     return tuple(marked)
 
 
-def _demand(
-    surfaces: tuple[Surfaced, ...], layouts: tuple[SurfaceLayout, ...]
-) -> tuple[list[Piece], dict[str, tuple[Stock, ...]]]:
-    pieces = [piece for layout in layouts for piece in layout.pieces]
-    allowed = {
-        piece.id: item.stock for item, layout in zip(surfaces, layouts, strict=True) for piece in layout.pieces
-    }
-    return pieces, allowed
-
-
 def _practice(
     surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet
 ) -> dict[str, int]:
@@ -186,7 +176,7 @@ def _practice(
     layouts = tuple(
         practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces
     )
-    pieces, allowed = _demand(surfaces, layouts)
+    pieces, allowed = demand(surfaces, layouts)
     cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
     return {name: found.used for name, found in cutting.counts.items()}
 

@@ -1,0 +1,236 @@
+"""A surface's courses with their seams still open: what is free before seams and cuts are chosen together."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import combinations_with_replacement
+
+import numpy as np
+
+from firstcourse.boards.courses import Span, placed
+from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.layout import Choice
+from firstcourse.boards.members import row_added, row_near_panel
+from firstcourse.boards.seams import Course, Ground, fits
+from firstcourse.plan import Stock, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, floor_to
+
+MOST_STACKS = 12
+"""Stacks kept for each way courses run and each side of the sheets they are made for."""
+GRID_MM = 150
+"""Where any place carries a seam, one is tried this often, besides at whole boards from either end."""
+_PARTS = (1, 2, 3, 4)
+"""Courses are tried as high as a sheet's side and these parts of it, and two thirds."""
+
+Size = tuple[int, int]
+Boards = tuple[int, int, tuple[Size, ...]]
+"""The boards between two edges of a course, by their numbers: (from, to, blanks)."""
+
+
+@dataclass(frozen=True)
+class OpenCourse:
+    """One course whose seams are still to be chosen.
+
+    Attributes:
+        edges: Left edges of gaps, ascending [ticks]: the course's left end less a gap, each place where a seam may
+            run, the right end.
+        boards: The boards between any two edges where they are legal.
+    """
+
+    edges: tuple[int, ...]
+    boards: tuple[Boards, ...]
+
+
+@dataclass(frozen=True)
+class OpenStack:
+    """Courses of one surface, lowest first (leftmost where they run along v).
+
+    Attributes:
+        along_v: Courses run along v; spans and edges are then read with u and v changed.
+        length: Side of the sheets along the course.
+        height: Side across it.
+    """
+
+    along_v: bool
+    length: int
+    height: int
+    spans: tuple[Span, ...]
+    courses: tuple[OpenCourse, ...]
+
+    def choice(self, stock: str, seams: tuple[tuple[int, ...], ...]) -> Choice:
+        """The layout with these edge numbers, ends included, chosen in each course."""
+        return Choice(
+            stock=stock,
+            along_v=self.along_v,
+            length=self.length,
+            height=self.height,
+            spans=self.spans,
+            seams=tuple(
+                tuple(course.edges[number] for number in row[1:-1])
+                for course, row in zip(self.courses, seams, strict=True)
+            ),
+            cost=0,
+        )
+
+
+def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape: Tape) -> tuple[OpenStack, ...]:
+    """Every stack of courses worth weighing with its open seams; none where no layout keeps every rule.
+
+    Of all stacks those are kept that have the fewest joints without members and the fewest courses in which a
+    board below the least size cannot be helped.
+
+    Args:
+        surface: What is to be boarded, with its framing.
+        stock: Sheets of one thickness and family that its boards may be cut from.
+        rules: Rules in force.
+        tape: Tape whose graduation edges lie on.
+    """
+    found: list[tuple[int, OpenStack]] = []
+    sides = sorted({side for sheet in stock for side in sheet.size}, reverse=True)
+    for along_v in (False, True):
+        field = field_of(surface, rules, tape.graduation, along_v=along_v)
+        if field.region.is_empty or not sides:
+            return ()
+        made: dict[Span, tuple[OpenCourse, bool] | None] = {}
+        plain = _is_plain(field)
+        for heights in _height_sets(field, sides, both_ways=not plain):
+            spans = placed(field, list(heights), max(heights))
+            if spans is None:
+                continue
+            for span in spans:
+                if span not in made:
+                    made[span] = _open_course(field, span, stock, sides)
+            courses = [made[span] for span in spans]
+            tops = [upper for _, upper in spans[:-1]]
+            if None in courses or any(row_near_panel(field, top) for top in tops):
+                continue
+            faults = sum(row_added(field, top) for top in tops)
+            faults += sum(course is not None and course[1] for course in courses)
+            stack = OpenStack(
+                along_v=along_v,
+                length=sides[0],
+                height=max(upper - lower for lower, upper in spans),
+                spans=spans,
+                courses=tuple(course[0] for course in courses if course is not None),
+            )
+            if not any(stack == other for _, other in found):
+                found.append((faults, stack))
+    least = min((faults for faults, _ in found), default=0)
+    return tuple(stack for faults, stack in found if faults == least)
+
+
+def _is_plain(field: Field) -> bool:
+    """Whether the surface is a rectangle without openings."""
+    left, lower, right, upper = field.box
+    return bool(field.region.area == (right - left) * (upper - lower))
+
+
+def _height_sets(field: Field, sides: list[int], *, both_ways: bool) -> list[tuple[int, ...]]:
+    """Heights that fill the surface, the greatest first or also last; few courses and few heights first."""
+    _, lower, _, upper = field.box
+    total, gap, step = upper - lower, field.limits.gap, field.limits.graduation
+    least = min(field.limits.least_piece, total)
+    sides = [side // step * step for side in sides]
+    kept: list[tuple[int, ...]] = []
+    for most in sides:
+        bases = sorted(
+            {side // part // step * step for side in sides for part in _PARTS}
+            | {side * 2 // 3 // step * step for side in sides},
+            reverse=True,
+        )
+        bases = [base for base in bases if least <= base <= most]
+        fewest = -(-(total + gap) // (most + gap))
+        found: set[tuple[int, ...]] = set()
+        for number in (fewest, fewest + 1):
+            net = total - gap * (number - 1)
+            for full in range(number):
+                found.add((*[most] * full, *_even(net - full * most, number - full, step)))
+            # Sets of many courses are left to the even ones: there are too many others.
+            if number <= 4:
+                for some in combinations_with_replacement(bases, number - 1):
+                    found.add(tuple(sorted((*some, net - sum(some)), reverse=True)))
+        legal = [heights for heights in found if all(least <= height <= most for height in heights)]
+        legal.sort(key=lambda heights: (len(heights), len(set(heights)), heights))
+        for heights in legal[:MOST_STACKS]:
+            kept += [heights, heights[::-1]] if both_ways else [heights]
+    return list(dict.fromkeys(kept))
+
+
+def _even(total: int, number: int, step: int) -> list[int]:
+    """`total` in `number` parts as alike as graduations let them be, the last taking the rest."""
+    part = -(-total // number // step) * step
+    return [*[part] * (number - 1), total - part * (number - 1)]
+
+
+def _open_course(
+    field: Field, span: Span, stock: tuple[Stock, ...], sides: list[int]
+) -> tuple[OpenCourse, bool] | None:
+    """A course with its open seams, and whether a board below the least size cannot be helped."""
+    ground = Ground(field, span)
+    course = Course(field, span, sides[0], sides[-1], ground=ground)
+    left, right = course.ends
+    gap, least = field.limits.gap, field.limits.least_piece
+    if left == right:
+        return OpenCourse((0, 1), ((0, 1, ()),)), False
+    inner = set(course.candidates)
+    if field.carriers is None:
+        inner |= {edge for edge in _grid(field, left, right, sides) if not course.barred(edge)}
+    edges = (left - gap, *sorted(inner), right)
+    boards: list[Boards] = []
+    slivers: list[Boards] = []
+    for i, j, sizes in _cells(course, edges):
+        if all(any(fits(w, h, *sheet.size) for sheet in stock) for w, h in sizes):
+            small = any(TICKS_PER_MM < min(size) < least for size in sizes)
+            (slivers if small else boards).append((i, j, sizes))
+    for listed, small in ((boards, False), ([*boards, *slivers], True)):
+        if _reaches(listed, len(edges) - 1):
+            return OpenCourse(edges, tuple(sorted(listed))), small
+    return None
+
+
+def _cells(course: Course, edges: tuple[int, ...]) -> Iterator[Boards]:
+    """The blanks between any two edges that are not plainly too long."""
+    ground, gap, step = course.ground, course.field.limits.gap, course.field.limits.graduation
+    most = course.length + step
+    if ground.shapes.is_single:
+        at = np.array(edges)
+        first, last = np.nonzero((at[None, :] - at[:, None] > gap) & (at[None, :] - at[:, None] - gap <= most))
+        starts, ends = at[first] + gap, at[last]
+        lower, upper = ground.shapes.reaches(starts.astype(np.float64), ends.astype(np.float64))
+        # Where an outline only touches the course there is no part, and no board.
+        there = upper > lower
+        high = np.where(there, np.rint(upper) - np.rint(np.where(there, lower, 0)), 0).astype(np.int64)
+        heights, widths = -(-high // step) * step, -(-(ends - starts) // step) * step
+        for i, j, w, h in zip(first.tolist(), last.tolist(), widths.tolist(), heights.tolist(), strict=True):
+            yield i, j, ((w, h),) if h else ()
+        return
+    for i, edge in enumerate(edges):
+        for j in range(i + 1, len(edges)):
+            start, end = edge + gap, edges[j]
+            if ground.longer(start, end, most):
+                break
+            boxes = ground.boxes(start, end)
+            yield i, j, tuple((ceil_to(b - a, step), ceil_to(d - c, step)) for a, c, b, d in boxes)
+
+
+def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:
+    """Places on a grid, at whole boards and at parts of them from either end."""
+    gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[0]
+    least = min(field.limits.least_piece, right - left)
+    found = set(range(left + GRID_MM * TICKS_PER_MM, right, GRID_MM * TICKS_PER_MM))
+    for side in sides:
+        for part in (1, 2):
+            found |= {left + side // part, right - side // part - gap}
+    return {
+        edge
+        for at in found
+        if left + least <= (edge := floor_to(at - origin, step) + origin) <= right - gap - least
+    }
+
+
+def _reaches(boards: list[Boards], last: int) -> bool:
+    reached = {0}
+    for i, j, _ in sorted(boards, key=lambda board: board[:2]):
+        if i in reached:
+            reached.add(j)
+    return last in reached

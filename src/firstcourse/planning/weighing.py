@@ -1,0 +1,77 @@
+"""How layouts and their cutting are weighed: cost, what is kept, labour, the smallest and the heaviest piece."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+from math import ceil, dist, gcd
+from typing import NamedTuple
+
+from firstcourse.boards import SurfaceLayout
+from firstcourse.cutting import CuttingPlan, KeptSize, StockSize
+from firstcourse.plan import Stock
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_FOOT
+
+
+class Value(NamedTuple):
+    """Less is better, the first that differs decides.
+
+    Attributes:
+        cost: Of the sheets bought.
+        kept: Value of the offcuts worth keeping, in steps, negated.
+        labour: Cuts and seams as a length of seam [ticks].
+        smallest: Shorter side of the smallest piece, negated [ticks].
+        heaviest: Area × thickness of the heaviest piece [ticks³].
+    """
+
+    cost: int
+    kept: int
+    labour: int
+    smallest: int
+    heaviest: int
+
+
+def value_of(
+    cutting: CuttingPlan, layouts: Sequence[SurfaceLayout], stock: Sequence[Stock], rules: RuleSet
+) -> Value:
+    """Weigh layouts and their cutting; the weights are rules `choice.*`."""
+    least, step = rules.ticks("choice.offcut.least_side"), rules.number("choice.offcut.step")
+    kept = sum(
+        int(part.size[0] * part.size[1] / (sheet.w * sheet.h) / step)
+        for sheet in cutting.sheets
+        if sheet.kept is None
+        for part in sheet.parts
+        if part.keep and part.blank is None and min(part.size) >= least
+    )
+    cuts = sum(len(sheet.cuts) for sheet in cutting.sheets)
+    per_cut = round(rules.number("choice.cut.seam_length") * TICKS_PER_FOOT)
+    seams = sum(round(dist(*seam.line)) for layout in layouts for seam in layout.seams)
+    blanks = [(piece.blank, piece.stock) for layout in layouts for piece in layout.pieces]
+    thickness = {item.id: item.thickness for item in stock}
+    return Value(
+        cost=cutting.cost,
+        kept=-kept,
+        labour=cuts * per_cut + seams,
+        smallest=-min((min(size) for size, _ in blanks), default=0),
+        heaviest=max((size[0] * size[1] * thickness[name] for size, name in blanks), default=0),
+    )
+
+
+def least_cost(areas: Sequence[tuple[int, Sequence[StockSize]]], kept: Sequence[KeptSize]) -> int:
+    """A cost that no cutting goes below: each area from the sheet of best value, offcuts taken off, whole sheets.
+
+    Args:
+        areas: Area to be cut, with the sheets it may be cut from.
+        kept: Offcuts at hand, which cost nothing.
+    """
+    found = Fraction(0)
+    best = Fraction(0)
+    sizes: dict[str, StockSize] = {}
+    for area, sheets in areas:
+        rates = [Fraction(sheet.cost, sheet.w * sheet.h) for sheet in sheets]
+        if area and rates:
+            found += area * min(rates)
+            best = max(best, min(rates))
+            sizes |= {sheet.id: sheet for sheet in sheets}
+    found -= best * sum(piece.w * piece.h for piece in kept)
+    step = gcd(*(sheet.cost for sheet in sizes.values())) or 1
+    return max(0, ceil(found / step) * step)
