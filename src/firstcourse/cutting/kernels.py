@@ -455,7 +455,7 @@ def least_area(
 
 def warm() -> None:
     """Compile what is not yet on disk, by choosing for one small field and cutting one small list."""
-    from firstcourse.cutting import cheaper
+    from firstcourse.cutting import cheaper, patterns
     from firstcourse.cutting.choice import Arrangement, Course, Field, choose
     from firstcourse.cutting.every_layout import Region, least_over_layouts
     from firstcourse.cutting.model import StockSize
@@ -464,6 +464,7 @@ def warm() -> None:
     choose([Field("f", (Arrangement((course, course), 1),))], [StockSize("s", 10, 8, 1)], effort=0)
     least_over_layouts([[Region(10, 10, 1, 2, 5, 1)]], StockSize("s", 10, 8, 1))
     cheaper.warm()
+    patterns.warm()
 
 
 if __name__ == "__main__":

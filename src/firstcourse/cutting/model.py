@@ -122,7 +122,10 @@ class CutSheet:
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """A value no plan can go below, and the argument: `none`, `area` or `dual feasible functions`."""
+    """A value no plan can go below, and the argument.
+
+    Arguments are `none`, `area`, `dual feasible functions` and `prices of patterns`.
+    """
 
     value: int
     proof: str
