@@ -61,6 +61,8 @@ class JobJudgement:
 
     Attributes:
         job: The job's name.
+        practice: Whose rules apply.
+        date: Day for which they are read, ISO 8601.
         judged: Places of which frame or exposure was judged.
         findings: Worst first; what was not judged and the engineer's boundary last.
         workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
@@ -71,6 +73,8 @@ class JobJudgement:
     """
 
     job: str
+    practice: str
+    date: str
     judged: tuple[str, ...]
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
@@ -165,6 +169,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             findings.append(_untold(room.name, untold))
     return JobJudgement(
         job=job.name,
+        practice=job.practice,
+        date=job.date.isoformat(),
         judged=tuple(judged),
         findings=_ordered(findings),
         workings=workings,
@@ -326,7 +332,7 @@ def _remedies_working(where: str, options: tuple[Remedy, ...]) -> Working:
     return Working(
         title=f"{where}: remedies, each computed through every check",
         formula="ranked by height, then material, then labour, in relative figures",
-        values={option.what: remedy_text(option) for option in options},
+        values={option.what.rstrip("."): remedy_text(option) for option in options},
         result=str(sum(option.passes for option in options)),
         unit="options that pass",
         source="house assumption (rules remedy.*); a help to choose, not a price",

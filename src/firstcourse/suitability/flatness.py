@@ -82,6 +82,7 @@ class Flatness:
         worst_long_mm: Worst deviation under any straightedge up to the long one [mm].
         worst_short_mm: The same up to the short one [mm].
         passes: Whether both keep the tolerance.
+        short_seen: Whether three readings or more lie under the short straightedge anywhere; else it saw nothing.
         grind: Indexes of spots higher over the plane than half the long tolerance, highest first.
     """
 
@@ -92,6 +93,7 @@ class Flatness:
     tolerance: Tolerance
     passes: bool
     grind: tuple[int, ...]
+    short_seen: bool
 
 
 def tolerance_for(rules: RuleSet, largest_edge_mm: float) -> Tolerance:
@@ -221,7 +223,7 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         raise InputValueError(f"{len(spots)} spot levels are more than {MOST_SPOTS}; judge the surface in parts")
     plane = best_line(spots) if string else best_plane(spots)
     deviations = tuple(s.height_mm - plane.height_at(s.u_mm, s.v_mm) for s in spots)
-    worst_long, worst_short = 0.0, 0.0
+    worst_long, worst_short, short_seen = 0.0, 0.0, False
     for i, one in enumerate(spots):
         for other in spots[i + 1 :]:
             du, dv = other.u_mm - one.u_mm, other.v_mm - one.v_mm
@@ -231,13 +233,13 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
             for spot in spots:
                 pu, pv = spot.u_mm - one.u_mm, spot.v_mm - one.v_mm
                 along = (pu * du + pv * dv) / length
-                if not 0 < along < length or abs(pu * dv - pv * du) / length > EDGE_WIDTH_MM:
+                if not SAME_MM < along < length - SAME_MM or abs(pu * dv - pv * du) / length > EDGE_WIDTH_MM:
                     continue
                 chord = one.height_mm + (other.height_mm - one.height_mm) * along / length
                 gap = abs(spot.height_mm - chord)
                 worst_long = max(worst_long, gap)
                 if length <= tolerance.short_reach_mm + SAME_MM:
-                    worst_short = max(worst_short, gap)
+                    worst_short, short_seen = max(worst_short, gap), True
     # Sums of halves and slopes leave dust far below what a level shows.
     worst_long, worst_short = round(worst_long, 6), round(worst_short, 6)
     highs = sorted(
@@ -251,4 +253,5 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         tolerance=tolerance,
         passes=straightedge_passes(tolerance, worst_long, worst_short),
         grind=tuple(highs),
+        short_seen=short_seen,
     )

@@ -80,7 +80,9 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     workings = {f"flatness.{number}": _working(ground, check) for number, check in enumerate(checks, start=1)}
     workings["flatness.map"] = _map(ground, found, width)
     if found.passes:
-        return GroundJudgement(findings=(), workings=workings, remedies=(), deviations_mm=found.deviations_mm)
+        return GroundJudgement(
+            findings=_unseen(ground, found), workings=workings, remedies=(), deviations_mm=found.deviations_mm
+        )
     ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
@@ -96,7 +98,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
     options = tuple(remedy for remedy, _changes in ways)
     findings = [_finding(ground, check, options) for check in checks if not check.holds]
-    findings.append(_highs_and_lows(ground, found))
+    findings += [_highs_and_lows(ground, found), *_unseen(ground, found)]
     return GroundJudgement(
         findings=tuple(findings),
         workings=workings,
@@ -165,7 +167,7 @@ def judge_gaps(
 def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...]:
     limits = found.tolerance
     rows = [("long", found.worst_long_mm, limits.long_mm, limits.long_rule, limits.long_reach_mm)]
-    if limits.short_rule != limits.long_rule:
+    if limits.short_rule != limits.long_rule and found.short_seen:
         rows.append(("short", found.worst_short_mm, limits.short_mm, limits.short_rule, limits.short_reach_mm))
     return tuple(
         Check(
@@ -214,6 +216,25 @@ def _finding(ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding
         remedy="By computation: " + " Or: ".join(passing)
         if passing
         else "No single measure makes it flat: rebuild the worst part, or choose smaller tile.",
+    )
+
+
+def _unseen(ground: Ground, found: Flatness) -> tuple[Finding, ...]:
+    """Readings too far apart for the short straightedge must not read as flat under it."""
+    limits = found.tolerance
+    if found.short_seen or limits.short_rule == limits.long_rule:
+        return ()
+    reach = _length(limits.short_reach_mm, ground.tape)
+    return (
+        Finding(
+            code="SUI-404",
+            severity=Severity.NOTE,
+            where=ground.where,
+            message=f"The readings stand too far apart to tell how flat it is under {reach}.",
+            limit=f"at most {_length(limits.short_mm, ground.tape)} under {reach}",
+            rule=limits.short_rule,
+            remedy=f"Lay a straightedge of {reach} where it looks worst and enter the gaps, or read closer.",
+        ),
     )
 
 
@@ -269,7 +290,7 @@ def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Workin
     entry = rules.entry("surface.fill.yield")
     mean = filling.volume_l / ground.area_m2
     return Working(
-        title=f"{ground.where}: {filling.remedy.what}",
+        title=f"{ground.where}: {filling.remedy.what.split(':')[0].lower()}",
         formula="volume = mean depth × area; bags = volume / yield, rounded up",
         values={
             "mean depth": f"{mean:.2f} mm, by {filling.weights}",
@@ -291,7 +312,7 @@ def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Workin
 
 def _stud_working(ground: Ground, way: Straightening) -> Working:
     return Working(
-        title=f"{ground.where}: {way.remedy.what}",
+        title=f"{ground.where}: {way.remedy.what.split(':')[0].lower()}",
         formula="plane of the least zone, moved to the proudest (or deepest) stud, less each reading",
         values=stud_table(ground.spots, way.corrections_mm, ground.tape),
         result=_length(max(abs(each) for each in way.corrections_mm), ground.tape),

@@ -212,7 +212,7 @@ def _plumb_working(rules: RuleSet, stance: Stance, lean: float) -> Working:
             "lean": f"{lean:+.2f} mm over {stance.height_mm:.0f} mm",
             "furring at the lowest board edge": f"{furring_mm(stance, lean, stance.bottom_mm):.2f} mm",
             "furring at the highest board edge": f"{furring_mm(stance, lean, stance.top_mm):.2f} mm",
-            "limit": f"{limit:.2f} mm: {'holds' if abs(lean) <= limit + 1e-6 else 'DOES NOT HOLD'}",
+            "limit": f"{limit:.3f} mm: {'holds' if abs(lean) <= limit + 1e-6 else 'DOES NOT HOLD'}",
         },
         result=f"{abs(lean):.2f}",
         unit="mm",
@@ -229,10 +229,10 @@ def _taper_working(rules: RuleSet, stance: Stance, corner: Corner, taper: float)
             "its height": f"{corner.height_mm:.0f} mm",
             "tiled height": f"{stance.tiled_mm:.0f} mm",
             "corner angle": f"{corner.angle_deg:.1f}°",
-            "limit": f"{rules.number('surface.taper.max') * MM_PER_IN:.2f} mm",
+            "limit": f"{rules.number('surface.taper.max') * MM_PER_IN:.3f} mm",
         },
-        result=f"{taper:+.2f}",
-        unit="mm wider at the top",
+        result=f"{abs(taper):.2f}",
+        unit=f"mm {'wider' if taper > 0 else 'narrower'} at the top",
         source=sourced(rules.entry("surface.taper.max")),
     )
 

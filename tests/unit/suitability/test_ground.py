@@ -51,16 +51,23 @@ HUMP = grid([[0, 0, 0], [0, 7, 0], [0, 0, 0]])
 
 
 def test_a_flat_floor_has_its_map_and_no_finding():
-    done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]])))
+    done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]], step=300.0)))
     assert done.findings == () and done.remedies == ()
     assert float(done.workings["flatness.map"].result) == pytest.approx(0, abs=0.005)
     assert all("holds" in done.workings[f"flatness.{n}"].values["limit"] for n in (1, 2))
 
 
+def test_readings_too_far_apart_do_not_pass_for_flat():
+    done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]])))
+    (note,) = done.findings
+    assert (note.code, note.severity) == ("SUI-404", Severity.NOTE) and "under 610 mm" in note.message
+    assert "flatness.2" not in done.workings
+
+
 def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
     done = judge_ground(RULES, floor(HUMP))
     codes = [finding.code for finding in done.findings]
-    assert codes == ["SUI-401", "SUI-403"] and done.findings[0].severity is Severity.FIX
+    assert codes == ["SUI-401", "SUI-403", "SUI-404"] and done.findings[0].severity is Severity.FIX
     assert "highest +6 mm at left 600 mm out 600 mm" in done.findings[1].message
     assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
     small = next(option for option in done.remedies if option.names == ("smaller_tile",))
@@ -79,7 +86,7 @@ def test_grinding_saves_compound_and_levelling_costs_height():
 def test_a_smaller_tile_may_be_enough():
     done = judge_ground(RULES, floor(grid([[0, 0, 0], [0, 5, 0], [0, 0, 0]])))
     assert next(o for o in done.remedies if o.names == ("smaller_tile",)).passes
-    assert judge_ground(RULES, floor(grid([[0, 0, 0], [0, 5, 0], [0, 0, 0]]), edge_mm=300)).findings == ()
+    assert judge_ground(RULES, floor(grid([[0, 0, 0], [0, 5, 0], [0, 0, 0]]), edge_mm=300)).remedies == ()
 
 
 def test_british_practice_asks_the_finished_tolerance_of_the_ground():
@@ -91,7 +98,7 @@ def test_british_practice_asks_the_finished_tolerance_of_the_ground():
 
 def test_a_bowed_wall_lists_every_stud():
     done = judge_ground(RULES, wall([0, 0, -3 / 16 * INCH, 0, 0]))
-    assert [finding.code for finding in done.findings] == ["SUI-401", "SUI-403"]
+    assert [finding.code for finding in done.findings] == ["SUI-401", "SUI-403", "SUI-404"]
     shims = done.workings["flatness.shim"].values
     assert shims["stud at 2' 8\""] == 'shim 3/16"' and shims['stud at 0"'] == "leave"
     assert done.remedies[0].names == ("shim",) and done.remedies[0].passes
