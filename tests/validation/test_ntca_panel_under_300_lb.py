@@ -40,6 +40,6 @@ def test_published_floor():
 def test_ranking_of_common_floors(layers, spacing, expected, passes):
     """Known = memory, computed; tolerance 1 on the ratio."""
     assert ratio(layers, spacing) == pytest.approx(expected, abs=1)
-    point, even, _layer = check_panel(RULES, Panel(layers=layers), spacing, 50)
+    even, point, _layer = check_panel(RULES, Panel(layers=layers), spacing, 50)
     assert point.holds is passes
     assert even.found > point.found

@@ -9,18 +9,22 @@ if TYPE_CHECKING:
     from firstcourse.suitability import Remedy
 
 
-def judge(job: Path, /, *, json: bool = False) -> int:
+def judge(job: Path, /, *, out: Path | None = None, json: bool = False) -> int:
     """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
 
     Ends with 1 when a finding stops the work. What the job does not say is not judged, and a note tells so.
 
     Args:
         job: The job document (YAML or JSON).
+        out: Folder for the calculation sheets and an engineer's data sheets, in Letter and A4; none are written
+            otherwise.
         json: Print for another program to read.
     """
     from firstcourse.planning.judging import judge_file, remedy_text
+    from firstcourse.planning.writing import write_judgement
 
     done = judge_file(job)
+    files = () if out is None else write_judgement(done, out)
     if json:
         print_json(
             {
@@ -33,6 +37,7 @@ def judge(job: Path, /, *, json: bool = False) -> int:
                 ],
                 "workings": {name: working.model_dump(mode="json") for name, working in done.workings.items()},
                 "cautions": list(done.cautions),
+                "files": [str(file) for file in files],
             }
         )
         return exit_code(done.findings)
@@ -45,6 +50,8 @@ def judge(job: Path, /, *, json: bool = False) -> int:
     print()
     for caution in done.cautions:
         print(f"CAUTION: {caution}")
+    for file in files:
+        print(f"written: {file}")
     return exit_code(done.findings)
 
 

@@ -1,11 +1,10 @@
-"""The printed site pack: cover, surfaces at a stated scale, cut tickets, shopping, findings, workings, rules."""
+"""The printed site pack: cover, judgement, surfaces at a stated scale, cut tickets, shopping, findings, rules."""
 
-import json
 from collections.abc import Iterator
-from functools import cache
-from importlib import resources
-from typing import Any, Literal
+from typing import Any
 
+from firstcourse.documents.judgement_pages import JUDGED, STRUCTURE_CAUTIONS, judgement_pages, printed_workings
+from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
@@ -22,13 +21,7 @@ from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface
 from firstcourse.units import format_length
 
-Paper = Literal["letter", "a4"]
-_TYPST_PAPER = {"letter": "us-letter", "a4": "a4"}
 _CAUTIONS = "safety.caution."
-
-
-class PaperError(RuntimeError):
-    """The page maker complained; a paper with a fault is never given out."""
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -41,28 +34,15 @@ def site_pack(plan: Plan, paper: Paper) -> bytes:
     Raises:
         PaperError: A warning of the page maker, such as a missing letter in the face.
     """
-    source = (resources.files("firstcourse.documents") / "site_pack.typ").read_bytes()
-    data = json.dumps(pack_data(plan, paper), ensure_ascii=False)
-    pdf, warnings = _compiler().compile_with_warnings(source, format="pdf", timestamp=0, sys_inputs={"data": data})
-    if warnings:
-        raise PaperError("; ".join(str(warning) for warning in warnings))
-    assert isinstance(pdf, bytes)
-    return pdf
-
-
-@cache
-def _compiler() -> Any:
-    import typst
-
-    with resources.as_file(resources.files("firstcourse.documents") / "fonts") as folder:
-        fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(folder)])
-        return typst.Compiler(font_paths=fonts)
+    return compiled(("judgement.typ", "site_pack.typ"), pack_data(plan, paper))
 
 
 def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     """All that the pages print, as plain values."""
+    judged = plan.structures
+    elsewhere = printed_workings(judged)
     return {
-        "paper": _TYPST_PAPER[paper],
+        "paper": PAGE_SIZES[paper],
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
@@ -81,10 +61,16 @@ def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
         ],
         "why": why_page(plan),
         "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities],
-        "findings": [finding.model_dump(mode="json") for finding in plan.findings],
+        "judged": _judgement(plan) if judged else None,
+        "findings": [
+            finding.model_dump(mode="json")
+            for finding in plan.findings
+            if not (judged and finding.code.startswith(JUDGED))
+        ],
         "workings": [
             {**working.model_dump(mode="json"), "values": [list(pair) for pair in working.values.items()]}
-            for working in plan.workings.values()
+            for name, working in plan.workings.items()
+            if name not in elsewhere
         ],
         "overrides": [
             [change.rule, f"{change.value} {change.unit}".strip(), change.reason] for change in plan.job.overrides
@@ -100,6 +86,18 @@ def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
             if rule.basis != "house_assumption" and not rule.id.startswith(_CAUTIONS)
         ],
     }
+
+
+def _judgement(plan: Plan) -> dict[str, Any]:
+    return judgement_pages(
+        job=plan.job.name,
+        date=plan.job.date,
+        practice=plan.job.practice.upper(),
+        structures=plan.structures,
+        findings=plan.findings,
+        workings=plan.workings,
+        cautions=[rule.value for rule in plan.rules if rule.id in STRUCTURE_CAUTIONS],
+    )
 
 
 def _figures(plan: Plan) -> Iterator[tuple[str, str]]:

@@ -7,8 +7,11 @@ import tempfile
 from collections.abc import Sequence
 from pathlib import Path, PureWindowsPath
 
+from firstcourse.documents.judgement_pack import judgement_pack
+from firstcourse.documents.pages import PAGE_SIZES
 from firstcourse.documents.papers import Paper, all_papers
 from firstcourse.errors import InputValueError
+from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
 
 PLAN = "plan.json"
@@ -31,6 +34,38 @@ def write_plan(result: PlanResult, folder: Path) -> tuple[Path, ...]:
         OSError: The disk refuses.
     """
     return write_files((Paper(PLAN, result.document.encode()), *all_papers(result.plan)), folder)
+
+
+def write_judgement(judgement: JobJudgement, folder: Path) -> tuple[Path, ...]:
+    """Write a judgement's sheets into a folder, on both paper sizes; files that stand there stay.
+
+    Args:
+        judgement: What was judged of a job.
+        folder: Made where it is not there.
+
+    Returns:
+        The files written.
+
+    Raises:
+        OSError: The disk refuses.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    files = []
+    for paper in PAGE_SIZES:
+        pages = judgement_pack(
+            paper,
+            job=judgement.job,
+            date=judgement.date,
+            practice=judgement.practice.upper(),
+            structures=judgement.structures,
+            findings=judgement.findings,
+            workings=judgement.workings,
+            cautions=judgement.cautions,
+        )
+        file = folder / f"judgement-{paper}.pdf"
+        file.write_bytes(pages)
+        files.append(file)
+    return tuple(files)
 
 
 def write_files(papers: Sequence[Paper], folder: Path) -> tuple[Path, ...]:

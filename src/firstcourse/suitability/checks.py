@@ -82,3 +82,8 @@ def length_check(
         source=sourced(limit),
         working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=sourced(limit)),
     )
+
+
+def stiffness_text(stiffness: float) -> str:
+    """A bending stiffness EI [lb·in²] in millions, as one writes it by hand."""
+    return f"{stiffness / 1e6:.3f}×10⁶"

@@ -4,7 +4,7 @@ import math
 
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check, sourced, stiffness_text
 from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
@@ -234,10 +234,10 @@ def _line(joist: Joist, *, live: bool) -> str:
     if joist.sister is not None:
         plain = beams.uniform_deflection(load, joist.span_in, joist.ei)
         return (
-            f"Δ without sister = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {joist.ei:.4g}) "
+            f"Δ without sister = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {stiffness_text(joist.ei)}) "
             f"= {plain:.4f} in; with it Δ"
         )
     factor = (joist.under_live if live else joist.under_dead).deflection
     if math.isclose(factor, SIMPLE.deflection):
-        return f"Δ = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {joist.ei:.4g})"
-    return f"Δ = {factor:.5f} × {load:.3f} × {joist.span_in:g}⁴ / {joist.ei:.4g}"
+        return f"Δ = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {stiffness_text(joist.ei)})"
+    return f"Δ = {factor:.5f} × {load:.3f} × {joist.span_in:g}⁴ / {stiffness_text(joist.ei)}"

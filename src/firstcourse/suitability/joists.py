@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
+from firstcourse.suitability.checks import stiffness_text
 from firstcourse.suitability.continuous import Coefficients, all_loaded, worst_pattern
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
@@ -221,12 +222,13 @@ def section_working(rules: RuleSet, joist: Joist) -> Working:
         steps += [
             f"S = b d² / 6 = {width:g} × {depth:g}² / 6 = {beams.section_modulus(width, depth):.3f} in³",
             f"I = b d³ / 12 = {width:g} × {depth:g}³ / 12 = {inertia:.2f} in⁴",
-            f"EI = {wood.e_psi:,.0f} psi × {inertia:.2f} in⁴ = {joist.ei:.4g} lb·in²",
+            f"EI = {wood.e_psi:,.0f} psi × {inertia:.2f} in⁴ = {stiffness_text(joist.ei)} lb·in²",
         ]
         values |= {"joist": wood.name, "plies": str(joist.plies)}
     else:
         steps.append(
-            f"EI = {joist.stiffness:.4g} × {joist.plies} = {joist.ei:.4g} lb·in², as entered from the maker"
+            f"EI = {stiffness_text(joist.ei / joist.plies)} lb·in² as entered from the maker × {joist.plies} "
+            f"= {stiffness_text(joist.ei)} lb·in²"
         )
     if joist.run_in:
         values["spans in order"] = " + ".join(f"{span:g}" for span in joist.run_in) + " in"

@@ -89,6 +89,9 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
         panel: The layers.
         spacing_in: Joist spacing [in].
         load_psf: Live and dead load [psf].
+
+    Returns:
+        Uniform load, point load, thickest layer.
     """
     stiffness = panel_stiffness(rules, panel)
     values = {"s": f"{spacing_in:g} in", "layers": " + ".join(panel.layers)}
@@ -101,6 +104,28 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
     thickest = max(panel.layers, key=thickness_in)
     point_rule, even_rule = rules.entry("panel.deflection.point"), rules.entry("panel.deflection.uniform")
     return (
+        Check(
+            name="panel under uniform load",
+            found=spacing_in / even,
+            limit=rules.number(even_rule.id),
+            at_least=True,
+            unit="L/x",
+            rule=even_rule.id,
+            source=sourced(even_rule),
+            working=Working(
+                title="Deflection between joists under uniform load",
+                formula="Δ = 5 w s⁴ / (384 EI)",
+                values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
+                steps=(
+                    layers,
+                    f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
+                    f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
+                ),
+                result=f"L/{int(spacing_in / even)}",
+                unit="",
+                source=sourced(even_rule),
+            ),
+        ),
         Check(
             name="panel under a point load",
             found=spacing_in / point,
@@ -128,28 +153,6 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
                 unit="",
                 source=sourced(point_rule),
                 argument=("Backer board, mortar and tile are counted as no stiffness.",),
-            ),
-        ),
-        Check(
-            name="panel under uniform load",
-            found=spacing_in / even,
-            limit=rules.number(even_rule.id),
-            at_least=True,
-            unit="L/x",
-            rule=even_rule.id,
-            source=sourced(even_rule),
-            working=Working(
-                title="Deflection between joists under uniform load",
-                formula="Δ = 5 w s⁴ / (384 EI)",
-                values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
-                steps=(
-                    layers,
-                    f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
-                    f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
-                ),
-                result=f"L/{int(spacing_in / even)}",
-                unit="",
-                source=sourced(even_rule),
             ),
         ),
         length_check(

@@ -6,7 +6,7 @@ from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput, ceiling_dead_load, ceiling_joist
-from firstcourse.suitability.checks import Check
+from firstcourse.suitability.checks import Check, stiffness_text
 from firstcourse.suitability.floors import FloorInput, Use, floor_joist
 from firstcourse.suitability.joists import Joist, section_working
 from firstcourse.suitability.lumber import UNKNOWN
@@ -61,7 +61,7 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
     ]
     if floor.run_in:
         facts.append(("unbroken over spans of", " + ".join(f"{span:g}" for span in floor.run_in) + " in"))
-    facts += _member_facts(floor.size, floor.species, floor.grade, floor.stiffness, joist)
+    facts += _member_facts(floor.size, floor.species, floor.grade, joist)
     facts += [
         ("bearing at the ends", "not known" if floor.bearing_in is None else f"{floor.bearing_in:g} in"),
         (
@@ -121,7 +121,7 @@ def ceiling_member(rules: RuleSet, ceiling: CeilingInput, checks: tuple[Check, .
         facts=(
             ("above", _ABOVE[ceiling.above]),
             *_span_facts(ceiling.span_in, ceiling.spacing_in),
-            *_member_facts(ceiling.size, ceiling.species, ceiling.grade, ceiling.stiffness, joist),
+            *_member_facts(ceiling.size, ceiling.species, ceiling.grade, joist),
             *_load_facts(joist),
         ),
         layers=ceiling.layers,
@@ -177,11 +177,14 @@ def _span_facts(span_in: float, spacing_in: float) -> tuple[tuple[str, str], ...
     )
 
 
-def _member_facts(
-    size: str | None, species: str, grade: str, stiffness: float | None, joist: Joist
-) -> tuple[tuple[str, str], ...]:
+def _member_facts(size: str | None, species: str, grade: str, joist: Joist) -> tuple[tuple[str, str], ...]:
     if size is None or joist.wood is None:
-        return (("joists", f"engineered or steel, EI {stiffness:.4g} lb·in² each by their maker"),)
+        return (
+            (
+                "joists",
+                f"engineered or steel, EI {stiffness_text(joist.ei / joist.plies)} lb·in² each by their maker",
+            ),
+        )
     wood = joist.wood
     stamp = "not known" if species == UNKNOWN else _SPECIES[species]
     return (

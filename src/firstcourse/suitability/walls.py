@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check, sourced, stiffness_text
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -126,7 +126,8 @@ def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
             steps=(
                 f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
                 _stiffness_step(rules, studs, stiffness),
-                f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness:.4g}) = {deflection:.4f} in",
+                f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness_text(stiffness)}) "
+                f"= {deflection:.4f} in",
                 f"H / Δ = {studs.height_in:g} / {deflection:.4f} = {studs.height_in / deflection:.1f}",
             ),
             result=f"H/{int(studs.height_in / deflection)}",
@@ -142,10 +143,10 @@ def _stiffness_step(rules: RuleSet, studs: Studs, stiffness: float) -> str:
         wood = studs.wood
         return (
             f"EI = E b d³ / 12 = {wood.e_psi:,.0f} × {wood.width_in:g} × {wood.depth_in:g}³ / 12 "
-            f"= {stiffness:.4g} lb·in²"
+            f"= {stiffness_text(stiffness)} lb·in²"
         )
     modulus = rules.number("wall.steel.e")
-    return f"EI = {modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness:.4g} lb·in²"
+    return f"EI = {modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness_text(stiffness)} lb·in²"
 
 
 def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check | None:

@@ -1,0 +1,44 @@
+"""The judgement alone, printed before anything is planned or bought."""
+
+from collections.abc import Mapping, Sequence
+
+from firstcourse.documents.judgement_pages import judgement_pages
+from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.findings import Finding
+from firstcourse.plan import StructureSheet
+from firstcourse.workings import Working
+
+
+def judgement_pack(
+    paper: Paper,
+    *,
+    job: str,
+    date: str,
+    practice: str,
+    structures: Sequence[StructureSheet],
+    findings: Sequence[Finding],
+    workings: Mapping[str, Working],
+    cautions: Sequence[str],
+) -> bytes:
+    """Verdicts, calculation sheets and data sheets for an engineer as a PDF.
+
+    Args:
+        paper: Page size.
+        job: The job's name.
+        date: Day for which the rules are read, ISO 8601.
+        practice: Whose rules apply, in capitals.
+        structures: What was judged of frames.
+        findings: Of the judgement.
+        workings: By the keys that the sheets name.
+        cautions: What stands at the foot of every page.
+    """
+    pages = judgement_pages(
+        job=job,
+        date=date,
+        practice=practice,
+        structures=structures,
+        findings=findings,
+        workings=workings,
+        cautions=cautions,
+    )
+    return compiled(("judgement.typ", "judgement_pack.typ"), {"paper": PAGE_SIZES[paper], **pages})

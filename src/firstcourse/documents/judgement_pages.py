@@ -1,0 +1,119 @@
+"""What papers print of the judgement: verdicts with remedies, calculation sheets, data sheets for an engineer."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from firstcourse.findings import Finding
+from firstcourse.plan import SheetLine, StructureSheet
+from firstcourse.workings import Working
+
+JUDGED = "SUI-"
+"""How the codes of the judgement's findings begin."""
+STRUCTURE_CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
+"""Rules whose text stands at the foot of every page that shows a structural result."""
+
+
+def judgement_pages(
+    *,
+    job: str,
+    date: str,
+    practice: str,
+    structures: Sequence[StructureSheet],
+    findings: Sequence[Finding],
+    workings: Mapping[str, Working],
+    cautions: Sequence[str],
+) -> dict[str, Any]:
+    """The judgement's pages as plain values.
+
+    Args:
+        job: The job's name.
+        date: Day for which the rules are read, ISO 8601.
+        practice: Whose rules apply, in capitals.
+        structures: What was judged of frames.
+        findings: Of the whole job; those of the judgement are taken.
+        workings: By the keys that the sheets name.
+        cautions: What stands at the foot of every page.
+
+    Returns:
+        Places with their verdict, findings, remedies, calculation sheets and data sheets. An engineer gets a data
+        sheet of every floor and ceiling, and of walls that do not hold.
+    """
+    return {
+        "job": job,
+        "date": date,
+        "practice": practice,
+        "cautions": list(cautions),
+        "places": [{"where": sheet.where, "verdict": _verdict(sheet)} for sheet in structures],
+        "findings": [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(JUDGED)],
+        "remedies": [
+            {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
+            for name, working in workings.items()
+            if name.startswith("suitability.") and name.endswith(".remedies")
+        ],
+        "sheets": [[_sheet(sheet, workings) for sheet in together] for together in _pages(structures)],
+        "engineer": [_engineer(sheet) for sheet in structures if sheet.kind != "wall" or not sheet.holds],
+    }
+
+
+def printed_workings(structures: Sequence[StructureSheet]) -> frozenset[str]:
+    """Keys of the workings that the judgement's pages print, so that no other page repeats them."""
+    lines = {line.working for sheet in structures for line in sheet.lines}
+    return frozenset(lines | {sheet.remedies for sheet in structures if sheet.remedies})
+
+
+def _verdict(sheet: StructureSheet) -> str:
+    failing = [line.name for line in sheet.lines if not line.holds]
+    checks = sum(bool(line.limit) for line in sheet.lines)
+    return f"does not hold: {', '.join(failing)}" if failing else f"all {checks} checks hold"
+
+
+def _pages(structures: Sequence[StructureSheet]) -> list[list[StructureSheet]]:
+    """Floors and ceilings on pages of their own; walls that follow each other share theirs."""
+    pages: list[list[StructureSheet]] = []
+    for sheet in structures:
+        if sheet.kind == "wall" and pages and pages[-1][-1].kind == "wall":
+            pages[-1].append(sheet)
+        else:
+            pages.append([sheet])
+    return pages
+
+
+def _sheet(sheet: StructureSheet, workings: Mapping[str, Working]) -> dict[str, Any]:
+    return {
+        "where": sheet.where,
+        "lines": [_line(number, line, workings[line.working]) for number, line in enumerate(sheet.lines, start=1)],
+    }
+
+
+def _line(number: int, line: SheetLine, working: Working) -> dict[str, Any]:
+    title = working.title.split(": ", 1)[-1]
+    basis = f" ({line.name.split('(')[1]}" if "(" in line.name else ""
+    return {
+        "number": number,
+        "title": title + basis,
+        "formula": working.formula,
+        "values": [list(pair) for pair in working.values.items() if pair[0] != "limit"],
+        "steps": list(working.steps),
+        "argument": list(working.argument),
+        "source": working.source,
+        "found": line.found,
+        "limit": line.limit,
+        "holds": line.holds,
+    }
+
+
+def _engineer(sheet: StructureSheet) -> dict[str, Any]:
+    return {
+        "where": sheet.where,
+        "facts": [list(fact) for fact in sheet.facts],
+        "layers": [[layer.name, layer.thickness, layer.density, layer.mass] for layer in sheet.layers],
+        "mass": sheet.mass,
+        "assumed": list(sheet.assumed),
+        "unjudged": list(sheet.unjudged),
+        "question": sheet.question,
+        "checks": [
+            [line.name, line.found, line.limit, "holds" if line.holds else "DOES NOT HOLD"]
+            for line in sheet.lines
+            if line.limit
+        ],
+    }

@@ -1,0 +1,102 @@
+"""The judgement on paper: every check with its numbers, a data sheet for an engineer, cautions on every page."""
+
+import io
+from pathlib import Path
+
+import pypdf
+import pytest
+from test_site_pack import plan_of
+
+from firstcourse.documents.site_pack import pack_data, site_pack
+from firstcourse.planning.judging import judge_file
+from firstcourse.planning.writing import write_judgement
+
+LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
+CAUTION = "not a design"
+
+
+def pages(pdf: bytes) -> list[str]:
+    return [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(io.BytesIO(pdf)).pages]
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_every_structural_page_carries_the_cautions_and_the_engineers_boundary(paper: str) -> None:
+    printed = pages(site_pack(plan_of("limber-floor"), paper))  # type: ignore[arg-type]
+    structural = [
+        page
+        for page in printed
+        if any(
+            word in page for word in ("Will it carry tile", "what and how", "Data sheet for an engineer", "SUI-")
+        )
+    ]
+    assert len(structural) >= 4
+    for page in structural:
+        assert CAUTION in page and "licensed engineer" in page
+
+
+def test_a_sheet_gives_formula_numbers_result_limit_and_source_in_order() -> None:
+    judged = pack_data(plan_of("limber-floor"), "letter")["judged"]
+    floor = judged["sheets"][0][0]
+    titles = [line["title"] for line in floor["lines"]]
+    assert titles == [
+        "Dead load of the floor",
+        "Loads along one joist, section and stiffness",
+        "Joist spacing",
+        "Bending stress",
+        "Shear stress",
+        "Bearing pressure",
+        "Bearing length",
+        "Live-load deflection (finish)",
+        "Live-load deflection (code)",
+        "Deflection under live and dead load",
+        "Deflection between joists under uniform load",
+        "Deflection between joists under a point load",
+        "Thickest panel layer",
+        "Longest span for these joists and this finish",
+    ]
+    bending = floor["lines"][3]
+    assert bending["steps"] == [
+        "M = 0.125 w L² = 0.125 × 6.335 × 150² = 17,817 lb·in",
+        "fb = M / S = 17,817 / 13.141 = 1,356 psi",
+        "Fb' = Fb CD CF Cr = 850 × 1 × 1.2 × 1.15 = 1,173 psi",
+    ]
+    assert (bending["found"], bending["limit"], bending["holds"]) == ("1,356 psi", "at most 1,173 psi", False)
+    assert all(line["source"] and line["formula"] for line in floor["lines"])
+
+
+def test_an_engineer_gets_one_page_with_all_it_takes() -> None:
+    printed = pages(site_pack(plan_of("limber-floor"), "a4"))
+    (sheet,) = [page for page in printed if "Data sheet for an engineer" in page]
+    for wanted in (
+        "150 in (12 ft 6 in, 3,810 mm)",
+        "hem-fir, No. 2",
+        "40 psf",
+        "23/32 in + 19/32 in, not glued",
+        "39.4 kg/m²",
+        "Assumed",
+        "Left open",
+        "Please design",
+        "Name and licence",
+    ):
+        assert wanted in sheet
+
+
+def test_what_the_sheets_print_is_not_printed_again() -> None:
+    printed = "\n".join(pages(site_pack(plan_of("limber-floor"), "letter")))
+    assert printed.count("Bearing pressure") == 1
+    assert printed.count("SUI-103") == 1
+
+
+def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
+    done = judge_file(LIMBER)
+    files = write_judgement(done, tmp_path / "new" / "folder")
+    assert [file.name for file in files] == ["judgement-letter.pdf", "judgement-a4.pdf"]
+    for file in files:
+        printed = pages(file.read_bytes())
+        assert all(CAUTION in page for page in printed)
+        assert any("Calculation sheet: upper bath, floor" in page for page in printed)
+    assert write_judgement(done, tmp_path)[0].read_bytes() == files[0].read_bytes()
+
+
+def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:
+    assert pack_data(plan_of("tub-bathroom"), "letter")["judged"] is None
