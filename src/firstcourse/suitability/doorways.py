@@ -60,12 +60,11 @@ def judge_doorway(
 
 def _step(rules: RuleSet, doorway: Doorway, rise: float, tape: Tape) -> tuple[str, list[Finding]]:
     step = abs(rise)
-    if "transition.vertical.max" not in rules.entries:
-        return "no rule of this practice speaks of it", []
     square, bevelled = (
         to_inches(rules.ticks(rule)) for rule in ("transition.vertical.max", "transition.bevel.max")
     )
-    if step <= square:
+    # What no tape shows is level.
+    if step <= square or 2 * inches(step) < tape.graduation:
         return "none, or a straight edge trim", []
     bevel = step <= bevelled
     slope = rules.number("transition.bevel.slope" if bevel else "transition.ramp.slope")
