@@ -223,23 +223,7 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         raise InputValueError(f"{len(spots)} spot levels are more than {MOST_SPOTS}; judge the surface in parts")
     plane = best_line(spots) if string else best_plane(spots)
     deviations = tuple(s.height_mm - plane.height_at(s.u_mm, s.v_mm) for s in spots)
-    worst_long, worst_short, short_seen = 0.0, 0.0, False
-    for i, one in enumerate(spots):
-        for other in spots[i + 1 :]:
-            du, dv = other.u_mm - one.u_mm, other.v_mm - one.v_mm
-            length = math.hypot(du, dv)
-            if not 0 < length <= tolerance.long_reach_mm + SAME_MM:
-                continue
-            for spot in spots:
-                pu, pv = spot.u_mm - one.u_mm, spot.v_mm - one.v_mm
-                along = (pu * du + pv * dv) / length
-                if not SAME_MM < along < length - SAME_MM or abs(pu * dv - pv * du) / length > EDGE_WIDTH_MM:
-                    continue
-                chord = one.height_mm + (other.height_mm - one.height_mm) * along / length
-                gap = abs(spot.height_mm - chord)
-                worst_long = max(worst_long, gap)
-                if length <= tolerance.short_reach_mm + SAME_MM:
-                    worst_short, short_seen = max(worst_short, gap), True
+    worst_long, worst_short, short_seen = _chords(spots, tolerance)
     # Sums of halves and slopes leave dust far below what a level shows.
     worst_long, worst_short = round(worst_long, 6), round(worst_short, 6)
     highs = sorted(
@@ -255,3 +239,28 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         grind=tuple(highs),
         short_seen=short_seen,
     )
+
+
+def _chords(spots: tuple[Spot, ...], tolerance: Tolerance) -> tuple[float, float, bool]:
+    """Worst gap under the long and the short straightedge, and whether any reading lies under a short one."""
+    import numpy as np
+
+    u, v, h = (np.array([getattr(s, name) for s in spots]) for name in ("u_mm", "v_mm", "height_mm"))
+    worst_long, worst_short, short_seen = 0.0, 0.0, False
+    for first in range(len(spots) - 1):
+        du, dv = u[first + 1 :] - u[first], v[first + 1 :] - v[first]
+        length = np.hypot(du, dv)
+        use = (length > 0) & (length <= tolerance.long_reach_mm + SAME_MM)
+        if not use.any():
+            continue
+        du, dv, length = du[use, None], dv[use, None], length[use, None]
+        rise = (h[first + 1 :] - h[first])[use, None]
+        along = ((u - u[first]) * du + (v - v[first]) * dv) / length
+        aside = np.abs((u - u[first]) * dv - (v - v[first]) * du) / length
+        under = (along > SAME_MM) & (along < length - SAME_MM) & (aside <= EDGE_WIDTH_MM)
+        gaps = np.where(under, np.abs(h - h[first] - rise * along / length), 0.0)
+        short = length[:, 0] <= tolerance.short_reach_mm + SAME_MM
+        worst_long = max(worst_long, float(gaps.max()))
+        if under[short].any():
+            worst_short, short_seen = max(worst_short, float(gaps[short].max())), True
+    return worst_long, worst_short, short_seen
