@@ -236,6 +236,9 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
         return ()
     code, message = _REMEDY_MATERIAL[kind]
     fit = [words(each) for each in allowed(rules, kind, surface.zone)]
+    limit = f"zones: {rules.text(rule).replace('_', ' ')}"
+    if kind == "membrane" and surface.zone is Zone.STEAM:
+        limit = f"at most {rules.number('exposure.steam.perm_max'):g} perm"
     return (
         Finding(
             code=code,
@@ -243,7 +246,7 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
             where=surface.where,
             message=f"{message}: {entry.description.split('. Zones')[0].split(' Zones')[0].rstrip('.')}.",
             measured=f"{words(name)} in a {words(surface.zone)} zone",
-            limit=f"zones: {rules.text(rule).replace('_', ' ')}",
+            limit=limit,
             rule=rule,
             source=sourced(entry),
             remedy=f"Use {' or '.join(fit)}." if fit else "The rule book has none for this zone: ask its maker.",

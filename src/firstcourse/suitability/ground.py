@@ -97,7 +97,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         ways = tuple((each.remedy, each.corrections_mm) for each in studs)
         workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
     options = tuple(remedy for remedy, _changes in ways)
-    findings = [_finding(ground, check, options) for check in checks if not check.holds]
+    findings = [_finding(rules, ground, check, options) for check in checks if not check.holds]
     findings += [_highs_and_lows(ground, found), *_unseen(ground, found)]
     return GroundJudgement(
         findings=tuple(findings),
@@ -202,13 +202,17 @@ def _working(ground: Ground, check: Check) -> Working:
     )
 
 
-def _finding(ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding:
+def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding:
     passing = [option.what for option in options if option.passes]
+    accepted = rules.entries.get("surface.accepted.wall")
+    trap = ""
+    if accepted is not None and not ground.is_floor and check.found <= rules.number(accepted.id):
+        trap = f" It was rightly handed over as flat to {rules.number(accepted.id):g} mm; tile asks more."
     return Finding(
         code="SUI-401" if "long" in check.name else "SUI-402",
         severity=Severity.FIX,
         where=ground.where,
-        message=f"{check.name[0].upper()}{check.name[1:]}: not flat enough for this tile.",
+        message=f"{check.name[0].upper()}{check.name[1:]}: not flat enough for this tile.{trap}",
         measured=f"{check.found_text()} ({_length(check.found, ground.tape)})",
         limit=f"{check.limit_text()} ({_length(check.limit, ground.tape)})",
         rule=check.rule,

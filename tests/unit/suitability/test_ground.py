@@ -96,6 +96,11 @@ def test_british_practice_asks_the_finished_tolerance_of_the_ground():
     assert judge_ground(UK, floor(grid([[0, 0, 0], [0, 3, 0], [0, 0, 0]]))).findings == ()
 
 
+def test_a_wall_handed_over_in_tolerance_is_told_from_a_bad_one():
+    bowed, bad = (judge_ground(UK, wall([0, 0, -gap, 0, 0])).findings[0] for gap in (4.0, 6.0))
+    assert "handed over as flat to 5 mm" in bowed.message and "handed over" not in bad.message
+
+
 def test_a_bowed_wall_lists_every_stud():
     done = judge_ground(RULES, wall([0, 0, -3 / 16 * INCH, 0, 0]))
     assert [finding.code for finding in done.findings] == ["SUI-401", "SUI-403", "SUI-404"]

@@ -82,6 +82,11 @@ def test_a_refusal_gives_its_reason_and_what_would_do():
     assert lauan.severity is Severity.STOP and "plies part" in lauan.message
 
 
+def test_a_membrane_in_steam_is_told_its_permeance():
+    (steam,) = judge_exposure(RULES, replace(WALL, zone=Zone.STEAM, board="cement_board"))
+    assert steam.limit == "at most 0.5 perm" and steam.remedy == "Use low perm."
+
+
 def test_slippery_tile_stops_a_wet_floor_and_is_to_be_mended_elsewhere():
     wet = judge_exposure(RULES, replace(FLOOR, wet_friction=0.3))[0]
     damp = judge_exposure(RULES, replace(DAMP, is_floor=True, wet_friction=0.3))[0]
