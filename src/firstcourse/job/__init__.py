@@ -1,6 +1,7 @@
 """The job document: what the setter writes down, read with line and column."""
 
 from firstcourse.job.carrying import (
+    CeilingJoists,
     DoorStep,
     Exposure,
     FloorTile,
@@ -45,6 +46,7 @@ __all__ = [
     "BoardedCeiling",
     "BoardedFloor",
     "BoardedWall",
+    "CeilingJoists",
     "ChosenTile",
     "DoorStep",
     "Exposure",

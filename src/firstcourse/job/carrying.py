@@ -35,6 +35,8 @@ class JoistCut(JobModel):
         default=None, description="Hole: the least distance to the joist's edges and to other cuts."
     )
 
+    in_bottom: bool = Field(default=False, description="The notch is in the joist's bottom edge.")
+
     @model_validator(mode="after")
     def _whole(self) -> Self:
         if self.kind == "hole" and self.edge is None:
@@ -59,7 +61,12 @@ class Joists(JobModel):
     sistered: Literal["none", "part", "full"] = Field(
         default="none", description="A second ply on each joist: over the middle part of the span, or all of it."
     )
-    continuous: bool = Field(default=False, description="They run over a middle support without a joint.")
+    continuous: bool = Field(
+        default=False, description="They run over a middle support without a joint, its spans not all known."
+    )
+    spans: Annotated[tuple[Length, ...], Field(min_length=2, max_length=3)] | None = Field(
+        default=None, description="Every span in order, where they run over supports without a joint."
+    )
     bearing: Length | None = Field(default=None, description="Length of bearing at the ends.")
     loads: Annotated[tuple[JoistLoad, ...], Field(max_length=20)] = Field(
         default=(), description="Lasting loads on the most loaded joist."
@@ -76,6 +83,32 @@ class Joists(JobModel):
             raise ValueError("a part sister is judged on sawn joists only")
         if any(load.at >= self.span for load in self.loads):
             raise ValueError("a load must stand within the span")
+        if self.spans is not None and max(self.spans) != self.span:
+            raise ValueError("span must be the longest of spans")
+        return self
+
+
+class CeilingJoists(JobModel):
+    """The joists over a ceiling: lumber by its size, engineered ones by EI."""
+
+    span: Length = Field(description="Longest clear span, face to face of supports, also beyond this room.")
+    above: Literal["attic", "attic_storage", "floor"] = Field(
+        default="attic_storage",
+        description="What lies above: an attic that holds nothing, one with some storage, or a floor.",
+    )
+    size: Literal["2x4", "2x6", "2x8", "2x10", "2x12"] | None = Field(
+        default=None, description="Nominal size of sawn joists."
+    )
+    species: Species = Field(default="unknown", description=_SPECIES)
+    grade: Grade = Field(default="unknown", description=_GRADE)
+    ei_lb_in2: Annotated[FiniteFloat, Field(gt=0, le=1e12)] | None = Field(
+        default=None, description="EI of engineered or steel joists from their maker [lb in²], instead of a size."
+    )
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Self:
+        if (self.size is None) == (self.ei_lb_in2 is None):
+            raise ValueError("give either size (sawn joists) or ei_lb_in2 (engineered or steel joists)")
         return self
 
 
@@ -136,6 +169,10 @@ class WallStuds(JobModel):
         default=None,
         description="Thickness of the steel [1/1000 in], as stamped; leave it out where only a gauge is known.",
     )
+    flange: Length | None = Field(default=None, description="Width of a steel stud's flanges.")
+    inertia_in4: Annotated[FiniteFloat, Field(gt=0, le=1000)] | None = Field(
+        default=None, description="Ix of a steel stud by its maker's table [in⁴]; from its shape otherwise."
+    )
     height: Length | None = Field(
         default=None, description="Clear height between plates; the wall's height where not given."
     )
@@ -144,8 +181,8 @@ class WallStuds(JobModel):
     def _one_kind(self) -> Self:
         if (self.size is None) == (self.steel is None):
             raise ValueError("give either size (wood studs) or steel (depth of the web)")
-        if self.mils is not None and self.steel is None:
-            raise ValueError("mils is the thickness of steel studs")
+        if self.steel is None and (self.mils, self.flange, self.inertia_in4) != (None, None, None):
+            raise ValueError("mils, flange and inertia_in4 are for steel studs")
         return self
 
 

@@ -10,7 +10,16 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import Field, FiniteFloat, model_validator
 
-from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, Joists, Panels, SpotLevel, WallStuds
+from firstcourse.job.carrying import (
+    CeilingJoists,
+    DoorStep,
+    Exposure,
+    FloorTile,
+    Joists,
+    Panels,
+    SpotLevel,
+    WallStuds,
+)
 from firstcourse.job.fields import (
     MOST_CORNERS,
     MOST_ITEMS,
@@ -308,6 +317,7 @@ class BoardedCeiling(JobModel):
     """The ceiling, where it is boarded; it lies over the whole room."""
 
     framing: FloorFraming = Field(description="The ceiling joists.")
+    joists: CeilingJoists | None = Field(default=None, description="What the joists are; not judged otherwise.")
     openings: Annotated[tuple[FloorOpening, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Boxes, pipes and hatches, placed as on the floor below them."
     )

@@ -8,7 +8,17 @@ from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
 from firstcourse.job import ChosenTile, Job
-from firstcourse.plan import SoftJoint, StartPoint, Stock, Surface, SurfaceKind, Tile, TiledArea, TileStock
+from firstcourse.plan import (
+    SnapLine,
+    SoftJoint,
+    StartPoint,
+    Stock,
+    Surface,
+    SurfaceKind,
+    Tile,
+    TiledArea,
+    TileStock,
+)
 from firstcourse.planning.tile_ground import ToTile, depth_before, joints_listed_elsewhere, surfaces_to_tile
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
@@ -22,6 +32,7 @@ from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.sharing import share
+from firstcourse.tiling.snap_lines import snap_lines
 from firstcourse.tiling.soft_joints import Exposure, edge_joint, field_spacing, soft_joints
 from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
@@ -195,7 +206,9 @@ class _Tiler:
         return _Laid(
             surface=surface,
             tiled=tuple(
-                self._area(laying, self.joint, starts if index == 0 else ())
+                self._area(
+                    laying, self.joint, starts if index == 0 else (), self._lines(main) if index == 0 else ()
+                )
                 for index, laying in enumerate(layings)
             ),
             tiles=tuple(tile for laying in layings for tile in lay(laying.cell, laying.shift, laying.area)),
@@ -253,7 +266,10 @@ class _Tiler:
         ]
         return with_bands(main, bands)
 
-    def _area(self, laying: Laying, joint: int, starts: Sequence[Start]) -> TiledArea:
+    def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
+        return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
+
+    def _area(self, laying: Laying, joint: int, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
         return TiledArea(
             pattern=self.tiling.pattern,
             tiles=tuple(dict.fromkeys(piece.tile for piece in laying.cell.pieces)),
@@ -272,6 +288,7 @@ class _Tiler:
                 )
                 for start in starts or (_continued(laying.shift),)
             ),
+            lines=lines,
         )
 
 

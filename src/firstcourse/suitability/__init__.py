@@ -11,7 +11,7 @@ from firstcourse.suitability.flatness import Spot
 from firstcourse.suitability.floors import Finish, FloorInput, Use
 from firstcourse.suitability.ground import Ground, GroundJudgement, judge_ground
 from firstcourse.suitability.joists import PointLoad
-from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, judge, placed
+from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, frame_unjudged, judge, placed
 from firstcourse.suitability.lumber import lumber
 from firstcourse.suitability.panels import Panel
 from firstcourse.suitability.plumb import Corner, Stance, judge_stance
@@ -53,6 +53,7 @@ __all__ = [
     "WallInput",
     "Zone",
     "floor_remedies",
+    "frame_unjudged",
     "judge",
     "judge_build_up",
     "judge_ground",

@@ -1,5 +1,6 @@
 """Judge whether frame, panel and surface will carry tile, before anything is bought."""
 
+import datetime
 from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
@@ -124,7 +125,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             found, member, options = _floor(rules, floor)
         except RuleNotFoundError as error:
-            findings.append(_unjudged(floor.where, error))
+            findings.append(frame_unjudged(floor.where, error.practice, error.on, error.rule_id))
             continue
         findings += found
         members.append(member)
@@ -135,7 +136,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             found, member = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
-            findings.append(_unjudged(other.where, error))
+            findings.append(frame_unjudged(other.where, error.practice, error.on, error.rule_id))
             continue
         findings += found
         members.append(member)
@@ -321,15 +322,23 @@ def placed(where: str, line: Check | Working) -> Working:
     )
 
 
-def _unjudged(where: str, error: RuleNotFoundError) -> Finding:
+def frame_unjudged(where: str, practice: str, on: datetime.date, rule: str) -> Finding:
+    """What is said of a frame for which a practice has no rules: it stops the work rather than passing.
+
+    Args:
+        where: The place in words.
+        practice: Whose rules apply.
+        on: Day for which they are read.
+        rule: The first rule that is missing.
+    """
     return Finding(
         code="SUI-901",
         severity=Severity.STOP,
         where=where,
-        message="The frame is not judged: the rule book has no loads, lumber, panel and deflection values for "
-        f"practice '{error.practice}' on {error.on} (first missing: {error.rule_id}). Flatness, materials, "
-        "moisture and build-up are judged as far as it has their rules.",
-        rule=error.rule_id,
+        message=f"The frame is not judged: practice '{practice}' has no loads, lumber, panel and deflection "
+        f"values in the rule book on {on}. Flatness, materials, moisture and build-up are judged as far as it has "
+        "their rules.",
+        rule=rule,
         remedy="Have an engineer judge the frame by the local code; leave its entries out once that is done.",
     )
 

@@ -170,7 +170,7 @@ def test_every_entry_reaches_its_check(old, new, code):
         ("bearing: 3 in", "cuts: [{kind: hole, size: 1 in, at: 9 in}]", "hole's edge"),
         ("bearing: 3 in", "cuts: [{kind: notch, size: 1 in, at: 9 in}]", "notch's length"),
         ("studs: {size: 2x4,", "studs: {", "give either size"),
-        ("studs: {size: 2x4,", "studs: {size: 2x4, mils: 33,", "mils is the thickness"),
+        ("studs: {size: 2x4,", "studs: {size: 2x4, mils: 33,", "are for steel studs"),
         ("zone: wet", "zone: soaked", "soaked"),
     ],
 )
@@ -180,7 +180,7 @@ def test_wrong_entries_are_placed_in_the_document(old, new, said):
     assert said in str(caught.value) and "job.yaml:" in str(caught.value)
 
 
-def test_a_ceiling_and_a_slab_are_told_as_not_judged():
+def test_a_slab_has_no_frame_and_a_ceiling_says_what_it_lacks():
     slab = """
 name: Slab
 date: 2026-11-25
@@ -195,8 +195,9 @@ rooms:
     done = judged(slab)
     assert {"SUI-501", "SUI-503"} <= set(stops(done))
     (note,) = [finding for finding in done.findings if finding.code == "SUI-910"]
-    assert "floor (spacing of the joists, joists, panels, tile)" in note.message
-    assert "ceiling (its frame is not judged here)" in note.message
+    assert "ceiling (joists, tiling)" in note.message
+    (slab_note,) = [finding for finding in done.findings if finding.code == "SUI-130"]
+    assert "nothing bends" in slab_note.message and "its moisture" in slab_note.remedy
 
 
 def test_the_plan_carries_the_judgement_and_the_rules_it_rests_on():

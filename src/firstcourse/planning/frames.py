@@ -1,0 +1,269 @@
+"""What each surface of a job tells of its frame, for the judgement: joists, panels, studs."""
+
+import math
+from dataclasses import dataclass, field
+from fractions import Fraction
+from itertools import pairwise
+
+from firstcourse.errors import InputValueError
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.job import (
+    BoardedCeiling,
+    BoardedFloor,
+    BoardedWall,
+    FloorFraming,
+    Job,
+    JoistCut,
+    Joists,
+    Panels,
+    Room,
+    WallFraming,
+    WallStuds,
+)
+from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.planning.layers import floor_layers, laid_tile, wall_layers
+from firstcourse.rules import RuleSet
+from firstcourse.suitability import (
+    Above,
+    CeilingInput,
+    Cut,
+    Finish,
+    FloorInput,
+    JudgeInput,
+    Panel,
+    PointLoad,
+    SteelStud,
+    Studs,
+    WallInput,
+    frame_unjudged,
+    lumber,
+)
+from firstcourse.suitability.joists import SisterPart
+from firstcourse.suitability.panels import thickness_in
+from firstcourse.units import TICKS_PER_INCH, to_inches
+
+_NEEDED = "floor.load.live"
+"""A practice without this rule has none to judge frames by."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedFrame:
+    """The frame of one surface.
+
+    Attributes:
+        inputs: What is to be judged; empty where too little is known.
+        missing: What the job leaves out, in words.
+        notes: What was taken for it, or why it is not judged.
+    """
+
+    inputs: JudgeInput = field(default_factory=JudgeInput)
+    missing: tuple[str, ...] = ()
+    notes: tuple[Finding, ...] = ()
+
+    @property
+    def judged(self) -> bool:
+        """Whether there is a frame to judge."""
+        return bool(self.inputs.floors or self.inputs.walls or self.inputs.ceilings)
+
+
+def asked_frame(
+    job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+) -> AskedFrame:
+    """The frame of one surface as far as the job tells it.
+
+    Args:
+        job: The job document.
+        room: The surface's room.
+        surface: The surface.
+        where: The place in words.
+        stock: Sheets that may be used on it.
+        rules: The rules in force.
+
+    Raises:
+        InputValueError: An entry cannot be used.
+    """
+    if surface.kind is SurfaceKind.WALL:
+        wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+        told = wall.studs is not None
+        return _without_rules(where, rules, told) or _wall(job, wall, surface, where, stock, rules)
+    if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
+        if room.floor.framing is None and room.floor.joists is None:
+            return AskedFrame(notes=(_slab(room.floor, where),))
+        told = room.floor.joists is not None
+        return _without_rules(where, rules, told) or _floor(job, room.floor, where, stock, rules)
+    if surface.kind is SurfaceKind.CEILING and room.ceiling is not None:
+        told = room.ceiling.joists is not None
+        return _without_rules(where, rules, told) or _ceiling(job, room.ceiling, where, stock, rules)
+    return AskedFrame()
+
+
+def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
+    """What is said where the practice has no rules for frames; None where it has."""
+    if _NEEDED in rules.entries:
+        return None
+    if told:
+        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on, _NEEDED),))
+    return AskedFrame(missing=(f"its frame, for which the rule book has no values in {rules.practice} practice",))
+
+
+def _slab(floor: BoardedFloor, where: str) -> Finding:
+    wanted = [] if floor.spots or floor.straightedge else ["its heights (spots)"]
+    exposure = floor.exposure
+    if exposure is None or (exposure.slab_humidity_percent is None and exposure.slab_emission_lb is None):
+        wanted.append("its moisture (exposure, slab_humidity_percent or slab_emission_lb)")
+    return Finding(
+        code="SUI-130",
+        severity=Severity.NOTE,
+        where=where,
+        message="A slab, by its entry: nothing bends between joists, so neither frame nor panel is judged. What "
+        "counts is how flat and how dry it is, its cracks and its joints.",
+        remedy=f"Enter {' and '.join(wanted)}." if wanted else "",
+    )
+
+
+def _wall(
+    job: Job, wall: BoardedWall, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+) -> AskedFrame:
+    spacing = _spacing(wall.framing)
+    if wall.studs is None or spacing is None:
+        return AskedFrame(missing=("studs",) if wall.studs is None else ("spacing of the studs",))
+    _, low, _, high = bounds(surface.extent or surface.outline)
+    tile = laid_tile(job, wall)
+    layers = () if tile is None else wall_layers(tile, stock, rules)
+    studs = _studs(wall.studs, high - low, spacing, rules)
+    return AskedFrame(inputs=JudgeInput(walls=(WallInput(where=where, studs=studs, layers=layers),)))
+
+
+def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> Studs:
+    height, apart = to_inches(studs.height or wall_height), to_inches(spacing)
+    if studs.steel is not None:
+        steel = SteelStud(
+            depth_in=to_inches(studs.steel),
+            mils=studs.mils,
+            flange_in=_inches(studs.flange),
+            second_moment_in4=studs.inertia_in4,
+        )
+        return Studs(height_in=height, spacing_in=apart, steel=steel)
+    return Studs(
+        height_in=height, spacing_in=apart, wood=lumber(rules, studs.size or "", studs.species, studs.grade)
+    )
+
+
+def _ceiling(
+    job: Job, ceiling: BoardedCeiling, where: str, stock: tuple[Stock, ...], rules: RuleSet
+) -> AskedFrame:
+    spacing, tile, joists = _spacing(ceiling.framing), laid_tile(job, ceiling), ceiling.joists
+    if spacing is None or joists is None or tile is None:
+        wanted = (("spacing of the joists", spacing), ("joists", joists), ("tiling", tile))
+        return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
+    asked = CeilingInput(
+        where=where,
+        span_in=to_inches(joists.span),
+        spacing_in=to_inches(spacing),
+        layers=wall_layers(tile, stock, rules),
+        above=Above(joists.above),
+        size=joists.size,
+        species=joists.species,
+        grade=joists.grade,
+        stiffness=joists.ei_lb_in2,
+    )
+    return AskedFrame(inputs=JudgeInput(ceilings=(asked,)))
+
+
+def _floor(job: Job, floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> AskedFrame:
+    spacing = None if floor.framing is None else _spacing(floor.framing)
+    tile, joists = laid_tile(job, floor), floor.joists
+    if spacing is None or joists is None or floor.panels is None or tile is None:
+        wanted = (
+            ("spacing of the joists", spacing),
+            ("joists", joists),
+            ("panels", floor.panels),
+            ("tile", tile),
+        )
+        return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
+    panel, notes = _panel(floor.panels, where, rules)
+    asked = FloorInput(
+        where=where,
+        span_in=to_inches(joists.span),
+        spacing_in=to_inches(spacing),
+        panel=panel,
+        layers=floor_layers(tile, floor.tile, stock, rules),
+        finish=Finish.STONE if tile.stone else Finish.CERAMIC,
+        size=joists.size,
+        species=joists.species,
+        grade=joists.grade,
+        stiffness=joists.ei_lb_in2,
+        plies=2 if joists.sistered == "full" else 1,
+        continuous=joists.continuous,
+        run_in=tuple(to_inches(span) for span in joists.spans or ()),
+        bearing_in=_inches(joists.bearing),
+        points=tuple(PointLoad(load_lb=load.load_lb, at_in=to_inches(load.at)) for load in joists.loads),
+        cuts=tuple(_cut(cut) for cut in joists.cuts),
+        sister=_part_sister(joists, rules),
+    )
+    return AskedFrame(inputs=JudgeInput(floors=(asked,)), notes=notes)
+
+
+def _part_sister(joists: Joists, rules: RuleSet) -> SisterPart | None:
+    return SisterPart(share=rules.number("remedy.sister_part.share")) if joists.sistered == "part" else None
+
+
+def _cut(cut: JoistCut) -> Cut:
+    return Cut(
+        kind=cut.kind,
+        size_in=to_inches(cut.size),
+        at_in=to_inches(cut.at),
+        length_in=to_inches(cut.length or 0),
+        edge_in=math.inf if cut.edge is None else to_inches(cut.edge),
+        in_bottom=cut.in_bottom,
+    )
+
+
+def _spacing(framing: FloorFraming | WallFraming) -> int | None:
+    """Centre to centre, of members as found the widest [ticks]; None where there are fewer than two."""
+    if framing.spacing is not None:
+        return framing.spacing
+    places = sorted(member.at for member in framing.members)
+    return max((after - before for before, after in pairwise(places)), default=None)
+
+
+def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:
+    """The panel layers by the names the rule book has; a thickness between two of them counts as the thinner.
+
+    Raises:
+        InputValueError: A layer is thinner than all the rule book has.
+    """
+    known = sorted((_thickness(entry.id) for entry in rules.under("panel.ei.")), key=thickness_in)
+    layers, notes = [], []
+    for layer in panels.layers:
+        exact = Fraction(layer, TICKS_PER_INCH)
+        fitting = [name for name in known if thickness_in(name) <= exact]
+        if known and not fitting:
+            raise InputValueError(
+                f"a panel layer of {float(exact):.3g} in is thinner than {known[0]} in, the least in the rule book"
+            )
+        # A practice without panel values is refused by the judgement itself, with the rule that is missing.
+        name = fitting[-1] if fitting else str(exact)
+        layers.append(name)
+        if fitting and thickness_in(name) != exact:
+            notes.append(
+                Finding(
+                    code="SUI-204",
+                    severity=Severity.NOTE,
+                    where=where,
+                    message=f"A panel layer of {float(exact):.3g} in counts as {name} in, "
+                    "the next thinner one in the rule book.",
+                )
+            )
+    return Panel(layers=tuple(layers), glued_and_screwed=panels.glued_and_screwed), tuple(notes)
+
+
+def _thickness(rule: str) -> str:
+    """`panel.ei.1_1_8` as `1-1/8`."""
+    *whole, top, bottom = rule.removeprefix("panel.ei.").split("_")
+    return "-".join((*whole, f"{top}/{bottom}"))
+
+
+def _inches(length: int | None) -> float | None:
+    return None if length is None else to_inches(length)

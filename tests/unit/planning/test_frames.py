@@ -1,0 +1,133 @@
+"""Ceilings, runs of joists, steel studs and practices without frame rules, from job to judgement."""
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from firstcourse.errors import JobError
+from firstcourse.findings import Severity
+from firstcourse.job import read_job_text
+from firstcourse.planning.judging import JobJudgement, judge_job
+from firstcourse.rules import load_rules
+from firstcourse.survey import survey_job
+
+DAY = datetime.date(2026, 11, 25)
+LIMBER = (Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml").read_text(encoding="utf-8")
+ROOM = """
+name: Frames
+practice: {practice}
+date: 2026-11-25
+tiles:
+  - {{id: square, kind: ceramic, size: [6 in, 6 in], thickness: 1/4 in}}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {{A-B: 60 in, B-C: 96 in, C-D: 60 in, D-A: 96 in}}
+    diagonals: {{A-C: 113 1/4 in, B-D: 113 1/4 in}}
+    height: 8'
+    {what}
+"""
+CEILING = (
+    "ceiling: {{framing: {{parallel_to: A-B, spacing: {spacing} in, first: 8 in}}, exposure: {{zone: damp}}, "
+    "joists: {{span: {span} in, size: 2x6, species: spf, grade: no2, above: {above}}}, tiling: {{tile: square}}}}"
+)
+STUDS = (
+    "walls: [{{wall: A-B, framing: {{spacing: 16 in, first: 15 in}}, "
+    "exposure: {{zone: damp}}, studs: {{{studs}}}}}]"
+)
+
+
+def judged(text: str) -> JobJudgement:
+    job = read_job_text(text)
+    rules = load_rules(job.date, job.practice)
+    return judge_job(job, survey_job(job, rules), rules)
+
+
+def room(what: str, practice: str = "us") -> JobJudgement:
+    return judged(ROOM.format(practice=practice, what=what))
+
+
+def ceiling(span: int, above: str = "attic_storage", spacing: int = 16) -> JobJudgement:
+    return room(CEILING.format(span=span, above=above, spacing=spacing))
+
+
+def codes(done: JobJudgement, severity: Severity) -> set[str]:
+    return {finding.code for finding in done.findings if finding.severity is severity}
+
+
+def test_a_ceiling_is_judged_with_what_hangs_below_it():
+    done = ceiling(96)
+    (sheet,) = done.structures
+    assert (sheet.where, sheet.kind, sheet.holds) == ("bath, ceiling", "ceiling", True)
+    assert [layer.name for layer in sheet.layers] == ["board", "mortar under the tile", "tile"]
+    limits = {line.name: line.limit for line in sheet.lines}
+    assert limits["live deflection (finish)"] == "at least L/360"
+    assert limits["live deflection (code)"] == "at least L/240"
+    assert any("no limit is published" in line for line in sheet.unjudged)
+
+
+def test_a_ceiling_too_long_stops_and_names_the_span_that_would_hold():
+    done = ceiling(170)
+    assert {"SUI-107"} <= codes(done, Severity.STOP)
+    assert any("in at most" in finding.remedy for finding in done.findings)
+
+
+def test_a_floor_above_loads_more_than_an_attic():
+    failing = [
+        sum(not line.holds for line in ceiling(130, above).structures[0].lines)
+        for above in ("attic", "attic_storage", "floor")
+    ]
+    assert failing == sorted(failing) and failing[0] == 0 < failing[-1]
+
+
+def test_wide_spacing_of_ceiling_joists_is_a_house_rule_and_stops_nothing():
+    done = ceiling(80, spacing=24)
+    assert "SUI-112" in codes(done, Severity.FIX) and not codes(done, Severity.STOP)
+
+
+def test_known_spans_are_judged_by_their_own_coefficients():
+    run = LIMBER.replace("span: 12' 6\"", "span: 12' 6\"\n        spans: [12' 6\", 12' 6\"]")
+    simple = {line.name: line for line in judged(LIMBER).structures[0].lines}
+    lines = {line.name: line for line in judged(run).structures[0].lines}
+    # Two equal spans: the same moment over the support, far less deflection.
+    assert lines["bending"].found == simple["bending"].found
+    assert not simple["live deflection (code)"].holds and lines["live deflection (code)"].holds
+    assert any("spans of" in name for name, _ in judged(run).structures[0].facts)
+
+
+def test_a_run_must_hold_its_longest_span():
+    with pytest.raises(JobError, match="longest of spans"):
+        judged(LIMBER.replace("span: 12' 6\"", "span: 12' 6\"\n        spans: [10', 11']"))
+
+
+def test_a_gauge_alone_is_asked_about_and_says_what_it_may_be():
+    done = room(STUDS.format(studs="steel: 3 5/8 in"))
+    (asked,) = [finding for finding in done.findings if finding.code == "SUI-310"]
+    assert "30 mil" in asked.message and "33 mil" in asked.message and "mils" in asked.remedy
+    assert not any("stiffness" in line.name for line in done.structures[0].lines)
+
+
+def test_a_makers_table_goes_before_the_shape():
+    plain = room(STUDS.format(studs="steel: 3 5/8 in, mils: 33"))
+    table = room(STUDS.format(studs="steel: 3 5/8 in, mils: 33, inertia_in4: 0.551"))
+    ratio = [
+        next(line.found for line in done.structures[0].lines if line.name == "stud stiffness (tile)")
+        for done in (plain, table)
+    ]
+    assert int(ratio[0].removeprefix("L/")) < int(ratio[1].removeprefix("L/"))
+
+
+@pytest.mark.parametrize("practice", ["uk", "au"])
+def test_a_practice_without_frame_rules_says_so_once(practice: str):
+    told = room(STUDS.format(studs="size: 2x4"), practice)
+    (stop,) = [finding for finding in told.findings if finding.severity is Severity.STOP]
+    assert stop.code == "SUI-901" and f"practice '{practice}'" in stop.message and told.structures == ()
+    untold = room(
+        CEILING.replace(
+            "joists: {{span: {span} in, size: 2x6, species: spf, grade: no2, above: {above}}}, ", ""
+        ).format(spacing=16),
+        practice,
+    )
+    (note,) = [finding for finding in untold.findings if finding.code == "SUI-910"]
+    assert f"no values in {practice} practice" in note.message
