@@ -34,8 +34,9 @@ from firstcourse.suitability import (
 from firstcourse.suitability.flatness import MM_PER_IN
 from firstcourse.suitability.ground import Gap, judge_gaps
 from firstcourse.suitability.plumb import needed_furring_mm
+from firstcourse.suitability.straightening import packing
 from firstcourse.survey import RoomSurvey
-from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_inches, to_mm
+from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_inches, to_mm
 from firstcourse.workings import Working
 
 
@@ -57,6 +58,19 @@ class SurfaceSide:
     judged: bool = False
     missing: tuple[str, ...] = ()
     heights: tuple[HeightMark, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Asked:
+    """One surface with all that its judgement rests on."""
+
+    job: Job
+    room: Room
+    survey: RoomSurvey
+    surface: Surface
+    where: str
+    stock: tuple[Stock, ...]
+    rules: RuleSet
 
 
 def judge_surface(
@@ -87,10 +101,11 @@ def judge_surface(
     part = surface_part(room, surface)
     if part is None:
         return done
+    ask = _Asked(job=job, room=room, survey=survey, surface=surface, where=where, stock=stock, rules=rules)
     tile = laid_tile(job, part)
     stance = None
     if isinstance(part, BoardedWall):
-        stance = _stance(room, survey, part, surface, where, job.tape)
+        stance = _stance(ask, part)
         if stance.lean_mm is not None or stance.corners or stance.rise_mm is not None:
             _add(done, *judge_stance(rules, stance))
     if part.exposure is not None:
@@ -100,12 +115,12 @@ def judge_surface(
     if tile is None:
         return done
     if isinstance(part, BoardedFloor):
-        _floor_ground(done, part, surface, survey.plan[room.corners[0]], tile, where, job, rules)
-        _floor_build_up(done, part, surface, tile, where, stock, job, rules)
-    else:
-        if isinstance(part, BoardedWall):
-            _wall_ground(done, part, surface, tile, where, job, rules)
-        _wall_build_up(done, part, surface, tile, stance, where, stock, job, rules)
+        _floor_ground(done, ask, part, tile)
+        _add(done, *judge_build_up(rules, _floor_build_up(ask, part, tile)))
+        return done
+    if isinstance(part, BoardedWall) and stance is not None:
+        _wall_ground(done, ask, part, tile, stance)
+    _add(done, *judge_build_up(rules, _wall_build_up(ask, part, tile, stance)))
     return done
 
 
@@ -115,95 +130,76 @@ def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: dict[str, W
     done.judged = True
 
 
-def _floor_ground(
-    done: SurfaceSide,
-    floor: BoardedFloor,
-    surface: Surface,
-    first: Point,
-    tile: LaidTile,
-    where: str,
-    job: Job,
-    rules: RuleSet,
-) -> None:
+def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> None:
     if tile.edge is None or not (floor.spots or floor.straightedge):
         done.missing += ("flatness: give spots and the tile's edge",)
         return
-    _gaps(done, floor, tile.edge, where, job, rules)
+    _gaps(done, ask, floor, tile.edge)
     if not floor.spots:
         return
     found = judge_ground(
-        rules,
+        ask.rules,
         Ground(
-            where=where,
+            where=ask.where,
             is_floor=True,
-            tape=job.tape,
+            tape=ask.job.tape,
             spots=tuple(
                 Spot(u_mm=to_mm(spot.left), v_mm=to_mm(spot.out), height_mm=to_mm(spot.height))
                 for spot in floor.spots
             ),
             tile_edge_mm=to_mm(tile.edge),
-            area_m2=boarded_m2(surface),
+            area_m2=boarded_m2(ask.surface),
         ),
     )
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
     # The first side runs along the top of the drawing from left to right, and `out` is down from it.
-    places = tuple((first[0] + spot.left, first[1] - spot.out) for spot in floor.spots)
+    left, top = ask.survey.plan[ask.room.corners[0]]
+    places = tuple((left + spot.left, top - spot.out) for spot in floor.spots)
     done.heights = _height_marks(found, places, more="fill", less="grind")
 
 
-def _wall_ground(
-    done: SurfaceSide,
-    wall: BoardedWall,
-    surface: Surface,
-    tile: LaidTile,
-    where: str,
-    job: Job,
-    rules: RuleSet,
-) -> None:
+def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTile, stance: Stance) -> None:
     if tile.edge is None:
         return
-    _gaps(done, wall, tile.edge, where, job, rules)
+    _gaps(done, ask, wall, tile.edge)
     if not wall.faces:
         return
     heights = [reading.up for reading in wall.faces]
-    string = max(heights) - min(heights) <= rules.ticks("surface.string.reach")
+    string = max(heights) - min(heights) <= ask.rules.ticks("surface.string.reach")
+    spots = tuple(
+        Spot(u_mm=to_mm(reading.at), v_mm=0.0 if string else to_mm(reading.up), height_mm=to_mm(reading.face))
+        for reading in wall.faces
+    )
     found = judge_ground(
-        rules,
+        ask.rules,
         Ground(
-            where=where,
+            where=ask.where,
             is_floor=False,
-            tape=job.tape,
-            spots=tuple(
-                Spot(
-                    u_mm=to_mm(reading.at),
-                    v_mm=0.0 if string else to_mm(reading.up),
-                    height_mm=to_mm(reading.face),
-                )
-                for reading in wall.faces
-            ),
+            tape=ask.job.tape,
+            spots=spots,
             tile_edge_mm=to_mm(tile.edge),
-            area_m2=boarded_m2(surface),
+            area_m2=boarded_m2(ask.surface),
             string=string,
         ),
     )
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
-    _, low, _, high = bounds(surface.outline)
+    if found.remedies and string:
+        done.workings |= packing(ask.rules, stance, spots)
+    _, low, _, high = bounds(ask.surface.outline)
     # A string's height is not told; it is drawn across the middle of the boards.
     level = (low + high) // 2
     places = tuple((reading.at, reading.up or level) for reading in wall.faces)
     done.heights = _height_marks(found, places, more="shim", less="plane off")
 
 
-def _gaps(
-    done: SurfaceSide, part: BoardedFloor | BoardedWall, edge: int, where: str, job: Job, rules: RuleSet
-) -> None:
+def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int) -> None:
     if part.straightedge:
         gaps = tuple(
             Gap(place=each.place, reach_mm=to_mm(each.reach), gap_mm=to_mm(each.gap)) for each in part.straightedge
         )
-        _add(done, *judge_gaps(rules, where, job.tape, gaps, to_mm(edge)))
+        _add(done, *judge_gaps(ask.rules, ask.where, ask.job.tape, gaps, to_mm(edge)))
 
 
 def _height_marks(
@@ -224,28 +220,19 @@ def _height_marks(
     return tuple(marks)
 
 
-def _floor_build_up(
-    done: SurfaceSide,
-    floor: BoardedFloor,
-    surface: Surface,
-    tile: LaidTile,
-    where: str,
-    stock: tuple[Stock, ...],
-    job: Job,
-    rules: RuleSet,
-) -> None:
+def _floor_build_up(ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> BuildUp:
     rims = [(opening.id, opening.kind, opening.top) for opening in floor.openings if opening.top is not None]
     flanges = [Fitting(name=name, top_in=to_inches(top)) for name, kind, top in rims if kind is OpeningKind.FLANGE]
     if floor.flange_top is not None:
         flanges.append(Fitting(name="The closet flange", top_in=to_inches(floor.flange_top)))
-    surface_up = BuildUp(
-        where=where,
-        tape=job.tape,
-        layers=floor_layers(tile, floor.tile, stock if surface.boarded else (), rules),
-        area_m2=boarded_m2(surface),
+    return BuildUp(
+        where=ask.where,
+        tape=ask.job.tape,
+        layers=floor_layers(tile, floor.tile, ask.stock if ask.surface.boarded else (), ask.rules),
+        area_m2=boarded_m2(ask.surface),
         doorways=tuple(
             Doorway(
-                name=f"{where}, {door.id}",
+                name=f"{ask.where}, {door.id}",
                 other_floor_in=to_inches(door.other_floor),
                 door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
             )
@@ -257,26 +244,19 @@ def _floor_build_up(
         ),
         trim_in=None if floor.trim is None else to_inches(floor.trim),
     )
-    _add(done, *judge_build_up(rules, surface_up))
 
 
 def _wall_build_up(
-    done: SurfaceSide,
-    part: BoardedWall | BoardedCeiling,
-    surface: Surface,
-    tile: LaidTile,
-    stance: Stance | None,
-    where: str,
-    stock: tuple[Stock, ...],
-    job: Job,
-    rules: RuleSet,
-) -> None:
-    surface_up = BuildUp(
-        where=where,
-        tape=job.tape,
-        layers=wall_layers(tile, stock, rules),
-        area_m2=boarded_m2(surface),
-        backings=tuple(dict.fromkeys(board_family(item) for item in stock)),
+    ask: _Asked, part: BoardedWall | BoardedCeiling, tile: LaidTile, stance: Stance | None
+) -> BuildUp:
+    openings = part.openings if isinstance(part, BoardedWall) else ()
+    trim = part.trim if isinstance(part, BoardedWall) else None
+    return BuildUp(
+        where=ask.where,
+        tape=ask.job.tape,
+        layers=wall_layers(tile, ask.stock, ask.rules),
+        area_m2=boarded_m2(ask.surface),
+        backings=tuple(dict.fromkeys(board_family(item) for item in ask.stock)),
         tile_area_m2=tile.face_m2,
         valves=tuple(
             ValveWindow(
@@ -285,14 +265,13 @@ def _wall_build_up(
                 most_in=to_inches(opening.depth[1]),
                 furring_in=0.0
                 if stance is None
-                else needed_furring_mm(rules, stance, to_mm(opening.bottom or 0)) / MM_PER_IN,
+                else needed_furring_mm(ask.rules, stance, to_mm(opening.bottom or 0)) / MM_PER_IN,
             )
-            for opening in (part.openings if isinstance(part, BoardedWall) else ())
+            for opening in openings
             if opening.depth is not None
         ),
-        trim_in=None if isinstance(part, BoardedCeiling) or part.trim is None else to_inches(part.trim),
+        trim_in=None if trim is None else to_inches(trim),
     )
-    _add(done, *judge_build_up(rules, surface_up))
 
 
 def exposed_surfaces(
@@ -330,21 +309,22 @@ def surface_part(room: Room, surface: Surface) -> BoardedFloor | BoardedWall | B
     return room.ceiling if surface.kind is SurfaceKind.CEILING else room.floor
 
 
-def _stance(room: Room, survey: RoomSurvey, wall: BoardedWall, surface: Surface, where: str, tape: Tape) -> Stance:
+def _stance(ask: _Asked, wall: BoardedWall) -> Stance:
+    room, surface = ask.room, ask.surface
     left, right = wall.wall.split("-")
     lean = room.plumb.get(wall.wall)
     levels = (room.levels.get(left), room.levels.get(right))
     _, low, _, high = bounds(surface.extent or surface.outline)
     _, bottom, _, top = bounds(surface.outline)
     return Stance(
-        where=where,
-        tape=tape,
+        where=ask.where,
+        tape=ask.job.tape,
         height_mm=to_mm(high - low),
         bottom_mm=to_mm(bottom - low),
         top_mm=to_mm(top - low),
         lean_mm=None if lean is None else to_mm(lean),
         over=wall.foot,
-        corners=_corners(room, survey, left, right),
+        corners=_corners(room, ask.survey, left, right),
         ends=(left, right),
         rise_mm=None if levels[0] is None or levels[1] is None else to_mm(levels[1] - levels[0]),
     )

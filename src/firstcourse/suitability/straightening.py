@@ -9,8 +9,10 @@ from dataclasses import dataclass
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import MM_PER_IN, Spot, Tolerance, least_zone
 from firstcourse.suitability.levelling import failing_names, moved, on_plane
+from firstcourse.suitability.plumb import Stance, needed_furring_mm
 from firstcourse.suitability.remedies import Remedy
 from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.workings import Working
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,3 +111,44 @@ def stud_table(spots: Sequence[Spot], corrections: Sequence[float], tape: Tape) 
         at = f" at {format_length(ticks_from_mm(spot.v_mm), tape)} up" if len(heights) > 1 else ""
         rows.setdefault(f"stud at {format_length(ticks_from_mm(spot.u_mm), tape)}", []).append(what + at)
     return {stud: "; ".join(what) for stud, what in rows.items()}
+
+
+def packing(rules: RuleSet, stance: Stance, spots: tuple[Spot, ...]) -> dict[str, Working]:
+    """What each stud gets at the lowest and the highest board edge so that the wall is plumb and straight at once.
+
+    Args:
+        rules: The rule book.
+        stance: How the wall stands.
+        spots: Readings along one string.
+
+    Returns:
+        One working by its short name; none where the wall is plumb enough, as shims alone then do.
+    """
+    edges = {"foot": stance.bottom_mm, "top": stance.top_mm}
+    furring = {name: needed_furring_mm(rules, stance, height) for name, height in edges.items()}
+    if not any(furring.values()):
+        return {}
+    shims = corrections_mm(spots, plane_down=False, string=True)
+    # The proudest place of all needs nothing.
+    spare = min(furring.values()) + min(shims)
+    rows = {
+        f"stud at {_shown(spot.u_mm, stance.tape)}": ", ".join(
+            f"{name} {_shown(to_mm(_marked(furring[name] + shim - spare, stance.tape)), stance.tape)}"
+            for name in edges
+        )
+        for spot, shim in sorted(zip(spots, shims, strict=True), key=lambda each: each[0].u_mm)
+    }
+    return {
+        "flatness.packing": Working(
+            title=f"{stance.where}: what each stud gets so that the wall is plumb and straight",
+            formula="furring at that height + shim of that stud, less the least of all",
+            values=rows,
+            result=_shown(max(furring.values()) + max(shims) - spare, stance.tape),
+            unit="at most",
+            source="lean and readings as entered; whole graduations of the tape",
+        )
+    }
+
+
+def _shown(length_mm: float, tape: Tape) -> str:
+    return format_length(ticks_from_mm(length_mm), tape)

@@ -118,6 +118,18 @@ def test_ways_to_flatten_are_computed_and_shown():
     assert "suitability.back bath/floor.flatness.map" in done.workings
 
 
+def test_a_leaning_bowed_wall_is_packed_plumb_and_straight_at_once():
+    packed = judged(TEXT).workings["suitability.back bath/wall/A-B.flatness.packing"].values
+    # Furring 0.316 in at the foot and 0.047 in at the top, less the latter; shims 5/32, 0, 5/32 in.
+    assert packed == {
+        "stud at 1' 2\"": 'foot 7/16", top 1/8"',
+        "stud at 2' 6\"": 'foot 1/4", top 0"',
+        "stud at 3' 10\"": 'foot 7/16", top 1/8"',
+    }
+    plumb = judged(swapped("A-B: 3/8 in, B-C", "A-B: 1/16 in, B-C")).workings
+    assert not any(name.endswith("packing") for name in plumb)
+
+
 def test_fill_is_the_mean_depth_over_what_is_boarded():
     working = judged(TEXT).workings["suitability.back bath/floor.flatness.patch"]
     # 60 by 90 in less the tub's 60 by 30 in and the flange's 4-1/2 in circle: 3,584 sq in.
