@@ -3,13 +3,15 @@
 import re
 from typing import NamedTuple
 
-from firstcourse.documents.site_pack import site_pack
+from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.workbook import workbook
 from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
 from firstcourse.plan import Plan
 
 SITE_PACK_LETTER = "site-pack-letter.pdf"
 SITE_PACK_A4 = "site-pack-a4.pdf"
+STORY_POLE_LETTER = "story-pole-letter.pdf"
+STORY_POLE_A4 = "story-pole-a4.pdf"
 WORKBOOK = "pieces-and-cuts.xlsx"
 
 
@@ -40,9 +42,17 @@ def all_papers(plan: Plan) -> tuple[Paper, ...]:
         if surface.heights:
             heights = draw_heights(plan, surface)
             drawings.append(Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode()))
+    pack = pack_data(plan)
+    poles: list[Paper] = []
+    if plan_poles(plan):
+        poles = [
+            Paper(STORY_POLE_LETTER, pole_strip(plan, "letter")),
+            Paper(STORY_POLE_A4, pole_strip(plan, "a4")),
+        ]
     return (
-        Paper(SITE_PACK_LETTER, site_pack(plan, "letter")),
-        Paper(SITE_PACK_A4, site_pack(plan, "a4")),
+        Paper(SITE_PACK_LETTER, print_pack(pack, "letter")),
+        Paper(SITE_PACK_A4, print_pack(pack, "a4")),
+        *poles,
         Paper(WORKBOOK, workbook(plan)),
         *drawings,
     )

@@ -34,15 +34,27 @@ def site_pack(plan: Plan, paper: Paper) -> bytes:
     Raises:
         PaperError: A warning of the page maker, such as a missing letter in the face.
     """
-    return compiled(("judgement.typ", "site_pack.typ"), pack_data(plan, paper))
+    return print_pack(pack_data(plan), paper)
 
 
-def pack_data(plan: Plan, paper: Paper) -> dict[str, Any]:
-    """All that the pages print, as plain values."""
+def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
+    """The site pack as a PDF, from what its pages print: to print it on several papers the drawings are made once.
+
+    Args:
+        data: As `pack_data` gives it.
+        paper: Page size.
+
+    Raises:
+        PaperError: A warning of the page maker.
+    """
+    return compiled(("judgement.typ", "site_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
+
+
+def pack_data(plan: Plan) -> dict[str, Any]:
+    """All that the pages print, as plain values; the same on every paper."""
     judged = plan.structures
     elsewhere = printed_workings(judged)
     return {
-        "paper": PAGE_SIZES[paper],
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),

@@ -5,6 +5,7 @@ from typing import Any
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.drawings.tiles import cut_rows, draw_tiling
 from firstcourse.plan import Plan, Surface, TiledArea
+from firstcourse.tiling.story_pole import StoryPole, story_poles
 from firstcourse.units import format_length
 
 
@@ -30,9 +31,16 @@ def _page(plan: Plan, surface: Surface) -> dict[str, Any]:
         ],
         "starts": _starts(plan, main),
         "snap": [line.words for area in surface.tiled for line in area.lines],
-        "cuts": cut_rows(plan, surface),
+        "cuts": _cuts(plan, surface),
         "soft": _soft_rows(plan, surface),
     }
+
+
+def _cuts(plan: Plan, surface: Surface) -> list[list[str]]:
+    """Mark, pieces and size; the tile's name only where there are several."""
+    rows = cut_rows(plan, surface)
+    several = len({stock for *_, stock in rows}) > 1
+    return [[mark, count, f"{size} {stock}" if several else size] for mark, count, size, stock in rows]
 
 
 def _pattern(area: TiledArea) -> str:
@@ -46,6 +54,15 @@ def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
         smallest = format_length(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
         rows.append(["used" if number == 0 else f"instead {number}", smallest, str(start.cut_tiles), start.words])
     return rows
+
+
+def _pole(plan: Plan, pole: StoryPole) -> dict[str, Any]:
+    tape = plan.job.tape
+    rows = []
+    for mark in pole.marks:
+        off = "" if pole.control is None else format_length(mark.at - pole.control, tape)
+        rows.append([mark.name, format_length(mark.at, tape), off])
+    return {"title": pole.title, "foot": pole.foot, "rows": rows}
 
 
 def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:

@@ -35,7 +35,7 @@ def test_every_structural_page_carries_the_cautions_and_the_engineers_boundary(p
 
 
 def test_a_sheet_gives_formula_numbers_result_limit_and_source_in_order() -> None:
-    judged = pack_data(plan_of("limber-floor"), "letter")["judged"]
+    judged = pack_data(plan_of("limber-floor"))["judged"]
     floor = judged["sheets"][0][0]
     titles = [line["title"] for line in floor["lines"]]
     assert titles == [
@@ -99,4 +99,4 @@ def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
 
 
 def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:
-    assert pack_data(plan_of("tub-bathroom"), "letter")["judged"] is None
+    assert pack_data(plan_of("tub-bathroom"))["judged"] is None

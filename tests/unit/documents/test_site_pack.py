@@ -50,7 +50,7 @@ def test_the_same_plan_gives_the_same_pack() -> None:
 
 
 def test_overrides_and_house_assumptions_stand_apart() -> None:
-    data = pack_data(plan_of("tub-bathroom"), "letter")
+    data = pack_data(plan_of("tub-bathroom"))
     assumed = {row[0] for row in data["assumptions"]}
     assert "boards.gap.opening" in assumed
     assert not assumed & {row[0] for row in data["rules"]}
