@@ -3,6 +3,7 @@
 import re
 from typing import NamedTuple
 
+from firstcourse.documents.pole_strip import plan_poles, pole_strip
 from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.workbook import workbook
 from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg

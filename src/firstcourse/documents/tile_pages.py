@@ -31,6 +31,7 @@ def _page(plan: Plan, surface: Surface) -> dict[str, Any]:
         ],
         "starts": _starts(plan, main),
         "snap": [line.words for area in surface.tiled for line in area.lines],
+        "poles": [_pole(plan, pole) for pole in story_poles(surface)],
         "cuts": _cuts(plan, surface),
         "soft": _soft_rows(plan, surface),
     }

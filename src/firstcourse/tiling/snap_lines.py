@@ -17,7 +17,7 @@ from firstcourse.geometry.polygon import Point, from_shapely, sides
 from firstcourse.plan import OpeningKind, SideKind, SnapLine, Surface, SurfaceKind
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.lines import Lines, joint_lines
-from firstcourse.tiling.model import XY, RepeatCell
+from firstcourse.tiling.model import XY, LaidTile, RepeatCell
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, ticks_from_mm
 
 _TICK_GRID = Grid(origin=(0, 0), graduation=1)
@@ -269,10 +269,8 @@ def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
 
 
 def _on_wall(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, shift: XY) -> tuple[SnapLine, ...]:
-    tiles = lay(cell, shift, area)
-    whole = [tile for tile in tiles if tile.whole] or list(tiles)
-    low = min(min(y for _, y in tile.laid) for tile in whole)
-    lowest = [tile for tile in whole if min(y for _, y in tile.laid) < low + _SAME_MM]
+    lowest = _first_course(lay(cell, shift, area))
+    low = min(y for _, y in lowest[0].laid)
     left, lower, right, upper = ground.shape.bounds
     middle = (left + right) / 2
     edge = min(
@@ -301,6 +299,23 @@ def _on_wall(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, sh
             f"{_beside(ground, edge, y1)} at the top.",
         ),
     )
+
+
+def _first_course(tiles: Sequence[LaidTile]) -> list[LaidTile]:
+    """The lowest course of which no tile is cut in its height; the lowest at all where there is none."""
+    rows: dict[float, list[LaidTile]] = {}
+    for tile in tiles:
+        rows.setdefault(round(min(y for _, y in tile.laid), 2), []).append(tile)
+    uncut = [
+        row
+        for _, row in sorted(rows.items())
+        if all(
+            abs(tile.shape.bounds[1] - min(y for _, y in tile.laid)) < _SAME_MM
+            and abs(tile.shape.bounds[3] - max(y for _, y in tile.laid)) < _SAME_MM
+            for tile in row
+        )
+    ]
+    return uncut[0] if uncut else rows[min(rows)]
 
 
 def _above(ground: _Ground, x: float, height: float) -> str:

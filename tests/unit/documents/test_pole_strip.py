@@ -1,0 +1,134 @@
+"""The story pole strips, measured in the PDF: the check length and every mark are true to size."""
+
+import io
+import math
+from functools import cache
+from pathlib import Path
+
+import pypdf
+import pytest
+from pypdf.generic import ContentStream
+
+from firstcourse.documents.pages import Paper
+from firstcourse.documents.papers import STORY_POLE_A4, STORY_POLE_LETTER, all_papers
+from firstcourse.documents.pole_strip import CHECK_PEN_PT, CHECK_TICKS, plan_poles, pole_strip, strip_data
+from firstcourse.plan import JobStamp, Plan, SurfaceKind
+from firstcourse.planning import plan_file
+from firstcourse.units import TICKS_PER_MM, Tape
+
+EXAMPLES = Path(__file__).parents[3] / "examples"
+MM_PER_POINT = 25.4 / 72
+TRUE_MM = 0.1
+
+Matrix = tuple[float, float, float, float, float, float]
+Line = tuple[float, tuple[float, float], tuple[float, float]]
+
+
+@cache
+def plan_of(name: str) -> Plan:
+    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
+
+
+@cache
+def pages(tape: Tape, paper: Paper) -> list[list[Line]]:
+    plan = plan_of("tub-bathroom")
+    plan = plan.model_copy(update={"job": plan.job.model_copy(update={"tape": tape})})
+    return [stroked(page) for page in pypdf.PdfReader(io.BytesIO(pole_strip(plan, paper))).pages]
+
+
+def _times(one: Matrix, other: Matrix) -> Matrix:
+    a, b, c, d, e, f = one
+    p, q, r, s, t, u = other
+    return a * p + b * r, a * q + b * s, c * p + d * r, c * q + d * s, e * p + f * r + t, e * q + f * s + u
+
+
+def stroked(page: pypdf.PageObject) -> list[Line]:
+    """Every straight line that a page strokes: its pen and its ends [pt], all transformations applied."""
+    now: Matrix = (1, 0, 0, 1, 0, 0)
+    pen = 1.0
+    stack: list[tuple[Matrix, float]] = []
+    points: list[tuple[float, float]] = []
+    found: list[Line] = []
+    for operands, operator in ContentStream(page.get_contents(), page.pdf).operations:
+        if operator == b"q":
+            stack.append((now, pen))
+        elif operator == b"Q":
+            now, pen = stack.pop()
+        elif operator == b"cm":
+            now = _times(tuple(float(value) for value in operands), now)  # type: ignore[arg-type]
+        elif operator == b"w":
+            pen = float(operands[0])
+        elif operator == b"m":
+            points = [(float(operands[0]), float(operands[1]))]
+        elif operator == b"l":
+            points.append((float(operands[0]), float(operands[1])))
+        elif operator == b"S" and len(points) == 2:
+            ends = [(now[0] * x + now[2] * y + now[4], now[1] * x + now[3] * y + now[5]) for x, y in points]
+            scale = math.sqrt(abs(now[0] * now[3] - now[1] * now[2]))
+            found.append((pen * scale, ends[0], ends[1]))
+    return found
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("tape", list(Tape))
+def test_the_check_length_is_true_on_every_page(tape: Tape, paper: Paper) -> None:
+    assert pages(tape, paper)
+    wanted = {Tape.INCH: 254.0, Tape.MM: 250.0}[tape]
+    assert CHECK_TICKS[tape] == round(wanted * TICKS_PER_MM)
+    for lines in pages(tape, paper):
+        checks = [math.dist(a, b) * MM_PER_POINT for pen, a, b in lines if abs(pen - CHECK_PEN_PT) < 1e-3]
+        assert len(checks) == 1
+        assert checks[0] == pytest.approx(wanted, abs=TRUE_MM)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_marks_lie_true_to_size_from_strip_to_strip(paper: Paper) -> None:
+    plan = plan_of("tub-bathroom")
+    tape = plan.job.tape
+    pole = plan_poles(plan)[0]
+    # The first pole fills strips from left to right, page by page; its marks start at each strip's left edge.
+    lefts = (25.0, 83.0, 141.0)
+    reached: list[float] = []
+    step = 215.9
+    for page_number, lines in enumerate(pages(tape, paper)):
+        for column, left in enumerate(lefts):
+            number = page_number * 3 + column
+            if number > pole.length / TICKS_PER_MM // step:
+                continue
+            marks = {
+                round(a[1] * MM_PER_POINT - 22.0 + number * step, 2)
+                for pen, a, b in lines
+                if abs(a[0] * MM_PER_POINT - left) < 0.01
+                and abs(a[1] - b[1]) < 0.01
+                and math.dist(a, b) * MM_PER_POINT < 20
+            }
+            reached += sorted(marks)
+    wanted = sorted({mark.at for mark in pole.marks})
+    assert len(reached) == len({round(at / TICKS_PER_MM, 2) for at in wanted})
+    assert reached == pytest.approx(sorted({round(at / TICKS_PER_MM, 2) for at in wanted}), abs=TRUE_MM)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_everything_lies_on_the_page_and_no_text_on_another(paper: Paper) -> None:
+    data = strip_data(plan_of("tub-bathroom"), paper)
+    width, height = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}[paper]
+    for page in data["pages"]:
+        for x0, y0, x1, y1, _ in page["lines"]:
+            assert min(x0, x1) > 6 and max(x0, x1) < width - 6
+            assert min(y0, y1) > 12 and max(y0, y1) < height - 12
+        level = [text for text in page["texts"] if not text["up"]]
+        for index, one in enumerate(level):
+            assert one["x"] + len(one["text"]) * one["size"] * 0.56 < width
+            for other in level[index + 1 :]:
+                apart = abs(one["y"] - other["y"]) >= 0.9 * max(one["size"], other["size"])
+                assert apart or abs(one["x"] - other["x"]) > 30
+
+
+def test_walls_come_first_and_strips_are_written_for_tile_only() -> None:
+    plan = plan_of("tub-bathroom")
+    names = [paper.name for paper in all_papers(plan)]
+    assert {STORY_POLE_LETTER, STORY_POLE_A4} <= set(names)
+    walls = sum(surface.kind is SurfaceKind.WALL for surface in plan.surfaces)
+    assert [pole.title.endswith(", up") for pole in plan_poles(plan)][: walls + 1] == [True] * walls + [False]
+    empty = Plan(job=JobStamp(name="empty", digest="0" * 64, date="2026-11-25"))
+    assert not {STORY_POLE_LETTER, STORY_POLE_A4} & {paper.name for paper in all_papers(empty)}
