@@ -12,16 +12,19 @@ STIFFNESS = 1_600_000 * 98.9316
 
 
 def test_uniform_load():
+    """beam-uniform-simple."""
     assert beams.uniform_moment(5.555556, 168) == pytest.approx(19600.0, abs=0.01)
     assert beams.uniform_deflection(5.555556, 168, STIFFNESS) == pytest.approx(0.36404, abs=5e-5)
 
 
 def test_point_load_at_midspan():
+    """beam-point-midspan."""
     assert beams.point_moment(300, 84, 168) == pytest.approx(12600)
     assert beams.point_deflection(300, 84, 168, STIFFNESS) == pytest.approx(0.18722, abs=5e-5)
 
 
 def test_point_load_off_centre():
+    """beam-point-offcentre."""
     assert beams.point_moment(300, 60, 168) == pytest.approx(11571.429, abs=0.001)
     assert beams.point_deflection_at_load(300, 60, 168, STIFFNESS) == pytest.approx(0.157901, abs=5e-5)
 
@@ -31,11 +34,13 @@ def test_point_load_off_centre():
     [(5.5, 7.562, 20.8), (7.25, 13.141, 47.63), (9.25, 21.391, 98.93), (11.25, 31.641, 177.98)],
 )
 def test_section_values(depth, modulus, inertia):
+    """beam-section-properties."""
     assert beams.section_modulus(1.5, depth) == pytest.approx(modulus, abs=0.001)
     assert beams.second_moment(1.5, depth) == pytest.approx(inertia, abs=0.01)
 
 
 def test_metric_joist():
+    """beam-metric-joist."""
     load = (1.5 + 0.75) * 400 / 1000
     inertia = beams.second_moment(45, 220)
     deflection = beams.uniform_deflection(load, 4200, 10000 * inertia)
@@ -54,6 +59,7 @@ def test_metric_and_inch_agree():
 
 
 def test_gere_5_6_7_floor_joist():
+    """gere-floor-joist."""
     load = 120 * 16 / 144
     moment = beams.uniform_moment(load, 10.5 * 12)
     assert load == pytest.approx(13.333, abs=0.001)

@@ -1,6 +1,9 @@
 """IRC Table R502.3.1(2), other species, 40 + 10 psf, L/360. known = memory: remembered, not seen.
 
 Tolerance: the tables print whole inches, rounded to the nearest, so half an inch is exact.
+The rows are irc-floor-40-10-{dfl2,hf2,sp2}-*.
+span-rounding, span-deflection-load and span-clear-definition say how: live load alone in deflection, live and dead
+in bending, clear spans from face to face.
 """
 
 import pytest

@@ -1,6 +1,9 @@
 """IRC Table R502.3.1(2), spruce-pine-fir floor joists, 40 psf live, L/360. Read in a public copy.
 
 Tolerance: the tables print whole inches, rounded to the nearest, so half an inch is exact.
+The rows hold irc-floor-40-{10,20}-spf2-* and span-batch-floor-spf-40-l360.
+span-rounding, span-deflection-load and span-clear-definition say how: live load alone in deflection, live and dead
+in bending, clear spans from face to face.
 """
 
 import pytest

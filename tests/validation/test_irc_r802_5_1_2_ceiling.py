@@ -1,6 +1,9 @@
 """IRC 2018 Table R802.5.1(2), printed page 405: ceiling joists, 20 + 10 psf, L/240. Read.
 
 Tolerance: the tables print whole inches, rounded to the nearest, so half an inch is exact.
+The rows hold irc-ceiling-20-10-* and span-batch-ceiling-20-10-l240.
+span-rounding, span-deflection-load and span-clear-definition say how: live load alone in deflection, live and dead
+in bending, clear spans from face to face.
 """
 
 import pytest

@@ -41,7 +41,7 @@ def all_loaded(spans: tuple[float, ...]) -> Coefficients:
         >>> round(all_loaded((10.0, 10.0)).moment, 4)
         0.125
     """
-    return _effects(spans, (1.0,) * len(spans))
+    return of_loads(spans, (1.0,) * len(spans))
 
 
 @cache
@@ -51,7 +51,7 @@ def worst_pattern(spans: tuple[float, ...]) -> Coefficients:
     Args:
         spans: Every span in order, in any unit of length.
     """
-    found = [_effects(spans, loads) for loads in product((0.0, 1.0), repeat=len(spans)) if any(loads)]
+    found = [of_loads(spans, loads) for loads in product((0.0, 1.0), repeat=len(spans)) if any(loads)]
     return Coefficients(
         moment=max(one.moment for one in found),
         shear=max(one.shear for one in found),
@@ -60,7 +60,13 @@ def worst_pattern(spans: tuple[float, ...]) -> Coefficients:
     )
 
 
-def _effects(spans: tuple[float, ...], loads: tuple[float, ...]) -> Coefficients:
+def of_loads(spans: tuple[float, ...], loads: tuple[float, ...]) -> Coefficients:
+    """Some spans loaded.
+
+    Args:
+        spans: Every span in order, in any unit of length.
+        loads: Share of the load on each span, 0 or 1.
+    """
     longest = max(spans)
     at = _support_moments(spans, loads)
     moment, shear, deflection = max(abs(value) for value in at), 0.0, 0.0

@@ -55,6 +55,18 @@ class Studs:
             raise InputValueError("studs: give either wood or steel")
 
 
+def channel_second_moment(depth: float, flange: float, thickness: float) -> float:
+    """Second moment of area of a plain channel about its strong axis, without lips and with square corners [in⁴].
+
+    Args:
+        depth: Of the web, outside [in].
+        flange: Width of a flange, outside [in].
+        thickness: Of the steel [in].
+    """
+    web = thickness * (depth - 2 * thickness) ** 3 / 12
+    return web + 2 * flange * thickness * ((depth - thickness) / 2) ** 2
+
+
 def stud_stiffness(rules: RuleSet, studs: Studs) -> float | None:
     """EI of one stud alone [lb·in²]; None where the steel's thickness is not known."""
     if studs.wood is not None:
@@ -68,7 +80,7 @@ def stud_stiffness(rules: RuleSet, studs: Studs) -> float | None:
             return None
         thickness = steel.mils * IN_PER_MIL
         flange = rules.number("wall.steel.flange") if steel.flange_in is None else steel.flange_in
-        inertia = thickness * steel.depth_in**3 / 12 + 2 * flange * thickness * (steel.depth_in / 2) ** 2
+        inertia = channel_second_moment(steel.depth_in, flange, thickness)
     return rules.number("wall.steel.e") * inertia
 
 
@@ -145,7 +157,12 @@ def _stiffness_step(rules: RuleSet, studs: Studs, stiffness: float) -> str:
             f"EI = E b d³ / 12 = {wood.e_psi:,.0f} × {wood.width_in:g} × {wood.depth_in:g}³ / 12 "
             f"= {stiffness_text(stiffness)} lb·in²"
         )
-    modulus = rules.number("wall.steel.e")
+    modulus, steel = rules.number("wall.steel.e"), studs.steel
+    if steel is not None and steel.second_moment_in4 is None:
+        return (
+            "I = t (d - 2t)³ / 12 + 2 b t ((d - t) / 2)², EI = "
+            f"{modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness_text(stiffness)} lb·in²"
+        )
     return f"EI = {modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness_text(stiffness)} lb·in²"
 
 

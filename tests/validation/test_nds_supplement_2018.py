@@ -1,0 +1,74 @@
+"""AWC NDS Supplement 2018: design values of dimension lumber, sizes and factors in the rule book.
+
+Known = read for most (Table 4A as transcribed in an open library, cross-checked by the code's spans); the select
+structural bending value of spruce-pine-fir, the repetition and the duration factor are from memory. Values are the
+printed ones, so they must be equal.
+"""
+
+import datetime
+
+import pytest
+
+from firstcourse.rules import load_rules
+from firstcourse.suitability import beams
+from firstcourse.suitability.lumber import lumber
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+
+PRINTED = {
+    "nds-dfl-no2-fb": ("lumber.dfl.no2.fb", 900),
+    "nds-dfl-no2-e": ("lumber.dfl.no2.e", 1_600_000),
+    "nds-dfl-no2-fv": ("lumber.dfl.fv", 180),
+    "nds-dfl-no2-fcperp": ("lumber.dfl.fc_perp", 625),
+    "nds-hf-no2-fb": ("lumber.hf.no2.fb", 850),
+    "nds-hf-no2-e": ("lumber.hf.no2.e", 1_300_000),
+    "nds-hf-no2-fv": ("lumber.hf.fv", 150),
+    "nds-hf-no2-fcperp": ("lumber.hf.fc_perp", 405),
+    "nds-spf-no2-fb": ("lumber.spf.no2.fb", 875),
+    "nds-spf-no2-e": ("lumber.spf.no2.e", 1_400_000),
+    "nds-spf-no2-fv": ("lumber.spf.fv", 135),
+    "nds-spf-no2-fcperp": ("lumber.spf.fc_perp", 425),
+    "nds-dfl-no1-fb": ("lumber.dfl.no1.fb", 1000),
+    "nds-dfl-no1-e": ("lumber.dfl.no1.e", 1_700_000),
+    "nds-dfl-ss-fb": ("lumber.dfl.ss.fb", 1500),
+    "nds-dfl-ss-e": ("lumber.dfl.ss.e", 1_900_000),
+    "nds-spf-ss-fb": ("lumber.spf.ss.fb", 1250),
+    "nds-sp-no2-fb-2x6": ("lumber.sp.no2.fb.2x6", 1000),
+    "nds-sp-no2-fb-2x8": ("lumber.sp.no2.fb.2x8", 925),
+    "nds-sp-no2-fb-2x10": ("lumber.sp.no2.fb.2x10", 800),
+    "nds-sp-no2-fb-2x12": ("lumber.sp.no2.fb.2x12", 750),
+    "nds-sp-no2-e": ("lumber.sp.no2.e", 1_400_000),
+    "nds-cf-fb-2x4": ("lumber.size_factor.2x4", 1.5),
+    "nds-cf-fb-2x6": ("lumber.size_factor.2x6", 1.3),
+    "nds-cf-fb-2x8": ("lumber.size_factor.2x8", 1.2),
+    "nds-cf-fb-2x10": ("lumber.size_factor.2x10", 1.1),
+    "nds-cf-fb-2x12": ("lumber.size_factor.2x12", 1.0),
+    "nds-cr": ("lumber.repetitive_factor", 1.15),
+    "nds-cd-occupancy": ("lumber.duration.floor", 1.0),
+    "lumber-depth-2x6": ("lumber.depth.2x6", 5.5),
+    "lumber-depth-2x8": ("lumber.depth.2x8", 7.25),
+    "lumber-depth-2x10": ("lumber.depth.2x10", 9.25),
+    "lumber-depth-2x12": ("lumber.depth.2x12", 11.25),
+}
+
+
+@pytest.mark.parametrize("printed", PRINTED.values(), ids=PRINTED.keys())
+def test_rule_has_the_printed_value(printed):
+    rule, value = printed
+    assert RULES.number(rule) == value
+
+
+def test_what_is_from_memory_says_so():
+    for rule in ("lumber.spf.ss.fb", "lumber.repetitive_factor", "lumber.duration.floor"):
+        assert RULES.entry(rule).known == "memory"
+
+
+@pytest.mark.parametrize("size", ["2x6", "2x8", "2x10", "2x12"])
+def test_southern_pine_has_its_size_effect_in_its_values(size):
+    assert lumber(RULES, size, "sp", "no2").size_factor == 1.0
+
+
+def test_section_of_a_2x10():
+    """section-2x10-s and section-2x10-i, Table 1B: two decimals are printed."""
+    assert beams.section_modulus(1.5, 9.25) == pytest.approx(21.39, abs=0.005)
+    assert beams.second_moment(1.5, 9.25) == pytest.approx(98.93, abs=0.005)
