@@ -123,9 +123,14 @@ def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
     yield "boards", str(len(boards))
     yield "cuts edge to edge", str(sum(len(sheet.cuts) for sheet in plan.sheets))
     yield "fasteners", str(sum(len(board.fasteners) for board in boards))
-    cost = plan.workings.get("cost sheets")
-    if cost is not None:
-        yield "cost of the sheets", f"{cost.result} {cost.unit}"
+    tiles = [tile for surface in plan.surfaces for tile in surface.tiles]
+    if tiles:
+        whole = sum(tile.whole for tile in tiles)
+        yield "tiles", f"{whole} whole, {len(tiles) - whole} cut pieces"
+    for what in ("sheets", "tiles"):
+        cost = plan.workings.get(f"cost {what}")
+        if cost is not None:
+            yield f"cost of the {what}", f"{cost.result} {cost.unit}"
 
 
 def _image(drawing: Drawing) -> dict[str, Any]:

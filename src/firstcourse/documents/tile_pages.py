@@ -50,10 +50,13 @@ def _pattern(area: TiledArea) -> str:
 
 
 def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
+    """Each start, its smallest cut, how many are cut, how far the room may differ, and its words."""
     rows = []
     for number, start in enumerate(area.starts):
         smallest = format_length(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
-        rows.append(["used" if number == 0 else f"instead {number}", smallest, str(start.cut_tiles), start.words])
+        slack = format_length(start.slack, plan.job.tape)
+        name = "used" if number == 0 else f"instead {number}"
+        rows.append([name, smallest, str(start.cut_tiles), slack, start.words])
     return rows
 
 

@@ -11,7 +11,7 @@ from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
-from firstcourse.plan import JobStamp, Plan, Quantity, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.plan import JobStamp, Plan, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
@@ -24,7 +24,7 @@ from firstcourse.planning.sheets import (
 )
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
-from firstcourse.pricing import price
+from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.survey import survey_job
@@ -136,7 +136,8 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= needed.workings | tile_needed.workings
     practice = _practice(surfaces, stock, job, rules)
     workings |= _practice_workings(practice)
-    workings |= _cost_working(job, needed.quantities, stock)
+    workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
+    workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
     plan = Plan(
         job=_stamp(job, rules, effort),
         surfaces=tiled.surfaces,
@@ -194,14 +195,13 @@ def _practice_workings(practice: dict[str, int]) -> dict[str, Working]:
     }
 
 
-def _cost_working(job: Job, quantities: tuple[Quantity, ...], stock: tuple[Stock, ...]) -> dict[str, Working]:
-    priced = price(quantities, stock)
+def _cost_working(job: Job, what: str, priced: Pricing) -> dict[str, Working]:
     if priced.total is None:
         return {}
     return {
-        "cost sheets": Working(
-            title="Cost of the sheets to buy",
-            formula="sheets × price of each",
+        f"cost {what}": Working(
+            title=f"Cost of the {what} to buy",
+            formula="packs × price of each",
             values={line.item: f"{line.buy} × {line.each}" for line in priced.lines},
             result=f"{priced.total:.2f}",
             unit=job.currency or "money",

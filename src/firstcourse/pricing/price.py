@@ -1,10 +1,10 @@
-"""What the sheets cost, as far as the job gives their prices."""
+"""What sheets and tiles cost, as far as the job gives their prices."""
 
 from decimal import Decimal
 
-from firstcourse.plan import Quantity, Stock
+from firstcourse.plan import Quantity, Stock, TileStock
 from firstcourse.plan.model import Frozen
-from firstcourse.quantities import sheets_of
+from firstcourse.quantities import sheets_of, tiles_of
 
 
 class Line(Frozen):
@@ -17,11 +17,11 @@ class Line(Frozen):
 
 
 class Pricing(Frozen):
-    """Cost of the sheets to buy.
+    """Cost of what is to be bought.
 
     Attributes:
         total: Sum of the lines; None where nothing to buy has a price.
-        unpriced: Sheets to buy without a price, which the total leaves out.
+        unpriced: What is to be bought and has no price; the total leaves it out.
     """
 
     lines: tuple[Line, ...] = ()
@@ -29,26 +29,30 @@ class Pricing(Frozen):
     unpriced: tuple[str, ...] = ()
 
 
-def price(quantities: tuple[Quantity, ...], stock: tuple[Stock, ...]) -> Pricing:
-    """Price the sheets of a shopping list; a missing price is said, never guessed.
+def price(
+    quantities: tuple[Quantity, ...], stock: tuple[Stock, ...], tile_stock: tuple[TileStock, ...] = ()
+) -> Pricing:
+    """Price the sheets and tiles of a shopping list; a missing price is said, never guessed.
 
     Args:
         quantities: What to buy.
         stock: Sheets with their prices.
+        tile_stock: Tiles with the prices of their boxes.
     """
     buys = {quantity.item: quantity.buy for quantity in quantities}
     lines: list[Line] = []
     unpriced: list[str] = []
-    for item in stock:
-        name = sheets_of(item.id)
+    named = [(sheets_of(item.id), item.price) for item in stock]
+    named += [(tiles_of(item.id), item.price) for item in tile_stock]
+    for name, asked in named:
         buy = buys.get(name, 0)
         if not buy:
             continue
-        if item.price is None:
+        if asked is None:
             unpriced.append(name)
             continue
         # Through text: a price of 17.9 means just that, not its nearest binary fraction.
-        each = Decimal(str(item.price))
+        each = Decimal(str(asked))
         lines.append(Line(item=name, buy=buy, each=each, cost=each * buy))
     total = sum((line.cost for line in lines), Decimal(0)) if lines else None
     return Pricing(lines=tuple(lines), total=total, unpriced=tuple(unpriced))

@@ -1,8 +1,8 @@
 from decimal import Decimal
 
-from firstcourse.plan import Quantity, Stock
+from firstcourse.plan import Quantity, Stock, TileStock
 from firstcourse.pricing import price
-from firstcourse.quantities import sheets_of
+from firstcourse.quantities import sheets_of, tiles_of
 from firstcourse.units import inches
 
 
@@ -29,3 +29,12 @@ def test_a_missing_price_is_told_and_left_out() -> None:
 def test_nothing_priced_has_no_total() -> None:
     assert price((sheets("a", 3),), (stock("a", None),)).total is None
     assert price((), (stock("a", 10),)).total is None
+
+
+def test_tiles_cost_by_the_box() -> None:
+    size = (inches(12), inches(12))
+    white = TileStock(
+        id="white", size=size, thickness=inches(0.25), kind="ceramic", joint=inches(0.125), price=48.1
+    )
+    boxes = Quantity(item=tiles_of("white"), exact=184, unit="tiles", buy=7, pack="box of 30 pieces")
+    assert price((boxes,), (), (white,)).total == Decimal("336.7")
