@@ -10,14 +10,15 @@ import datetime
 import pytest
 
 from firstcourse.rules import load_rules
-from firstcourse.suitability.cuts import Cut, cut_problems
+from firstcourse.suitability.cuts import Cut, cut_checks
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 SPAN = 144
 
 
 def rules_broken(cut, *, width=1.5, depth=9.25):
-    return {problem.rule.removeprefix("joist.") for problem in cut_problems(RULES, width, depth, SPAN, cut)}
+    checks = cut_checks(RULES, width, depth, SPAN, cut, "cut 1")
+    return {check.rule.removeprefix("joist.") for check in checks if not check.holds}
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from firstcourse.findings import Finding
+from firstcourse.findings import Finding, Severity
 from firstcourse.plan import SheetLine, StructureSheet
 from firstcourse.workings import Working
 
@@ -43,7 +43,7 @@ def judgement_pages(
         "date": date,
         "practice": practice,
         "cautions": list(cautions),
-        "places": [{"where": sheet.where, "verdict": _verdict(sheet)} for sheet in structures],
+        "places": [{"where": sheet.where, "verdict": _verdict(sheet, findings)} for sheet in structures],
         "findings": [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(JUDGED)],
         "remedies": [
             {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
@@ -61,10 +61,20 @@ def printed_workings(structures: Sequence[StructureSheet]) -> frozenset[str]:
     return frozenset(lines | {sheet.remedies for sheet in structures if sheet.remedies})
 
 
-def _verdict(sheet: StructureSheet) -> str:
+def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
     failing = [line.name for line in sheet.lines if not line.holds]
+    if failing:
+        return f"does not hold: {', '.join(failing)}"
+    open_ones = [
+        finding.code
+        for finding in findings
+        if finding.where == sheet.where
+        and finding.severity is not Severity.NOTE
+        and finding.code.startswith(JUDGED)
+    ]
     checks = sum(bool(line.limit) for line in sheet.lines)
-    return f"does not hold: {', '.join(failing)}" if failing else f"all {checks} checks hold"
+    verdict = f"all {checks} checks of the frame hold" if checks > 1 else "the frame's one check holds"
+    return f"{verdict}; see {', '.join(dict.fromkeys(open_ones))}" if open_ones else verdict
 
 
 def _pages(structures: Sequence[StructureSheet]) -> list[list[StructureSheet]]:

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
+from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.workings import Working
 
 KINDS = ("notch", "end_notch", "hole")
 
@@ -30,23 +32,10 @@ class Cut:
     in_bottom: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutProblem:
-    """What the code forbids about a cut.
-
-    Attributes:
-        what: In words, with the value found and the limit.
-        rule: Id of the rule that sets the limit.
-    """
-
-    what: str
-    rule: str
-
-
-def cut_problems(
-    rules: RuleSet, width_in: float, depth_in: float, span_in: float, cut: Cut
-) -> tuple[CutProblem, ...]:
-    """What the code forbids about a notch or hole; empty where it may stay.
+def cut_checks(
+    rules: RuleSet, width_in: float, depth_in: float, span_in: float, cut: Cut, name: str
+) -> tuple[Check, ...]:
+    """Every limit that the code sets for a notch or hole.
 
     A notch said to be at the end that lies further from its support than the joist is deep counts as any other.
 
@@ -56,6 +45,7 @@ def cut_problems(
         depth_in: Depth of the joist [in].
         span_in: Clear span [in].
         cut: The notch or hole.
+        name: What the cut is called, such as `notch 1`.
 
     Raises:
         InputValueError: The kind of cut is not known.
@@ -65,49 +55,53 @@ def cut_problems(
     """
     if cut.kind not in KINDS:
         raise InputValueError(f"a cut in a joist is a notch, an end_notch or a hole, not '{cut.kind}'")
-    if cut.kind == "hole":
-        return _hole(rules, depth_in, cut)
-    at_end = cut.kind == "end_notch" and cut.at_in <= depth_in * rules.number("joist.notch.end_reach")
-    return _end_notch(rules, depth_in, cut) if at_end else _notch(rules, width_in, depth_in, span_in, cut)
 
-
-def _hole(rules: RuleSet, depth_in: float, cut: Cut) -> tuple[CutProblem, ...]:
-    problems = []
-    largest, edge = depth_in * rules.number("joist.hole.share"), rules.number("joist.hole.edge")
-    if cut.size_in > largest:
-        what = f"hole of {cut.size_in:g} in is wider than {largest:.2f} in, a third of the depth"
-        problems.append(CutProblem(what=what, rule="joist.hole.share"))
-    if cut.edge_in < edge:
-        what = f"hole lies {cut.edge_in:g} in from an edge or another cut, less than {edge:g} in"
-        problems.append(CutProblem(what=what, rule="joist.hole.edge"))
-    return tuple(problems)
-
-
-def _end_notch(rules: RuleSet, depth_in: float, cut: Cut) -> tuple[CutProblem, ...]:
-    deepest = depth_in * rules.number("joist.notch.end_share")
-    if cut.size_in <= deepest:
-        return ()
-    what = f"notch of {cut.size_in:g} in at the end is deeper than {deepest:.2f} in, a quarter of the depth"
-    return (CutProblem(what=what, rule="joist.notch.end_share"),)
-
-
-def _notch(rules: RuleSet, width_in: float, depth_in: float, span_in: float, cut: Cut) -> tuple[CutProblem, ...]:
-    problems = []
-    deepest = depth_in * rules.number("joist.notch.depth_share")
-    longest = depth_in * rules.number("joist.notch.length_share")
-    clear = span_in * rules.number("joist.notch.clear_share")
-    if cut.size_in > deepest:
-        what = f"notch of {cut.size_in:g} in is deeper than {deepest:.2f} in, a sixth of the depth"
-        problems.append(CutProblem(what=what, rule="joist.notch.depth_share"))
-    if cut.length_in > longest:
-        what = f"notch of {cut.length_in:g} in is longer than {longest:.2f} in, a third of the depth"
-        problems.append(CutProblem(what=what, rule="joist.notch.length_share"))
-    # Its nearer end counts: a notch that reaches into the middle third lies in it.
-    if clear < cut.at_in + cut.length_in / 2 and cut.at_in - cut.length_in / 2 < span_in - clear:
-        problems.append(
-            CutProblem(what="notch lies in the middle third of the span", rule="joist.notch.clear_share")
+    def share(what: str, found: float, rule: str, *, of: float = depth_in, symbol: str = "d") -> Check:
+        limit = rules.number(rule) * of
+        return Check(
+            name=f"{name}, {what}",
+            found=found,
+            limit=limit,
+            at_least=False,
+            unit="in",
+            rule=rule,
+            source=sourced(rules.entry(rule)),
+            working=Working(
+                title=f"{name[0].upper()}{name[1:]}, {what}",
+                formula=f"at most {rules.number(rule):.4g} {symbol}",
+                steps=(f"{rules.number(rule):.4g} × {of:g} in = {limit:.2f} in",),
+                result=f"{found:g}",
+                unit="in",
+                source=sourced(rules.entry(rule)),
+            ),
         )
-    if cut.in_bottom and width_in >= rules.number("joist.notch.thick"):
-        what = f"notch in the bottom of a joist {width_in:g} in thick, away from its ends"
-        problems.append(CutProblem(what=what, rule="joist.notch.thick"))
-    return tuple(problems)
+
+    if cut.kind == "hole":
+        what = "distance to an edge or another cut"
+        title = f"{name[0].upper()}{name[1:]}, {what}"
+        return (
+            share("diameter", cut.size_in, "joist.hole.share"),
+            length_check(rules, name=f"{name}, {what}", title=title, found=cut.edge_in, rule="joist.hole.edge"),
+        )
+    if cut.kind == "end_notch" and cut.at_in <= depth_in * rules.number("joist.notch.end_reach"):
+        return (share("depth", cut.size_in, "joist.notch.end_share"),)
+    # Its end nearer to midspan counts: a notch that reaches into the middle third lies in it.
+    reach = min(cut.at_in, span_in - cut.at_in) + cut.length_in / 2
+    checks = [
+        share("depth", cut.size_in, "joist.notch.depth_share"),
+        share("length", cut.length_in, "joist.notch.length_share"),
+        share("reach from the nearer support", reach, "joist.notch.clear_share", of=span_in, symbol="L"),
+    ]
+    if cut.in_bottom:
+        what = "thickness of the joist where it is stretched"
+        checks.append(
+            length_check(
+                rules,
+                name=f"{name}, {what}",
+                title=f"{name[0].upper()}{name[1:]}, {what}",
+                found=width_in,
+                rule="joist.notch.thick",
+                at_least=False,
+            )
+        )
+    return tuple(checks)

@@ -251,7 +251,7 @@ def _run_told(joist: Joist) -> tuple[str, ...]:
             f"Coefficients by the theorem of three moments, live load where it does most / dead load everywhere: "
             f"moment {live.moment:.4f} / {dead.moment:.4f}, shear {live.shear:.4f} / {dead.shear:.4f}, "
             f"reaction {live.reaction:.4f} / {dead.reaction:.4f}, "
-            f"deflection {live.deflection:.5f} / {dead.deflection:.5f}.",
+            f"deflection {live.deflection:.5f} / {dead.deflection:.5f} (as a share of the span it lies in).",
         )
     if joist.continuous:
         return (

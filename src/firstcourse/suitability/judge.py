@@ -9,7 +9,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
 from firstcourse.suitability.checks import Check, sourced
-from firstcourse.suitability.cuts import cut_problems
+from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
     FloorInput,
@@ -152,7 +152,8 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     checks = check_floor(rules, floor)
     options = floor_remedies(rules, floor)
     findings = [_finding(floor.where, check, _advice(check, options)) for check in checks if not check.holds]
-    findings += _cuts(rules, floor)
+    cut_findings, cuts = _cuts(rules, floor)
+    findings += cut_findings
     findings += _taken(floor.where, floor_lumber(rules, floor))
     joist = floor_joist(rules, floor)
     span, governs = max_span_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
@@ -166,7 +167,7 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
         source="as the checks of this floor",
         argument=(f"{governs.capitalize()} governs. Point loads and a part sister are left out.{strength}",),
     )
-    return findings, floor_member(rules, floor, checks, longest), options
+    return findings, floor_member(rules, floor, (*checks, *cuts), longest), options
 
 
 def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], JudgedMember]:
@@ -224,38 +225,40 @@ def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
     )
 
 
-def _cuts(rules: RuleSet, floor: FloorInput) -> list[Finding]:
+def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check, ...]]:
+    """Findings about the cuts, and every limit they were held against."""
     wood = floor_lumber(rules, floor)
     if wood is None:
-        return [
-            Finding(
-                code="SUI-121",
-                severity=Severity.STOP,
-                where=floor.where,
-                message="A cut in an engineered joist is judged only by its maker.",
-                remedy="Ask the joist maker or an engineer in writing.",
-            )
-            for _cut in floor.cuts[:1]
-        ]
-    findings = []
-    for cut in floor.cuts:
-        problems = cut_problems(rules, wood.width_in, wood.depth_in, floor.span_in, cut)
-        if problems:
-            entry = rules.entry(problems[0].rule)
+        asked = Finding(
+            code="SUI-121",
+            severity=Severity.STOP,
+            where=floor.where,
+            message="A cut in an engineered joist is judged only by its maker.",
+            remedy="Ask the joist maker or an engineer in writing.",
+        )
+        return [asked for _cut in floor.cuts[:1]], ()
+    findings: list[Finding] = []
+    lines: list[Check] = []
+    for number, cut in enumerate(floor.cuts, start=1):
+        name = f"{cut.kind.replace('_', ' ')} {number}"
+        checks = cut_checks(rules, wood.width_in, wood.depth_in, floor.span_in, cut, name)
+        lines += checks
+        failing = [check for check in checks if not check.holds]
+        if failing:
             findings.append(
                 Finding(
                     code="SUI-120",
                     severity=Severity.STOP,
                     where=floor.where,
-                    message=f"A {cut.kind.replace('_', ' ')} breaks the code's limits: "
-                    f"{'; '.join(problem.what for problem in problems)}.",
-                    measured=f"{cut.size_in:g} in",
-                    rule=entry.id,
-                    source=sourced(entry),
+                    message=f"{name[0].upper()}{name[1:]} breaks the code's limits.",
+                    measured="; ".join(f"{check.name.split(', ')[1]} {check.found_text()}" for check in failing),
+                    limit="; ".join(check.limit_text() for check in failing),
+                    rule=failing[0].rule,
+                    source=failing[0].source,
                     remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
                 )
             )
-    return findings
+    return findings, tuple(lines)
 
 
 def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember]:

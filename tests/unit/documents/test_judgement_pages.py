@@ -2,14 +2,19 @@
 
 import io
 from pathlib import Path
+from typing import Any
 
 import pypdf
 import pytest
 from test_site_pack import plan_of
 
+from firstcourse.documents.judgement_pages import judgement_pages
 from firstcourse.documents.site_pack import pack_data, site_pack
-from firstcourse.planning.judging import judge_file
+from firstcourse.job import read_job_text
+from firstcourse.planning.judging import judge_file, judge_job
 from firstcourse.planning.writing import write_judgement
+from firstcourse.rules import load_rules
+from firstcourse.survey import survey_job
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 CAUTION = "not a design"
@@ -100,3 +105,38 @@ def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
 
 def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:
     assert pack_data(plan_of("tub-bathroom"))["judged"] is None
+
+
+def judged_pages(old: str, new: str) -> dict[str, Any]:
+    text = LIMBER.read_text(encoding="utf-8").replace("sistered: none ", "sistered: full ")
+    assert text.count(old) == 1
+    job = read_job_text(text.replace(old, new))
+    rules = load_rules(job.date, job.practice)
+    done = judge_job(job, survey_job(job, rules), rules)
+    return judgement_pages(
+        job=done.job,
+        date=done.date,
+        practice=done.practice,
+        structures=done.structures,
+        findings=done.findings,
+        workings=done.workings,
+        cautions=done.cautions,
+    )
+
+
+def test_a_cut_is_held_against_each_limit_on_the_sheet() -> None:
+    cut = "bearing: 3 in\n        cuts: [{kind: notch, size: 2 in, at: 2 ft, length: 2 in}]"
+    shown = judged_pages("bearing: 3 in", cut)
+    lines = {line["title"]: line for line in shown["sheets"][0][0]["lines"]}
+    assert lines["Notch 1, depth"]["limit"] == "at most 1.21 in" and not lines["Notch 1, depth"]["holds"]
+    assert lines["Notch 1, length"]["holds"]
+    assert lines["Notch 1, reach from the nearer support"]["steps"] == ["0.3333 × 150 in = 50.00 in"]
+    assert shown["places"][0]["verdict"] == "does not hold: notch 1, depth"
+
+
+def test_a_verdict_never_hides_what_is_open() -> None:
+    assert judged_pages("bearing: 3 in", "bearing: 4 in")["places"][0]["verdict"] == (
+        "all 12 checks of the frame hold"
+    )
+    steel = judged_pages("studs: {size: 2x4, species: spf, grade: no2, ", "studs: {steel: 3 5/8 in, ")
+    assert steel["places"][1]["verdict"] == "the frame's one check holds; see SUI-310"
