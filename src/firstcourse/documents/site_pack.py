@@ -5,6 +5,7 @@ from typing import Any
 
 from firstcourse.documents.judgement_pages import JUDGED, STRUCTURE_CAUTIONS, judgement_pages, printed_workings
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
@@ -62,6 +63,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
         "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
+        "rooms": room_pages(plan),
         "surfaces": [_surface(plan, surface) for surface in plan.surfaces],
         "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
         "tiled": tile_pages(plan),

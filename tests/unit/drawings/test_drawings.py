@@ -11,10 +11,12 @@ import pytest
 from firstcourse.drawings import (
     Drawing,
     draw_piece,
+    draw_room,
     draw_sheet,
     draw_surface,
     draw_tiling,
     has_second_cuts,
+    room_names,
     to_dxf,
     to_svg,
 )
@@ -40,6 +42,7 @@ def drawings(name: str) -> list[Drawing]:
     return [
         *(draw_surface(plan, surface) for surface in plan.surfaces),
         *(draw_tiling(plan, surface) for surface in plan.surfaces if surface.tiled),
+        *(draw_room(plan, room) for room in room_names(plan)),
         *(draw_sheet(plan, sheet) for sheet in plan.sheets),
         *(draw_piece(plan, piece) for piece in plan.pieces if has_second_cuts(piece)),
     ]

@@ -1,0 +1,188 @@
+"""A room unfolded: its floor with the walls folded out about their feet, as a client can read and sign it.
+
+Walls are seen from inside the room, as everywhere: listed clockwise, they fold outwards without being mirrored.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from shapely import Point as ShapelyPoint
+from shapely import Polygon
+from shapely.ops import nearest_points
+
+from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Point, Ring, sides
+from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
+from firstcourse.units import TICKS_PER_MM
+
+_SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
+_NAME_MM, _LABEL_MM, _CORNER_MM = 3.2, 2.3, 3.6
+_NAME_OFF_MM, _CORNER_OFF_MM = 3.6, 4.2
+_BETWEEN_MM = 12.0
+"""Room between walls that stand in a row of their own, on paper [mm]."""
+_OVER_SHARE = 0.02
+"""A wall that would lie over another with more than this share of itself is not folded out."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Placed:
+    """A surface where it lies on paper.
+
+    Attributes:
+        origin: Where its point (0, 0) lies [mm].
+        across: Unit vector that its `u` runs along.
+    """
+
+    surface: Surface
+    origin: XY
+    across: XY
+    scale: int
+
+    def at(self, point: Point) -> XY:
+        u, v = (value / TICKS_PER_MM / self.scale for value in point)
+        (x, y), (dx, dy) = self.origin, self.across
+        return x + dx * u - dy * v, y + dy * u + dx * v
+
+    def ring(self, ring: Ring) -> tuple[XY, ...]:
+        return tuple(self.at(point) for point in ring)
+
+    @property
+    def whole(self) -> Ring:
+        return self.surface.extent or self.surface.outline
+
+
+def room_names(plan: Plan) -> tuple[str, ...]:
+    """Rooms that have a floor or a wall to draw, in order."""
+    drawn = (SurfaceKind.FLOOR, SurfaceKind.WALL)
+    return tuple(dict.fromkeys(surface.room for surface in plan.surfaces if surface.kind in drawn))
+
+
+def draw_room(plan: Plan, room: str, *, paper: XY = (182.0, 205.0)) -> Drawing:
+    """Draw a room unfolded at the largest usual scale that fits.
+
+    Tile is drawn where a surface has any, boards elsewhere. A wall that would lie over another one, as beside a
+    corner that points into the room, stands in a row below.
+
+    Args:
+        plan: For the tape of the job.
+        room: Name of the room.
+        paper: Width and height on paper [mm].
+    """
+    scales = _SCALES[plan.job.tape.value]
+    drawing = Drawing(title=f"{room}: unfolded", scale=scales[-1])
+    for scale in scales:
+        drawing = _drawn(plan, room, scale)
+        left, lower, right, upper = drawing.box
+        if right - left + 2 <= paper[0] and upper - lower + 2 <= paper[1]:
+            break
+    return drawing
+
+
+def _drawn(plan: Plan, room: str, scale: int) -> Drawing:
+    drawing = Drawing(title=f"{room}: unfolded", scale=scale)
+    surfaces = [surface for surface in plan.surfaces if surface.room == room]
+    floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
+    walls = [surface for surface in surfaces if surface.kind is SurfaceKind.WALL]
+    placed = [_Placed(surface=floor, origin=(0.0, 0.0), across=(1.0, 0.0), scale=scale) for floor in floors]
+    folded = list(_folded(floors[0], walls, scale)) if floors else []
+    ground = [Polygon(one.ring(one.whole)) for one in placed]
+    row: list[Surface] = [wall for wall in walls if wall.id not in {one.surface.id for one in folded}]
+    for one in folded:
+        shape = Polygon(one.ring(one.whole))
+        if any(shape.intersection(other).area > _OVER_SHARE * shape.area for other in ground):
+            row.append(one.surface)
+        else:
+            placed.append(one)
+            ground.append(shape)
+    placed += _in_row(sorted(row, key=walls.index), ground, scale)
+    for one in placed:
+        _surface(drawing, one)
+    for one in placed:
+        _names(drawing, one)
+    for one in placed:
+        for opening in one.surface.openings:
+            _label(drawing, one, opening)
+    return drawing
+
+
+def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[_Placed]:
+    """Each wall with its foot on its side of the floor, whose outline runs against the order of the walls."""
+    by_label = {f"wall {'-'.join(wall.corners)}": wall for wall in walls}
+    for (right, left), side in zip(sides(floor.outline), floor.sides, strict=True):
+        wall = by_label.get(side.label)
+        if wall is not None:
+            length = math.dist(left, right)
+            across = ((right[0] - left[0]) / length, (right[1] - left[1]) / length)
+            per = TICKS_PER_MM * scale
+            yield _Placed(surface=wall, origin=(left[0] / per, left[1] / per), across=across, scale=scale)
+
+
+def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> Iterator[_Placed]:
+    """Walls side by side, their feet on one line below all that is drawn."""
+    per = TICKS_PER_MM * scale
+    x = min((shape.bounds[0] for shape in ground), default=0.0)
+    top = min((shape.bounds[1] for shape in ground), default=0.0)
+    highest = max((bounds(wall.extent or wall.outline)[3] for wall in walls), default=0) / per
+    for wall in walls:
+        left, _, right, _ = (value / per for value in bounds(wall.extent or wall.outline))
+        origin = (x - left, top - 2 * _BETWEEN_MM - highest)
+        yield _Placed(surface=wall, origin=origin, across=(1.0, 0.0), scale=scale)
+        x += right - left + _BETWEEN_MM
+
+
+def _surface(drawing: Drawing, one: _Placed) -> None:
+    surface = one.surface
+    if surface.extent and surface.extent != surface.outline:
+        drawing.polys.append(Poly("extent", one.ring(surface.extent)))
+    drawing.polys.append(Poly("outline", one.ring(surface.outline), surface.id))
+    for tile in surface.tiles:
+        drawing.polys.append(Poly("tile", one.ring(tile.outline), tile.id))
+        drawing.polys += [Poly("tile", one.ring(hole), tile.id) for hole in tile.holes]
+    if not surface.tiles:
+        for board in surface.boards:
+            drawing.polys.append(Poly("cut", one.ring(board.outline), board.mark))
+            drawing.polys += [Poly("cut", one.ring(hole), board.mark) for hole in board.holes]
+    for opening in surface.openings:
+        if opening.outline is not None:
+            drawing.polys.append(Poly("opening", one.ring(opening.outline), opening.id))
+        elif opening.centre is not None and opening.diameter is not None:
+            radius = opening.diameter / 2 / TICKS_PER_MM / one.scale
+            drawing.circles.append(Circle("opening", one.at(opening.centre), radius))
+
+
+def _names(drawing: Drawing, one: _Placed) -> None:
+    surface = one.surface
+    if surface.kind is SurfaceKind.WALL:
+        u0, _, u1, v1 = bounds(one.whole)
+        x, y = one.at(((u0 + u1) // 2, v1))
+        outwards = (-one.across[1], one.across[0])
+        spot = (x + outwards[0] * _NAME_OFF_MM, y + outwards[1] * _NAME_OFF_MM)
+        upright = abs(outwards[0]) > abs(outwards[1])
+        further = tuple((spot[0] + outwards[0] * k * 4.0, spot[1] + outwards[1] * k * 4.0) for k in (1, 2, 3))
+        title = Text(spot, f"wall {'-'.join(surface.corners)}", _NAME_MM, bold=True, upright=upright)
+        drawing.place(title, try_also=further)
+        return
+    if len(surface.corners) != len(surface.outline):
+        return
+    shape = Polygon(one.ring(surface.outline))
+    inner = shape.buffer(-_CORNER_OFF_MM * 0.7)
+    for name, point in zip(reversed(surface.corners), surface.outline, strict=True):
+        corner = one.at(point)
+        # Just inside the room, since the walls lie outside.
+        near = nearest_points(inner, ShapelyPoint(corner))[0] if not inner.is_empty else shape.centroid
+        drawing.place(Text((near.x, near.y), name, _CORNER_MM, bold=True))
+
+
+def _label(drawing: Drawing, one: _Placed, opening: Opening) -> None:
+    if opening.outline is not None:
+        u0, v0, u1, v1 = bounds(opening.outline)
+        x, y = one.at(((u0 + u1) // 2, (v0 + v1) // 2))
+        steps = (-1, 1, -2, 2)
+    else:
+        assert opening.centre is not None and opening.diameter is not None
+        x, y = one.at(opening.centre)
+        y += opening.diameter / 2 / TICKS_PER_MM / one.scale + 2.0
+        steps = (1, 2, -2, 3)
+    drawing.place(Text((x, y), opening.id, _LABEL_MM), try_also=tuple((x, y + k * 3.0) for k in steps))
