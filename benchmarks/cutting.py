@@ -20,7 +20,7 @@ from joint_rooms import cutting_record
 from peer import peer_record
 
 from firstcourse.cutting import Blank, CuttingPlan, KeptSize, StockSize, cut
-from firstcourse.cutting.cheaper import warm
+from firstcourse.cutting.kernels import warm
 from firstcourse.cutting.packing import Manner, Room, pack
 
 

@@ -8,13 +8,14 @@ blank may fill a pattern more often than it is wanted, which weakens the bound a
 is stated from memory; the tests compare it with exhaustive search.
 """
 
+from bisect import bisect_right
 from collections import Counter
 from collections.abc import Sequence
 from math import gcd
 from typing import TYPE_CHECKING
 
 from firstcourse.cutting.bounds import NO_BOUND
-from firstcourse.cutting.model import Blank, Bound, StockSize
+from firstcourse.cutting.model import Blank, Bound, KeptSize, StockSize
 from firstcourse.cutting.packing import Filling
 
 if TYPE_CHECKING:
@@ -35,14 +36,20 @@ Pattern = tuple[int, ...]
 
 
 def least_by_patterns(
-    blanks: Sequence[Blank], stock: StockSize, fillings: Sequence[Filling], *, effort: int
+    blanks: Sequence[Blank],
+    stock: StockSize,
+    kept: Sequence[KeptSize],
+    fillings: Sequence[Filling],
+    *,
+    effort: int,
 ) -> Bound:
     """Fewest sheets of one stock from which all blanks can be cut.
 
     Args:
         blanks: That are cut from this stock and no other.
         stock: The stock.
-        fillings: A plan for these blanks; its patterns are the first to be known, its sheets are enough.
+        kept: Rectangles of it at hand, none larger than a sheet; each takes off what it can be worth at the most.
+        fillings: A plan for these blanks; its patterns are the first to be known, those bought are enough.
         effort: Level 0 to 3; more never bounds less.
 
     Returns:
@@ -51,20 +58,23 @@ def least_by_patterns(
     wanted = Counter(_kind(blank, stock) for blank in blanks)
     kinds = sorted(wanted)
     turns = {(_kind(blank, stock), blank.may_turn and stock.may_turn) for blank in blanks}
-    if not kinds or len(kinds) > MOST_KINDS or len(turns) > len(kinds) or not ROUNDS[effort]:
+    large = any(rest.w > stock.w or rest.h > stock.h for rest in kept)
+    if large or not kinds or len(kinds) > MOST_KINDS or len(turns) > len(kinds) or not ROUNDS[effort]:
         return NO_BOUND
     search = _Search(kinds, {kind for kind, may_turn in turns if may_turn}, stock)
     if search.too_fine:
         return NO_BOUND
     demand = [wanted[kind] for kind in kinds]
-    known = {search.pattern(Counter(_kind(blank, stock) for *_, blank in filling.placed)) for filling in fillings}
+    bought = [filling for filling in fillings if filling.room.kept is None]
+    known = {search.pattern(Counter(_kind(blank, stock) for *_, blank in filling.placed)) for filling in bought}
     known |= {tuple(int(i == j) for j in range(len(kinds))) for i in range(len(kinds))}
     best = 0
     for _ in range(min(ROUNDS[effort], WORK[effort] // search.work)):
         prices = _prices(sorted(known), demand)
-        most, pattern = search.dearest(prices)
-        best = max(best, -(-sum(p * d for p, d in zip(prices, demand, strict=True)) // most))
-        if best >= len(fillings) or pattern in known:
+        most, pattern, given = search.dearest(prices, kept)
+        need = sum(price * copies for price, copies in zip(prices, demand, strict=True)) - given
+        best = max(best, -(-need // most))
+        if best >= len(bought) or pattern in known:
             break
         known.add(pattern)
     return Bound(best, "prices of patterns")
@@ -106,8 +116,8 @@ class _Search:
         """A pattern by how often each kind is in it."""
         return tuple(counted[kind] for kind in self.kinds)
 
-    def dearest(self, prices: Sequence[int]) -> tuple[int, Pattern]:
-        """The most that a sheet's parts are worth, and parts that are worth it."""
+    def dearest(self, prices: Sequence[int], kept: Sequence[KeptSize] = ()) -> tuple[int, Pattern, int]:
+        """The most that a sheet's parts are worth, such parts, and the most that the parts of all kept are."""
         import numpy as np
 
         from firstcourse.cutting.pattern_kernels import most_worth
@@ -142,7 +152,10 @@ class _Search:
             else:
                 q = int(np.flatnonzero(table[i, 1:j] + table[i, rest_y[j, 1:j]] == worth)[0]) + 1
                 todo += [(i, q), (i, int(rest_y[j, q]))]
-        return int(table[-1, -1]), tuple(counts)
+        given = sum(
+            int(table[bisect_right(self.xs, rest.w) - 1, bisect_right(self.ys, rest.h) - 1]) for rest in kept
+        )
+        return int(table[-1, -1]), tuple(counts), given
 
 
 def _arrays(xs: Sequence[int], ys: Sequence[int], ways: Sequence[tuple[int, int, int]]) -> "tuple[Ints, ...]":

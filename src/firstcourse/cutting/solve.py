@@ -82,8 +82,8 @@ def cut(
         least = least_cost(blanks, stocks, own, effort=effort)
         made = _solve(blanks, stocks, own, least.value, effort, known)
         fillings += made
-        if len(stocks) == 1 and not own and sum(f.room.cost for f in made) > least.value:
-            priced = least_by_patterns(blanks, stocks[0], made, effort=effort)
+        if len(stocks) == 1 and sum(f.room.cost for f in made) > least.value:
+            priced = least_by_patterns(blanks, stocks[0], own, made, effort=effort)
             by_patterns[stocks[0].id] = priced
             least = max(least, Bound(priced.value * stocks[0].cost, priced.proof), key=lambda b: b.value)
         bound += least.value

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from firstcourse.cutting import Blank, StockSize, cut
+from firstcourse.cutting import Blank, KeptSize, StockSize, cut
 from firstcourse.cutting.packing import MANNERS, Room, in_order, pack
 from firstcourse.cutting.patterns import _Search, least_by_patterns
 
@@ -19,7 +19,7 @@ def blanks(sizes: list[Size], *, may_turn: bool = True) -> list[Blank]:
 
 def bound(demand: list[Blank], w: int, h: int, *, effort: int = 1) -> int:
     built = pack(in_order(demand, "area"), [Room("s", None, w, h, 1, True)], (), MANNERS[0])
-    return least_by_patterns(demand, StockSize("s", w, h, 1), built, effort=effort).value
+    return least_by_patterns(demand, StockSize("s", w, h, 1), (), built, effort=effort).value
 
 
 def test_three_of_which_only_two_share_a_sheet() -> None:
@@ -63,9 +63,10 @@ def test_the_dearest_pattern_is_worth_what_is_said(may_turn: bool) -> None:
     kinds = [(3, 2), (4, 4), (7, 5)]
     prices = [7, 17, 40]
     search = _Search(kinds, set(kinds) if may_turn else set(), StockSize("s", 10, 9, 1))
-    most, pattern = search.dearest(prices)
+    most, pattern, given = search.dearest(prices, [KeptSize("k", "s", 7, 6)])
     assert sum(n * p for n, p in zip(pattern, prices, strict=True)) == most
     assert most == most_by_search(10, 9, may_turn)
+    assert given == most_by_search(7, 6, may_turn)
 
 
 @cache
@@ -89,3 +90,25 @@ def test_no_plan_goes_below_it_and_more_effort_never_bounds_less(sizes: list[Siz
     plan = cut(demand, (StockSize("s", 12, 9, 1),), effort=1)
     bounds = [bound(demand, 12, 9, effort=effort) for effort in (0, 1, 2)]
     assert bounds == sorted(bounds) and bounds[-1] <= plan.cost
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.lists(st.tuples(st.integers(1, 9), st.integers(1, 9)), min_size=1, max_size=12),
+    st.lists(st.tuples(st.integers(1, 12), st.integers(1, 9)), min_size=1, max_size=3),
+)
+def test_kept_rectangles_take_off_no_less_than_they_give(sizes: list[Size], kept: list[Size]) -> None:
+    hand = [KeptSize(f"k{i}", "s", w, h) for i, (w, h) in enumerate(kept)]
+    plan = cut(blanks(sizes), (StockSize("s", 12, 9, 1),), hand, effort=1)
+    assert plan.cost >= plan.cost_bound.value
+
+
+def test_a_kept_rectangle_larger_than_a_sheet_is_not_weighed() -> None:
+    stock, kept = StockSize("s", 10, 10, 1), [KeptSize("k", "s", 11, 4)]
+    assert least_by_patterns(blanks([(9, 9)]), stock, kept, (), effort=1).value == 0
+
+
+def test_a_kept_rectangle_that_holds_one_of_three_spares_its_share() -> None:
+    """Two of three large pieces need a sheet each; the kept rectangle gives the third."""
+    plan = cut(blanks([(6, 9)] * 3), (StockSize("s", 10, 10, 1),), [KeptSize("k", "s", 9, 6)], effort=1)
+    assert plan.proven and plan.cost == 2
