@@ -32,6 +32,7 @@ from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.sharing import share
+from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.snap_lines import snap_lines
 from firstcourse.tiling.soft_joints import Exposure, edge_joint, field_spacing, soft_joints
 from firstcourse.tiling.start import common_level, find_starts, judge_start
@@ -195,11 +196,14 @@ class _Tiler:
             before=self.before,
             on_neighbour=joints_listed_elsewhere(surface, self.item.room),
         )
+        where = surface.title or surface.id
+        self.findings += sliver_findings(
+            starts, self.cell, where, self.tiling.start is not None, self.job.tape, rules
+        )
         if surface.kind is SurfaceKind.WALL and self.tiling.pattern in _COURSED and self.tiling.angle == 0:
             pitch = self.cell.step_b[1]
             self.findings += niche_findings(surface, pitch, self.cell.joint, starts[0].shift[1], self.job.tape)
         for tile in self.chosen:
-            where = surface.title or surface.id
             bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
             self.findings += bed.findings
             self.workings[f"mortar {tile.id} {surface.id}"] = bed.working

@@ -101,6 +101,8 @@ class Start:
         whole_tiles: How many lie whole.
         penalty: What the search makes least; comparable within one field only.
         words: What speaks for it and against it.
+        sliver: Whether a cut narrower than wanted at the least stands along an edge, as surveyed.
+        poorest: Where the poorest cut stands, such as ` at wall A-B`; empty where every cut is good.
     """
 
     shift: XY
@@ -110,3 +112,5 @@ class Start:
     whole_tiles: int
     penalty: float
     words: str
+    sliver: bool = False
+    poorest: str = ""

@@ -246,6 +246,8 @@ class _Search:
             whole_tiles=len(whole),
             penalty=float(self.penalties(at)[0]),
             words="",
+            sliver=facts.sliver,
+            poorest=facts.where,
         )
         return start, facts
 

@@ -1,0 +1,65 @@
+"""Why a sliver stands where one does: none is free of it, one costs more elsewhere, or the job asks for it."""
+
+from collections.abc import Iterator, Sequence
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.edges import extent
+from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.model import RepeatCell, Start
+from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+
+_RULE = "tiling.start.least_cut"
+
+
+def sliver_findings(
+    starts: Sequence[Start], cell: RepeatCell, where: str, given: bool, tape: Tape, rules: RuleSet
+) -> Iterator[Finding]:
+    """A note where the start that is used leaves a sliver, with the reason.
+
+    Args:
+        starts: The start that is used, then the alternatives, best first.
+        cell: The repeat.
+        where: The surface in words.
+        given: Whether the job itself says where to start.
+        tape: Tape of the job.
+        rules: What a sliver is.
+    """
+    pick = starts[0]
+    if not pick.sliver:
+        return
+    small = min(min(extent(piece.ring, 0), extent(piece.ring, 1)) for piece in cell.pieces)
+    share = rules.number("tiling.start.least_share") * small
+    rule = rules.entry(_RULE if to_mm(rules.ticks(_RULE)) <= share else "tiling.start.least_share")
+    least = min(to_mm(rules.ticks(_RULE)), share)
+    without = next((number for number, start in enumerate(starts) if not start.sliver), 0)
+    askew = any(
+        abs(a[0] - b[0]) > 1.0 and abs(a[1] - b[1]) > 1.0
+        for piece in cell.pieces
+        for a, b in zip(piece.ring, (*piece.ring[1:], piece.ring[0]), strict=True)
+    )
+    if given:
+        why, remedy = (
+            "The start that the job gives asks for it.",
+            "Leave out the start to have the best one found.",
+        )
+    elif without:
+        why = f"The start without one, instead {without}, costs more elsewhere: {starts[without].words}."
+        remedy = "Give that start in the job if the other cuts matter less."
+    elif askew:
+        why = "The pattern meets its edges askew: every start leaves narrow corners of tiles along some edge."
+        remedy = "Hide them under trim, cabinet or door, or frame the field with a border of straight tiles."
+    else:
+        why = "No start is without one and better: the edges lie so that what a start gains at one, another loses."
+        remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
+    yield Finding(
+        code="TIL-121",
+        severity=Severity.NOTE,
+        where=where,
+        message=f"A cut{pick.poorest} is a sliver. {why}",
+        measured=f"smallest cut {format_length(ticks_from_mm(pick.smallest_cut), tape)}",
+        limit=f"at least {format_length(ticks_from_mm(least), tape)}",
+        rule=rule.id,
+        source=said_by(rule),
+        remedy=remedy,
+    )

@@ -1,0 +1,51 @@
+"""The finding that says why a sliver stands where one does."""
+
+import datetime
+from dataclasses import replace
+
+from firstcourse.plan import TileStock
+from firstcourse.rules import load_rules
+from firstcourse.tiling.model import Start
+from firstcourse.tiling.patterns import repeat_cell
+from firstcourse.tiling.slivers import sliver_findings
+from firstcourse.units import Tape, mm
+
+RULES = load_rules(datetime.date(2026, 11, 25))
+TILE = TileStock(id="t", size=(mm(300), mm(300)), thickness=mm(9), kind="porcelain", joint=mm(3))
+CELL = repeat_cell("stacked", [TILE], 3.0)
+SLIVER = Start(
+    shift=(0.0, 0.0),
+    smallest_cut=20.0,
+    slack=0.0,
+    cut_tiles=4,
+    whole_tiles=9,
+    penalty=20.0,
+    words="a cut at wall A-B is a sliver",
+    sliver=True,
+    poorest=" at wall A-B",
+)
+GOOD = replace(SLIVER, sliver=False, smallest_cut=180.0, words="against it: 3 more tiles to cut", poorest="")
+
+
+def test_a_good_start_has_no_finding() -> None:
+    assert not list(sliver_findings([GOOD, SLIVER], CELL, "bath: floor", False, Tape.MM, RULES))
+
+
+def test_the_reason_is_said() -> None:
+    (one,) = sliver_findings([SLIVER, SLIVER], CELL, "bath: floor", False, Tape.MM, RULES)
+    assert one.code == "TIL-121" and one.severity == "note" and one.rule == "tiling.start.least_cut"
+    assert one.measured == "smallest cut 20 mm" and one.limit == "at least 51 mm"
+    assert "at wall A-B" in one.message and "No start is without one" in one.message
+    (given,) = sliver_findings([SLIVER], CELL, "bath: floor", True, Tape.MM, RULES)
+    assert "the job gives" in given.message
+    (other,) = sliver_findings([SLIVER, GOOD], CELL, "bath: floor", False, Tape.MM, RULES)
+    assert "instead 1" in other.message and "3 more tiles to cut" in other.message
+    diagonal = repeat_cell("diagonal", [TILE], 3.0)
+    (askew,) = sliver_findings([SLIVER], diagonal, "bath: floor", False, Tape.MM, RULES)
+    assert "askew" in askew.message
+
+
+def test_a_small_tile_is_held_to_its_share() -> None:
+    small = TILE.model_copy(update={"size": (mm(48), mm(48))})
+    (one,) = sliver_findings([SLIVER], repeat_cell("stacked", [small], 3.0), "w", False, Tape.MM, RULES)
+    assert one.limit == "at least 16 mm" and one.rule == "tiling.start.least_share"
