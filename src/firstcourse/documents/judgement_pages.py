@@ -9,6 +9,8 @@ from firstcourse.workings import Working
 
 JUDGED = "SUI-"
 """How the codes of the judgement's findings begin."""
+NOT_TOLD = "SUI-910"
+"""What the job leaves out, of which nothing was judged."""
 STRUCTURE_CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
 """Rules whose text stands at the foot of every page that shows a structural result."""
 
@@ -53,6 +55,13 @@ def judgement_pages(
         "sheets": [[_sheet(sheet, workings) for sheet in together] for together in _pages(structures)],
         "engineer": [_engineer(sheet) for sheet in structures if sheet.kind != "wall" or not sheet.holds],
     }
+
+
+def is_judged(structures: Sequence[StructureSheet], findings: Sequence[Finding]) -> bool:
+    """Whether there is a judgement to print: a frame, or a finding beyond the note of what was not told."""
+    return bool(structures) or any(
+        finding.code.startswith(JUDGED) and finding.code != NOT_TOLD for finding in findings
+    )
 
 
 def printed_workings(structures: Sequence[StructureSheet]) -> frozenset[str]:

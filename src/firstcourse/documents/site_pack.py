@@ -3,7 +3,13 @@
 from collections.abc import Iterator
 from typing import Any
 
-from firstcourse.documents.judgement_pages import JUDGED, STRUCTURE_CAUTIONS, judgement_pages, printed_workings
+from firstcourse.documents.judgement_pages import (
+    JUDGED,
+    STRUCTURE_CAUTIONS,
+    is_judged,
+    judgement_pages,
+    printed_workings,
+)
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.tile_pages import tile_pages
@@ -53,8 +59,8 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
 
 def pack_data(plan: Plan) -> dict[str, Any]:
     """All that the pages print, as plain values; the same on every paper."""
-    judged = plan.structures
-    elsewhere = printed_workings(judged)
+    judged = is_judged(plan.structures, plan.findings)
+    elsewhere = printed_workings(plan.structures)
     return {
         "job": plan.job.name,
         "date": plan.job.date,

@@ -140,3 +140,13 @@ def test_a_verdict_never_hides_what_is_open() -> None:
     )
     steel = judged_pages("studs: {size: 2x4, species: spf, grade: no2, ", "studs: {steel: 3 5/8 in, ")
     assert steel["places"][1]["verdict"] == "the frame's one check holds; see SUI-310"
+
+
+def test_a_frame_that_cannot_be_judged_stands_under_the_cautions_too() -> None:
+    told = plan_of("limber-floor")
+    stop = next(finding for finding in told.findings if finding.code == "SUI-103")
+    refused = told.model_copy(
+        update={"structures": (), "findings": (stop.model_copy(update={"code": "SUI-901"}),), "surfaces": ()}
+    )
+    (page,) = [page for page in pages(site_pack(refused, "letter")) if "SUI-901" in page]
+    assert CAUTION in page
