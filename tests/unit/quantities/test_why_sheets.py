@@ -143,6 +143,16 @@ def test_pieces_that_do_fit_in_pairs_are_not_called_too_large() -> None:
     assert "Area is not all that counts: 4 sheets are needed at least." in text
 
 
+def test_prices_are_told_in_words() -> None:
+    plan = plan_of(
+        [[((inches(36), inches(19)), True)]] * 4,
+        Count(used=4, lower_bound=4, proven=True),
+        workings={"bound board": working(4, argument="prices of patterns")},
+    )
+    assert "Put a price on every board" in said(plan)[1]
+    assert "the boards are then worth 4 sheets at least." in said(plan)[1]
+
+
 def test_no_least_number_of_one_of_two_stocks() -> None:
     plan = plan_of(
         [[(WHOLE, True)]],
