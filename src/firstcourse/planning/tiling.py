@@ -324,9 +324,11 @@ def _rounded(step: XY) -> XY:
 
 
 def _stock(tile: ChosenTile, joint: int) -> TileStock:
+    # A hexagon is laid as a regular one, whatever was measured across its corners.
+    across = round(tile.size[0] * 2 / math.sqrt(3)) if tile.shape == "hexagon" else tile.size[1]
     return TileStock(
         id=tile.id,
-        size=tile.size,
+        size=(tile.size[0], across),
         thickness=tile.thickness,
         kind=tile.kind,
         shape=tile.shape,
