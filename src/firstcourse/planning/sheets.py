@@ -176,7 +176,7 @@ def sheet_counts(cutting: CuttingPlan) -> tuple[dict[str, Count], dict[str, Work
             values={"used": str(found.used), "argument": found.bound.proof},
             result=str(found.bound.value),
             unit="sheets",
-            source="area and dual feasible functions, from memory",
+            source="area, dual feasible functions, prices of patterns; all from memory",
             argument=("The bound holds for the pieces of this layout; other seams could need fewer.",),
         )
     return counts, workings
