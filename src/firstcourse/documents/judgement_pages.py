@@ -1,6 +1,6 @@
 """What papers print of the judgement: verdicts with remedies, calculation sheets, data sheets for an engineer."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from firstcourse.findings import Finding, Severity
@@ -50,7 +50,7 @@ def judgement_pages(
         "remedies": [
             {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
             for name, working in workings.items()
-            if name.startswith("suitability.") and name.endswith(".remedies")
+            if _ranks_remedies(name)
         ],
         "sheets": [[_sheet(sheet, workings) for sheet in together] for together in _pages(structures)],
         "engineer": [_engineer(sheet) for sheet in structures if sheet.kind != "wall" or not sheet.holds],
@@ -64,10 +64,14 @@ def is_judged(structures: Sequence[StructureSheet], findings: Sequence[Finding])
     )
 
 
-def printed_workings(structures: Sequence[StructureSheet]) -> frozenset[str]:
+def printed_workings(structures: Sequence[StructureSheet], names: Iterable[str]) -> frozenset[str]:
     """Keys of the workings that the judgement's pages print, so that no other page repeats them."""
     lines = {line.working for sheet in structures for line in sheet.lines}
-    return frozenset(lines | {sheet.remedies for sheet in structures if sheet.remedies})
+    return frozenset(lines.union(filter(_ranks_remedies, names)))
+
+
+def _ranks_remedies(name: str) -> bool:
+    return name.startswith("suitability.") and name.endswith(".remedies")
 
 
 def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:

@@ -60,7 +60,7 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
 def pack_data(plan: Plan) -> dict[str, Any]:
     """All that the pages print, as plain values; the same on every paper."""
     judged = is_judged(plan.structures, plan.findings)
-    elsewhere = printed_workings(plan.structures)
+    elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
         "job": plan.job.name,
         "date": plan.job.date,

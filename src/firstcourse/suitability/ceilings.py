@@ -47,6 +47,7 @@ class CeilingInput:
         above: What lies above.
         size, species, grade: Of sawn joists.
         stiffness: EI of engineered or steel joists, from their maker [lb·in²]; then no size.
+        plies: How many members side by side.
     """
 
     where: str
@@ -58,6 +59,7 @@ class CeilingInput:
     species: str = UNKNOWN
     grade: str = UNKNOWN
     stiffness: float | None = None
+    plies: int = 1
 
     def __post_init__(self) -> None:
         if (self.size is None) == (self.stiffness is None):
@@ -98,6 +100,7 @@ def ceiling_joist(rules: RuleSet, ceiling: CeilingInput) -> Joist:
         dead_psf=ceiling_dead_load(rules, ceiling)[0],
         wood=ceiling_lumber(rules, ceiling),
         stiffness=ceiling.stiffness,
+        plies=ceiling.plies,
     )
 
 

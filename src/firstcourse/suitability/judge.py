@@ -18,6 +18,7 @@ from firstcourse.suitability.floors import (
     floor_lumber,
     limit_rules,
 )
+from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
 from firstcourse.suitability.joists import max_span_in
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
@@ -89,7 +90,7 @@ class Judgement:
     Attributes:
         findings: Worst first; the engineer's boundary last.
         members: Each judged floor, wall and ceiling with its sheet; those that no rule speaks of are left out.
-        remedies: Each failing floor's place with its computed options, best first.
+        remedies: Each failing place with its computed options, best first.
     """
 
     findings: tuple[Finding, ...]
@@ -134,12 +135,14 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
     others: tuple[WallInput | CeilingInput, ...] = (*inputs.walls, *inputs.ceilings)
     for other in others:
         try:
-            found, member = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
+            judged = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
             findings.append(frame_unjudged(other.where, error.practice, error.on, error.rule_id))
             continue
-        findings += found
-        members.append(member)
+        findings += judged[0]
+        members.append(judged[1])
+        if judged[2]:
+            remedies.append((other.where, judged[2]))
     for surface in inputs.surfaces:
         findings += judge_exposure(rules, surface)
     findings.sort(key=lambda finding: _ORDER[finding.severity])
@@ -151,7 +154,9 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
 def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMember, tuple[Remedy, ...]]:
     checks = check_floor(rules, floor)
     options = floor_remedies(rules, floor)
-    findings = [_finding(floor.where, check, _advice(check, options)) for check in checks if not check.holds]
+    findings = [
+        _finding(floor.where, check, _advice("floor", check, options)) for check in checks if not check.holds
+    ]
     cut_findings, cuts = _cuts(rules, floor)
     findings += cut_findings
     findings += _taken(floor.where, floor_lumber(rules, floor))
@@ -170,17 +175,19 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     return findings, floor_member(rules, floor, (*checks, *cuts), longest), options
 
 
-def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], JudgedMember]:
+def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], JudgedMember, tuple[Remedy, ...]]:
     checks = check_ceiling(rules, ceiling)
+    options = ceiling_remedies(rules, ceiling)
     joist = ceiling_joist(rules, ceiling)
     span, governs = max_span_in(rules, joist, rules.number("ceiling.deflection.live_brittle"))
-    advice = (
-        f"These joists carry it over {span:.0f} in at most ({governs} governs): closer or deeper joists, "
-        "a support between, or lighter tile."
-    )
-    findings = [_finding(ceiling.where, check, advice) for check in checks if not check.holds]
+    longest = f"These joists carry it over {span:.0f} in at most ({governs} governs)."
+    findings = [
+        _finding(ceiling.where, check, f"{longest} {_advice('ceiling', check, options)}")
+        for check in checks
+        if not check.holds
+    ]
     findings += _taken(ceiling.where, ceiling_lumber(rules, ceiling))
-    return findings, ceiling_member(rules, ceiling, checks)
+    return findings, ceiling_member(rules, ceiling, checks), options
 
 
 def _taken(where: str, wood: Lumber | None) -> list[Finding]:
@@ -210,7 +217,7 @@ def _taken(where: str, wood: Lumber | None) -> list[Finding]:
     ]
 
 
-def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
+def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> str:
     alone = [o.what for o in options if len(o.names) == 1 and check.name not in o.still_failing]
     whole = [o.what for o in options if o.passes]
     return " ".join(
@@ -218,9 +225,9 @@ def _advice(check: Check, options: tuple[Remedy, ...]) -> str:
             "Mends this check, by computation: " + " Or: ".join(alone)
             if alone
             else "No single measure mends this check.",
-            f"The whole floor passes with: {whole[0]}"
+            f"The whole {kind} passes with: {whole[0]}"
             if whole
-            else "Nothing computed here makes the whole floor pass: for design by a licensed engineer.",
+            else f"Nothing computed here makes the whole {kind} pass: for design by a licensed engineer.",
         )
     )
 
@@ -261,7 +268,7 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
     return findings, tuple(lines)
 
 
-def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember]:
+def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember, tuple[Remedy, ...]]:
     checks = list(check_studs(rules, wall.studs))
     findings = []
     steel = wall.studs.steel
@@ -296,9 +303,15 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember]
             )
         else:
             checks.append(mass)
-    advice = "Closer studs, deeper studs or thicker steel; blocking does not stiffen a stud between its plates."
-    findings += [_finding(wall.where, check, advice) for check in checks if not check.holds]
-    return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks))
+    options = stud_remedies(rules, wall.studs)
+    findings += [
+        _finding(
+            wall.where, check, "Take lighter tile." if check.unit == "kg/m²" else _advice("frame", check, options)
+        )
+        for check in checks
+        if not check.holds
+    ]
+    return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks)), options
 
 
 def _finding(where: str, check: Check, remedy: str) -> Finding:

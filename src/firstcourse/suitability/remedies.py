@@ -4,7 +4,7 @@ Ranking is by height lost, then material, then labour, in the rule book's relati
 not a price.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from itertools import combinations
 
@@ -43,25 +43,42 @@ class Remedy:
     checks: tuple[Check, ...]
 
 
-def floor_remedies(rules: RuleSet, floor: FloorInput) -> tuple[Remedy, ...]:
+def computed_remedies[Member](
+    rules: RuleSet,
+    member: Member,
+    measures: Mapping[str, Callable[[RuleSet, Member], Member | None]],
+    check: Callable[[RuleSet, Member], tuple[Check, ...]],
+    height: Callable[[Member], float],
+    pointless: Callable[[tuple[str, ...]], bool] = lambda _names: False,
+) -> tuple[Remedy, ...]:
     """Single measures, and sets of two and three of which no smaller set is enough.
+
+    Args:
+        rules: The rule book.
+        member: A floor, wall or ceiling as found.
+        measures: Rule-book name to what it makes of the member; None where it cannot be taken.
+        check: Every check of such a member.
+        height: Height or depth that it takes up [in].
+        pointless: Whether a set of measures is not worth trying.
 
     Returns:
         Those that pass first, by height lost, material and labour; then single measures that do not pass, so that
-        it is seen what does not help. Empty where the floor already passes.
+        it is seen what does not help. Empty where the member already passes.
     """
-    if all(check.holds for check in check_floor(rules, floor)):
+    if all(one.holds for one in check(rules, member)):
         return ()
     passing: list[Remedy] = []
     failing: list[Remedy] = []
     for count in range(1, MOST_MEASURES + 1):
-        for names in combinations(_MEASURES, count):
-            if any(set(enough.names) < set(names) for enough in passing) or (count > 1 and _pointless(names)):
+        for names in combinations(measures, count):
+            if any(set(enough.names) < set(names) for enough in passing) or (count > 1 and pointless(names)):
                 continue
-            changed = _with(rules, floor, names)
+            changed: Member | None = member
+            for name in names:
+                changed = None if changed is None else measures[name](rules, changed)
             if changed is None:
                 continue
-            remedy = _remedy(rules, floor, changed, names)
+            remedy = _remedy(rules, names, check(rules, changed), height(changed) - height(member))
             if remedy.passes:
                 passing.append(remedy)
             elif count == 1:
@@ -69,26 +86,21 @@ def floor_remedies(rules: RuleSet, floor: FloorInput) -> tuple[Remedy, ...]:
     return (*sorted(passing, key=_rank), *sorted(failing, key=_rank))
 
 
+def floor_remedies(rules: RuleSet, floor: FloorInput) -> tuple[Remedy, ...]:
+    """What would make a floor pass, as `computed_remedies` ranks it."""
+    return computed_remedies(rules, floor, _MEASURES, check_floor, _height, _pointless)
+
+
 def _pointless(names: tuple[str, ...]) -> bool:
     clashing = ({"sister_full", "sister_part"}, {"sister_part", "mid_support"})
     return "blocking" in names or any(both <= set(names) for both in clashing)
-
-
-def _with(rules: RuleSet, floor: FloorInput, names: tuple[str, ...]) -> FloorInput | None:
-    changed: FloorInput | None = floor
-    for name in names:
-        if changed is None:
-            return None
-        changed = _MEASURES[name](rules, changed)
-    return changed
 
 
 def _rank(remedy: Remedy) -> tuple[float, float, float, tuple[str, ...]]:
     return remedy.height_in, remedy.material, remedy.labour_h, remedy.names
 
 
-def _remedy(rules: RuleSet, before: FloorInput, after: FloorInput, names: tuple[str, ...]) -> Remedy:
-    checks = check_floor(rules, after)
+def _remedy(rules: RuleSet, names: tuple[str, ...], checks: tuple[Check, ...], height_in: float) -> Remedy:
     failing = tuple(check.name for check in checks if not check.holds)
     what = "; ".join(rules.entry(f"remedy.{name}.material").description.split(": material")[0] for name in names)
     if names == ("blocking",):
@@ -97,7 +109,7 @@ def _remedy(rules: RuleSet, before: FloorInput, after: FloorInput, names: tuple[
         names=names,
         what=what + ".",
         passes=not failing,
-        height_in=_height(after) - _height(before),
+        height_in=height_in,
         material=sum(rules.number(f"remedy.{name}.material") for name in names),
         labour_h=sum(rules.number(f"remedy.{name}.labour") for name in names),
         still_failing=tuple(dict.fromkeys(failing)),
