@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+import shapely
 from shapely import LineString
 from shapely import Point as ShapelyPoint
 
@@ -40,6 +41,11 @@ class Frame:
             return self.start[0] + eu * left + ev * out, self.start[1] + ev * left - eu * out
         fu, fv = du / self.length, dv / self.length
         return round(self.start[0] + fu * left + fv * out), round(self.start[1] + fv * left - fu * out)
+
+    def along(self, point: tuple[float, float]) -> float:
+        """How far along the side a point lies from its left end [ticks]."""
+        du, dv = self.end[0] - self.start[0], self.end[1] - self.start[1]
+        return ((point[0] - self.start[0]) * du + (point[1] - self.start[1]) * dv) / self.length
 
     def box(self, left: int, out: int, right: int, far: int) -> Ring:
         """A rectangle square to the side, counter-clockwise."""
@@ -189,12 +195,14 @@ def _joists(
         part = to_shapely(ring).intersection(area)
         if part.is_empty or part.area < 640 * 640:
             continue
-        left, lower, right, upper = (round(value) for value in part.bounds)
-        box = (
-            ((left, lower), (right, lower), (right, upper), (left, upper))
-            if axis_of(frame.start, frame.end)
-            else ring
-        )
+        if axis_of(frame.start, frame.end):
+            left, lower, right, upper = (round(value) for value in part.bounds)
+            box: Ring = ((left, lower), (right, lower), (right, upper), (left, upper))
+        else:
+            # A joist askew to the axes is kept no longer than the floor over it: it is judged by its bounds too.
+            ends = [frame.along(point) for point in shapely.get_coordinates(part).tolist()]
+            first, last = math.floor(min(ends)), math.ceil(max(ends))
+            box = frame.box(first, at - width // 2, last, at - width // 2 + width)
         joists.append(Support(id=f"joist {len(joists) + 1}", kind=kind, outline=box))
     return tuple(joists)
 
