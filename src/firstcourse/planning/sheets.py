@@ -11,6 +11,7 @@ from firstcourse.units import parse_length, to_mm
 from firstcourse.workings import Working
 
 _CENTS = 100
+_PROOFS = "area, dual feasible functions, prices of patterns; all from memory"
 
 
 def job_stock(job: Job, rules: RuleSet) -> dict[SurfaceKind, tuple[Stock, ...]]:
@@ -165,8 +166,10 @@ def with_factory_edges(board: Board, sheet: Sheet, part: Part) -> Board:
     return board.model_copy(update={"factory_edges": tuple(edges)})
 
 
-def sheet_counts(cutting: CuttingPlan) -> tuple[dict[str, Count], dict[str, Working]]:
-    """Sheets used beside their bound, with the bound's argument."""
+def sheet_counts(
+    cutting: CuttingPlan, stock: Sequence[Stock], job: Job
+) -> tuple[dict[str, Count], dict[str, Working]]:
+    """Sheets used beside their bound, with the bound's argument; and their cost, where every sheet has a price."""
     counts, workings = {}, {}
     for name, found in cutting.counts.items():
         counts[name] = Count(used=found.used, lower_bound=found.bound.value, proven=found.proven)
@@ -176,7 +179,16 @@ def sheet_counts(cutting: CuttingPlan) -> tuple[dict[str, Count], dict[str, Work
             values={"used": str(found.used), "argument": found.bound.proof},
             result=str(found.bound.value),
             unit="sheets",
-            source="area, dual feasible functions, prices of patterns; all from memory",
+            source=_PROOFS,
             argument=("The bound holds for the pieces of this layout; other seams could need fewer.",),
+        )
+    if stock and all(item.price for item in stock):
+        workings["bound cost"] = Working(
+            title="Least cost of all sheets for these pieces",
+            formula="no cutting of these pieces costs less",
+            values={"cost": f"{cutting.cost / _CENTS:.2f}", "argument": cutting.cost_bound.proof},
+            result=f"{cutting.cost_bound.value / _CENTS:.2f}",
+            unit=job.currency or "money",
+            source=_PROOFS,
         )
     return counts, workings

@@ -103,7 +103,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     on_step("boards and cutting")
     layouts, cutting = board(surfaces, stock, job, rules, effort=effort)
     sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
-    counts, bounds = sheet_counts(cutting)
+    counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
     pieces = tuple(
         piece.model_copy(update={"stock": place[piece.id][0].stock})

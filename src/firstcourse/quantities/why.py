@@ -208,10 +208,24 @@ def _practice(plan: Plan, stock: Stock) -> list[str]:
     manner = "Plain practice (full sheets from a corner, the rest from what is left)"
     ours = {name: plan.counts[name].used for name in bought}
     if _mixed(plan, stock):
-        return [f"{manner} buys {_each(bought)} for the same surfaces; this plan buys {_each(ours)}."]
+        return [
+            f"{manner} buys {_each(bought)} for the same surfaces; this plan buys {_each(ours)}.",
+            *_least_cost(plan),
+        ]
     saved = bought[stock.id] - ours[stock.id]
     than = f"{saved} more than" if saved > 0 else "as many as" if saved == 0 else f"{-saved} fewer than"
     return [f"{manner} buys {bought[stock.id]}: {than} this plan."]
+
+
+def _least_cost(plan: Plan) -> list[str]:
+    """How near the cost of all sheets is to the least possible, where sheets have prices."""
+    bound = plan.workings.get("bound cost")
+    if bound is None:
+        return []
+    together = f"All sheets of the job cost {bound.values['cost']} {bound.unit} together"
+    if bound.values["cost"] == bound.result:
+        return [f"{together}, and {bound.formula}: this is proven."]
+    return [f"{together}; no cutting of these pieces costs less than {bound.result}."]
 
 
 def _each(bought: dict[str, int]) -> str:

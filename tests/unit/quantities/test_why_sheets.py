@@ -153,14 +153,29 @@ def test_prices_are_told_in_words() -> None:
     assert "the boards are then worth 4 sheets at least." in said(plan)[1]
 
 
-def test_no_least_number_of_one_of_two_stocks() -> None:
+@pytest.mark.parametrize(
+    ("least", "told"),
+    [
+        ("15.00", "cost 15.00 USD together, and no cutting of these pieces costs less: this is proven."),
+        ("14.00", "cost 15.00 USD together; no cutting of these pieces costs less than 14.00."),
+    ],
+)
+def test_no_least_number_of_one_of_two_stocks(least: str, told: str) -> None:
+    cost = Working(
+        title="",
+        formula="no cutting of these pieces costs less",
+        values={"cost": "15.00"},
+        result=least,
+        unit="USD",
+    )
     plan = plan_of(
         [[(WHOLE, True)]],
         Count(used=1, lower_bound=0, proven=False),
         stocks=("board", "other"),
-        workings={"practice board": working(3), "practice other": working(0)},
+        workings={"practice board": working(3), "practice other": working(0), "bound cost": cost},
     )
     why, text = said(plan)
+    assert told in text
     assert "no fewest number of this one alone" in why.answer
     assert "buys 3 × board for the same surfaces; this plan buys 1 × board." in text
 
