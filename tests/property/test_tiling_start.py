@@ -20,8 +20,9 @@ from firstcourse.units import mm, to_mm
 RULES = load_rules(datetime.date(2026, 1, 1))
 HALF, LEAST_SHARE = RULES.number("tiling.start.half"), RULES.number("tiling.start.least_share")
 LEAST = to_mm(RULES.ticks("tiling.start.least_cut"))
-SLIVER, POOREST, POOR, UNEVEN, CUTS, TIGHT = (
-    RULES.number(f"tiling.start.cost.{name}") for name in ("sliver", "poorest", "poor", "uneven", "cuts", "tight")
+SLIVER, SURE, POOREST, POOR, UNEVEN, CUTS, TIGHT = (
+    RULES.number(f"tiling.start.cost.{name}")
+    for name in ("sliver", "sure", "poorest", "poor", "uneven", "cuts", "tight")
 )
 SLIGHT = 0.005
 
@@ -42,7 +43,7 @@ def axis_cost(
     least = min(LEAST, LEAST_SHARE * tile)
     total, poors, slacks, kepts = 0.0, [], [], []
     for side, weight in zip((0, 1), weights, strict=True):
-        poor, sliver, slack, kept, num_cut = 0.0, False, tile, 1.0, 0
+        poor, sliver, sure, slack, kept, num_cut = 0.0, False, False, tile, 1.0, 0
         for course in range(courses):
             first = at + course * module / courses
             for number in range(-3, int(room / module) + 4):
@@ -52,11 +53,12 @@ def axis_cost(
                 if SLIGHT < inside < tile - SLIGHT:
                     num_cut += 1
                     kept = min(kept, inside / tile)
+                    sure |= inside < least - SLIGHT
                 if inside + unsure > SLIGHT and inside - unsure < tile - SLIGHT:
                     safe = max(inside - unsure, 0.0)
                     poor = max(poor, 1 - safe / half)
                     sliver |= safe < least - SLIGHT
-        total += share * (SLIVER * weight * sliver + POOR * weight * poor)
+        total += share * weight * (SLIVER * sliver + SURE * sure + POOR * poor)
         total += share * CUTS * num_cut * module / courses / tile
         poors.append(weight * poor)
         slacks.append(max(slack, 0.0))

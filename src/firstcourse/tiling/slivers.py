@@ -4,12 +4,9 @@ from collections.abc import Iterator, Sequence
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.edges import extent
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.model import RepeatCell, Start
-from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
-
-_RULE = "tiling.start.least_cut"
+from firstcourse.units import Tape, format_length, ticks_from_mm
 
 
 def sliver_findings(
@@ -28,10 +25,9 @@ def sliver_findings(
     pick = starts[0]
     if not pick.sliver:
         return
-    small = min(min(extent(piece.ring, 0), extent(piece.ring, 1)) for piece in cell.pieces)
-    share = rules.number("tiling.start.least_share") * small
-    rule = rules.entry(_RULE if to_mm(rules.ticks(_RULE)) <= share else "tiling.start.least_share")
-    least = min(to_mm(rules.ticks(_RULE)), share)
+    rule = rules.entry("tiling.start.least_cut")
+    least = format_length(rules.ticks(rule.id), tape)
+    share = rules.number("tiling.start.least_share")
     without = next((number for number, start in enumerate(starts) if not start.sliver), 0)
     askew = any(
         abs(a[0] - b[0]) > 1.0 and abs(a[1] - b[1]) > 1.0
@@ -58,7 +54,7 @@ def sliver_findings(
         where=where,
         message=f"A cut{pick.poorest} is a sliver. {why}",
         measured=f"smallest cut {format_length(ticks_from_mm(pick.smallest_cut), tape)}",
-        limit=f"at least {format_length(ticks_from_mm(least), tape)}",
+        limit=f"at least {least}, of a small tile {share:.0%} of it",
         rule=rule.id,
         source=said_by(rule),
         remedy=remedy,

@@ -34,7 +34,7 @@ def test_a_good_start_has_no_finding() -> None:
 def test_the_reason_is_said() -> None:
     (one,) = sliver_findings([SLIVER, SLIVER], CELL, "bath: floor", False, Tape.MM, RULES)
     assert one.code == "TIL-121" and one.severity == "note" and one.rule == "tiling.start.least_cut"
-    assert one.measured == "smallest cut 20 mm" and one.limit == "at least 51 mm"
+    assert one.measured == "smallest cut 20 mm" and one.limit == "at least 51 mm, of a small tile 33% of it"
     assert "at wall A-B" in one.message and "No start is without one" in one.message
     (given,) = sliver_findings([SLIVER], CELL, "bath: floor", True, Tape.MM, RULES)
     assert "the job gives" in given.message
@@ -43,9 +43,3 @@ def test_the_reason_is_said() -> None:
     diagonal = repeat_cell("diagonal", [TILE], 3.0)
     (askew,) = sliver_findings([SLIVER], diagonal, "bath: floor", False, Tape.MM, RULES)
     assert "askew" in askew.message
-
-
-def test_a_small_tile_is_held_to_its_share() -> None:
-    small = TILE.model_copy(update={"size": (mm(48), mm(48))})
-    (one,) = sliver_findings([SLIVER], repeat_cell("stacked", [small], 3.0), "w", False, Tape.MM, RULES)
-    assert one.limit == "at least 16 mm" and one.rule == "tiling.start.least_share"
