@@ -156,7 +156,7 @@ class Course:
             for start, lower, end, upper in field.carriers + field.cross
             if edge - start >= bearing and end - edge - gap >= bearing
         )
-        return all(covered(run, spans, step) for run in self.runs(edge))
+        return all(covered(run, spans, step) for run in self.ground.shapes.upright(edge + gap / 2))
 
     def runs(self, edge: int) -> tuple[Span, ...]:
         """The stretches along v of a seam there, lowest first."""
@@ -195,6 +195,7 @@ class Course:
                 total += SLIVER
         return total
 
+    @cached_property
     def patterns(self) -> tuple[Pattern, ...]:
         """The cheapest seam sets of the course, best first."""
         left, right = self.ends
@@ -266,10 +267,12 @@ def fits(width: int, height: int, length: int, other: int) -> bool:
 
 def stagger_cost(field: Field, below: Pattern, above: Pattern) -> int:
     """What seams of neighbouring courses cost that stand closer than the stagger; in line costs most."""
-    cost = 0
+    if not below.seams or not above.seams:
+        return 0
+    stagger, cost = field.limits.stagger, 0
     for seam in above.seams:
-        nearest = min((abs(seam - other) for other in below.seams), default=field.limits.stagger)
-        if nearest < field.limits.stagger:
+        nearest = min([abs(seam - other) for other in below.seams])
+        if nearest < stagger:
             cost += UNSTAGGERED * (50 if nearest <= field.limits.gap else 1)
     return cost
 
@@ -278,7 +281,7 @@ def cheapest(field: Field, courses: list[Course]) -> tuple[int, tuple[Pattern, .
     """The seams of all courses that cost least together, and that cost; None where a course cannot be laid."""
     layer: list[tuple[int, tuple[Pattern, ...]]] = [(0, ())]
     for course in courses:
-        patterns = course.patterns()
+        patterns = course.patterns
         if not patterns:
             return None
         grown: list[tuple[int, tuple[Pattern, ...]]] = []

@@ -50,12 +50,14 @@ def _choices(
     found = []
     for sheet in stock:
         for length, height in sorted({sheet.size, sheet.size[::-1]}, reverse=True):
+            made: dict[Span, Course] = {}
             for spans in course_spans(field, height)[:_STACKS]:
                 for span in spans:
                     if span not in grounds:
                         grounds[span] = Ground(field, span)
-                courses = [Course(field, span, length, height, ground=grounds[span]) for span in spans]
-                best = cheapest(field, courses)
+                    if span not in made:
+                        made[span] = Course(field, span, length, height, ground=grounds[span])
+                best = cheapest(field, [made[span] for span in spans])
                 if best is None:
                     continue
                 cost, patterns = best

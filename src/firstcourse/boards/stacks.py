@@ -1,6 +1,6 @@
 """A surface's courses with their seams still open: what is free before seams and cuts are chosen together."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import combinations_with_replacement
 
@@ -17,8 +17,9 @@ from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, floor_to
 
 MOST_STACKS = 12
 """Stacks kept for each way courses run and each side of the sheets they are made for."""
-GRID_MM = 150
-"""Where any place carries a seam, one is tried this often, besides at whole boards from either end."""
+GRID_MM, MOST_GRID = 200, 12
+"""Where any place carries a seam, one is tried this often, and so many times at most, besides at whole boards and
+half ones from either end."""
 _PARTS = (1, 2, 3, 4)
 """Courses are tried as high as a sheet's side and these parts of it, and two thirds."""
 
@@ -98,8 +99,11 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
             if spans is None:
                 continue
             for span in spans:
-                if span not in made:
-                    made[span] = _open_course(field, span, stock, sides)
+                # In a plain rectangle courses of one height are alike wherever they lie.
+                key = (0, span[1] - span[0]) if plain and not field.carriers and not field.barred else span
+                if key not in made:
+                    made[key] = _open_course(field, span, stock, sides, along_v=along_v)
+                made[span] = made[key]
             courses = [made[span] for span in spans]
             tops = [upper for _, upper in spans[:-1]]
             if None in courses or any(row_near_panel(field, top) for top in tops):
@@ -163,35 +167,34 @@ def _even(total: int, number: int, step: int) -> list[int]:
 
 
 def _open_course(
-    field: Field, span: Span, stock: tuple[Stock, ...], sides: list[int]
+    field: Field, span: Span, stock: tuple[Stock, ...], sides: list[int], *, along_v: bool
 ) -> tuple[OpenCourse, bool] | None:
     """A course with its open seams, and whether a board below the least size cannot be helped."""
     ground = Ground(field, span)
     course = Course(field, span, sides[0], sides[-1], ground=ground)
     left, right = course.ends
-    gap, least = field.limits.gap, field.limits.least_piece
+    gap = field.limits.gap
     if left == right:
         return OpenCourse((0, 1), ((0, 1, ()),)), False
     inner = set(course.candidates)
     if field.carriers is None:
         inner |= {edge for edge in _grid(field, left, right, sides) if not course.barred(edge)}
     edges = (left - gap, *sorted(inner), right)
+    boards, slivers = _legal(course, edges, stock)
+    if along_v:
+        boards, slivers = _transposed(boards), _transposed(slivers)
+    if _reaches(boards, len(edges) - 1):
+        return OpenCourse(edges, tuple(boards)), False
+    every = sorted([*boards, *slivers])
+    return (OpenCourse(edges, tuple(every)), True) if _reaches(every, len(edges) - 1) else None
+
+
+def _legal(course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...]) -> tuple[list[Boards], list[Boards]]:
+    """What lies between any two edges and fits a sheet: without boards below the least size, and with them."""
+    ground, gap, step = course.ground, course.field.limits.gap, course.field.limits.graduation
+    least, most = course.field.limits.least_piece, course.length + step
     boards: list[Boards] = []
     slivers: list[Boards] = []
-    for i, j, sizes in _cells(course, edges):
-        if all(any(fits(w, h, *sheet.size) for sheet in stock) for w, h in sizes):
-            small = any(TICKS_PER_MM < min(size) < least for size in sizes)
-            (slivers if small else boards).append((i, j, sizes))
-    for listed, small in ((boards, False), ([*boards, *slivers], True)):
-        if _reaches(listed, len(edges) - 1):
-            return OpenCourse(edges, tuple(sorted(listed))), small
-    return None
-
-
-def _cells(course: Course, edges: tuple[int, ...]) -> Iterator[Boards]:
-    """The blanks between any two edges that are not plainly too long."""
-    ground, gap, step = course.ground, course.field.limits.gap, course.field.limits.graduation
-    most = course.length + step
     if ground.shapes.is_single:
         at = np.array(edges)
         first, last = np.nonzero((at[None, :] - at[:, None] > gap) & (at[None, :] - at[:, None] - gap <= most))
@@ -201,23 +204,39 @@ def _cells(course: Course, edges: tuple[int, ...]) -> Iterator[Boards]:
         there = upper > lower
         high = np.where(there, np.rint(upper) - np.rint(np.where(there, lower, 0)), 0).astype(np.int64)
         heights, widths = -(-high // step) * step, -(-(ends - starts) // step) * step
-        for i, j, w, h in zip(first.tolist(), last.tolist(), widths.tolist(), heights.tolist(), strict=True):
-            yield i, j, ((w, h),) if h else ()
-        return
+        fit = ~there
+        for sheet in stock:
+            for long, short in (sheet.size, sheet.size[::-1]):
+                fit |= (widths <= long) & (heights <= short)
+        narrow = np.minimum(heights, widths)
+        small = there & (narrow < least) & (narrow > TICKS_PER_MM)
+        for which, listed in ((fit & ~small, boards), (fit & small, slivers)):
+            found = (part[which].tolist() for part in (first, last, widths, heights))
+            listed += [(i, j, ((w, h),) if h else ()) for i, j, w, h in zip(*found, strict=True)]
+        return boards, slivers
     for i, edge in enumerate(edges):
         for j in range(i + 1, len(edges)):
-            start, end = edge + gap, edges[j]
-            if ground.longer(start, end, most):
+            if ground.longer(edge + gap, edges[j], most):
                 break
-            boxes = ground.boxes(start, end)
-            yield i, j, tuple((ceil_to(b - a, step), ceil_to(d - c, step)) for a, c, b, d in boxes)
+            boxes = ground.boxes(edge + gap, edges[j])
+            sizes = tuple((ceil_to(b - a, step), ceil_to(d - c, step)) for a, c, b, d in boxes)
+            if all(any(fits(w, h, *sheet.size) for sheet in stock) for w, h in sizes):
+                small_one = any(TICKS_PER_MM < min(size) < least for size in sizes)
+                (slivers if small_one else boards).append((i, j, sizes))
+    return boards, slivers
+
+
+def _transposed(boards: list[Boards]) -> list[Boards]:
+    """The blanks as they lie on the surface, where courses run along v."""
+    return [(i, j, tuple((h, w) for w, h in sizes)) for i, j, sizes in boards]
 
 
 def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:
     """Places on a grid, at whole boards and at parts of them from either end."""
     gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[0]
     least = min(field.limits.least_piece, right - left)
-    found = set(range(left + GRID_MM * TICKS_PER_MM, right, GRID_MM * TICKS_PER_MM))
+    every = max(GRID_MM * TICKS_PER_MM, (right - left) // MOST_GRID)
+    found = set(range(left + every, right, every))
     for side in sides:
         for part in (1, 2):
             found |= {left + side // part, right - side // part - gap}
@@ -229,8 +248,10 @@ def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable
 
 
 def _reaches(boards: list[Boards], last: int) -> bool:
-    reached = {0}
-    for i, j, _ in sorted(boards, key=lambda board: board[:2]):
-        if i in reached:
-            reached.add(j)
-    return last in reached
+    """Whether boards lead from the first edge to the last; they are listed by their first edge."""
+    reached = [False] * (last + 1)
+    reached[0] = True
+    for i, j, _ in boards:
+        if reached[i]:
+            reached[j] = True
+    return reached[last]

@@ -8,14 +8,18 @@ from bisect import bisect_right
 from collections.abc import Iterable
 from functools import cached_property
 from itertools import pairwise
+from math import inf
 from typing import NamedTuple
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from firstcourse.units import TICKS_PER_MM
+
 Floats = NDArray[np.float64]
 Box = tuple[int, int, int, int]
+Span = tuple[int, int]
 
 _TOUCH = 1e-6
 """Trapezoids that share less than this along v [ticks] only touch."""
@@ -116,6 +120,8 @@ class Strip:
             end: Right end [ticks].
             least_area2: Parts with less than half of this area are left out [ticks²].
         """
+        if self.is_single:
+            return self._only_box(start, end, least_area2)
         # Each part: left, lower, right, upper, twice the area; None where it was joined to another.
         parts: list[list[float] | None] = []
         before: list[int] = []
@@ -146,6 +152,29 @@ class Strip:
             for part in parts
             if part is not None and part[4] >= least_area2
         )
+
+    def _only_box(self, start: int, end: int, least_area2: float) -> tuple[Box, ...]:
+        first, last = max(start, self._places[0]), min(end, self._places[-1])
+        lower, upper, area2 = inf, -inf, 0.0
+        for index in range(max(0, bisect_right(self._places, start) - 1), len(self.slabs)):
+            shape = self.slabs[index][0]
+            if shape.left >= end:
+                break
+            left, right = max(shape.left, start), min(shape.right, end)
+            (low_left, high_left), (low_right, high_right) = shape.at(left), shape.at(right)
+            lower, upper = min(lower, low_left, low_right), max(upper, high_left, high_right)
+            area2 += (high_left - low_left + high_right - low_right) * (right - left)
+        if upper <= lower or area2 < least_area2:
+            return ()
+        return ((round(first), round(lower), round(last), round(upper)),)
+
+    def upright(self, u: float) -> tuple[Span, ...]:
+        """The stretches along v that a line at `u` covers, lowest first; those of 1 mm or less are left out."""
+        index = bisect_right(self._places, u) - 1
+        if not 0 <= index < len(self.slabs):
+            return ()
+        ends = [shape.at(u) for shape in self.slabs[index]]
+        return tuple((round(lower), round(upper)) for lower, upper in ends if upper - lower > TICKS_PER_MM)
 
 
 def _on(edge: tuple[float, float, float, float], u: float) -> float:

@@ -36,7 +36,13 @@ class _Best(NamedTuple):
 
 
 def board(
-    surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet, *, effort: int
+    surfaces: tuple[Surfaced, ...],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    *,
+    effort: int,
+    workers: int = 1,
 ) -> Boarded:
     """The layouts that are cut at least cost, starting from each surface's own best.
 
@@ -44,15 +50,30 @@ def board(
     own best, is not. Seams are chosen room by room, so that the work grows with the number of rooms and no faster;
     then all rooms share sheets. The work is counted, so the choice is the same everywhere, and every level of
     effort begins with the work of the level below and keeps what was best.
+
+    Args:
+        surfaces: All surfaces of the job.
+        stock: All sheets of the job.
+        job: For its tape and its offcuts.
+        rules: Rules in force.
+        effort: Level 0 to 3.
+        workers: Processes that rooms are shared out to; the choice does not depend on them.
     """
     rooms: dict[str, list[Surfaced]] = {}
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
-    found = []
-    for number, members in enumerate(rooms.values()):
-        # An offcut is there once: the first room may plan on it, all may have it when sheets are shared.
-        own = job if number == 0 else job.model_copy(update={"offcuts": ()})
-        found.append(_board_room(members, stock, own, rules, effort))
+    # An offcut is there once: the first room may plan on it, all may have it when sheets are shared.
+    bare = job.model_copy(update={"offcuts": ()})
+    tasks = [
+        (members, stock, bare if number else job, rules, effort) for number, members in enumerate(rooms.values())
+    ]
+    if workers > 1 and len(tasks) > 1:
+        from concurrent.futures import ProcessPoolExecutor
+
+        with ProcessPoolExecutor(workers) as pool:
+            found = list(pool.map(_board_task, tasks, chunksize=4))
+    else:
+        found = [_board_task(task) for task in tasks]
     layouts = {layout.surface_id: layout for best in found for layout in best.layouts}
     ordered = tuple(layouts[item.surface.id] for item in surfaces)
     if len(found) == 1:
@@ -73,9 +94,31 @@ def demand(
     return pieces, allowed
 
 
+def _board_task(task: tuple[list[Surfaced], tuple[Stock, ...], Job, RuleSet, int]) -> _Best:
+    return _board_room(*task)
+
+
 def _board_room(
     surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
 ) -> _Best:
+    """All sheets together, then each of those that could stand alone: one more to choose from never costs more."""
+    best, faults = _search(surfaces, stock, job, rules, effort)
+    shared = [item.stock for item in surfaces if len(item.stock) > 1]
+    for sheet in stock:
+        if any(sheet in sheets for sheets in shared):
+            alone = [item._replace(stock=(sheet,)) if sheet in item.stock else item for item in surfaces]
+            if _least_of_all(alone, stock, job, rules) >= best.value.cost:
+                continue
+            found, its_faults = _search(alone, stock, job, rules, effort)
+            if its_faults <= faults:
+                best = min(best, found, key=lambda found: found.value)
+    return best
+
+
+def _search(
+    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
+) -> tuple[_Best, int]:
+    """The best found, and the findings on the surfaces' own best layouts, which no layout weighed exceeds."""
     listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
     finished = [_finished(item, choices, job, rules) for item, choices in zip(surfaces, listed, strict=True)]
 
@@ -88,9 +131,7 @@ def _board_room(
     for number in range(1, max(len(layouts) for layouts in finished)):
         tried = tuple(layouts[min(number, len(layouts) - 1)] for layouts in finished)
         best = min(best, weighed(Laid(tried, ()), 0), key=lambda found: found.value)
-    bound = sum(
-        _least([surfaces[number] for number in members], stock, job, rules) for members in _sharing(surfaces)
-    )
+    bound = _least_of_all(surfaces, stock, job, rules)
     open_ways: list[list[Way]] = []
     for level in range(1, effort + 1):
         if best.value.cost > bound:
@@ -102,7 +143,7 @@ def _board_room(
                 best = min(best, weighed(laid, level), key=lambda found: found.value)
         again = weighed(Laid(best.layouts, best.cutting.sheets), level)
         best = min(best, again, key=lambda found: found.value)
-    return best
+    return best, sum(len(layouts[0].findings) for layouts in finished)
 
 
 def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> list[SurfaceLayout]:
@@ -152,6 +193,12 @@ def _together(
         sheets += laid.sheets
     ordered = tuple(layouts[item.surface.id] for item in surfaces)
     return Laid(ordered, tuple(sheets))
+
+
+def _least_of_all(surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet) -> int:
+    return sum(
+        _least([surfaces[number] for number in members], stock, job, rules) for members in _sharing(surfaces)
+    )
 
 
 def _least(items: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet) -> int:
