@@ -10,7 +10,7 @@ from firstcourse.job import Job, read_job
 from firstcourse.plan import Plan
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.planning.why import Change, Explanation, Outcome, _rank, changes, explain_job
-from firstcourse.units import inches
+from firstcourse.units import inches, mm
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 WALL = {"wall": "A-B", "framing": {"spacing": "16 in", "first": "12 in"}}
@@ -49,6 +49,13 @@ def test_other_usual_sizes_cost_by_area(plan: Plan) -> None:
     large = next(change for change in sizes if change.job.stock[0].size == (inches(48), inches(96)))
     assert large.job.stock[0].price == pytest.approx(15 * 48 * 96 / (36 * 60), abs=0.005)
     assert large.cost_by_area and '48" × 96"' in large.what
+
+
+@pytest.mark.parametrize("practice", ["us", "uk", "au"])
+def test_every_practice_knows_usual_sizes(practice: str, plan: Plan) -> None:
+    sizes = [change.job.stock[0].size for change in found(job(practice=practice), plan, "size")]
+    assert len(sizes) == 3 and len(set(sizes)) == 3
+    assert all(mm(500) < width < length < mm(3000) for width, length in sizes)
 
 
 def test_without_a_price_none_is_made_up(plan: Plan) -> None:
