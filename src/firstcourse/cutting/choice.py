@@ -1,5 +1,8 @@
 """Where to break and how to cut, chosen together: annealing over break patterns, each packed by a fast packer.
 
+Whole layouts are packed first; then a sheet is taken away, and parts of layout and cutting are done again until
+what was on it lies elsewhere.
+
 A field is to be filled with courses. Each course runs from its first break position to its last; where else it is
 broken is free within the rules, and so is which arrangement of courses is taken. Every interval between two
 neighbouring breaks needs known blanks. The choice buys the fewest sheets, then makes the fewest cuts.
@@ -22,6 +25,7 @@ from itertools import pairwise
 from math import gcd, log
 from typing import TYPE_CHECKING, Any
 
+from firstcourse.cutting.laid import Laid, laid
 from firstcourse.cutting.model import Blank, CannotCutError, CutSheet, KeptSize, StockSize
 from firstcourse.cutting.packing import Filling, Room
 from firstcourse.errors import InputValueError
@@ -31,14 +35,21 @@ if TYPE_CHECKING:
 
 Size = tuple[int, int]
 
-RUNS = (1, 2, 4, 16)
-"""Annealing runs by effort; a level does all runs of the levels below first, so it never ends worse."""
+RUNS = (1, 2, 2, 4)
+"""Runs by effort; a level does all runs of the levels below first, so it never ends worse."""
 STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
-HEAT = ((30_000, 2_000), (30_000, 1_000))
-"""First and last temperature: searching fewer sheets, then fewer cuts."""
-WEIGHTS = ((1_000_000, 1_000_000, 0, 4_000), (1_000_000, 0, 10_000, 1_000))
-"""Objective: per sheet, for the load of the emptiest, per cut, per blank; for the same two searches."""
+PARTS = (0, 25_000, 100_000, 400_000)
+"""Steps of each run that lay and cut again a part, to do without a sheet, by effort."""
+TRIMS = (2_000, 50_000, 100_000, 200_000)
+"""Such steps to make fewer cuts, by effort."""
+HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
+"""Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
+and per blank."""
+PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000)
+"""Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank."""
+TRIM_HEAT, TRIM_WEIGHTS = (15_000, 500), (1_000_000, 1_000_000, 10_000, 1_000)
+"""Making fewer cuts: what fits nowhere is worth more than any cut."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""
 
@@ -156,10 +167,10 @@ def choose(
     search = _Search(fields, stock, kept)
     for level in range(effort + 1):
         for _ in range(RUNS[level]):
-            search.fewer_sheets(STEPS[level], bound)
-            if search.cost <= bound:
+            if search.cost <= bound and search.best is not None:
                 break
-        search.fewer_cuts(STEPS[level] * RUNS[level])
+            search.run(STEPS[level], PARTS[level], bound)
+        search.trim(TRIMS[level])
     return search.choice(bound)
 
 
@@ -186,7 +197,8 @@ class _Search:
         self.chance: Ints = np.array(
             [round(-1024 * log((i + 0.5) / kernels.CHANCES)) for i in range(kernels.CHANCES)], np.int64
         )
-        self.state = self._empty()
+        self.table = room_table(self.rooms, self.unit)
+        self.best: Laid | None = None
         self.cost = self.cuts = self.blanks = -1
 
     def _empty(self) -> State:
@@ -200,59 +212,74 @@ class _Search:
             np.full(self.most + 1, self.num_kept, np.int64),
         )
 
-    def _anneal(self, state: State, steps: int, search: int, enough: int) -> tuple[int, int, int]:
+    def run(self, steps: int, parts: int, bound: int) -> None:
+        """Pack whole layouts, from a new one on; then do without a sheet as often as that succeeds."""
         import numpy as np
 
         from firstcourse.cutting import kernels
 
-        hot, cold = HEAT[search]
-        _, cost, cuts, blanks = kernels.anneal(
-            self.tables, room_table(self.rooms, self.unit), self.num_kept,
-            min(room.cost for room in self.rooms[self.num_kept :]), self.least, *state, self.seed, steps,
-            hot, cold, np.array(WEIGHTS[search], np.int64), enough, self.chance, self.most,
+        state = self._empty()
+        ordinary = min(room.cost for room in self.rooms[self.num_kept :])
+        _, cost, _, _ = kernels.anneal(
+            self.tables, self.table, self.num_kept, ordinary, self.least, *state, self.seed, steps, *HEAT,
+            np.array(WEIGHTS, np.int64), bound, self.chance, self.most,
         )  # fmt: skip
         if cost < 0:
             raise CannotCutError(self.fields[0].id)
-        return int(cost), int(cuts), int(blanks)
+        found = laid(state, self.tables, self.table, self.num_kept, self.least, self.most)
+        while parts and found.cost(self.table) > bound:
+            fewer = found.without_emptiest(self.table, self.num_kept)
+            if fewer is None or not self._relay(fewer, parts, PART_HEAT, PART_WEIGHTS):
+                break
+            found = fewer
+        self._take(found)
 
-    def _take(self, state: State, found: tuple[int, int, int]) -> None:
-        if self.cost < 0 or found < (self.cost, self.cuts, self.blanks):
+    def _relay(self, state: Laid, steps: int, heat: tuple[int, int], weights: tuple[int, ...]) -> bool:
+        import numpy as np
+
+        from firstcourse.cutting import relaying
+
+        empty: bool = relaying.relay(
+            self.tables, self.table, self.least, *state, self.seed, steps, *heat, np.array(weights, np.int64),
+            self.chance,
+        )  # fmt: skip
+        return empty
+
+    def _take(self, state: Laid) -> None:
+        found = (state.cost(self.table), state.num_cuts, state.num_blanks)
+        if self.best is None or found < (self.cost, self.cuts, self.blanks):
             self.cost, self.cuts, self.blanks = found
-            self.state = state
+            self.best = state
 
-    def fewer_sheets(self, steps: int, bound: int) -> None:
-        """One run from a new state, stopped at the bound."""
-        state = self._empty()
-        self._take(state, self._anneal(state, steps, 0, bound))
-
-    def fewer_cuts(self, steps: int) -> None:
-        """One run from the best state that keeps its cost."""
-        arrangement, chosen, num_chosen, manner, buy = (part.copy() for part in self.state)
-        state = (arrangement, chosen, num_chosen, manner, buy)
-        self._take(state, self._anneal(state, steps, 1, self.cost))
+    def trim(self, steps: int) -> None:
+        """Make fewer cuts in the same sheets."""
+        if self.best is not None:
+            state = self.best.copy()
+            self._relay(state, steps, TRIM_HEAT, TRIM_WEIGHTS)
+            self._take(state)
 
     def choice(self, bound: int) -> Choice:
         """The best state as a value."""
-        arrangement, chosen, num_chosen, manner, buy = self.state
+        if self.best is None:
+            raise CannotCutError(self.fields[0].id)
         every = tuple(dict.fromkeys(room.stock for room in self.rooms))
         picks = []
-        blanks: list[Blank] = []
+        blanks: dict[tuple[int, int, int, int], Blank] = {}
         for f, field in enumerate(self.fields):
-            number = int(arrangement[f])
-            number -= int(self.tables[0][f])
+            number = int(self.best.arrangement[f] - self.tables[0][f])
             courses = field.arrangements[number].courses
             stocks = field.arrangements[number].stocks or every
             breaks = tuple(
-                tuple(int(b) for b in chosen[f, c, : int(num_chosen[f, c])]) for c in range(len(courses))
+                tuple(self.best.chosen[f, c, : int(self.best.num_chosen[f, c])].tolist())
+                for c in range(len(courses))
             )
             picks.append(Pick(field.id, number, breaks))
             for c, course in enumerate(courses):
                 sizes = {(i, j): found for i, j, found in course.intervals}
                 for interval, pair in enumerate(pairwise(breaks[c])):
                     for n, (w, h) in enumerate(sizes[pair]):
-                        blanks.append(Blank(f"{field.id}#{c}.{interval}.{n}", w, h, stocks))
-        way = Way(int(manner[0]), bool(manner[1]), tuple(int(room) for room in buy), self.least)
-        sheets = packed(blanks, self.rooms, self.num_kept, way, self.unit)
+                        blanks[f, c, interval, n] = Blank(f"{field.id}#{c}.{interval}.{n}", w, h, stocks)
+        sheets = [filling.sheet() for filling in self.best.fillings(blanks, self.rooms)]
         return Choice(tuple(picks), tuple(sheets), self.cost, bound)
 
 
