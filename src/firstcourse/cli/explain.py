@@ -71,7 +71,7 @@ def _print_alternatives(done: "Explanation", tape: "Tape", currency: str) -> Non
     print(f"    {_row(done.outcome, tape)}  the plan as it is")
     for number, outcome in enumerate(done.alternatives, start=1):
         if outcome.failed:
-            print(f"{number:2}. {'cannot be planned':52}  {outcome.what}: {" ".join(outcome.failed.split())}")
+            print(f"{number:2}. {'cannot be planned':52}  {outcome.what}: {' '.join(outcome.failed.split())}")
             continue
         same = "" if _differs(outcome, done.outcome) else " (no difference)"
         stops = f" ({outcome.stops} findings stop the work)" if outcome.stops else ""
