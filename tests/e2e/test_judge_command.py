@@ -51,6 +51,13 @@ def test_judge_as_json(capsys: pytest.CaptureFixture[str]) -> None:
     assert [finding["code"] for finding in said["findings"]][-1] == "SUI-900"
 
 
+def test_the_sheets_are_written_where_asked(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["judge", str(LIMBER), "--out", str(tmp_path / "sheets")]) == 1
+    written = sorted(file.name for file in (tmp_path / "sheets").iterdir())
+    assert written == ["judgement-a4.pdf", "judgement-letter.pdf"]
+    assert "written: " in capsys.readouterr().out
+
+
 def test_a_job_that_says_nothing_passes_with_a_note(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     job = tmp_path / "job.yaml"
     run(["new", str(job)])

@@ -36,6 +36,7 @@ def judge(job: Path, /, *, out: Path | None = None, json: bool = False) -> int:
                     for where, options in done.remedies
                 ],
                 "workings": {name: working.model_dump(mode="json") for name, working in done.workings.items()},
+                "structures": [sheet.model_dump(mode="json") for sheet in done.structures],
                 "cautions": list(done.cautions),
                 "files": [str(file) for file in files],
             }

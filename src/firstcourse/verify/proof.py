@@ -9,6 +9,7 @@ from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
+from firstcourse.verify.frames import check_frames
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
@@ -26,6 +27,7 @@ _CHECKS = (
     check_soft_joints,
     check_falls,
     check_quantities,
+    check_frames,
 )
 
 

@@ -12,6 +12,7 @@ from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
 from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
+from firstcourse.verify.frame_fields import Frame, read_frame
 
 _SIDES = ("perimeter", "foot", "free")
 _KINDS = ("floor", "wall", "ceiling", "counter")
@@ -234,6 +235,7 @@ class Document:
     findings: tuple[Said, ...]
     quantities: tuple[Quantity, ...]
     workings: frozenset[str]
+    frames: tuple[Frame, ...]
 
     def says(self, surface: Surface, *, code: str = "", rule: str = "") -> bool:
         """Whether a finding on this surface has the code, or speaks of the rule."""
@@ -283,6 +285,7 @@ def read_document(value: Any) -> Document:
             for n in top.nodes("quantities")
         ),
         workings=frozenset(_working(name, node) for name, node in top.named("workings")),
+        frames=tuple(read_frame(node) for node in top.nodes("structures", ())),
     )
 
 

@@ -1,0 +1,99 @@
+"""Sheets of judged frames, as the verifier reads them from raw JSON: printed values with their numbers."""
+
+import re
+from dataclasses import dataclass
+
+from firstcourse.verify.fields import FieldError, Node
+
+_NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?")
+_AT_LEAST, _AT_MOST = "at least ", "at most "
+_KINDS = ("floor", "wall", "ceiling")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of a calculation sheet.
+
+    Attributes:
+        found, limit: Numbers as printed; None for a line without a limit.
+        at_least: Whether the value must reach the limit.
+    """
+
+    name: str
+    working: str
+    found: float | None
+    limit: float | None
+    at_least: bool
+    holds: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One layer: thickness [in], density [kg/m³], mass [kg/m²]."""
+
+    name: str
+    thickness: float
+    density: float
+    mass: float
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """One judged floor, wall or ceiling."""
+
+    surface: str
+    where: str
+    lines: tuple[Line, ...]
+    layers: tuple[Layer, ...]
+    mass: float | None
+
+
+def read_frame(node: Node) -> Frame:
+    """Read one sheet.
+
+    Raises:
+        FieldError: A field is missing or is not what the format asks.
+    """
+    if node.text("kind") not in _KINDS:
+        raise FieldError(f"{node.where}.kind", "is no floor, wall or ceiling")
+    node.text("question")
+    mass = node.text("mass", "")
+    return Frame(
+        surface=node.text("surface"),
+        where=node.text("where"),
+        lines=tuple(_line(line) for line in node.nodes("lines")),
+        layers=tuple(_layer(layer) for layer in node.nodes("layers", ())),
+        mass=_first(mass, f"{node.where}.mass") if mass else None,
+    )
+
+
+def _line(node: Node) -> Line:
+    limit, found = node.text("limit", ""), node.text("found")
+    if limit and not limit.startswith((_AT_LEAST, _AT_MOST)):
+        raise FieldError(f"{node.where}.limit", "says neither at least nor at most")
+    # What does not bend at all has no ratio that could be printed.
+    value = float("inf") if found == "no deflection" else None
+    return Line(
+        name=node.text("name"),
+        working=node.text("working"),
+        found=(value or _first(found, f"{node.where}.found")) if limit else None,
+        limit=_first(limit, f"{node.where}.limit") if limit else None,
+        at_least=limit.startswith(_AT_LEAST),
+        holds=node.flag("holds"),
+    )
+
+
+def _layer(node: Node) -> Layer:
+    return Layer(
+        name=node.text("name"),
+        thickness=_first(node.text("thickness"), f"{node.where}.thickness"),
+        density=_first(node.text("density"), f"{node.where}.density"),
+        mass=_first(node.text("mass"), f"{node.where}.mass"),
+    )
+
+
+def _first(text: str, where: str) -> float:
+    found = _NUMBER.search(text)
+    if found is None:
+        raise FieldError(where, f"'{text}' holds no number")
+    return float(found[0].replace(",", ""))
