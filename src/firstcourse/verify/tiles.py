@@ -79,7 +79,9 @@ def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
         # Each tile answers for half of the joint round it; what is left over is ground that nobody tiles.
         reach = area.joint / 2 + SLACK
         near = [shape.buffer(reach, join_style="mitre") for shape in shapes if shape.intersects(area.shape)]
-        for part in shapely.get_parts(area.shape.difference(unary_union(near)).buffer(-SLACK)):
+        bare = area.shape.difference(unary_union(near))
+        # A speck that fills with grout leaves half a joint all round it bare as well.
+        for part in shapely.get_parts(bare.buffer(-SLACK - area.joint / 2)):
             if part.area > _SPECK:
                 yield Objection("VER-705", surface.id, f"has bare ground near {_spot(part)}")
 
