@@ -43,7 +43,7 @@ def axis_cost(
     least = min(LEAST, LEAST_SHARE * tile)
     total, poors, slacks, kepts = 0.0, [], [], []
     for side, weight in zip((0, 1), weights, strict=True):
-        poor, sliver, sure, slack, kept, num_cut = 0.0, False, False, tile, 1.0, 0
+        poor, sliver, short, slack, kept, num_cut = 0.0, False, 0.0, tile, 1.0, 0
         for course in range(courses):
             first = at + course * module / courses
             for number in range(-3, int(room / module) + 4):
@@ -53,12 +53,12 @@ def axis_cost(
                 if SLIGHT < inside < tile - SLIGHT:
                     num_cut += 1
                     kept = min(kept, inside / tile)
-                    sure |= inside < least - SLIGHT
+                    short = max(short, 1 - inside / least)
                 if inside + unsure > SLIGHT and inside - unsure < tile - SLIGHT:
                     safe = max(inside - unsure, 0.0)
                     poor = max(poor, 1 - safe / half)
                     sliver |= safe < least - SLIGHT
-        total += share * weight * (SLIVER * sliver + SURE * sure + POOR * poor)
+        total += share * weight * (SLIVER * sliver + SURE * short + POOR * poor)
         total += share * CUTS * num_cut * module / courses / tile
         poors.append(weight * poor)
         slacks.append(max(slack, 0.0))

@@ -160,7 +160,7 @@ class Met:
         poor: How far the narrowest cut falls short of what is wanted in the worst room that the survey allows; 0
             where it does not, 1 where nothing may be left.
         sliver: Whether a sliver may stand there.
-        sure: Whether one stands there in the room as surveyed.
+        short: How far the narrowest cut as surveyed falls short of the least, 0 to 1; 0 where none is a sliver.
         slack: How far the edge may move either way before one does [mm].
         kept: Narrowest cut as surveyed, share of the widest tile; 1 where none is cut.
         cuts: Tiles that are cut, share of those that a line across the pattern meets.
@@ -168,7 +168,7 @@ class Met:
 
     poor: Array
     sliver: Array
-    sure: Array
+    short: Array
     slack: Array
     kept: Array
     cuts: Array
@@ -200,7 +200,7 @@ def met(
     return Met(
         poor=np.where(may, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1, initial=0.0),
         sliver=(may & (safe < least - CUT_MM)).any(axis=1),
-        sure=(cut & (low < least - CUT_MM)).any(axis=1),
+        short=np.where(cut, 1.0 - np.clip(low / least, 0.0, 1.0), 0.0).max(axis=1, initial=0.0),
         slack=np.clip(np.where(seen, slack, widest).min(axis=1, initial=widest), 0.0, widest) + 0.0,
         kept=np.where(cut, np.clip(low / widest, 0.0, 1.0), 1.0).min(axis=1, initial=1.0),
         cuts=cut.sum(axis=1) / usual,
@@ -339,7 +339,7 @@ def group_cost(edges: Sequence[Line], mets: Sequence[Met], costs: StartCosts, nu
     weight = np.array([edge.weight for edge in edges])[:, None]
     poor = weight * np.stack([one.poor for one in mets])
     total = costs.sliver * (share * weight * np.stack([one.sliver for one in mets])).sum(axis=0)
-    total += costs.sure * (share * weight * np.stack([one.sure for one in mets])).sum(axis=0)
+    total += costs.sure * (share * weight * np.stack([one.short for one in mets])).sum(axis=0)
     total += costs.poorest * poor.max(axis=0) + costs.poor * (share * poor).sum(axis=0)
     total += costs.cuts * (share * np.stack([one.cuts for one in mets])).sum(axis=0)
     for first, second, part in facing(edges):

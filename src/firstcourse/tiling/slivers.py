@@ -4,9 +4,13 @@ from collections.abc import Iterator, Sequence
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
+from firstcourse.tiling.edges import extent, spacing
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.model import RepeatCell, Start
-from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+
+_ASKEW_MM = 1.0
+"""A side that leaves an axis by more than this runs askew [mm]."""
 
 
 def sliver_findings(
@@ -29,11 +33,6 @@ def sliver_findings(
     least = format_length(rules.ticks(rule.id), tape)
     share = rules.number("tiling.start.least_share")
     without = next((number for number, start in enumerate(starts) if not start.sliver), 0)
-    askew = any(
-        abs(a[0] - b[0]) > 1.0 and abs(a[1] - b[1]) > 1.0
-        for piece in cell.pieces
-        for a, b in zip(piece.ring, (*piece.ring[1:], piece.ring[0]), strict=True)
-    )
     if given:
         why, remedy = (
             "The start that the job gives asks for it.",
@@ -42,8 +41,8 @@ def sliver_findings(
     elif without:
         why = f"The start without one, instead {without}, costs more elsewhere: {starts[without].words}."
         remedy = "Give that start in the job if the other cuts matter less."
-    elif askew:
-        why = "The pattern meets its edges askew: every start leaves narrow corners of tiles along some edge."
+    elif _met_in_many_ways(cell, to_mm(rules.ticks(rule.id)), share):
+        why = "The pattern meets its edges in many ways at once: every start leaves narrow cuts along some edge."
         remedy = "Hide them under trim, cabinet or door, or frame the field with a border of straight tiles."
     else:
         why = "No start is without one and better: the edges lie so that what a start gains at one, another loses."
@@ -58,4 +57,17 @@ def sliver_findings(
         rule=rule.id,
         source=said_by(rule),
         remedy=remedy,
+    )
+
+
+def _met_in_many_ways(cell: RepeatCell, least: float, share: float) -> bool:
+    """Whether an edge along an axis always meets tiles askew, or rows that lie closer together than a good cut."""
+    for axis in (0, 1):
+        step = spacing(cell, axis)
+        if step is None or step < min(least, share * max(extent(piece.ring, axis) for piece in cell.pieces)):
+            return True
+    return any(
+        abs(a[0] - b[0]) > _ASKEW_MM and abs(a[1] - b[1]) > _ASKEW_MM
+        for piece in cell.pieces
+        for a, b in zip(piece.ring, (*piece.ring[1:], piece.ring[0]), strict=True)
     )
