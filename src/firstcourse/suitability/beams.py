@@ -55,9 +55,10 @@ def stepped_uniform_deflection(
 
     Virtual work: twice the integral of M(x)·x/2 over EI from the support to midspan.
     """
-    end = span * (1 - share) / 2
+    end = stepped_integral(load, span, span * (1 - share) / 2)
+    return 2 * (end / stiffness_ends + (stepped_integral(load, span, span / 2) - end) / stiffness_middle)
 
-    def integral(x: float) -> float:
-        return load / 4 * (span * x**3 / 3 - x**4 / 4)
 
-    return 2 * (integral(end) / stiffness_ends + (integral(span / 2) - integral(end)) / stiffness_middle)
+def stepped_integral(load: float, span: float, to: float) -> float:
+    """Integral of M(x)·x/2 from a support of a simple span under `load` per length [load · length³]."""
+    return load / 4 * (span * to**3 / 3 - to**4 / 4)

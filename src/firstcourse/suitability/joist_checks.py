@@ -174,7 +174,7 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
             formula=_formula(joist, "w_live"),
             values={"L": f"{joist.span_in:g} in"},
             steps=(
-                f"{_line(joist, live=True)} = {deflection:.4f} in",
+                *_steps(joist, live=True),
                 f"L / Δ = {joist.span_in:g} / {deflection:.4f} = {joist.span_in / deflection:.1f}",
             ),
             result=f"L/{int(joist.span_in / deflection)}",
@@ -189,7 +189,7 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
     live, even, points = joist.deflection(live=True), joist.deflection(live=False), joist.point_deflection()
     total = live + even + points
     factor = rules.number("lumber.creep_factor")
-    steps = [f"live: Δ = {live:.4f} in, as above", f"dead: {_line(joist, live=False)} = {even:.4f} in"]
+    steps = [f"live: Δ = {live:.4f} in, as above", *(f"dead: {step}" for step in _steps(joist, live=False))]
     if joist.points:
         steps.append(f"point loads: Σ P a (3 L² - 4 a²) / (48 EI), a from the nearer support = {points:.4f} in")
     steps.append(
@@ -221,23 +221,29 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
 
 def _formula(joist: Joist, load: str) -> str:
     if joist.sister is not None:
-        return (
-            f"Δ = 2 ∫ M x / (2 EI) dx to midspan under {load}, EI doubled over the middle {joist.sister.share:.0%}"
-        )
+        middle = f"EI doubled over the middle {joist.sister.share:.0%}"
+        return f"Δ = 2 ∫ M (x / 2) / EI dx to midspan under {load}, {middle}"
     if len(joist.run_in) > 1:
         return f"Δ = c {load} L⁴ / EI, c for this run of spans"
     return f"Δ = 5 {load} L⁴ / (384 EI)"
 
 
-def _line(joist: Joist, *, live: bool) -> str:
+def _steps(joist: Joist, *, live: bool) -> tuple[str, ...]:
+    """How the deflection under live or dead load comes about, its result last."""
     load = joist.live_line if live else joist.dead_line
+    result = joist.deflection(live=live)
+    span, stiffness = joist.span_in, stiffness_text(joist.ei)
     if joist.sister is not None:
-        plain = beams.uniform_deflection(load, joist.span_in, joist.ei)
+        end = span * (1 - joist.sister.share) / 2
+        single = beams.stepped_integral(load, span, end)
+        whole = beams.stepped_integral(load, span, span / 2)
         return (
-            f"Δ without sister = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {stiffness_text(joist.ei)}) "
-            f"= {plain:.4f} in; with it Δ"
+            f"G = w (L x³ / 3 - x⁴ / 4) / 4, w = {load:.3f} lb/in: to the sister's end, x = {end:g} in, "
+            f"G1 = {single:,.0f}; to midspan, x = {span / 2:g} in, G2 = {whole:,.0f}",
+            f"Δ = 2 (G1 / EI + (G2 - G1) / (2 EI)) = 2 × ({single:,.0f} + ({whole:,.0f} - {single:,.0f}) / 2) / "
+            f"{stiffness} = {result:.4f} in",
         )
     factor = (joist.under_live if live else joist.under_dead).deflection
     if math.isclose(factor, SIMPLE.deflection):
-        return f"Δ = 5 × {load:.3f} × {joist.span_in:g}⁴ / (384 × {stiffness_text(joist.ei)})"
-    return f"Δ = {factor:.5f} × {load:.3f} × {joist.span_in:g}⁴ / {stiffness_text(joist.ei)}"
+        return (f"Δ = 5 × {load:.3f} × {span:g}⁴ / (384 × {stiffness}) = {result:.4f} in",)
+    return (f"Δ = {factor:.5f} × {load:.3f} × {span:g}⁴ / {stiffness} = {result:.4f} in",)

@@ -238,7 +238,7 @@ def section_working(rules: RuleSet, joist: Joist) -> Working:
         values=values,
         steps=tuple(steps),
         result=f"{live + dead:.3f}",
-        unit="lb/in, live and dead load",
+        unit="lb/in",
         source=wood.source if wood is not None else "EI as entered from the joist's maker",
         argument=_run_told(joist),
     )
