@@ -4,7 +4,8 @@ from firstcourse.drawings.model import Drawing, Line, Text
 
 FIGURE_MM = 2.7
 """Height of dimension figures [mm]."""
-_PITCH_MM = 3.7
+PITCH_MM = 3.7
+"""Least distance of two figures of one chain [mm]."""
 _LEADER_MM = 5.0
 _OFF_MM = 1.5
 
@@ -21,12 +22,12 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int) -
     """
     placed: list[float] = []
     for spot, _ in marks:
-        placed.append(max(spot, placed[-1] + _PITCH_MM) if placed else spot)
+        placed.append(max(spot, placed[-1] + PITCH_MM) if placed else spot)
     # Pushed apart rightwards above, the row is pulled back over its marks from the far end.
-    limit = marks[-1][0] + _PITCH_MM if marks else 0.0
+    limit = marks[-1][0] + PITCH_MM if marks else 0.0
     for index in range(len(placed) - 1, -1, -1):
         placed[index] = min(placed[index], limit)
-        limit = placed[index] - _PITCH_MM
+        limit = placed[index] - PITCH_MM
     near, bend, far = -_OFF_MM, -_OFF_MM - _LEADER_MM / 2, -_OFF_MM - _LEADER_MM
     for (spot, figure), moved in zip(marks, placed, strict=True):
         if along == 0:

@@ -26,7 +26,7 @@ PENS_MM = {
     "panel": 0.25,
     "tile": 0.25,
     "soft": 0.8,
-    "snap": 0.35,
+    "snap": 0.6,
     "dimension": 0.18,
     "text": 0.0,
 }

@@ -1,11 +1,11 @@
 """One surface drawn with its tile: every tile and cut, soft joints, lines to snap, courses along both sides."""
 
-from itertools import pairwise
+from itertools import pairwise, product
 
 import shapely
 from shapely import Polygon
 
-from firstcourse.drawings.chains import add_chain
+from firstcourse.drawings.chains import PITCH_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring
@@ -97,8 +97,9 @@ class _Sheet:
             if not tile.mark:
                 continue
             shape = Polygon(self._ring(tile.outline))
-            middle = shapely.centroid(shape)
-            for upright in (False, True):
+            # A notched piece may have its middle in the notch; then its roomiest place will do.
+            spots = (shapely.centroid(shape), shapely.Point(shapely.maximum_inscribed_circle(shape).coords[0]))
+            for middle, upright in product(spots, (False, True)):
                 text = Text((middle.x, middle.y), tile.mark, _LABEL_MM, upright=upright)
                 if shape.contains(shapely.box(*text.box)) and self.drawing.place(text):
                     break
@@ -129,7 +130,8 @@ class _Sheet:
         for axis in (0, 1):
             origin, end = self.box[axis], self.box[axis + 2]
             edges = sorted(self._edges(axis))
-            step = -(-len(edges) // _MOST_FIGURES)
+            room = int(self._at((end, end))[axis] / PITCH_MM) - 2
+            step = -(-len(edges) // max(min(_MOST_FIGURES, room), 1))
             marks = sorted({origin, end, *edges[::step]})
             add_chain(
                 self.drawing,

@@ -210,7 +210,9 @@ def _on_floor(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, s
 
 def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
     """Joints one way, and joints or rows of points square to them."""
-    families = sorted(joint_lines(cell, shift), key=lambda one: not one.straight)
+    families = sorted(
+        joint_lines(cell, shift), key=lambda one: (not one.straight, min(abs(at) for at in one.normal) > _SQUARE)
+    )
     first = tuple(one for one in families if one.normal == families[0].normal)
     normal = families[0].normal
     second = tuple(one for one in families if abs(_dot(one.normal, normal)) < _SQUARE)
