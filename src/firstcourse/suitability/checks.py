@@ -46,8 +46,8 @@ def quantity(value: float, unit: str) -> str:
     """A value as a setter reads it; ratios of deflection as `L/360`, rounded to the unsafe side never."""
     if unit == "L/x":
         return f"L/{int(value)}" if value < 100_000 else "no deflection"
-    if unit == "psi":
-        return f"{value:,.0f} psi"
+    if unit == "psi" or abs(value) >= 1000:
+        return f"{value:,.0f} {unit}".strip()
     return f"{value:.3g} {unit}".strip()
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.verify.fields import FieldError, Node
 
-_NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?")
+_NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?(?:e[-+]\d+)?")
 _AT_LEAST, _AT_MOST = "at least ", "at most "
 _KINDS = ("floor", "wall", "ceiling")
 

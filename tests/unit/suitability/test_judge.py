@@ -21,6 +21,7 @@ from firstcourse.suitability import (
     judge,
     lumber,
 )
+from firstcourse.suitability.checks import quantity
 from firstcourse.suitability.floors import check_floor
 from firstcourse.suitability.panels import panel_stiffness, thickness_in
 
@@ -202,3 +203,18 @@ def test_glued_layers_gain_only_a_share():
 def test_wrong_input_is_refused(wrong):
     with pytest.raises(InputValueError):
         wrong()
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "printed"),
+    [
+        (12345.6, "in", "12,346 in"),
+        (999.4, "in", "999 in"),
+        (0.59375, "in", "0.594 in"),
+        (1173.4, "psi", "1,173 psi"),
+        (359.99, "L/x", "L/359"),
+        (2e5, "L/x", "no deflection"),
+    ],
+)
+def test_values_print_as_a_setter_reads_them(value, unit, printed):
+    assert quantity(value, unit) == printed
