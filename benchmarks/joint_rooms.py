@@ -9,8 +9,11 @@ import argparse
 import json
 import sys
 import time
+from bisect import bisect_left, bisect_right
 from collections import Counter
-from itertools import combinations_with_replacement, pairwise
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import chain, combinations, combinations_with_replacement, pairwise
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -28,52 +31,93 @@ Rect = tuple[int, int, int, int]
 Rect2 = tuple[int, int]
 
 BASES = (576, 480, 384, 320, 288, 240, 192)
-MOST_HEIGHT_SETS = 24
 GRID = 64
+WIDE_FROM = 2
+"""Effort from which a room whose bound is not met is tried again with more candidates."""
 
 
-def height_sets(total: int, room: dict[str, Any], bases: tuple[int, ...]) -> list[tuple[int, ...]]:
+@dataclass(frozen=True)
+class Candidates:
+    """Which layouts are tried.
+
+    Attributes:
+        walls: Course heights of walls, to be completed by one more.
+        floors: The same of floors.
+        sizes: Lengths of boards that begin or end a course of a floor, beside the grid.
+        most: Most sets of heights of a wall, and of a floor.
+    """
+
+    walls: tuple[int, ...] = BASES
+    floors: tuple[int, ...] = BASES
+    sizes: tuple[int, ...] = BASES
+    most: tuple[int, int] = (24, 24)
+
+
+def wide(room: dict[str, Any]) -> Candidates:
+    """More candidates: finer heights, and what boards of the walls leave of the width or height of a sheet."""
+    gap, half, edge, least = room["gap"], room["gap"] // 2, room["edge_gap"], room["min_piece"]
+    long, short = room["sheet"]["w"], room["sheet"]["h"]
+    left = set()
+    for surface in room["surfaces"]:
+        if surface["kind"] == "wall":
+            ends = (edge - half, *sorted(surface["studs"]), surface["w"] - edge + half)
+            sizes = [b - a - gap for a, b in combinations(ends, 2)]
+            left |= {side - size for side in (long, short) for size in sizes if least <= side - size <= long}
+    heights = {height for height in left if height <= short}
+
+    def falling(*some: Iterable[int]) -> tuple[int, ...]:
+        return tuple(sorted({*BASES, *chain(*some)}, reverse=True))
+
+    return Candidates(
+        falling(heights, range(short, least, -GRID // 2)), falling(heights), falling(left), (5000, 150)
+    )
+
+
+def height_sets(total: int, room: dict[str, Any], bases: tuple[int, ...], most_sets: int) -> list[tuple[int, ...]]:
     """Course heights that fill `total` with gaps between, fewest courses first."""
     gap, least, most = room["gap"], room["min_piece"], room["sheet"]["h"]
     fewest = -(-(total + gap) // (most + gap))
-    found: set[tuple[int, ...]] = set()
+    legal: list[tuple[int, ...]] = []
     for num in range(fewest, fewest + 2):
         net = total - gap * (num - 1)
         even, rest = divmod(net, num)
-        found.add(tuple([even + 1] * rest + [even] * (num - rest)))
+        found = {tuple([even + 1] * rest + [even] * (num - rest))}
         for full in range(num):
             even, rest = divmod(net - full * most, num - full)
             found.add(tuple([most] * full + [even + 1] * rest + [even] * (num - full - rest)))
         for some in combinations_with_replacement(bases, num - 1):
-            found.add(tuple(sorted((*some, net - sum(some)), reverse=True)))
-    legal = [heights for heights in found if all(least <= height <= most for height in heights)]
+            last = net - sum(some)
+            if least <= last <= most:
+                found.add(tuple(sorted((*some, last), reverse=True)))
+        legal += [heights for heights in found if all(least <= height <= most for height in heights)]
+        if len(legal) >= most_sets:
+            break
     legal.sort(key=lambda heights: (len(heights), len(set(heights)), heights))
-    return legal[:MOST_HEIGHT_SETS]
+    return legal[:most_sets]
 
 
 def course(length: int, height: int, seams: list[int], room: dict[str, Any], lying: bool) -> Course:
     """A course from edge gap to edge gap with its possible seams; blanks as (along w, along h) of the surface."""
-    gap, edge = room["gap"], room["edge_gap"]
+    gap, edge, least = room["gap"], room["edge_gap"], room["min_piece"]
     long, short = room["sheet"]["w"], room["sheet"]["h"]
     half = gap // 2
     ends = (edge - half, length - edge + half)
     breaks = (ends[0], *(s for s in seams if ends[0] < s < ends[1]), ends[1])
+    longest = long if height <= short else short
     intervals = []
-    for i, left in enumerate(breaks):
-        for j in range(i + 1, len(breaks)):
+    for i, left in enumerate(breaks if height >= least else ()):
+        for j in range(bisect_left(breaks, left + gap + least), bisect_right(breaks, left + gap + longest)):
             size = breaks[j] - left - gap
-            fits = (size <= long and height <= short) or (size <= short and height <= long)
-            if fits and min(size, height) >= room["min_piece"]:
-                intervals.append((i, j, ((size, height) if lying else (height, size),)))
+            intervals.append((i, j, ((size, height) if lying else (height, size),)))
     return Course(breaks, tuple(intervals))
 
 
-def floor_seams(length: int, room: dict[str, Any]) -> list[int]:
+def floor_seams(length: int, room: dict[str, Any], sizes: tuple[int, ...]) -> list[int]:
     """Seams on a grid and at whole boards, and complements of whole boards, from either end."""
     edge, gap = room["edge_gap"], room["gap"]
     start, stop = edge - gap // 2, length - edge + gap // 2
     found = set(range(start + GRID, stop, GRID))
-    for size in (*BASES, room["sheet"]["w"]):
+    for size in (*sizes, room["sheet"]["w"]):
         found |= {start + size + gap, stop - size - gap}
     least = room["min_piece"] + gap
     return sorted(s for s in found if start + least <= s <= stop - least)
@@ -104,15 +148,16 @@ def least_sheets(room: dict[str, Any]) -> int:
     return least_over_layouts(fields, StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)).value
 
 
-def field(surface: dict[str, Any], room: dict[str, Any], bases: tuple[int, ...]) -> tuple[Field, list[Way]]:
+def field(surface: dict[str, Any], room: dict[str, Any], tried: Candidates) -> tuple[Field, list[Way]]:
     """All arrangements of courses of one surface, and for each whether courses lie along w, and their heights."""
-    edge = room["edge_gap"]
+    edge, wall = room["edge_gap"], surface["kind"] == "wall"
+    bases, most = (tried.walls, tried.most[0]) if wall else (tried.floors, tried.most[1])
     arrangements, ways = [], []
-    for lying in (True,) if surface["kind"] == "wall" else (True, False):
+    for lying in (True,) if wall else (True, False):
         length, across = (surface["w"], surface["h"]) if lying else (surface["h"], surface["w"])
-        seams = sorted(surface["studs"]) if surface["kind"] == "wall" else floor_seams(length, room)
+        seams = sorted(surface["studs"]) if wall else floor_seams(length, room, tried.sizes)
         made: dict[int, Course] = {}
-        for heights in height_sets(across - 2 * edge, room, bases):
+        for heights in height_sets(across - 2 * edge, room, bases, most):
             for height in heights:
                 if height not in made:
                     made[height] = course(length, height, seams, room, lying)
@@ -223,9 +268,14 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     """Choose, check and write one room; returns its line of the summary."""
     began = time.perf_counter()
     bound = least_sheets(room)
-    made = [field(surface, room, BASES) for surface in room["surfaces"]]
     sheet = StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)
+    made = [field(surface, room, Candidates()) for surface in room["surfaces"]]
     choice = choose([f for f, _ in made], [sheet], effort=effort, bound=bound)
+    if effort >= WIDE_FROM and not choice.proven:
+        more = [field(surface, room, wide(room)) for surface in room["surfaces"]]
+        other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound)
+        if (other.cost, other.num_cuts) < (choice.cost, choice.num_cuts):
+            made, choice = more, other
     seconds = time.perf_counter() - began
     surfaces = {
         pick.field: boards(pick, chosen, ways[pick.arrangement], room)

@@ -41,14 +41,14 @@ STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
 PARTS = (0, 25_000, 100_000, 400_000)
 """Steps of each run that lay and cut again a part, to do without a sheet, by effort."""
-TRIMS = (2_000, 50_000, 100_000, 200_000)
+TRIMS = (2_000, 50_000, 200_000, 600_000)
 """Such steps to make fewer cuts, by effort."""
 HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
 """Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
 and per blank."""
 PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000)
 """Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank."""
-TRIM_HEAT, TRIM_WEIGHTS = (15_000, 500), (1_000_000, 1_000_000, 10_000, 1_000)
+TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000)
 """Making fewer cuts: what fits nowhere is worth more than any cut."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""

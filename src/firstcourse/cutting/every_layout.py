@@ -65,6 +65,48 @@ def least_over_layouts(fields: Sequence[Sequence[Region]], stock: StockSize) -> 
     return Bound(-(-area // (stock.w * stock.h)), "area")
 
 
+def argument(fields: Sequence[Sequence[Region]], stock: StockSize, sheets: int) -> tuple[str, ...]:
+    """Why no layout takes fewer sheets than the bound, and what is open where a plan takes more, in sentences.
+
+    Args:
+        fields: For each field the regions it may be taken as.
+        stock: The sheet.
+        sheets: How many the plan takes.
+
+    Example:
+        >>> floor = Region(length=100, across=36, gap=2, least=10, most=36, stagger=10)
+        >>> for sentence in argument([[floor], [floor]], StockSize("s", 60, 36, 1), 4):
+        ...     print(sentence)
+        The fields measure 7200 together, which is 3.33 sheets of 60 x 36.
+        No board is smaller than 10, so gaps of 2 between boards take no more than 1456 of that.
+        Every layout cuts at least 5744 from sheets, which is 2.66 of them: 3 or more.
+        The plan takes 4. With 3, all but 736 of 6480 would have to become boards; nothing proves that cannot be.
+    """
+    sheet = stock.w * stock.h
+    whole = least = 0
+    for ways in fields:
+        area, region = min(((least_area(region), region) for region in ways), key=lambda found: found[0])
+        whole, least = whole + region.length * region.across, least + area
+    bound = -(-least // sheet)
+    smallest = min(region.least for ways in fields for region in ways)
+    gap = max(region.gap for ways in fields for region in ways)
+    found = [
+        f"The fields measure {whole} together, which is {whole / sheet:.2f} sheets of {stock.w} x {stock.h}.",
+        f"No board is smaller than {smallest}, so gaps of {gap} between boards take no more than {whole - least}"
+        " of that.",
+        f"Every layout cuts at least {least} from sheets, which is {least / sheet:.2f} of them: {bound} or more.",
+    ]
+    if sheets > bound:
+        few = sheets - 1
+        found.append(
+            f"The plan takes {sheets}. With {few}, all but {few * sheet - least} of {few * sheet} would have to"
+            " become boards; nothing proves that cannot be."
+        )
+    else:
+        found.append(f"The plan takes {sheets}: no plan takes fewer.")
+    return tuple(found)
+
+
 def least_area(region: Region) -> int:
     """Least area that the boards of a region have together."""
     import numpy as np

@@ -3,7 +3,7 @@ from itertools import combinations, pairwise, product
 import pytest
 
 from firstcourse.cutting import StockSize
-from firstcourse.cutting.every_layout import Region, least_area, least_over_layouts
+from firstcourse.cutting.every_layout import Region, argument, least_area, least_over_layouts
 
 
 def heights(across, gap, least, most):
@@ -66,3 +66,17 @@ def test_a_field_counts_the_way_round_that_takes_least():
     one, other = Region(30, 20, 0, 5, 20, 0), Region(20, 20, 0, 5, 20, 0)
     assert least_over_layouts([[one, other]], StockSize("s", 20, 20, 1)).value == 1
     assert least_over_layouts([[one]], StockSize("s", 20, 20, 1)).value == 2
+
+
+def test_a_mirrored_field_has_the_same_bound():
+    starts = (3, 7, 15, 22, 26)
+    mirrored = tuple(30 - 2 - start for start in starts)
+    there, back = (Region(30, 25, 2, 3, 9, 4, places) for places in (starts, mirrored))
+    assert least_area(there) == least_area(back)
+
+
+def test_the_argument_says_whether_fewer_sheets_are_ruled_out():
+    fields, sheet = [[Region(20, 20, 0, 5, 20, 0)]], StockSize("s", 20, 20, 1)
+    assert argument(fields, sheet, 1)[-1] == "The plan takes 1: no plan takes fewer."
+    assert "nothing proves that cannot be" in argument(fields, sheet, 3)[-1]
+    assert "1 or more" in argument(fields, sheet, 1)[2]
