@@ -11,7 +11,7 @@ from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape
 
-_STACKS = 4
+_STACKS = 3
 
 
 def layout_alternatives(

@@ -15,7 +15,7 @@ from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, floor_to
 
-MOST_STACKS = 12
+MOST_STACKS = 10
 """Stacks kept for each way courses run and each side of the sheets they are made for."""
 GRID_MM, MOST_GRID = 200, 12
 """Where any place carries a seam, one is tried this often, and so many times at most, besides at whole boards and

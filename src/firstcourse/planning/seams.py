@@ -13,7 +13,7 @@ from firstcourse.boards import (
     no_layout,
     practice_layout,
 )
-from firstcourse.cutting import CutSheet, CuttingPlan
+from firstcourse.cutting import CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
 from firstcourse.planning.sheets import cut_pieces, kept_sizes, stock_sizes
@@ -131,18 +131,20 @@ def _search(
     for number in range(1, max(len(layouts) for layouts in finished)):
         tried = tuple(layouts[min(number, len(layouts) - 1)] for layouts in finished)
         best = min(best, weighed(Laid(tried, ()), 0), key=lambda found: found.value)
-    bound = _least_of_all(surfaces, stock, job, rules)
-    open_ways: list[list[Way]] = []
+    open_ways: dict[int, list[Way]] = {}
+    sets = _sharing(surfaces)
+    least = [_least([surfaces[number] for number in members], stock, job, rules) for members in sets]
     for level in range(1, effort + 1):
-        if best.value.cost > bound:
-            open_ways = open_ways or [
-                ways(item, layouts, job, rules) for item, layouts in zip(surfaces, finished, strict=True)
-            ]
-            laid = _together(surfaces, open_ways, stock, job, rules, level)
-            if laid is not None:
-                best = min(best, weighed(laid, level), key=lambda found: found.value)
-        again = weighed(Laid(best.layouts, best.cutting.sheets), level)
-        best = min(best, again, key=lambda found: found.value)
+        dear = [
+            members
+            for members, bound in zip(sets, least, strict=True)
+            if _cost_of([surfaces[number] for number in members], best.cutting, stock) > bound
+        ]
+        for number in (number for members in dear for number in members if number not in open_ways):
+            open_ways[number] = ways(surfaces[number], finished[number], job, rules)
+        laid = _together(surfaces, dear, open_ways, best, stock, job, rules, level) if dear else None
+        again = laid or Laid(best.layouts, best.cutting.sheets)
+        best = min(best, weighed(again, level), key=lambda found: found.value)
     return best, sum(len(layouts[0].findings) for layouts in finished)
 
 
@@ -163,16 +165,19 @@ def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: Rule
 
 def _together(
     surfaces: list[Surfaced],
-    open_ways: list[list[Way]],
+    sets: list[list[int]],
+    open_ways: dict[int, list[Way]],
+    best: _Best,
     stock: tuple[Stock, ...],
     job: Job,
     rules: RuleSet,
     level: int,
 ) -> Laid | None:
-    """Seams and cuts chosen together, for each set of surfaces that may share sheets."""
-    layouts: dict[str, SurfaceLayout] = {}
-    sheets: list[CutSheet] = []
-    for members in _sharing(surfaces):
+    """Seams and cuts chosen together for some sets of surfaces that share sheets; the others stay as they are."""
+    layouts = dict(enumerate(best.layouts))
+    chosen = {piece.id for members in sets for number in members for piece in layouts[number].pieces}
+    sheets = [sheet for sheet in best.cutting.sheets if not any(part.blank in chosen for part in sheet.parts)]
+    for members in sets:
         items = [surfaces[number] for number in members]
         used = [s for s in stock if any(s in item.stock for item in items)]
         laid = chosen_together(
@@ -189,10 +194,19 @@ def _together(
             own = open_ways[number][0].layout
             if own is not None and len(layout.findings) > len(own.findings):
                 return None
-            layouts[layout.surface_id] = layout
+            layouts[number] = layout
         sheets += laid.sheets
-    ordered = tuple(layouts[item.surface.id] for item in surfaces)
-    return Laid(ordered, tuple(sheets))
+    return Laid(tuple(layouts[number] for number in range(len(surfaces))), tuple(sheets))
+
+
+def _cost_of(items: list[Surfaced], cutting: CuttingPlan, stock: tuple[Stock, ...]) -> int:
+    """What the sheets cost that some surfaces are cut from, where no others share them."""
+    names = {sheet.id for item in items for sheet in item.stock}
+    return sum(
+        size.cost * cutting.counts[size.id].used
+        for size in stock_sizes(stock, stock)
+        if size.id in names and size.id in cutting.counts
+    )
 
 
 def _least_of_all(surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet) -> int:
