@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from firstcourse.drawings import draw_sheet, draw_surface, to_svg
+from firstcourse.drawings import draw_sheet, draw_surface, draw_tiling, to_svg
 from firstcourse.planning import plan_file
 
 ROOT = Path(__file__).parents[1]
@@ -14,6 +14,7 @@ def main() -> None:
     FOLDER.mkdir(exist_ok=True)
     for name, surface in (("floor", plan.surfaces[0]), ("wall", plan.surfaces[1])):
         (FOLDER / f"{name}.svg").write_text(to_svg(draw_surface(plan, surface)), encoding="utf-8")
+    (FOLDER / "wall-tile.svg").write_text(to_svg(draw_tiling(plan, plan.surfaces[1])), encoding="utf-8")
     sheet = max(plan.sheets, key=lambda one: len(one.cuts))
     (FOLDER / "ticket.svg").write_text(to_svg(draw_sheet(plan, sheet)), encoding="utf-8")
 
