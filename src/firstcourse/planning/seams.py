@@ -74,13 +74,19 @@ def board(
             found = list(pool.map(_board_task, tasks, chunksize=4))
     else:
         found = [_board_task(task) for task in tasks]
-    layouts = {layout.surface_id: layout for best in found for layout in best.layouts}
-    ordered = tuple(layouts[item.surface.id] for item in surfaces)
     if len(found) == 1:
-        return Boarded(ordered, found[0].cutting)
-    sheets = [sheet for best in found for sheet in best.cutting.sheets]
-    pieces, allowed = demand(surfaces, ordered)
-    return Boarded(ordered, cut_pieces(pieces, allowed, stock, job, effort=effort, known=sheets))
+        return Boarded(found[0][-1].layouts, found[0][-1].cutting)
+    best: _Best | None = None
+    for level in range(effort + 1):
+        layouts = {layout.surface_id: layout for room in found for layout in room[level].layouts}
+        ordered = tuple(layouts[item.surface.id] for item in surfaces)
+        sheets = [sheet for room in found for sheet in room[level].cutting.sheets]
+        pieces, allowed = demand(surfaces, ordered)
+        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=sheets)
+        shared = _Best(value_of(cutting, ordered, stock, rules), ordered, cutting)
+        best = shared if best is None else min(best, shared, key=lambda found: found.value)
+    assert best is not None
+    return Boarded(best.layouts, best.cutting)
 
 
 def demand(
@@ -94,31 +100,34 @@ def demand(
     return pieces, allowed
 
 
-def _board_task(task: tuple[list[Surfaced], tuple[Stock, ...], Job, RuleSet, int]) -> _Best:
+def _board_task(task: tuple[list[Surfaced], tuple[Stock, ...], Job, RuleSet, int]) -> list[_Best]:
     return _board_room(*task)
 
 
 def _board_room(
     surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> _Best:
-    """All sheets together, then each of those that could stand alone: one more to choose from never costs more."""
+) -> list[_Best]:
+    """The best by level of effort: of all sheets, and of each of those that could stand alone.
+
+    So one sheet more to choose from never costs more.
+    """
     best, faults = _search(surfaces, stock, job, rules, effort)
     shared = [item.stock for item in surfaces if len(item.stock) > 1]
     for sheet in stock:
         if any(sheet in sheets for sheets in shared):
             alone = [item._replace(stock=(sheet,)) if sheet in item.stock else item for item in surfaces]
-            if _least_of_all(alone, stock, job, rules) >= best.value.cost:
+            if _least_of_all(alone, stock, job, rules) >= best[-1].value.cost:
                 continue
             found, its_faults = _search(alone, stock, job, rules, effort)
             if its_faults <= faults:
-                best = min(best, found, key=lambda found: found.value)
+                best = [min(pair, key=lambda found: found.value) for pair in zip(best, found, strict=True)]
     return best
 
 
 def _search(
     surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> tuple[_Best, int]:
-    """The best found, and the findings on the surfaces' own best layouts, which no layout weighed exceeds."""
+) -> tuple[list[_Best], int]:
+    """The best by level, and the findings on the surfaces' own best layouts, which no layout weighed exceeds."""
     listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
     finished = [_finished(item, choices, job, rules) for item, choices in zip(surfaces, listed, strict=True)]
 
@@ -131,6 +140,7 @@ def _search(
     for number in range(1, max(len(layouts) for layouts in finished)):
         tried = tuple(layouts[min(number, len(layouts) - 1)] for layouts in finished)
         best = min(best, weighed(Laid(tried, ()), 0), key=lambda found: found.value)
+    by_level = [best]
     open_ways: dict[int, list[Way]] = {}
     sets = _sharing(surfaces)
     least = [_least([surfaces[number] for number in members], stock, job, rules) for members in sets]
@@ -145,7 +155,8 @@ def _search(
         laid = _together(surfaces, dear, open_ways, best, stock, job, rules, level) if dear else None
         again = laid or Laid(best.layouts, best.cutting.sheets)
         best = min(best, weighed(again, level), key=lambda found: found.value)
-    return best, sum(len(layouts[0].findings) for layouts in finished)
+        by_level.append(best)
+    return by_level, sum(len(layouts[0].findings) for layouts in finished)
 
 
 def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> list[SurfaceLayout]:
