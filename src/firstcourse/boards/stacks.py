@@ -216,6 +216,9 @@ def _legal(course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...]) -> 
         return boards, slivers
     for i, edge in enumerate(edges):
         for j in range(i + 1, len(edges)):
+            if edges[j] - edge <= gap:
+                # Two seams side by side would be one wide gap with no board between.
+                continue
             if ground.longer(edge + gap, edges[j], most):
                 break
             boxes = ground.boxes(edge + gap, edges[j])

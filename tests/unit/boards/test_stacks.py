@@ -109,3 +109,17 @@ def test_without_a_sheet_there_is_no_stack() -> None:
 def test_the_least_area_is_less_than_any_layout_but_not_by_much() -> None:
     area = least_board_area(WALL, RULES, Tape.INCH)
     assert 0.94 * inches(81.25) * inches(83.625) < area < inches(81.25) * inches(83.625)
+
+
+def test_between_two_seams_there_is_room_for_a_board() -> None:
+    """Sheets whose sides differ by less than a gap bring seams so near that only a gap lies between them."""
+    column = Opening(id="column", kind=OpeningKind.COLUMN, outline=_box(30, 20, 42, 32))
+    floor = FLOOR.model_copy(update={"openings": (column,)})
+    sheets = tuple(STOCK[0].model_copy(update={"id": side, "size": (inches(36), inches(float(side)))})
+                   for side in ("60", "59.9375"))  # fmt: skip
+    gap = RULES.ticks("boards.gap.between")
+    for stack in open_stacks(floor, sheets, RULES, Tape.INCH):
+        for course in stack.courses:
+            for i, j, _ in course.boards:
+                if course.boards != ((0, 1, ()),):
+                    assert course.edges[j] - course.edges[i] > gap
