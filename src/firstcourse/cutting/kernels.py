@@ -435,19 +435,33 @@ def least_area(
         The area; 0 if no heights fill `across`.
     """
     # room[r, s]: least area of courses that fill r, the last of them with at most s breaks; -1 if none does.
+    # What lies below a last course of s breaks is worth keeping, of all it may lie on, where room - width * height
+    # is least: `queue[s]` holds the heights that may yet be that, in rising order of both.
+    queue = np.zeros((alone + 1, across + 1), np.int64)
+    head, tail = np.zeros(alone + 1, np.int64), np.zeros(alone + 1, np.int64)
     for r in range(across + 1):
         for s in range(alone + 1):
+            width, below = length - gap * s, min(alone, both - s)
+            under = r - gap - least
+            if under >= least and room[under, below] >= 0:
+                value = room[under, below] - width * under
+                while tail[s] > head[s]:
+                    last = queue[s, tail[s] - 1]
+                    if room[last, below] - width * last < value:
+                        break
+                    tail[s] -= 1
+                queue[s, tail[s]] = under
+                tail[s] += 1
+            while tail[s] > head[s] and queue[s, head[s]] < r - gap - most:
+                head[s] += 1
             best = room[r, s - 1] if s else -1
-            width = length - gap * s
-            if least <= r <= most:
-                area = r * width
+            if least <= r <= most and (best < 0 or r * width < best):
+                best = r * width
+            if tail[s] > head[s]:
+                under = queue[s, head[s]]
+                area = room[under, below] + (r - gap - under) * width
                 if best < 0 or area < best:
                     best = area
-            below = min(alone, both - s)
-            for height in range(least, min(most, r - gap) + 1):
-                rest = room[r - gap - height, below]
-                if rest >= 0 and (best < 0 or rest + height * width < best):
-                    best = rest + height * width
             room[r, s] = best
     total: int = max(room[across, alone], 0)
     return total
