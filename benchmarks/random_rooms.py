@@ -1,6 +1,7 @@
 """Plan random jobs, shaped as rooms are found on site, and count what becomes of them.
 
     python benchmarks/random_rooms.py --seed 1 --count 500
+    python benchmarks/random_rooms.py --seed 1 --count 50 --tiled
 
 Job number k is made from seed + k alone, so any one of them is made again with `--seed N --count 1`; `--show`
 prints its document. A job is planned and verified, or refused with a message for the setter; anything else is our
@@ -23,6 +24,7 @@ from statistics import median
 from typing import Any
 
 import yaml
+from random_tiles import tiled
 from shapely import LineString, Polygon
 
 from firstcourse.errors import JobError, PlanRefusedError
@@ -447,12 +449,17 @@ class Outcome:
     seconds: float
 
 
-def outcome(seed: int, *, effort: int = 0) -> Outcome:
+def document(seed: int, *, with_tile: bool = False) -> str:
+    """A random job document, with tile on its surfaces where asked."""
+    return tiled(random_job(seed), seed) if with_tile else random_job(seed)
+
+
+def outcome(seed: int, *, effort: int = 0, with_tile: bool = False) -> Outcome:
     """Plan one random job."""
     start = time.perf_counter()
     kind, text, codes, stopped = "planned", "", frozenset[str](), False
     try:
-        result = plan_job(read_job_text(random_job(seed)), effort=effort)
+        result = plan_job(read_job_text(document(seed, with_tile=with_tile)), effort=effort)
         codes = frozenset(finding.code for finding in result.plan.findings)
         stopped = any(finding.severity is Severity.STOP for finding in result.plan.findings)
     except JobError as error:
@@ -470,16 +477,18 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--count", type=int, default=200)
     parser.add_argument("--effort", type=int, default=0, choices=range(4))
+    parser.add_argument("--tiled", action="store_true", help="tile some of the surfaces too")
     parser.add_argument("--show", action="store_true", help="print the documents instead of planning them")
     asked = parser.parse_args()
     seeds = range(asked.seed, asked.seed + asked.count)
     if asked.show:
-        print("---\n".join(random_job(seed) for seed in seeds), end="")
+        print("---\n".join(document(seed, with_tile=asked.tiled) for seed in seeds), end="")
         return 0
-    outcomes = {seed: outcome(seed, effort=asked.effort) for seed in seeds}
-    for seed, found in outcomes.items():
+    outcomes = {}
+    for seed in seeds:
+        found = outcomes[seed] = outcome(seed, effort=asked.effort, with_tile=asked.tiled)
         if found.text:
-            print(f"seed {seed} {found.kind}:\n  " + "\n  ".join(found.text.splitlines()))
+            print(f"seed {seed} {found.kind}:\n  " + "\n  ".join(found.text.splitlines()), flush=True)
     _report(list(outcomes.values()))
     return int(any(found.kind in ("objected", "crashed") for found in outcomes.values()))
 

@@ -16,6 +16,8 @@ def _load() -> ModuleType:
     module = importlib.util.module_from_spec(spec)
     # Dataclasses look their module up by name while they are made.
     sys.modules[spec.name] = module
+    # As when it is run as a script, its neighbours are found beside it.
+    sys.path.append(str(_BENCHMARK.parent))
     spec.loader.exec_module(module)
     return module
 
