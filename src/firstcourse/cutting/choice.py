@@ -41,7 +41,7 @@ STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
 PARTS = (0, 25_000, 100_000, 200_000)
 """Steps of each run that lay and cut again a part, to do without a sheet, by effort."""
-TRIMS = (4_000, 50_000, 200_000, 300_000)
+TRIMS = (2_000, 50_000, 200_000, 300_000)
 """Such steps to make fewer cuts, by effort."""
 HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
 """Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
