@@ -3,6 +3,7 @@
 A drawing knows its scale: a length on paper times `scale` is the length on site. Text has a size on paper.
 """
 
+import math
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -10,6 +11,10 @@ import shapely
 from shapely import LineString, Polygon
 
 XY = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""Left, lower, right, upper [mm on paper]."""
+_SQUARE_MM = 10.0
+"""Texts are looked for by squares of paper of this size [mm]."""
 _GLYPH_WIDTH = 0.56
 """Mean advance of a glyph of the papers' face, in text sizes; figures and capitals included."""
 
@@ -106,6 +111,8 @@ class Drawing:
     polys: list[Poly] = field(default_factory=list)
     circles: list[Circle] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
+    _boxes: dict[tuple[int, int], list[Box]] = field(default_factory=dict, repr=False, compare=False)
+    _filed: int = field(default=0, repr=False, compare=False)
 
     @property
     def box(self) -> tuple[float, float, float, float]:
@@ -127,10 +134,19 @@ class Drawing:
         """Add a text where no other text stands; at the first free of the places given, else not at all."""
         for at in (text.at, *try_also):
             moved = Text(at, text.text, text.size, text.anchor, text.bold, text.upright)
-            if not any(_overlap(moved.box, other.box) for other in self.texts):
+            box = moved.box
+            if not any(_overlap(box, other) for other in self._near(box)):
                 self.texts.append(moved)
                 return True
         return False
+
+    def _near(self, box: Box) -> list[Box]:
+        """Boxes of the texts that stand in the squares of paper that a box reaches into, repeats included."""
+        for text in self.texts[self._filed :]:
+            for square in _squares(text.box):
+                self._boxes.setdefault(square, []).append(text.box)
+        self._filed = len(self.texts)
+        return [other for square in _squares(box) for other in self._boxes.get(square, ())]
 
 
 def hatch(shape: Polygon, step: float) -> list[Line]:
@@ -148,5 +164,10 @@ def hatch(shape: Polygon, step: float) -> list[Line]:
     return lines
 
 
-def _overlap(one: tuple[float, float, float, float], other: tuple[float, float, float, float]) -> bool:
+def _squares(box: Box) -> list[tuple[int, int]]:
+    left, lower, right, upper = (math.floor(side / _SQUARE_MM) for side in box)
+    return [(across, up) for across in range(left, right + 1) for up in range(lower, upper + 1)]
+
+
+def _overlap(one: Box, other: Box) -> bool:
     return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]

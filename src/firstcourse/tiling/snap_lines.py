@@ -210,20 +210,31 @@ def _on_floor(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, s
 
 def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
     """Joints one way, and joints or rows of points square to them."""
-    families = sorted(
-        joint_lines(cell, shift), key=lambda one: (not one.straight, min(abs(at) for at in one.normal) > _SQUARE)
-    )
+    # A herringbone whose pieces are no even multiple of each other has joints at no steady step: its stairs have.
+    found = joint_lines(cell, shift) or joint_lines(_boxed(cell, _across(cell.step_a)), shift)
+    families = sorted(found, key=lambda one: (not one.straight, min(abs(at) for at in one.normal) > _SQUARE))
     first = tuple(one for one in families if one.normal == families[0].normal)
     normal = families[0].normal
     second = tuple(one for one in families if abs(_dot(one.normal, normal)) < _SQUARE)
     if not second:
         # Hexagons have no joint square to another: rows of lowest points take its place.
-        boxes = tuple(replace(piece, ring=_box(piece.ring, normal)) for piece in cell.pieces)
-        across = joint_lines(replace(cell, pieces=boxes, joint=0.0), shift)
+        across = joint_lines(_boxed(cell, normal), shift)
         second = tuple(one for one in across if abs(_dot(one.normal, normal)) < _SQUARE)
     best = tuple(tuple(one for one in way if one.straight == way[0].straight) for way in (first, second) if way)
     # The line up the room comes first, as it is seen from the door.
     return (best[0], best[1]) if abs(best[0][0].normal[0]) > abs(best[1][0].normal[0]) else (best[1], best[0])
+
+
+def _across(step: XY) -> XY:
+    """Unit vector square to a step, pointing up."""
+    length = math.copysign(math.hypot(*step), step[0])
+    return -step[1] / length, step[0] / length
+
+
+def _boxed(cell: RepeatCell, normal: XY) -> RepeatCell:
+    """The repeat with each piece as wide as it reaches along a direction and square to it."""
+    boxes = tuple(replace(piece, ring=_box(piece.ring, normal)) for piece in cell.pieces)
+    return replace(cell, pieces=boxes, joint=0.0)
 
 
 def _box(ring: Sequence[XY], normal: XY) -> tuple[XY, ...]:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+import numpy as np
 import shapely
 from shapely import Polygon, STRtree
 from shapely.ops import unary_union
@@ -38,12 +39,14 @@ def _placed(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
     room = Polygon(surface.outline).buffer(SLACK, join_style="mitre")
     shapely.prepare(room)
     openings = [(opening.id, opening_shape(opening)) for opening in surface.openings]
-    for tile, shape in zip(surface.tiles, shapes, strict=True):
-        if not shape.is_valid or not room.covers(shape):
-            yield Objection("VER-701", tile.id, "reaches out of its surface")
-        for name, opening in openings:
-            if shape.intersects(opening) and shape.buffer(-SLACK).intersection(opening).area > _NOISE:
-                yield Objection("VER-701", tile.id, f"covers opening {name}")
+    inside = shapely.is_valid(shapes) & shapely.covers(room, shapes)
+    for index in np.flatnonzero(~inside).tolist():
+        yield Objection("VER-701", surface.tiles[index].id, "reaches out of its surface")
+    for name, opening in openings:
+        shapely.prepare(opening)
+        for index in np.flatnonzero(shapely.intersects(opening, shapes)).tolist():
+            if shapes[index].buffer(-SLACK).intersection(opening).area > _NOISE:
+                yield Objection("VER-701", surface.tiles[index].id, f"covers opening {name}")
 
 
 def _joints(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
@@ -78,8 +81,9 @@ def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
     for area in surface.tiled:
         # Each tile answers for half of the joint round it; what is left over is ground that nobody tiles.
         reach = area.joint / 2 + SLACK
-        near = [shape.buffer(reach, join_style="mitre") for shape in shapes if shape.intersects(area.shape)]
-        bare = area.shape.difference(unary_union(near))
+        shapely.prepare(area.shape)
+        near = np.array(shapes, dtype=object)[shapely.intersects(area.shape, shapes)]
+        bare = area.shape.difference(unary_union(shapely.buffer(near, reach, join_style="mitre")))
         # A speck that fills with grout leaves half a joint all round it bare as well.
         for part in shapely.get_parts(bare.buffer(-SLACK - area.joint / 2)):
             if part.area > _SPECK:
