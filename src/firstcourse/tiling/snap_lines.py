@@ -220,6 +220,11 @@ def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, 
         # Hexagons have no joint square to another: rows of lowest points take its place.
         across = joint_lines(_boxed(cell, normal), shift)
         second = tuple(one for one in across if abs(_dot(one.normal, normal)) < _SQUARE)
+    if not second:
+        # Rows shifted by no even part of a tile: the edges of every tile in the row that the start lies in.
+        along = (normal[1], -normal[0])
+        step = max(abs(_dot(step, along)) for step in (cell.step_a, cell.step_b))
+        second = (Lines(normal=along, at=_dot(shift, along) - cell.joint / 2, step=step),)
     best = tuple(tuple(one for one in way if one.straight == way[0].straight) for way in (first, second) if way)
     # The line up the room comes first, as it is seen from the door.
     return (best[0], best[1]) if abs(best[0][0].normal[0]) > abs(best[1][0].normal[0]) else (best[1], best[0])

@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 
 import pytest
 from shapely import LineString, Point, Polygon, box
@@ -177,3 +178,20 @@ def test_no_crossing_no_lines() -> None:
     floor = _floor(((0, 0), (1500, 0), (1500, 30), (0, 30)))
     cell = _cell("stacked", 300, 300)
     assert snap_lines(floor, box(3, 3, 1497, 27), cell, (0, 0), before=[0] * 4, tape=Tape.MM) == ()
+
+
+# Their joints recur at no step that both of the repeat's steps share.
+@pytest.mark.parametrize("tile", [(150.0, 67.3), (300.0, 71.234)])
+@pytest.mark.parametrize("pattern", ["herringbone", "double_herringbone"])
+def test_a_herringbone_of_any_size_has_two_lines_square_to_each_other(
+    pattern: str, tile: tuple[float, float]
+) -> None:
+    first, second = _snapped(_floor(TAPERED), _cell(pattern, *tile))
+    (a, b), (c, d) = first.line, second.line
+    across = (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1])
+    assert abs(across) < 1e-4 * math.dist(a, b) * math.dist(c, d)
+
+
+def test_rows_shifted_by_no_even_part_of_a_tile_have_lines_too() -> None:
+    cell = replace(_cell("running", 300, 100), step_b=(147.123, 103.0))
+    assert len(_snapped(_floor(TAPERED), cell)) == 2
