@@ -6,6 +6,7 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
+import yaml
 
 _BENCHMARK = Path(__file__).parents[2] / "benchmarks" / "random_rooms.py"
 
@@ -38,6 +39,21 @@ def test_a_random_job_is_planned_or_refused_for_a_reason(seed: int) -> None:
 def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
     found = ROOMS.outcome(seed)
     assert found.kind == "planned", found.text
+
+
+# 1011: a floor whose joints recur at no step that both steps of its repeat share.
+@pytest.mark.parametrize("seed", [1011])
+def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
+    found = ROOMS.outcome(seed, with_tile=True)
+    assert found.kind == "planned", found.text
+
+
+def test_tile_leaves_the_rest_of_a_job_as_it_was() -> None:
+    plain, tiled = (yaml.safe_load(ROOMS.document(11, with_tile=asked)) for asked in (False, True))
+    assert {key: tiled[key] for key in plain if key != "rooms"} == {
+        key: plain[key] for key in plain if key != "rooms"
+    }
+    assert tiled["rooms"][0]["sides"] == plain["rooms"][0]["sides"]
 
 
 def test_the_same_seed_makes_the_same_job() -> None:

@@ -15,7 +15,7 @@ import numpy as np
 from firstcourse.errors import InputValueError
 from firstcourse.job.tile import Angle, Pattern, TileRepeat
 from firstcourse.tiling.model import XY, CellPiece, RepeatCell
-from firstcourse.units import to_mm
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, to_mm
 
 EVEN_MM = 0.05
 """Joints that differ by less than this are taken as even: a tile's edge cannot be measured more finely [mm]."""
@@ -127,7 +127,7 @@ def _herringbone(tile: TileSize, joint: float, num: int) -> RepeatCell:
     if long <= num * short + EVEN_MM:
         name = "herringbone" if num == 1 else "double herringbone"
         least = "longer than wide" if num == 1 else "more than twice as long as wide"
-        raise InputValueError(f"a {name} needs a tile {least}; '{tile.id}' is {long:g} x {short:g} mm")
+        raise InputValueError(f"a {name} needs a tile {least}; '{tile.id}' is {_both(long)} x {_both(short)}")
     return _blocks(tile.id, long, short, joint, num)
 
 
@@ -146,15 +146,17 @@ def _basket(tile: TileSize, joint: float) -> RepeatCell:
     num = round((long + joint) / (short + joint))
     if num < 2:
         raise InputValueError(
-            f"a basket weave needs a tile at least twice as long as wide; '{tile.id}' is {long:g} x {short:g} mm"
+            f"a basket weave needs a tile at least twice as long as wide; '{tile.id}' is {_both(long)} x "
+            f"{_both(short)}"
         )
     if abs(long + joint - num * (short + joint)) > EVEN_MM:
         fits = (long - num * short) / (num - 1)
+        made = num * short + (num - 1) * joint
         instead = f"a joint of {fits:.3g} mm would do" if fits > EVEN_MM else "no joint would do"
         raise InputValueError(
             f"a basket weave needs a tile as long as {num} pieces with their joints between: '{tile.id}' is "
-            f"{long:g} mm long, {num} pieces with joints of {joint:g} mm make "
-            f"{num * short + (num - 1) * joint:g} mm; {instead}"
+            f"{_both(long)} long, {num} pieces with joints of {joint:.3g} mm make "
+            f"{_both(made)}; {instead}"
         )
     return _blocks(tile.id, long, short, joint, num)
 
@@ -217,16 +219,22 @@ def _refuse_uneven(name: str, cell: RepeatCell, rects: Sequence[Rect]) -> None:
         if clash.any():
             first, second = (int(index) + 1 for index in np.argwhere(clash)[0])
             raise InputValueError(
-                f"repeat '{name}': pieces {first} and {second} come closer than the joint of {joint:g} mm"
+                f"repeat '{name}': pieces {first} and {second} come closer than the joint of {_both(joint)} "
+                "that is laid here"
             )
     filled = float(size.prod(axis=1).sum())
     whole = abs(_cross(cell.step_a, cell.step_b))
     # Each module may fall short by EVEN_MM on each side of it before the joints count as uneven.
     if filled < whole - 2 * EVEN_MM * float(size.sum()):
         raise InputValueError(
-            f"repeat '{name}': its pieces with joints of {joint:g} mm fill {100 * filled / whole:.1f} % of it; "
+            f"repeat '{name}': its pieces with joints of {_both(joint)} fill {100 * filled / whole:.1f} % of it; "
             "every gap must be one joint wide"
         )
+
+
+def _both(length_mm: float) -> str:
+    """A length for either tape: a repeat does not know which the job is measured with."""
+    return f"{length_mm:.5g} mm ({length_mm * TICKS_PER_MM / TICKS_PER_INCH:.4g} in)"
 
 
 def _reach(cell: RepeatCell, extent: float) -> int:

@@ -146,7 +146,7 @@ class _Search:
 
     def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts, level: float | None = None) -> None:
         if field.area.is_empty:
-            raise InputValueError("no area is left for tile")
+            raise InputValueError("no area is left for tile beside openings and joints; leave this tiling out")
         self.cell, self.field, self.costs, self.level = cell, field, costs, level
         self.edges = lines(field, costs.shortest_edge)
         along, up = spacing(cell, 0), spacing(cell, 1)
