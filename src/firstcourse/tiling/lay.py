@@ -49,7 +49,9 @@ def lay(cell: RepeatCell, shift: XY, area: Polygon | MultiPolygon) -> tuple[Laid
         crossing = np.flatnonzero(~whole)
         shapes = shapely.intersection(tiles[crossing], area)
         lost = shapely.area(tiles[crossing]) - shapely.area(shapes)
-        whole[crossing[lost < CUT_MM * least]] = True
+        hardly = crossing[lost < CUT_MM * least]
+        # A corner may reach far over an edge and yet lose little: none of the tile may lie farther out than that.
+        whole[hardly] = shapely.covers(area.buffer(CUT_MM, join_style="mitre"), tiles[hardly])
         kept = dict(zip(crossing.tolist(), shapes.tolist(), strict=True))
         lows = np.round(rings.min(axis=1) / SAME_ROW_MM) * SAME_ROW_MM
         for index, (ring, (left, lower), is_whole) in enumerate(

@@ -1,11 +1,13 @@
 """Tiles laid over areas that can be counted by hand."""
 
+import math
+
 import pytest
 from shapely import MultiPolygon, Polygon, box
 
 from firstcourse.plan.model import TileStock
 from firstcourse.tiling.lay import lay
-from firstcourse.tiling.model import RepeatCell
+from firstcourse.tiling.model import CellPiece, RepeatCell
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.units import mm
 
@@ -62,3 +64,17 @@ def test_parts_of_an_area_are_laid_as_one() -> None:
 
 def test_no_area_takes_no_tile() -> None:
     assert lay(stacked(), (0, 0), Polygon()) == ()
+
+
+def test_a_corner_that_reaches_over_an_edge_is_cut_however_little_it_loses() -> None:
+    # Diagonal tiles whose points reach 0.5 mm past the right side: each loses a quarter of a square millimetre.
+    side = 100.0
+    half = side / math.sqrt(2)
+    ring = ((0.0, -half), (half, 0.0), (0.0, half), (-half, 0.0))
+    cell = RepeatCell(
+        step_a=(2 * half, 0.0), step_b=(half, half), pieces=(CellPiece(tile="t", ring=ring),), joint=0.0
+    )
+    tiles = lay(cell, (0.0, 0.0), box(-half, -half, half - 0.5, half))
+    middle = next(tile for tile in tiles if tile.laid[0][0] == 0.0 and abs(tile.laid[0][1] + half) < 1e-6)
+    assert not middle.whole
+    assert middle.shape.bounds[2] <= half - 0.5 + 1e-9
