@@ -25,8 +25,8 @@ Exposure = Literal["dry", "slab", "moist", "exterior"]
 _RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
 _LEAST_LENGTH = 3.0
-# Two directions within this cosine of square to each other run across each other.
-_ACROSS = 0.5
+# Two directions within this cosine of square to each other run across each other; a field is parted squarely.
+_ACROSS = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -354,8 +354,11 @@ def _across(
 
 
 def _two_ways(families: tuple[Lines, ...]) -> tuple[Lines, ...]:
-    """Two ways across the field: the pattern's straight joints first, then what runs across them."""
-    ranked = sorted(families, key=lambda family: not family.straight)
+    """Two ways across the field: the pattern's straight joints first, then what runs square across them.
+
+    Of patterns without straight joints, such as hexagons, level and upright lines go before slanted ones.
+    """
+    ranked = sorted(families, key=lambda family: (not family.straight, family.way == "slanted"))
     first = ranked[0] if ranked else Lines.none((0.0, 1.0))
     across = (-first.normal[1], first.normal[0])
     for family in ranked[1:]:

@@ -132,6 +132,16 @@ def test_a_pattern_without_straight_joints_is_cut_both_ways() -> None:
     assert all("tiles are cut along it" in joint.why for joint in done.joints if joint.why.startswith("field"))
 
 
+def test_a_field_of_hexagons_is_divided_level_and_upright() -> None:
+    tile = TileStock(
+        id="t", size=(mm(150), mm(173.2)), thickness=mm(8), kind="ceramic", shape="hexagon", joint=mm(JOINT)
+    )
+    done = placed(floor(6000, 6000), joint_lines(repeat_cell("hexagon", [tile], JOINT), (7.5, 7.5)))
+    assert len(in_field(done)) == 2
+    for (u0, v0), (u1, v1) in in_field(done):
+        assert min(abs(u1 - u0), abs(v1 - v0)) == pytest.approx(0, abs=0.002)
+
+
 def test_a_diagonal_field_is_divided_along_its_own_joints() -> None:
     done = placed(floor(4000, 4000), families("diagonal"))
     for line in in_field(done):
