@@ -6,6 +6,7 @@ The checks are made from the boards alone, with shapely, not with the room's own
 import datetime
 from itertools import combinations
 
+import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon
@@ -136,10 +137,15 @@ def check(surface: Surface, layout: SurfaceLayout) -> None:
     # No two boards nearer than the gap, but for rounding at odd angles.
     for one, other in combinations(boards, 2):
         assert one.distance(other) >= gap - 4
-    # All is covered: what is left over is narrower than the widest gap allowed and its remainder.
+    # All is covered: what is left over is narrower than the widest gap allowed and its remainder, or a strip that
+    # is filled and that boards meet at its ends only.
     left = wall.difference(_must_stay_open(surface, STEP + 4))
-    left = left.difference(unary_union(boards).buffer(gap / 2 + 2, join_style="mitre"))
-    assert left.buffer(-STEP).is_empty
+    covered = unary_union(boards).buffer(gap / 2 + 2, join_style="mitre")
+    fill = RULES.ticks("boards.fill.width")
+    for part in shapely.get_parts(left.difference(covered)):
+        filled = part.buffer(-fill / 2 - 4).is_empty
+        beside = part.boundary.intersection(covered.buffer(8)).length
+        assert part.buffer(-STEP).is_empty or (filled and beside <= 2.5 * fill)
     # Every piece comes out of a sheet.
     sizes = {stock.id: stock.size for stock in STOCK}
     for piece in layout.pieces:
