@@ -34,8 +34,9 @@ def practice_layout(
     spans = []
     at = lower
     while at < upper:
-        spans.append((at, min(at + height, upper)))
-        at += height + gap
+        top = _end(field, at, height, upper)
+        spans.append((at, top))
+        at = top + gap
     seams = tuple(
         _course_seams(field, left, right, length, length // 2 if index % 2 else length)
         for index in range(len(spans))
@@ -44,6 +45,17 @@ def practice_layout(
         stock=sheet.id, along_v=False, length=length, height=height, spans=tuple(spans), seams=seams, cost=0
     )
     return build_layout(surface, choice, stock, rules, tape, mark=mark)
+
+
+def _end(field: Field, at: int, whole: int, end: int) -> int:
+    """Where a whole board ends; earlier where it would leave a crack too narrow for any board beyond the gap."""
+    limits = field.limits
+    if end <= at + whole:
+        return end
+    if at + whole + limits.gap + 2 * limits.graduation <= end:
+        return at + whole
+    least = max(limits.least_piece, 2 * limits.graduation)
+    return max(floor_to(end - limits.gap - least - at, limits.graduation) + at, at + limits.graduation)
 
 
 def _course_seams(field: Field, left: int, right: int, length: int, first: int) -> tuple[int, ...]:
@@ -56,7 +68,7 @@ def _course_seams(field: Field, left: int, right: int, length: int, first: int) 
     seams: list[int] = []
     at, reach = left, first
     while right - at > reach:
-        edge = floor_to(at + reach - origin, step) + origin
+        edge = floor_to(_end(field, at, reach, right) - origin, step) + origin
         edge = max((member for member in members if at < member <= edge), default=edge)
         seams.append(edge)
         at, reach = edge + gap, length

@@ -129,11 +129,7 @@ def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
     # Opening with a hair's width drops what rounding leaves between neighbours.
     bare = bare.buffer(-_HAIR, join_style="mitre").buffer(_HAIR, join_style="mitre")
     for part in shapely.get_parts(bare):
-        if (
-            part.area > _SPECK
-            and not _is_filled(part, boards, rules.ticks("boards.fill.width"))
-            and not _beside_opening(part, surface, boards, taken)
-        ):
+        if part.area > _SPECK and not _may_be_bare(part, surface, boards, taken, rules.ticks("boards.fill.width")):
             at = part.representative_point()
             yield Objection(
                 "VER-106",
@@ -171,11 +167,36 @@ def _round_strips(ring: Ring, depth: float) -> list[Polygon]:
     return [_strip(b, a, depth, depth) for a, b in sides(ring)]
 
 
+def _may_be_bare(
+    part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry, width: int
+) -> bool:
+    """Whether ground is a strip that is filled, a run of a seam's line along an opening, or both joined."""
+    if _is_filled(part, boards, width) or _beside_opening(part, surface, boards, taken):
+        return True
+    for seam in surface.seams:
+        longer = LineString(seam.line).distance(part) + max(
+            part.bounds[2] - part.bounds[0], part.bounds[3] - part.bounds[1]
+        )
+        band = seam_band(seam, longer=2 * longer).buffer(_HAIR, join_style="mitre")
+        run = [piece for piece in shapely.get_parts(part.intersection(band)) if piece.area > _SPECK]
+        rest = [piece for piece in shapely.get_parts(part.difference(band)) if piece.area > _SPECK]
+        if (
+            run
+            and rest
+            and all(_beside_opening(piece, surface, boards, taken) for piece in run)
+            and all(_is_filled(piece, boards, width) for piece in rest)
+        ):
+            return True
+    return False
+
+
 def _is_filled(part: Polygon, boards: shapely.Geometry, width: int) -> bool:
     """Whether bare ground is a strip too narrow for board, which boards meet at its ends only."""
     if not part.buffer(-width / 2 - _HAIR, join_style="mitre").is_empty:
         return False
-    return bool(part.boundary.intersection(boards.buffer(2 * _HAIR)).length <= 2.5 * width)
+    beside = part.boundary.intersection(boards.buffer(2 * _HAIR)).length
+    # Along a gap that is too wide a board runs by half of its outline.
+    return bool(beside <= max(2.5 * width, 0.4 * part.boundary.length))
 
 
 def _beside_opening(part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry) -> bool:
