@@ -32,10 +32,11 @@ def all_papers(plan: Plan) -> tuple[Paper, ...]:
     """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes."""
     drawings: list[Paper] = []
     for surface in plan.surfaces:
-        drawing = draw_surface(plan, surface)
         name = re.sub(r"[^A-Za-z0-9]+", "-", surface.id).strip("-").lower()
-        drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
-        drawings.append(Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode()))
+        if surface.boarded:
+            drawing = draw_surface(plan, surface)
+            drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
+            drawings.append(Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode()))
         if surface.tiled:
             tiling = draw_tiling(plan, surface)
             drawings.append(Paper(f"drawings/{name}-tile.svg", to_svg(tiling).encode()))

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from firstcourse.documents.fall_pages import fall_pages
 from firstcourse.documents.judgement_pages import (
     JUDGED,
     STRUCTURE_CAUTIONS,
@@ -70,9 +71,10 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
         "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
         "rooms": room_pages(plan),
-        "surfaces": [_surface(plan, surface) for surface in plan.surfaces],
+        "surfaces": [_surface(plan, surface) for surface in plan.surfaces if surface.boarded],
         "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
         "tiled": tile_pages(plan),
+        "falls": fall_pages(plan),
         "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
         "second": [
             {"id": piece.id.removeprefix("P"), **_image(draw_piece(plan, piece))}

@@ -22,6 +22,7 @@ from firstcourse.planning.sheets import (
     sheet_counts,
     with_factory_edges,
 )
+from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
 from firstcourse.pricing import Pricing, price
@@ -55,6 +56,7 @@ _RULES_JUDGED = (
     "wall.",
 )
 _RULES_TILED = ("tile.", "tiling.")
+_RULES_FALLING = ("fall.", "shower.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,7 +129,10 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         done.append(boarded.model_copy(update={"boards": fastened.boards}))
         findings += [*layout.findings, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
-    tiled = tile_job(job, survey, tuple(done), by_kind, rules)
+    falls = shower_floors(job, survey, by_kind[SurfaceKind.WALL], rules)
+    findings += falls.findings
+    workings |= falls.workings
+    tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
     findings += tiled.findings
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
@@ -150,7 +155,9 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         quantities=(*needed.quantities, *tile_needed.quantities),
         workings=workings,
         structures=judgement.structures,
-        rules=_rule_notes(rules, judged=bool(judgement.judged), tiled=bool(tiled.stock)),
+        rules=_rule_notes(
+            rules, judged=bool(judgement.judged), tiled=bool(tiled.stock), falling=bool(falls.surfaces)
+        ),
     )
     on_step("verification")
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
@@ -233,8 +240,13 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
     )
 
 
-def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool) -> tuple[RuleNote, ...]:
-    prefixes = (*_RULES_SHOWN, *(_RULES_JUDGED if judged else ()), *(_RULES_TILED if tiled else ()))
+def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool, falling: bool) -> tuple[RuleNote, ...]:
+    prefixes = (
+        *_RULES_SHOWN,
+        *(_RULES_JUDGED if judged else ()),
+        *(_RULES_TILED if tiled else ()),
+        *(_RULES_FALLING if falling else ()),
+    )
     # Two lists may name the same rules, such as a tile's grip; each stands once.
     entries = {entry.id: entry for prefix in prefixes for entry in rules.under(prefix)}
     return tuple(

@@ -32,6 +32,14 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
             yield ToTile(
                 surface_id=f"{room.name}/floor", tiling=room.floor.tiling, room=room, field=f"{base}.floor.tiling"
             )
+        shower = room.floor.shower if room.floor is not None else None
+        if shower is not None and shower.tiling is not None:
+            yield ToTile(
+                surface_id=f"{room.name}/floor/shower",
+                tiling=shower.tiling,
+                room=room,
+                field=f"{base}.floor.shower.tiling",
+            )
         for index, wall in enumerate(room.walls, start=1):
             if wall.tiling is not None:
                 yield ToTile(
@@ -96,6 +104,14 @@ def _depth(
     if surface.kind is SurfaceKind.CEILING and wall.boards.top is not None:
         return 0
     return _board(wall, stock)
+
+
+def wall_finish(room: Room, stock: Sequence[Stock], tiles: Sequence[ChosenTile], rules: RuleSet) -> int:
+    """Most that boards and tile of a room's walls take up before the framing [ticks]."""
+    return max(
+        (_board(wall, stock) + (_tile(wall.tiling, tiles, rules) if wall.tiling else 0) for wall in room.walls),
+        default=0,
+    )
 
 
 def joints_listed_elsewhere(surface: Surface, room: Room) -> frozenset[int]:

@@ -4,6 +4,9 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+import shapely
+from shapely import MultiLineString, Polygon
+
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
@@ -154,7 +157,7 @@ class _Tiler:
         self.chosen = self._chosen()
         self.joint = max(self._joint(tile) for tile in self.chosen)
         self.edge = edge_joint(surface.kind, rules, exposure=_EXPOSURE, joint=self.joint)
-        self.field = tiled_field(
+        whole = tiled_field(
             surface,
             edge_joint=self.edge,
             before=before,
@@ -162,6 +165,7 @@ class _Tiler:
             uncertainty_mm=unsure_mm,
             rules=rules,
         )
+        self.field = replace(whole, area=whole.area.difference(self._folds()))
         self.cell = repeat_cell(
             self.tiling.pattern,
             self.chosen,
@@ -171,6 +175,17 @@ class _Tiler:
             repeat=next((repeat for repeat in job.repeats if repeat.id == self.tiling.repeat), None),
         )
         self._refuse_too_many()
+
+    def _folds(self) -> shapely.Geometry:
+        """A joint along every fold of a floor that falls, where the tile is too large to follow it [mm]."""
+        fall = self.surface.fall
+        largest = max(max(tile.size) for tile in self.chosen)
+        if fall is None or fall.largest_tile is None or largest <= fall.largest_tile:
+            return Polygon()
+        lines = MultiLineString(
+            [[(to_mm(u), to_mm(v)) for u, v in line] for line in (*fall.valleys, *fall.ridges)]
+        )
+        return lines.buffer(to_mm(self.joint) / 2, cap_style="flat")
 
     @property
     def courses(self) -> tuple[object, ...] | None:

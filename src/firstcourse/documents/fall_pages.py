@@ -1,0 +1,73 @@
+"""What the site pack prints of floors that fall: planes, levels to check, bed, and the flood test card."""
+
+from typing import Any
+
+from firstcourse.drawings.falls import draw_fall
+from firstcourse.drawings.svg import svg_size, to_svg
+from firstcourse.plan import Fall, Plan, Surface
+from firstcourse.units import Tape, format_length
+
+_IN_PER_FT = 12
+_LITRES_PER_FT3 = 28.316846592
+_LB_PER_KG = 1 / 0.45359237
+
+
+def fall_pages(plan: Plan) -> list[dict[str, Any]]:
+    """One entry for each floor that falls, as plain values."""
+    return [_page(plan, surface, surface.fall) for surface in plan.surfaces if surface.fall is not None]
+
+
+def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
+    tape = plan.job.tape
+    drawing = draw_fall(plan, surface, fall)
+    bed = f"{format_length(fall.bed, tape)} at least, {_volume(fall.bed_litres, tape)}"
+    facts = [
+        ["highest point over the drain", format_length(fall.rise, tape)],
+        ["least fall on the water's way", _slope(fall.least_fall, tape)],
+        ["greatest fall of a plane", _slope(fall.greatest_fall, tape)],
+        ["bed", bed],
+    ]
+    if fall.pre_slope:
+        pre = f"{format_length(fall.pre_slope, tape)} at least, {_volume(fall.pre_slope_litres, tape)}"
+        facts.append(["slope under the liner", pre])
+    if fall.kerb is not None:
+        facts.append(["top of the kerb over the drain", format_length(fall.kerb, tape)])
+    if fall.recess is not None:
+        facts.append(["recess below the room's floor", format_length(fall.recess, tape)])
+    if fall.largest_tile is not None:
+        facts.append(["largest tile that follows uncut", format_length(fall.largest_tile, tape)])
+    test = fall.flood_test
+    water = f"{_volume(test.litres, tape)}, {_mass(test.kg, tape)}"
+    level = format_length(test.level, tape)
+    return {
+        "title": f"{surface.title or surface.id}: falls",
+        "svg": to_svg(drawing),
+        "width_mm": svg_size(drawing)[0],
+        "scale": f"1:{drawing.scale}",
+        "facts": facts,
+        "levels": [
+            [str(number), point.where, format_length(point.height, tape)]
+            for number, point in enumerate(fall.levels, start=1)
+        ],
+        "flood": f"Before tile: fill to {level} over the drain ({water}) and leave it for {test.hours:g} hours."
+        + (" A dam across the opening is needed." if test.dam else ""),
+        "record": list(test.record),
+    }
+
+
+def _slope(fall: float, tape: Tape) -> str:
+    """A fall as the trade says it on either tape."""
+    ratio = f"1 in {1 / fall:.0f}" if fall else "none"
+    return (
+        f"{fall * 1000:.1f} mm per m, {ratio}"
+        if tape is Tape.MM
+        else f"{fall * _IN_PER_FT:.3f} in per ft, {ratio}"
+    )
+
+
+def _volume(litres: float, tape: Tape) -> str:
+    return f"{litres:.1f} l" if tape is Tape.MM else f"{litres / _LITRES_PER_FT3:.2f} cu ft"
+
+
+def _mass(kg: float, tape: Tape) -> str:
+    return f"{kg:.0f} kg" if tape is Tape.MM else f"{kg * _LB_PER_KG:.0f} lb"

@@ -1,0 +1,69 @@
+"""A floor that falls: its planes, valleys and ridges, the drain, and the points whose heights are set."""
+
+import shapely
+from shapely import Polygon
+
+from firstcourse.drawings.chains import FIGURE_MM
+from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text
+from firstcourse.drawings.on_paper import OnPaper, fitting_scale
+from firstcourse.geometry import bounds
+from firstcourse.plan import Fall, Plan, Surface
+from firstcourse.units import TICKS_PER_MM
+
+_SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48), "mm": (5, 10, 20, 25, 50, 100)}
+_ARROW_MM, _BARB_MM = 9.0, 2.0
+_OFF_MM = 4.0
+
+
+def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 120.0)) -> Drawing:
+    """Draw how a floor falls, at the largest usual scale that fits.
+
+    Arrows point down each plane. Heavy broken lines are valleys, thin broken ones ridges. Points that are set to
+    height are numbered as the level table has them.
+
+    Args:
+        plan: For the tape of the job.
+        surface: The floor.
+        fall: How it falls.
+        room: Width and height on paper [mm].
+    """
+    box = bounds(surface.outline)
+    sheet = OnPaper(
+        plan, surface, box, fitting_scale(box, room, _SCALES[plan.job.tape.value]), f"{surface.title}: falls"
+    )
+    drawing = sheet.drawing
+    drawing.polys.append(Poly("outline", sheet.ring(surface.outline)))
+    drawing.lines += [Line("soft", sheet.at(a), sheet.at(b)) for a, b in fall.valleys]
+    drawing.lines += [Line("framing", sheet.at(a), sheet.at(b)) for a, b in fall.ridges]
+    for opening in surface.openings:
+        if opening.outline is not None:
+            drawing.polys.append(Poly("opening", sheet.ring(opening.outline), opening.id))
+        elif opening.centre is not None and opening.diameter is not None:
+            radius = opening.diameter / 2 / TICKS_PER_MM / drawing.scale
+            drawing.circles.append(Circle("opening", sheet.at(opening.centre), radius))
+    for plane in fall.planes:
+        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient)
+    middle = shapely.centroid(Polygon(sheet.ring(surface.outline)))
+    for number, point in enumerate(fall.levels, start=1):
+        x, y = sheet.at(point.at)
+        dx, dy = (_OFF_MM if x > middle.x else -_OFF_MM), (_OFF_MM if y > middle.y else -_OFF_MM)
+        text = f"{number}: {sheet.length(point.height)}"
+        spot = Text((x + dx, y + dy), text, FIGURE_MM + 0.6, anchor="start" if dx > 0 else "end", bold=True)
+        drawing.place(spot, try_also=((x + dx, y - dy), (x + dx, y + 2 * dy), (x + dx, y - 2 * dy)))
+        drawing.circles.append(Circle("fastener", (x, y), 0.7))
+    return drawing
+
+
+def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float]) -> None:
+    """An arrow down the plane from near its middle."""
+    steep = (gradient[0] ** 2 + gradient[1] ** 2) ** 0.5
+    if not steep or plane.is_empty:
+        return
+    du, dv = -gradient[0] / steep, -gradient[1] / steep
+    spot = shapely.point_on_surface(plane)
+    tail = (spot.x - du * _ARROW_MM / 2, spot.y - dv * _ARROW_MM / 2)
+    tip = (spot.x + du * _ARROW_MM / 2, spot.y + dv * _ARROW_MM / 2)
+    drawing.lines.append(Line("dimension", tail, tip))
+    for side in (1, -1):
+        barb = (tip[0] - _BARB_MM * (du + side * dv * 0.5), tip[1] - _BARB_MM * (dv - side * du * 0.5))
+        drawing.lines.append(Line("dimension", tip, barb))
