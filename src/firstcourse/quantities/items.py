@@ -11,6 +11,14 @@ JOINT_SEALANT = "joint sealant"
 BOND_BREAKER = "bond-breaker tape"
 EDGE_TRIM = "edge trim"
 SPACERS = "spacers"
+SHEET_MEMBRANE = "sheet membrane"
+LIQUID_MEMBRANE = "liquid membrane"
+LINER = "shower liner"
+SEALING_BAND = "sealing band"
+INSIDE_CORNERS = "inside corners"
+OUTSIDE_CORNERS = "outside corners"
+DRAIN_FLANGE = "drain flanges"
+BED_MORTAR = "bed mortar"
 
 
 def sheets_of(stock_id: str) -> str:
@@ -31,3 +39,8 @@ def tiles_of(stock_id: str) -> str:
 def rod_of(diameter: str) -> str:
     """Name of the backer rod of one diameter."""
     return f"backer rod {diameter}"
+
+
+def collars_of(kind: str) -> str:
+    """Name of the sealing collars of one kind of opening."""
+    return f"{kind} collars"

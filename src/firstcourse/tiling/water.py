@@ -1,0 +1,282 @@
+"""The membrane of wet surfaces, laid out flat: areas with their laps, corners, bands and collars.
+
+Lengths are millimetres, areas square metres.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from shapely import Polygon
+from shapely.ops import unary_union
+
+from firstcourse.findings import Finding
+from firstcourse.geometry import bounds, sides
+from firstcourse.job import Job
+from firstcourse.plan import Fall, Opening, OpeningKind, Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+from firstcourse.survey.showers import KERB, SurveyedShower
+from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.water_rules import check_water
+from firstcourse.tiling.words import length_text
+from firstcourse.units import TICKS_PER_MM, Tape, to_mm
+from firstcourse.workings import Working
+
+Kind = Literal["liner", "sheet", "liquid"]
+_M2 = 1e6
+_COLLARS = frozenset({OpeningKind.PIPE, OpeningKind.VALVE, OpeningKind.BOX})
+_FRAMED = frozenset({OpeningKind.WINDOW, OpeningKind.DOOR})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Developed:
+    """The membrane of one surface, laid out flat.
+
+    Attributes:
+        kind: What it is of.
+        area: Area covered, niche linings, upturns and kerb counted in.
+        laps: Area under laps of one sheet over the next; none for liquid.
+        strips: How many strips it is cut in, and how long each is; liquid has none.
+        band: Length of sealing band at its changes of plane.
+        inside: Preformed pieces where three planes meet inwards.
+        outside: Preformed pieces where they meet outwards.
+        collars: Openings that take a collar, by their kind.
+        how: Parts of the area in words with their sizes.
+    """
+
+    surface: str
+    kind: Kind
+    area: float
+    laps: float = 0.0
+    strips: tuple[int, float] = (0, 0.0)
+    band: float = 0.0
+    inside: int = 0
+    outside: int = 0
+    collars: tuple[str, ...] = ()
+    how: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Membrane:
+    """All membranes of a job.
+
+    Attributes:
+        developed: Surface by surface.
+        findings: Where the membrane stops too low, has a hole, or would be pierced.
+        workings: `membrane SURFACE`.
+    """
+
+    developed: tuple[Developed, ...]
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+
+
+def membrane(
+    surfaces: Sequence[Surface],
+    showers: Sequence[tuple[SurveyedShower, Fall | None]],
+    job: Job,
+    rules: RuleSet,
+    tape: Tape,
+) -> Membrane:
+    """Lay out the membrane of every wet surface that has one, and of every shower floor.
+
+    Walls take the membrane of their room's shower floor; beside a liner, which is no ground for tile, a liquid.
+
+    Args:
+        surfaces: Boarded surfaces of the job.
+        showers: Shower floors, each with its falls where it has any.
+        job: For what surfaces are exposed to.
+        rules: Rules in force.
+        tape: Tape of the job.
+    """
+    of_room = {shower.surface.room: shower for shower, _ in showers}
+    wet = _wet(surfaces, job)
+    developed = []
+    for surface in surfaces:
+        if surface.id in wet:
+            shower = of_room.get(surface.room)
+            sheet = shower is not None and shower.shower.membrane == "sheet"
+            developed.append(_surface(surface, "sheet" if sheet else "liquid", rules))
+    for shower, fall in showers:
+        if fall is not None:
+            developed.append(_floor(shower, fall, rules))
+    developed = _with_corners(developed, surfaces, wet)
+    return Membrane(
+        developed=tuple(developed),
+        findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules, tape),
+        workings={f"membrane {item.surface}": _working(item, rules, tape) for item in developed},
+    )
+
+
+def _wet(surfaces: Sequence[Surface], job: Job) -> frozenset[str]:
+    """Ids of the boarded surfaces that the job says are wet and have a membrane."""
+    found = set()
+    for room in job.rooms:
+        parts = [(f"{room.name}/wall/{wall.wall}", wall.exposure) for wall in room.walls]
+        if room.floor is not None:
+            parts.append((f"{room.name}/floor", room.floor.exposure))
+        if room.ceiling is not None:
+            parts.append((f"{room.name}/ceiling", room.ceiling.exposure))
+        for surface_id, exposure in parts:
+            if exposure is not None and exposure.membrane and exposure.zone in ("wet", "steam"):
+                found.add(surface_id)
+    return frozenset(found & {surface.id for surface in surfaces})
+
+
+def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
+    """A boarded surface: its face without openings, each niche lined through."""
+    face = Polygon(surface.outline)
+    niches = [opening for opening in surface.openings if opening.kind is OpeningKind.NICHE]
+    holes = [_shape(opening) for opening in surface.openings if opening.kind not in _COLLARS]
+    bare = face.difference(unary_union(holes)) if holes else face
+    deep = rules.ticks("water.niche.depth")
+    edge = sum(_shape(niche).length for niche in niches)
+    lining = sum(_shape(niche).area for niche in niches) + edge * deep
+    how = {"face without openings": f"{_m2(bare.area):.3f} m2"}
+    if niches:
+        how["niches: backs and returns"] = f"{_m2(lining):.3f} m2"
+    left, lower, right, upper = bounds(surface.outline)
+    strips, laps = _strips(to_mm(right - left), to_mm(upper - lower), kind, rules)
+    return Developed(
+        surface=surface.id,
+        kind=kind,
+        area=_m2(bare.area + lining),
+        laps=laps,
+        strips=strips,
+        # The band runs round each niche twice: along its front edge and round its back.
+        band=2 * to_mm(round(edge)),
+        inside=4 * len(niches),
+        outside=4 * len(niches),
+        collars=tuple(sorted(o.kind.value for o in surface.openings if o.kind in _COLLARS)),
+        how=how,
+    )
+
+
+def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
+    """A shower floor with its kerb; a liner runs up the walls as well."""
+    outline = surveyed.surface.outline
+    lines = list(zip(sides(outline), surveyed.surface.sides, strict=True))
+    kerb_length = sum(math.dist(a, b) for (a, b), side in lines if side.label == KERB)
+    wall_length = sum(math.dist(a, b) for (a, b), side in lines if side.label.startswith("wall "))
+    # A plane is larger than its plan by the length of its slope.
+    area = sum(
+        Polygon(plane.ring).area * math.sqrt(1 + plane.gradient[0] ** 2 + plane.gradient[1] ** 2)
+        for plane in fall.planes
+    )
+    how = {"floor along its planes": f"{_m2(area):.3f} m2"}
+    liner = fall.membrane == "liner"
+    over = fall.bed if liner else 0
+    kerb = surveyed.shower.kerb
+    if kerb is not None:
+        # Inner face from the membrane up, top, and an outer face taken as high as the kerb stands over the drain.
+        girth = kerb.height - fall.rise + over + kerb.width + kerb.height
+        area += kerb_length * girth
+        how["over the kerb"] = f"{to_mm(round(kerb_length)):.0f} x {to_mm(girth):.0f} mm"
+    upturn = _upturn(fall, rules) + over
+    if liner:
+        area += wall_length * upturn
+        how["up the walls"] = f"{to_mm(round(wall_length)):.0f} x {to_mm(upturn):.0f} mm"
+    left, lower, right, upper = bounds(outline)
+    reach = 2 * upturn if liner else 0
+    strips, laps = _strips(to_mm(right - left + reach), to_mm(upper - lower + reach), fall.membrane, rules)
+    turns = [_turns_inward(outline, index) for index in range(len(outline))]
+    ends = _kerb_ends([side.label for _, side in lines])
+    return Developed(
+        surface=surveyed.surface.id,
+        kind=fall.membrane,
+        area=_m2(area),
+        laps=laps,
+        strips=strips,
+        band=0.0 if liner else to_mm(round(kerb_length + wall_length)),
+        # A liner is folded into its corners; preformed pieces close the cuts at the kerb.
+        inside=0 if liner else sum(turns),
+        outside=ends + (0 if liner else len(turns) - sum(turns)),
+        collars=("drain",),
+        how=how,
+    )
+
+
+def _upturn(fall: Fall, rules: RuleSet) -> int:
+    """How far a floor's membrane runs up the walls from the finished perimeter [ticks]."""
+    threshold = fall.kerb if fall.kerb is not None else fall.rise
+    return threshold + rules.ticks("water.upturn.above_threshold") - fall.rise
+
+
+def _kerb_ends(labels: Sequence[str]) -> int:
+    """Places where a kerb meets a wall or turns: each takes a piece on its top."""
+    return sum(KERB in (labels[i - 1], labels[i]) for i in range(len(labels)))
+
+
+def _turns_inward(outline: Sequence[tuple[int, int]], index: int) -> bool:
+    a, b, c = outline[index - 1], outline[index], outline[(index + 1) % len(outline)]
+    return (b[0] - a[0]) * (c[1] - b[1]) > (b[1] - a[1]) * (c[0] - b[0])
+
+
+def _strips(length: float, height: float, kind: Kind, rules: RuleSet) -> tuple[tuple[int, float], float]:
+    """Strips that cover a rectangle with laps, the way that takes fewer laps; and the area under the laps."""
+    if kind == "liquid":
+        return (0, 0.0), 0.0
+    width = to_mm(rules.ticks("water.liner.width" if kind == "liner" else "water.sheet.width"))
+    lap = to_mm(rules.ticks("water.lap"))
+    ways = []
+    for across, along in ((length, height), (height, length)):
+        number = max(1, math.ceil((across - lap) / (width - lap) - 1e-9))
+        ways.append(((number - 1) * lap * along / _M2, number, along))
+    laps, number, along = min(ways)
+    return (number, along), laps
+
+
+def _with_corners(
+    developed: Sequence[Developed], surfaces: Sequence[Surface], wet: frozenset[str]
+) -> list[Developed]:
+    """The vertical corners of wet walls that meet: the band is counted with the wall to their left."""
+    walls = {
+        (surface.room, surface.corners[0]): surface
+        for surface in surfaces
+        if surface.id in wet and surface.kind is SurfaceKind.WALL
+    }
+    band = {}
+    for wall in walls.values():
+        after = walls.get((wall.room, wall.corners[1]))
+        if after is not None:
+            low = max(bounds(wall.outline)[1], bounds(after.outline)[1])
+            band[wall.id] = max(0, min(bounds(wall.outline)[3], bounds(after.outline)[3]) - low)
+    return [replace(item, band=item.band + to_mm(band.get(item.surface, 0))) for item in developed]
+
+
+def _shape(opening: Opening) -> Polygon:
+    if opening.outline is not None:
+        return Polygon(opening.outline)
+    assert opening.centre is not None and opening.diameter is not None
+    (u, v), half = opening.centre, opening.diameter / 2
+    return Polygon([(u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half)])
+
+
+def _m2(ticks2: float) -> float:
+    return float(ticks2) / (1000 * TICKS_PER_MM) ** 2
+
+
+def _working(item: Developed, rules: RuleSet, tape: Tape) -> Working:
+    values = dict(item.how)
+    if item.kind != "liquid":
+        number, long = item.strips
+        values["strips"] = f"{number} of {long:.0f} mm, laps {length_text(rules.ticks('water.lap'), tape)}"
+        values["laps"] = f"{item.laps:.3f} m2"
+    values |= {
+        "sealing band": f"{item.band:.0f} mm",
+        "inside corners": str(item.inside),
+        "outside corners": str(item.outside),
+        "collars": ", ".join(item.collars) or "none",
+    }
+    return Working(
+        title=f"Membrane laid out flat: {item.surface}",
+        formula="face + linings + upturns + kerb, laps on top",
+        values=values,
+        result=f"{item.area + item.laps:.3f}",
+        unit="m2",
+        source=f"drawings; upturn: {said_by(rules.entry('water.upturn.above_threshold'))}",
+        argument=(
+            "Niches are lined through and the kerb is covered, so that the membrane has no end but its top.",
+        ),
+    )

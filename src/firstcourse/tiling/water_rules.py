@@ -1,0 +1,98 @@
+"""Where a membrane stops too low, is missing beside a shower floor, or would be pierced by fasteners."""
+
+from collections.abc import Iterator, Sequence
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.job import Job
+from firstcourse.plan import Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+from firstcourse.survey.showers import SurveyedShower
+from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.words import length_text
+from firstcourse.units import Tape
+
+_FEET = ("tray", "kerb")
+
+
+def check_water(
+    surfaces: Sequence[Surface],
+    showers: Sequence[SurveyedShower],
+    wet: frozenset[str],
+    job: Job,
+    rules: RuleSet,
+    tape: Tape,
+) -> tuple[Finding, ...]:
+    """Check wet walls for height, and the walls round shower floors for membrane and fasteners.
+
+    Args:
+        surfaces: Boarded surfaces.
+        showers: Shower floors.
+        wet: Ids of the surfaces with a membrane.
+        job: The job.
+        rules: Rules in force.
+        tape: Tape of the job.
+    """
+    by_id = {surface.id: surface for surface in surfaces}
+    found = [*_heights(surfaces, wet, rules, tape)]
+    for shower in showers:
+        found += _round(shower, by_id, wet, job, rules)
+    return tuple(found)
+
+
+def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, tape: Tape) -> Iterator[Finding]:
+    if "water.wall.height" not in rules.entries:
+        return
+    entry = rules.entry("water.wall.height")
+    for surface in surfaces:
+        if surface.id not in wet or surface.kind is not SurfaceKind.WALL:
+            continue
+        top = bounds(surface.outline)[3]
+        if top < rules.ticks(entry.id):
+            yield Finding(
+                code="WAT-101",
+                severity=Severity.STOP,
+                where=surface.id,
+                message="The waterproof wall stops too low.",
+                measured=f"{length_text(top, tape)} above the floor",
+                limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
+                rule=entry.id,
+                source=said_by(entry),
+                remedy=f"Board and tile it up to {length_text(rules.ticks(entry.id), tape)} or higher.",
+            )
+
+
+def _round(
+    shower: SurveyedShower, by_id: dict[str, Surface], wet: frozenset[str], job: Job, rules: RuleSet
+) -> Iterator[Finding]:
+    room = next(room for room in job.rooms if room.name == shower.surface.room)
+    walls = {wall.wall: wall for wall in room.walls}
+    entry = rules.entry("water.upturn.above_threshold")
+    for label in dict.fromkeys(side.label for side in shower.surface.sides):
+        if not label.startswith("wall "):
+            continue
+        name = label.removeprefix("wall ")
+        surface_id, wall = f"{room.name}/wall/{name}", walls.get(name)
+        if surface_id not in wet or surface_id not in by_id:
+            yield Finding(
+                code="WAT-102",
+                severity=Severity.FIX,
+                where=shower.surface.id,
+                message=f"Nothing says that {label} beside the shower floor is waterproof.",
+                rule=entry.id,
+                source=said_by(entry),
+                remedy=f"Give {label} an exposure with zone: wet and membrane: yes.",
+            )
+        if wall is not None and wall.foot not in _FEET:
+            ban = rules.entry("fastening.no_fastener_above_tray")
+            yield Finding(
+                code="WAT-103",
+                severity=Severity.FIX,
+                where=shower.surface.id,
+                message=f"Fasteners of {label} may pierce the membrane that runs up behind its boards.",
+                measured=f"foot: {wall.foot}",
+                limit="foot: tray or kerb",
+                rule=ban.id,
+                source=said_by(ban),
+                remedy=f"Write foot: tray for {label}, so that its lowest fasteners stay clear of the membrane.",
+            )
