@@ -25,6 +25,7 @@ from firstcourse.planning.sheets import (
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
+from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import Override, RuleSet, load_rules
@@ -56,7 +57,7 @@ _RULES_JUDGED = (
     "wall.",
 )
 _RULES_TILED = ("tile.", "tiling.")
-_RULES_FALLING = ("fall.", "shower.")
+_RULES_WET = ("fall.", "shower.", "water.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,8 +138,9 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
     tile_needed = count_tiles(tiled.surfaces, tiled.stock, rules, job.tape)
-    findings += [*needed.findings, *tile_needed.findings]
-    workings |= needed.workings | tile_needed.workings
+    water = waterproof(job, survey, done, falls.surfaces, rules)
+    findings += [*needed.findings, *tile_needed.findings, *water.findings]
+    workings |= needed.workings | tile_needed.workings | water.workings
     practice = _practice(surfaces, stock, job, rules)
     workings |= _practice_workings(practice)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
@@ -152,11 +154,14 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         tile_stock=tiled.stock,
         counts=counts,
         findings=tuple(findings),
-        quantities=(*needed.quantities, *tile_needed.quantities),
+        quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
         workings=workings,
         structures=judgement.structures,
         rules=_rule_notes(
-            rules, judged=bool(judgement.judged), tiled=bool(tiled.stock), falling=bool(falls.surfaces)
+            rules,
+            judged=bool(judgement.judged),
+            tiled=bool(tiled.stock),
+            wet=bool(falls.surfaces or water.quantities),
         ),
     )
     on_step("verification")
@@ -240,12 +245,12 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
     )
 
 
-def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool, falling: bool) -> tuple[RuleNote, ...]:
+def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool, wet: bool) -> tuple[RuleNote, ...]:
     prefixes = (
         *_RULES_SHOWN,
         *(_RULES_JUDGED if judged else ()),
         *(_RULES_TILED if tiled else ()),
-        *(_RULES_FALLING if falling else ()),
+        *(_RULES_WET if wet else ()),
     )
     # Two lists may name the same rules, such as a tile's grip; each stands once.
     entries = {entry.id: entry for prefix in prefixes for entry in rules.under(prefix)}

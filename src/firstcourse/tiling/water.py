@@ -167,7 +167,7 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
     how = {"floor along its planes": f"{_m2(area):.3f} m2"}
     liner = fall.membrane == "liner"
     over = fall.bed if liner else 0
-    kerb = surveyed.shower.kerb
+    kerb, girth = surveyed.shower.kerb, 0
     if kerb is not None:
         # Inner face from the membrane up, top, and an outer face taken as high as the kerb stands over the drain.
         girth = kerb.height - fall.rise + over + kerb.width + kerb.height
@@ -177,9 +177,8 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
     if liner:
         area += wall_length * upturn
         how["up the walls"] = f"{to_mm(round(wall_length)):.0f} x {to_mm(upturn):.0f} mm"
-    left, lower, right, upper = bounds(outline)
-    reach = 2 * upturn if liner else 0
-    strips, laps = _strips(to_mm(right - left + reach), to_mm(upper - lower + reach), fall.membrane, rules)
+    flaps = [girth if side.label == KERB else upturn if liner else 0 for _, side in lines]
+    strips, laps = _strips(*_spread(outline, flaps), fall.membrane, rules)
     turns = [_turns_inward(outline, index) for index in range(len(outline))]
     ends = _kerb_ends([side.label for _, side in lines])
     return Developed(
@@ -195,6 +194,18 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
         collars=("drain",),
         how=how,
     )
+
+
+def _spread(outline: Sequence[tuple[int, int]], flaps: Sequence[int]) -> tuple[float, float]:
+    """Width and height of a floor with the flap of each side folded down flat [mm]."""
+    points = list(outline)
+    for index, flap in enumerate(flaps):
+        a, b = outline[index], outline[(index + 1) % len(outline)]
+        length = math.dist(a, b)
+        out = (b[1] - a[1]) * flap / length, (a[0] - b[0]) * flap / length
+        points += [(round(at[0] + out[0]), round(at[1] + out[1])) for at in (a, b)]
+    left, lower, right, upper = bounds(tuple(points))
+    return to_mm(right - left), to_mm(upper - lower)
 
 
 def _upturn(fall: Fall, rules: RuleSet) -> int:

@@ -61,7 +61,7 @@ def test_a_liner_runs_up_the_walls_and_over_the_kerb_in_one_piece():
     assert floor.area * 1550.0031 == pytest.approx(48 * 36 + 84 * upturn + 84 * kerb, rel=2e-3)
     number, long = floor.strips
     assert number == 1
-    assert long == pytest.approx((48 + 2 * upturn) * 25.4, rel=2e-3)
+    assert long == pytest.approx((48 + upturn + kerb) * 25.4, rel=2e-3)
     assert (floor.inside, floor.outside, floor.collars) == (0, 3, ("drain",))
     assert [item.kind for item in found.developed[:-1]] == ["liquid", "liquid"]
 

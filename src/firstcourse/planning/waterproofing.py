@@ -1,0 +1,45 @@
+"""What keeps the water in: membranes of wet surfaces and beds of shower floors, and what they take."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from firstcourse.findings import Finding
+from firstcourse.job import Job
+from firstcourse.plan import Quantity, Surface
+from firstcourse.quantities.membranes import bed_mortar, membranes
+from firstcourse.rules import RuleSet
+from firstcourse.survey import SurveyResult
+from firstcourse.tiling.water import membrane
+from firstcourse.workings import Working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Waterproofing:
+    """Membranes and beds of a job; all empty where nothing is said to be waterproof."""
+
+    quantities: tuple[Quantity, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+
+
+def waterproof(
+    job: Job, survey: SurveyResult, boarded: Sequence[Surface], floors: Sequence[Surface], rules: RuleSet
+) -> Waterproofing:
+    """Lay out every membrane and count it, with the mortar of the beds.
+
+    Args:
+        job: For what surfaces are exposed to.
+        survey: For the shower floors as they lie in their rooms.
+        boarded: Boarded surfaces.
+        floors: Shower floors with their falls.
+        rules: Rules in force.
+    """
+    falls = {surface.id: surface.fall for surface in floors if surface.fall is not None}
+    showers = [(shower, falls.get(shower.surface.id)) for shower in survey.showers]
+    laid = membrane(boarded, showers, job, rules, job.tape)
+    lines = [*membranes(laid.developed, rules, job.tape), *bed_mortar(list(falls.items()), rules, job.tape)]
+    return Waterproofing(
+        quantities=tuple(quantity for quantity, _ in lines),
+        findings=laid.findings,
+        workings={**laid.workings, **{quantity.working: working for quantity, working in lines}},
+    )
