@@ -137,7 +137,6 @@ class Tiling(JobModel):
     bands: Annotated[tuple[TileBand, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Feature bands of a wall."
     )
-    sun: bool = Field(default=False, description="In direct sun, so that soft joints stand closer.")
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
