@@ -93,7 +93,7 @@ def test_what_is_laid_is_what_the_whole_plane_of_tiles_leaves_in_the_area(
         affinity.translate(Polygon(piece.ring), x + i * cell.step_a[0] + j * cell.step_b[0], y + at)
         for i, j in product(range(-40, 41), repeat=2)
         for at in (i * cell.step_a[1] + j * cell.step_b[1],)
-        if abs(i * cell.step_a[0] + j * cell.step_b[0]) < 1800 and abs(at) < 1800
+        if abs(i * cell.step_a[0] + j * cell.step_b[0]) < 4000 and abs(at) < 4000
         for piece in cell.pieces
     ]
     pieces = [part for tile in plane for part in shapely.get_parts(tile.intersection(area)) if part.area >= 1]
