@@ -123,7 +123,8 @@ def from_shapely(shape: shapely.Geometry) -> list[tuple[Ring, tuple[Ring, ...]]]
 
     Areas below one square millimetre, lines and points are dropped: they come from rounding. Each ring starts at
     its lowest, then leftmost point, and areas come in that order, so that the result does not depend on how the
-    shape was made.
+    shape was made. Where rounding point by point would bring rings across each other, as a hole that lies within a
+    tick of the outline, the crack between them closes.
     """
     found = []
     for part in shapely.get_parts(shape) if not isinstance(shape, Polygon) else [shape]:
@@ -140,6 +141,9 @@ def from_shapely(shape: shapely.Geometry) -> list[tuple[Ring, tuple[Ring, ...]]]
                 if len(hole) >= 3 and abs(area2(hole)) >= LEAST_AREA2
             )
         )
+        if not Polygon(outer, holes).is_valid:
+            found += from_shapely(shapely.set_precision(part, 1.0))
+            continue
         found.append((_from_lowest(counter_clockwise(outer)), holes))
     return sorted(found, key=lambda area: (area[0][0][1], area[0][0][0], area[0]))
 

@@ -88,3 +88,16 @@ def test_circle_ring_is_never_inside_the_circle(radius, excess, at):
     centre = ShapelyPoint(at, -at)
     assert Polygon(ring).exterior.distance(centre) >= radius - 1e-6
     assert max(math.dist((at, -at), point) for point in ring) <= radius + max(excess, radius * 0.0004)
+
+
+def test_a_hole_within_a_tick_of_the_outline_opens_into_it():
+    # The lower side climbs by less than the hole's left corner lies above it: rounded alone, they would cross.
+    outline = [(0, 0), (480_001, 9_007), (480_001, 900_000), (0, 900_000)]
+    at = (160_000.4, 160_000.4 * 9_007 / 480_001 + 0.05)
+    shape = Polygon(outline, [[at, (160_000, 300_000), (260_000, 300_000)]])
+    assert shape.is_valid
+    rounded = Polygon(outline, [[tuple(round(value) for value in at), (160_000, 300_000), (260_000, 300_000)]])
+    assert not rounded.is_valid
+    found = from_shapely(shape)
+    assert all(to_shapely(outer, holes).is_valid for outer, holes in found)
+    assert sum(to_shapely(outer, holes).area for outer, holes in found) == pytest.approx(shape.area, rel=1e-6)
