@@ -72,8 +72,10 @@ class Fall(Frozen):
         pre_slope: Least thickness of the slope under a liner; 0 without one.
         pre_slope_litres: Its volume.
         kerb: Top of the finished kerb over the drain; None without a kerb.
+        kerb_width: Width of the kerb's top; None without a kerb.
         recess: Depth that a shower without a kerb needs below the room's finished floor; None with a kerb.
         largest_tile: Side of the largest tile that follows the planes uncut; None where any does.
+        tile_step: Step allowed between tiles, which sets the largest tile; None where any tile follows.
         membrane: `liner`, `sheet` or `liquid`.
         flood_test: What to fill it to before it is tiled.
     """
@@ -93,7 +95,9 @@ class Fall(Frozen):
     pre_slope: Ticks = 0
     pre_slope_litres: float = 0.0
     kerb: Ticks | None = None
+    kerb_width: Ticks | None = None
     recess: Ticks | None = None
     largest_tile: Ticks | None = None
+    tile_step: Ticks | None = None
     membrane: Literal["liner", "sheet", "liquid"]
     flood_test: FloodTest

@@ -244,6 +244,8 @@ class Surface(Frozen):
         tiled: What is tiled, area by area; empty where the surface is not tiled.
         fall: How it falls to its drain, where it is a shower floor.
         heights: Its readings for flatness, before anything is done; empty where none were taken.
+        membrane: What keeps the water off its boards or in its shower floor; empty without one.
+        tile_exposure: What its tile is exposed to, which sets how far apart its soft joints may lie.
     """
 
     id: str
@@ -269,6 +271,8 @@ class Surface(Frozen):
     tiled: tuple[TiledArea, ...] = ()
     fall: Fall | None = None
     heights: tuple[HeightMark, ...] = ()
+    membrane: Literal["", "liner", "sheet", "liquid"] = ""
+    tile_exposure: Literal["interior", "slab", "sun", "heat", "moist", "exterior"] = "moist"
 
 
 class Piece(Frozen):

@@ -147,7 +147,9 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
     plan = Plan(
         job=_stamp(job, rules, effort),
-        surfaces=tiled.surfaces,
+        surfaces=tuple(
+            surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
+        ),
         pieces=pieces,
         sheets=sheets,
         stock=stock,

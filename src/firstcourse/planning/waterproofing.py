@@ -9,14 +9,19 @@ from firstcourse.plan import Quantity, Surface
 from firstcourse.quantities.membranes import bed_mortar, membranes
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.water import membrane
+from firstcourse.tiling.water import Kind, membrane
 from firstcourse.workings import Working
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Waterproofing:
-    """Membranes and beds of a job; all empty where nothing is said to be waterproof."""
+    """Membranes and beds of a job; nothing is listed where nothing is said to be waterproof.
 
+    Attributes:
+        kinds: Kind of membrane by surface id.
+    """
+
+    kinds: dict[str, Kind] = field(default_factory=dict)
     quantities: tuple[Quantity, ...] = ()
     findings: tuple[Finding, ...] = ()
     workings: dict[str, Working] = field(default_factory=dict)
@@ -39,6 +44,7 @@ def waterproof(
     laid = membrane(boarded, showers, job, rules, job.tape)
     lines = [*membranes(laid.developed, rules, job.tape), *bed_mortar(list(falls.items()), rules, job.tape)]
     return Waterproofing(
+        kinds={item.surface: item.kind for item in laid.developed},
         quantities=tuple(quantity for quantity, _ in lines),
         findings=laid.findings,
         workings={**laid.workings, **{quantity.working: working for quantity, working in lines}},

@@ -79,7 +79,7 @@ def plan_fall(
     bed, pre_slope = _beds(surveyed, rules)
     findings = [*_standing(surveyed, floor, tape), *_steepness(surveyed, unit, choice, limits, rules, tape)]
     tile = next((t for t in tiles if surveyed.shower.tiling and t.id == surveyed.shower.tiling.tile), None)
-    largest, tile_findings, tile_workings = _tile(surveyed, floor, tile, rules, tape)
+    step, largest, tile_findings, tile_workings = _tile(surveyed, floor, tile, rules, tape)
     levels = _levels(surveyed, floor)
     bed_litres, pre_litres = _litres(surveyed, floor, bed, pre_slope)
     checked = check_shower(
@@ -102,8 +102,10 @@ def plan_fall(
         pre_slope=pre_slope,
         pre_slope_litres=pre_litres,
         kerb=surveyed.shower.kerb.height if surveyed.shower.kerb is not None else None,
+        kerb_width=surveyed.shower.kerb.width if surveyed.shower.kerb is not None else None,
         recess=checked.recess,
         largest_tile=largest,
+        tile_step=step,
         membrane=surveyed.shower.membrane,
         flood_test=flood_test(surveyed, floor, rules, tape),
     )
@@ -307,9 +309,9 @@ def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, tape: 
 
 def _tile(
     surveyed: SurveyedShower, floor: FallingFloor, tile: ChosenTile | None, rules: RuleSet, tape: Tape
-) -> tuple[int | None, list[Finding], dict[str, Working]]:
+) -> tuple[int | None, int | None, list[Finding], dict[str, Working]]:
     if not floor.folds:
-        return None, [], {}
+        return None, None, [], {}
     if tile is None:
         entry = rules.entry("tile.lippage.narrow")
         step = rules.ticks(entry.id)
@@ -350,7 +352,7 @@ def _tile(
                 remedy="Cut it along the valleys, choose a smaller tile, or take a linear drain with one plane.",
             )
         )
-    return largest, found, {f"fall {surveyed.surface.id} tile": working}
+    return step, largest, found, {f"fall {surveyed.surface.id} tile": working}
 
 
 def _rise_working(
