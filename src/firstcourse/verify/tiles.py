@@ -61,8 +61,13 @@ def _joints(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
         where = f"{surface.tiles[one].id} and {surface.tiles[other].id}"
         if shapes[one].intersection(shapes[other]).area > _NOISE:
             yield Objection("VER-702", where, "overlap")
-        elif joint:
+        elif joint and not _parted(surface.tiles[one], surface.tiles[other]):
             yield Objection("VER-704", where, "lie nearer to each other than their joint")
+
+
+def _parted(one: Tile, other: Tile) -> bool:
+    """Whether both are what an opening leaves of one tile: its corner parts them as narrowly as it will."""
+    return not one.whole and not other.whole and bool(one.laid) and one.laid == other.laid
 
 
 def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
