@@ -138,6 +138,8 @@ def ring(value: Any, where: str, *, hole: bool = False) -> Ring:
     if not isinstance(value, list | tuple) or len(value) < 3:
         raise FieldError(where, "is not a list of three or more points")
     found = tuple(point(item, f"{where}[{index}]") for index, item in enumerate(value))
+    if any(a == b for a, b in zip(found, found[1:] + found[:1], strict=True)):
+        raise FieldError(where, "gives a point twice in a row")
     if not (_is_convex(found) or is_simple(found)):
         raise FieldError(where, "crosses itself or bounds no area")
     if (area2(found) > 0) == hole:

@@ -13,8 +13,13 @@ from firstcourse.units import Tape
 from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
 from firstcourse.verify.frame_fields import Frame, read_frame
+from firstcourse.verify.shopping_fields import Quantity as Quantity
+from firstcourse.verify.shopping_fields import Shopping, Working, read_shopping, read_tile_stock, texts
+from firstcourse.verify.shopping_fields import TileStock as TileStock
 
 _SIDES = ("perimeter", "foot", "free")
+_EXPOSURES = ("interior", "slab", "sun", "heat", "moist", "exterior")
+_MEMBRANES = ("", "liner", "sheet", "liquid")
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
 
@@ -90,6 +95,7 @@ class Tile:
 class TiledArea:
     """An area tiled in one pattern."""
 
+    pattern: str
     tiles: tuple[str, ...]
     shape: MultiPolygon
     joint: int
@@ -104,23 +110,18 @@ class SoftJoint:
 
 
 @dataclass(frozen=True, slots=True)
-class TileStock:
-    """A tile that was chosen: of a hexagon its size across flats and across corners."""
-
-    size: tuple[int, int]
-    shape: str
-    directional: bool
-
-
-@dataclass(frozen=True, slots=True)
 class Surface:
     """One plane with all that lies on it."""
 
     id: str
+    room: str
     title: str
     kind: str
     outline: Ring
     sides: tuple[str, ...]
+    labels: tuple[str, ...]
+    corners: tuple[str, ...]
+    membrane: str
     openings: tuple[Opening, ...]
     supports: tuple[Support, ...]
     framing_axis: str
@@ -135,6 +136,7 @@ class Surface:
     boarded: bool
     tiled: tuple[TiledArea, ...]
     fall: Fall | None
+    tile_exposure: str = "moist"
 
     @property
     def carried_everywhere(self) -> bool:
@@ -210,17 +212,6 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
-class Quantity:
-    """Something to buy."""
-
-    item: str
-    exact: float
-    unit: str
-    buy: int
-    working: str
-
-
-@dataclass(frozen=True, slots=True)
 class Document:
     """The whole plan."""
 
@@ -233,9 +224,18 @@ class Document:
     tile_stock: dict[str, TileStock]
     counts: tuple[Count, ...]
     findings: tuple[Said, ...]
-    quantities: tuple[Quantity, ...]
-    workings: frozenset[str]
+    shopping: Shopping
     frames: tuple[Frame, ...]
+
+    @property
+    def quantities(self) -> tuple[Quantity, ...]:
+        """What is to be bought."""
+        return self.shopping.quantities
+
+    @property
+    def workings(self) -> dict[str, Working]:
+        """How numbers came about, by name."""
+        return self.shopping.workings
 
     def says(self, surface: Surface, *, code: str = "", rule: str = "") -> bool:
         """Whether a finding on this surface has the code, or speaks of the rule."""
@@ -266,7 +266,7 @@ def read_document(value: Any) -> Document:
         pieces=tuple(_piece(node) for node in top.nodes("pieces")),
         sheets=tuple(_sheet(node) for node in top.nodes("sheets")),
         stock=stock,
-        tile_stock={node.text("id"): _tile_stock(node) for node in top.nodes("tile_stock", ())},
+        tile_stock={node.text("id"): read_tile_stock(node) for node in top.nodes("tile_stock", ())},
         counts=tuple(
             Count(name, node.count("used"), node.count("lower_bound"), node.flag("proven"))
             for name, node in top.named("counts")
@@ -280,11 +280,7 @@ def read_document(value: Any) -> Document:
             )
             for n in top.nodes("findings")
         ),
-        quantities=tuple(
-            Quantity(n.text("item"), n.number("exact"), n.text("unit"), n.count("buy"), n.text("working", ""))
-            for n in top.nodes("quantities")
-        ),
-        workings=frozenset(_working(name, node) for name, node in top.named("workings")),
+        shopping=read_shopping(top),
         frames=tuple(read_frame(node) for node in top.nodes("structures", ())),
     )
 
@@ -317,24 +313,22 @@ def _rules(job: Node) -> RuleSet:
         raise FieldError("plan.job", str(error)) from None
 
 
-def _working(name: str, node: Node) -> str:
-    for key in ("formula", "result", "unit"):
-        node.text(key)
-    Node(node.raw("values"), f"{node.where}.values")
-    return name
-
-
 def _surface(node: Node) -> Surface:
     outline = node.ring("outline")
     sides = tuple(_one_of(side, "kind", _SIDES) for side in node.nodes("sides"))
+    labels = tuple(side.text("label", "") for side in node.nodes("sides"))
     if len(sides) != len(outline):
         raise FieldError(f"{node.where}.sides", "are not one per side of the outline")
     return Surface(
         id=node.text("id"),
+        room=node.text("room", ""),
         title=node.text("title", ""),
         kind=_one_of(node, "kind", _KINDS),
         outline=outline,
         sides=sides,
+        labels=labels,
+        corners=texts(node, "corners"),
+        membrane=_one_of(node, "membrane", _MEMBRANES, ""),
         openings=tuple(_opening(item) for item in node.nodes("openings")),
         supports=tuple(
             Support(item.text("id", ""), item.text("kind"), item.ring("outline"), item.flag("added", False))
@@ -344,7 +338,7 @@ def _surface(node: Node) -> Surface:
         panel_joints=tuple(segment(*row) for row in node.rows("panel_joints")),
         panel_screws=tuple(point(*row) for row in node.rows("panel_screws")),
         zones=tuple(item.ring("outline") for item in node.nodes("no_fastener_zones", ())),
-        board_stock=tuple(_texts(node, "board_stock", ())),
+        board_stock=texts(node, "board_stock"),
         boards=tuple(_board(item) for item in node.nodes("boards")),
         seams=tuple(
             Seam(segment(item.raw("line"), f"{item.where}.line"), item.length("width"), item.flag("tape"))
@@ -355,6 +349,7 @@ def _surface(node: Node) -> Surface:
         boarded=node.flag("boarded", True),
         tiled=tuple(_tiled(item) for item in node.nodes("tiled", ())),
         fall=_fall(node),
+        tile_exposure=_one_of(node, "tile_exposure", _EXPOSURES, "moist"),
     )
 
 
@@ -389,20 +384,7 @@ def _tiled(node: Node) -> TiledArea:
     shape = MultiPolygon(parts)
     if not shape.is_valid:
         raise FieldError(f"{node.where}.area", "has parts that lie over each other")
-    return TiledArea(tuple(_texts(node, "tiles", ())), shape, node.length("joint"))
-
-
-def _tile_stock(node: Node) -> TileStock:
-    shape = _one_of(node, "shape", ("rectangle", "hexagon"), "rectangle")
-    return TileStock(node.size("size"), shape, node.flag("directional", False))
-
-
-def _texts(node: Node, key: str, default: Any) -> list[str]:
-    rows = node.rows(key, default)
-    for value, where in rows:
-        if not isinstance(value, str):
-            raise FieldError(where, "is not a text")
-    return [value for value, _ in rows]
+    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"))
 
 
 def _opening(node: Node) -> Opening:
@@ -456,7 +438,7 @@ def _sheet(node: Node) -> Sheet:
 
 
 def _cut(node: Node) -> Cut:
-    gives = _texts(node, "gives", [])
+    gives = texts(node, "gives")
     if len(gives) != 2:
         raise FieldError(f"{node.where}.gives", "is not a pair of part ids")
     return Cut(node.text("of"), _one_of(node, "along", ("x", "y")), node.length("at"), (gives[0], gives[1]))

@@ -1,0 +1,200 @@
+"""What is bought and how it came about, as the verifier reads it from raw JSON: stock, quantities, workings."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from firstcourse.verify.fields import FieldError, Node
+
+
+@dataclass(frozen=True, slots=True)
+class SheetStock:
+    """A kind of sheet: width and height, thickness [ticks], price of one, density [kg/m³]."""
+
+    size: tuple[int, int]
+    thickness: int
+    price: float | None
+    density: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class TileStock:
+    """A tile that was chosen: of a hexagon its size across flats and across corners.
+
+    Attributes:
+        per_sheet: Pieces on one mounted sheet; 1 for loose tile.
+        per_box: Pieces or sheets in a box; None where it is bought by the piece.
+    """
+
+    size: tuple[int, int]
+    shape: str
+    directional: bool
+    id: str = ""
+    thickness: int = 0
+    joint: int = 0
+    kind: str = ""
+    mounted: bool = False
+    per_sheet: int = 1
+    per_box: int | None = None
+    price: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """Something to buy."""
+
+    item: str
+    exact: float
+    unit: str
+    buy: int
+    pack: str
+    working: str
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """How a number came about, as it is printed."""
+
+    title: str
+    formula: str
+    values: Mapping[str, str]
+    result: str
+    unit: str
+    argument: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RuleNote:
+    """A rule's value as the papers print it."""
+
+    id: str
+    value: str
+    unit: str
+    basis: str
+    source: str
+    locator: str
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping:
+    """What is bought, and all workings and rules."""
+
+    sheet_stock: dict[str, SheetStock] = field(default_factory=dict)
+    quantities: tuple[Quantity, ...] = ()
+    workings: dict[str, Working] = field(default_factory=dict)
+    rule_notes: tuple[RuleNote, ...] = ()
+
+
+def read_shopping(top: Node) -> Shopping:
+    """Read stock, quantities, workings and rules of a plan.
+
+    Raises:
+        FieldError: A field is missing or is not what the format asks.
+    """
+    return Shopping(
+        sheet_stock={node.text("id"): _sheet_stock(node) for node in top.nodes("stock")},
+        quantities=tuple(
+            Quantity(
+                item=node.text("item"),
+                exact=node.number("exact"),
+                unit=node.text("unit"),
+                buy=node.count("buy"),
+                pack=node.text("pack"),
+                working=node.text("working", ""),
+            )
+            for node in top.nodes("quantities")
+        ),
+        workings={name: _working(node) for name, node in top.named("workings")},
+        rule_notes=tuple(
+            RuleNote(
+                id=node.text("id"),
+                value=node.text("value"),
+                unit=node.text("unit"),
+                basis=node.text("basis"),
+                source=node.text("source"),
+                locator=node.text("locator", ""),
+            )
+            for node in top.nodes("rules", ())
+        ),
+    )
+
+
+def read_tile_stock(node: Node) -> TileStock:
+    """Read one tile that was chosen."""
+    shape = node.text("shape", "rectangle")
+    if shape not in ("rectangle", "hexagon"):
+        raise FieldError(f"{node.where}.shape", f"'{shape}' is no rectangle or hexagon")
+    mounted = node.raw("sheet", None) is not None
+    return TileStock(
+        size=node.size("size"),
+        shape=shape,
+        directional=node.flag("directional", False),
+        id=node.text("id"),
+        thickness=0 if node.raw("thickness", None) is None else node.length("thickness"),
+        joint=0 if node.raw("joint", None) is None else node.length("joint"),
+        kind=node.text("kind", ""),
+        mounted=mounted,
+        per_sheet=_per_sheet(node) if mounted else 1,
+        per_box=_maybe_count(node, "per_box"),
+        price=_maybe(node, "price"),
+    )
+
+
+def texts(node: Node, key: str) -> tuple[str, ...]:
+    """A list of texts; none where it is missing."""
+    rows = node.rows(key, ())
+    for value, where in rows:
+        if not isinstance(value, str):
+            raise FieldError(where, "is not a text")
+    return tuple(value for value, _ in rows)
+
+
+def _sheet_stock(node: Node) -> SheetStock:
+    return SheetStock(
+        node.size("size"), node.length("thickness"), _maybe(node, "price"), _maybe(node, "density_kg_m3")
+    )
+
+
+def _working(node: Node) -> Working:
+    values = Node(node.raw("values"), f"{node.where}.values")
+    return Working(
+        title=node.text("title", ""),
+        formula=node.text("formula"),
+        values={name: values.text(name) for name in values.value},
+        result=node.text("result"),
+        unit=node.text("unit"),
+        argument=texts(node, "argument"),
+        steps=texts(node, "steps"),
+    )
+
+
+def _per_sheet(node: Node) -> int:
+    across, up = (_whole(value, where) for value, where in _pair(node, "sheet"))
+    return across * up
+
+
+def _pair(node: Node, key: str) -> list[tuple[object, str]]:
+    rows = node.rows(key)
+    if len(rows) != 2:
+        raise FieldError(f"{node.where}.{key}", "is not a pair of numbers")
+    return list(rows)
+
+
+def _whole(value: object, where: str) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or value < 1:
+        raise FieldError(where, "is not a whole number above zero")
+    return value
+
+
+def _maybe_count(node: Node, key: str) -> int | None:
+    value = node.raw(key, None)
+    return None if value is None else _whole(value, f"{node.where}.{key}")
+
+
+def _maybe(node: Node, key: str) -> float | None:
+    if node.raw(key, None) is None:
+        return None
+    found = node.number(key)
+    if found < 0:
+        raise FieldError(f"{node.where}.{key}", "is less than nothing")
+    return found
