@@ -38,7 +38,16 @@ from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
 from firstcourse.job.starter import starter_text
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
-from firstcourse.job.tile import ChosenTile, RepeatPiece, StartAt, TileBand, TileRepeat, Tiling
+from firstcourse.job.tile import (
+    ChosenTile,
+    RepeatPiece,
+    SoftJointOver,
+    StartAt,
+    TileBand,
+    TileExposure,
+    TileRepeat,
+    Tiling,
+)
 from firstcourse.job.writing import job_text
 
 __all__ = [
@@ -70,11 +79,13 @@ __all__ = [
     "SheetStock",
     "ShowerDrain",
     "ShowerShelf",
+    "SoftJointOver",
     "SpotLevel",
     "StartAt",
     "StraightedgeGap",
     "StudReading",
     "TileBand",
+    "TileExposure",
     "TileRepeat",
     "TiledShower",
     "Tiling",

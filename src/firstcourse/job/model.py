@@ -34,7 +34,7 @@ from firstcourse.job.fields import (
 )
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
-from firstcourse.job.tile import ChosenTile, TileRepeat, Tiling
+from firstcourse.job.tile import ChosenTile, TileExposure, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.units import Tape
 
@@ -350,6 +350,13 @@ class Room(JobModel):
         default=(), description="The walls to be boarded; the others stay as they are."
     )
     ceiling: BoardedCeiling | None = Field(default=None, description="The ceiling, where it is boarded.")
+    tile_exposure: TileExposure = Field(
+        default="moist", description="What its tile is exposed to, where a surface says nothing else."
+    )
+    yearly_range_f: Annotated[FiniteFloat, Field(gt=0, le=300)] | None = Field(
+        default=None,
+        description="Outside: hottest less coldest temperature of the tile in a year [°F]; it widens soft joints.",
+    )
 
     def side_pairs(self) -> tuple[str, ...]:
         """The sides in order, each as `left-right`."""

@@ -19,6 +19,10 @@ Pattern = Literal[
 ]
 
 
+TileExposure = Literal["interior", "slab", "sun", "heat", "moist", "exterior"]
+"""Plainly inside, inside on a slab above ground, in direct sun, over heating, where it gets wet, outside."""
+
+
 def _fraction(value: Any) -> Any:
     if not isinstance(value, str):
         return value
@@ -122,6 +126,26 @@ class StartAt(JobModel):
     up: Distance = Field(description="Above the floor, on a floor up from its lowest corner on the drawing.")
 
 
+class SoftJointOver(JobModel):
+    """A line along which tile must be free to move: a doorway it runs through, or a joint in what carries it."""
+
+    over: Literal["doorway", "structural joint", "control joint", "change of backing"] = Field(
+        description="What lies there. A doorway's joint moves to the nearest grout joint, the others stay."
+    )
+    side: Pair | None = Field(
+        default=None, description="Floor or ceiling: side it is measured from; the first side where not given."
+    )
+    ends: tuple[tuple[Distance, Distance], tuple[Distance, Distance]] = Field(
+        description="Both ends, each along and out from the side; on a wall from the left corner and the floor."
+    )
+
+    @model_validator(mode="after")
+    def _runs(self) -> Self:
+        if self.ends[0] == self.ends[1]:
+            raise ValueError("the two ends are one point")
+        return self
+
+
 class Tiling(JobModel):
     """How a surface is tiled."""
 
@@ -136,6 +160,14 @@ class Tiling(JobModel):
     )
     bands: Annotated[tuple[TileBand, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Feature bands of a wall."
+    )
+    exposure: TileExposure | None = Field(
+        default=None,
+        description="How soft joints are spaced: interior, slab (inside on a slab above ground), sun, heat (over "
+        "heating), moist, exterior. Where not given, by the surface's exposure, then the room's tile_exposure.",
+    )
+    soft_joints: Annotated[tuple[SoftJointOver, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Doorways the tile runs through, and joints below that it must follow."
     )
 
     @model_validator(mode="after")

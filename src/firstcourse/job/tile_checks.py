@@ -56,5 +56,10 @@ def _tiling(
             yield ("bands", index), "bands run across walls only"
         elif shapes.get(band.tile) != "rectangle":
             yield ("bands", index, "tile"), f"'{band.tile}' is not one of the job's rectangular tiles"
+    for index, joint in enumerate(tiling.soft_joints):
+        if joint.side is not None and wall:
+            yield ("soft_joints", index, "side"), "on a wall both ends are from its left corner and the floor"
+        elif joint.side is not None and joint.side not in room.side_pairs():
+            yield ("soft_joints", index, "side"), f"'{joint.side}' is not a side of this room"
     if tiling.bands and (tiling.pattern not in ("stacked", "running") or tiling.angle != 0):
         yield ("bands",), "bands go with level courses: pattern stacked or running, not turned"

@@ -1,11 +1,27 @@
 """Which surfaces a job tiles, and what stands before each of their sides when the tile goes up."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from firstcourse.job import BoardedWall, BoardRange, ChosenTile, Job, Room, Tiling
-from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
+from shapely import LineString
+
+from firstcourse.errors import InputValueError
+from firstcourse.geometry import to_shapely
+from firstcourse.geometry.polygon import Point
+from firstcourse.job import BoardedWall, BoardRange, ChosenTile, Exposure, Job, Room, TileExposure, Tiling
+from firstcourse.plan import Segment, Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
+from firstcourse.survey.flats import frames_of
+
+_OF_ZONE: dict[str, TileExposure] = {
+    "dry": "interior",
+    "damp": "moist",
+    "wet": "moist",
+    "steam": "moist",
+    "exterior": "exterior",
+    "near_heat": "heat",
+}
+"""What a surface's tile is exposed to by the zone that the job gives for its boards."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,12 +32,21 @@ class ToTile:
         tiling: What the job asks for.
         room: The room of the job.
         field: Path of the tiling in the job document, for messages.
+        boards: What the boards under it are exposed to, where the job says so.
     """
 
     surface_id: str
     tiling: Tiling
     room: Room
     field: str
+    boards: Exposure | None = None
+
+    @property
+    def exposure(self) -> TileExposure:
+        """What the tile is exposed to: as the tiling says, else the boards' zone, else the room."""
+        if self.tiling.exposure is not None:
+            return self.tiling.exposure
+        return self.room.tile_exposure if self.boards is None else _OF_ZONE[self.boards.zone]
 
 
 def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
@@ -30,7 +55,11 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
         base = f"rooms[{number}]"
         if room.floor is not None and room.floor.tiling is not None:
             yield ToTile(
-                surface_id=f"{room.name}/floor", tiling=room.floor.tiling, room=room, field=f"{base}.floor.tiling"
+                surface_id=f"{room.name}/floor",
+                tiling=room.floor.tiling,
+                room=room,
+                field=f"{base}.floor.tiling",
+                boards=room.floor.exposure,
             )
         shower = room.floor.shower if room.floor is not None else None
         if shower is not None and shower.tiling is not None:
@@ -47,6 +76,7 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
                     tiling=wall.tiling,
                     room=room,
                     field=f"{base}.walls[{index}].tiling",
+                    boards=wall.exposure,
                 )
         if room.ceiling is not None and room.ceiling.tiling is not None:
             yield ToTile(
@@ -54,7 +84,36 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
                 tiling=room.ceiling.tiling,
                 room=room,
                 field=f"{base}.ceiling.tiling",
+                boards=room.ceiling.exposure,
             )
+
+
+def lines_over(item: ToTile, surface: Surface, plan: Mapping[str, Point]) -> tuple[tuple[Segment, str], ...]:
+    """Doorways the tile runs through and joints below it, on the surface, each with what lies there [ticks].
+
+    Args:
+        item: The tiling with its soft joints.
+        surface: The surface.
+        plan: The room's adjusted corners.
+
+    Raises:
+        InputValueError: One that does not cross the surface.
+    """
+    frames = frames_of(item.room, plan)
+    width = max(u for u, _ in plan.values())
+    area = to_shapely(surface.outline)
+    found = []
+    for number, joint in enumerate(item.tiling.soft_joints, start=1):
+        one, other = joint.ends
+        if surface.kind is not SurfaceKind.WALL:
+            frame = frames[joint.side or ""]
+            one, other = frame.at(*one), frame.at(*other)
+            if surface.kind is SurfaceKind.CEILING:
+                one, other = (width - one[0], one[1]), (width - other[0], other[1])
+        if LineString([one, other]).intersection(area).length == 0:
+            raise InputValueError(f"soft_joints[{number}] ({joint.over}) misses the surface; check its ends")
+        found.append(((one, other), joint.over))
+    return tuple(found)
 
 
 def depth_before(

@@ -10,8 +10,9 @@ from shapely import MultiLineString, Polygon
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
-from firstcourse.job import ChosenTile, Job
+from firstcourse.job import ChosenTile, Job, TileExposure
 from firstcourse.plan import (
+    Segment,
     SnapLine,
     SoftJoint,
     StartPoint,
@@ -22,7 +23,13 @@ from firstcourse.plan import (
     TiledArea,
     TileStock,
 )
-from firstcourse.planning.tile_ground import ToTile, depth_before, joints_listed_elsewhere, surfaces_to_tile
+from firstcourse.planning.tile_ground import (
+    ToTile,
+    depth_before,
+    joints_listed_elsewhere,
+    lines_over,
+    surfaces_to_tile,
+)
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.bands import Band, Laying, with_bands
@@ -37,7 +44,7 @@ from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.sharing import share
 from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.snap_lines import snap_lines
-from firstcourse.tiling.soft_joints import Exposure, edge_joint, field_spacing, soft_joints
+from firstcourse.tiling.soft_joints import DOORWAY, Exposure, field_spacing, soft_joints
 from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working
@@ -46,8 +53,15 @@ _LETTERS = "abcdefghijkmnpqrstuvwxyz"
 """Marks of cut tiles; without l and o, which read as figures."""
 _COURSED = ("stacked", "running")
 """Patterns of level courses."""
-_EXPOSURE: Exposure = "moist"
-"""The rooms planned here are wet rooms, inside."""
+_MOVES_LIKE: dict[TileExposure, Exposure] = {
+    "interior": "dry",
+    "slab": "slab",
+    "sun": "moist",
+    "heat": "moist",
+    "moist": "moist",
+    "exterior": "exterior",
+}
+"""Direct sun, warm floors and moisture ask for soft joints alike."""
 _ALIKE_TICKS = 1016
 """Cut pieces whose sides differ by less than this are one line of the cut list [ticks]: a sixteenth of an inch."""
 _ALIKE_TICKS2 = 640 * 640 * 400
@@ -96,6 +110,7 @@ def tile_job(
     """
     asked = {item.surface_id: item for item in surfaces_to_tile(job)}
     unsure = {room.name: max(room.adjustment.uncertainty_mm.values(), default=0.0) for room in survey.rooms}
+    plans = {room.name: room.plan for room in survey.rooms}
     tilers: dict[str, _Tiler] = {}
     laid: dict[str, _Laid] = {}
     problems: list[InputProblem] = []
@@ -105,7 +120,8 @@ def tile_job(
             continue
         try:
             before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
-            tilers[surface.id] = _Tiler(surface, item, job, rules, before, unsure[surface.room])
+            over = lines_over(item, surface, plans[surface.room])
+            tilers[surface.id] = _Tiler(surface, item, job, rules, before, over, unsure[surface.room])
         except InputValueError as error:
             problems.append(_problem(item, error))
     levels = _levels(tuple(tilers.values()), rules)
@@ -127,6 +143,7 @@ def tile_job(
                     "tiles": cut[surface.id],
                     "tiled": laid[surface.id].tiled,
                     "soft_joints": laid[surface.id].soft_joints,
+                    "tile_exposure": asked[surface.id].exposure,
                 }
             )
             if surface.id in laid
@@ -147,16 +164,30 @@ class _Tiler:
     """
 
     def __init__(
-        self, surface: Surface, item: ToTile, job: Job, rules: RuleSet, before: tuple[int, ...], unsure_mm: float
+        self,
+        surface: Surface,
+        item: ToTile,
+        job: Job,
+        rules: RuleSet,
+        before: tuple[int, ...],
+        over: tuple[tuple[Segment, str], ...],
+        unsure_mm: float,
     ) -> None:
         self.surface, self.item, self.tiling, self.job, self.rules = surface, item, item.tiling, job, rules
-        self.before = before
+        self.before, self.over = before, over
         self.tiles = {tile.id: tile for tile in job.tiles}
         self.findings: list[Finding] = []
         self.workings: dict[str, Working] = {}
         self.chosen = self._chosen()
         self.joint = max(self._joint(tile) for tile in self.chosen)
-        self.edge = edge_joint(surface.kind, rules, exposure=_EXPOSURE, joint=self.joint)
+        self.spacing = field_spacing(
+            surface.kind,
+            rules,
+            exposure=_MOVES_LIKE[item.exposure],
+            joint=self.joint,
+            yearly_range_f=item.room.yearly_range_f or 0,
+        )
+        self.edge = self.spacing.width
         whole = tiled_field(
             surface,
             edge_joint=self.edge,
@@ -165,7 +196,8 @@ class _Tiler:
             uncertainty_mm=unsure_mm,
             rules=rules,
         )
-        self.field = replace(whole, area=whole.area.difference(self._folds()))
+        self.whole = whole.area.difference(self._folds())
+        self.field = replace(whole, area=self.whole.difference(self._joints_below()))
         self.cell = repeat_cell(
             self.tiling.pattern,
             self.chosen,
@@ -187,6 +219,11 @@ class _Tiler:
         )
         return lines.buffer(to_mm(self.joint) / 2, cap_style="flat")
 
+    def _joints_below(self) -> shapely.Geometry:
+        """What stays open over joints below, where tiles are cut; a doorway's joint moves to a grout joint."""
+        lines = [[(to_mm(u), to_mm(v)) for u, v in line] for line, over in self.over if over != DOORWAY]
+        return MultiLineString(lines).buffer(to_mm(self.spacing.width) / 2, cap_style="flat")
+
     @property
     def courses(self) -> tuple[object, ...] | None:
         """What walls must share for their courses to run on round the corner; None where nothing does."""
@@ -202,13 +239,15 @@ class _Tiler:
         layings = self._banded(main, to_mm(self.joint))
         soft = soft_joints(
             surface,
-            self.field.area,
+            self.whole,
             joint_lines(self.cell, starts[0].shift),
-            field_spacing(surface.kind, rules, exposure=_EXPOSURE, joint=self.joint),
+            self.spacing,
             edge=self.edge,
             joint=self.joint,
             tape=self.job.tape,
             before=self.before,
+            doorways=tuple(line for line, over in self.over if over == DOORWAY),
+            over=tuple((line, over) for line, over in self.over if over != DOORWAY),
             on_neighbour=joints_listed_elsewhere(surface, self.item.room),
         )
         where = surface.title or surface.id

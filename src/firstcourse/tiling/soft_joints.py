@@ -22,6 +22,8 @@ from firstcourse.workings import Working
 Exposure = Literal["dry", "slab", "moist", "exterior"]
 """Dry inside; inside on a slab above ground; inside in direct sun or where it gets wet; outside."""
 
+DOORWAY = "doorway"
+"""What lies at a joint that may move to the nearest grout joint."""
 _RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
 _LEAST_LENGTH = 3.0
@@ -80,21 +82,6 @@ class Section:
     width: int
     depth: int
     rod: int
-
-
-def edge_joint(
-    kind: SurfaceKind, rules: RuleSet, *, exposure: Exposure = "moist", joint: int = 0, yearly_range_f: float = 0
-) -> int:
-    """Width of the soft joint along the edges of a surface [ticks]; the tile field stays this far off.
-
-    Args:
-        kind: What the surface is.
-        rules: Rules in force.
-        exposure: Where it lies.
-        joint: Grout joint; a soft joint is not narrower [ticks].
-        yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
-    """
-    return field_spacing(kind, rules, exposure=exposure, joint=joint, yearly_range_f=yearly_range_f).width
 
 
 def field_spacing(
@@ -218,12 +205,12 @@ def soft_joints(
         *_edges(surface, area, edge, before or [0] * len(surface.sides), on_neighbour),
         *_rims(surface, area, edge),
     ]
-    fixed = [(line, "doorway") for line in doorways] + list(over)
+    fixed = [(line, DOORWAY) for line in doorways] + list(over)
     findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing, tape))
     field_joints: list[SoftJoint] = []
     forced: list[tuple[XY, float]] = []
     for line, why in fixed:
-        placed, normal, at, cut = _across(line, families, joint, snap=why == "doorway")
+        placed, normal, at, cut = _across(line, families, joint, snap=why == DOORWAY)
         forced.append((normal, at))
         field_joints += _laid(placed, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
         if cut:

@@ -20,6 +20,8 @@ _NEAR_MM = 90
 _LEAST_SHARE = 0.8
 """Share of a side's tiled length that a soft joint must run along; its ends stop at other joints."""
 _SHORT_MM = 150
+_SPACING = {"slab": "slab", "sun": "moist", "heat": "moist", "moist": "moist", "exterior": "exterior"}
+"""Rule of spacing by what the tile is exposed to; plainly inside the rule of floors or walls alone."""
 
 
 def check_soft_joints(plan: Document) -> Iterator[Objection]:
@@ -28,11 +30,12 @@ def check_soft_joints(plan: Document) -> Iterator[Objection]:
     for surface in plan.surfaces:
         if surface.tiles:
             yield from _fields(surface, plan)
+            yield from _widths(surface, plan)
             yield from _edges(surface, shared=rooms.count(surface.id.split("/")[0]) > 1)
 
 
 def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
-    limit = plan.rules.ticks("tile.movement.spacing_moist")
+    limit = _limit(surface, plan)
     tiles = unary_union([area.shape for area in surface.tiled])
     bands = [
         LineString(joint.line).buffer(joint.width / 2 + TICKS_PER_MM, cap_style="square")
@@ -47,6 +50,28 @@ def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
             yield Objection(
                 "VER-707", surface.id, f"runs {min(extents) / TICKS_PER_MM:.0f} mm without a joint free to move"
             )
+
+
+def _limit(surface: Surface, plan: Document) -> int:
+    asked = [f"tile.movement.spacing_{'floor' if _is_level(surface) else 'wall'}"]
+    if surface.tile_exposure in _SPACING:
+        asked.append(f"tile.movement.spacing_{_SPACING[surface.tile_exposure]}")
+    return min(plan.rules.ticks(rule) for rule in asked if rule in plan.rules.entries)
+
+
+def _widths(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """No soft joint is narrower than its place asks."""
+    place = "exterior_far" if surface.tile_exposure == "exterior" else "floor" if _is_level(surface) else "wall"
+    least = plan.rules.ticks(f"tile.movement.width_{place}")
+    for joint in surface.soft_joints:
+        if joint.width < least:
+            yield Objection(
+                "VER-709", surface.id, f"has a joint free to move of {joint.width / TICKS_PER_MM:.1f} mm only"
+            )
+
+
+def _is_level(surface: Surface) -> bool:
+    return surface.kind in ("floor", "counter")
 
 
 def _edges(surface: Surface, *, shared: bool) -> Iterator[Objection]:

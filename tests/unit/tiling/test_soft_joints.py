@@ -15,7 +15,6 @@ from firstcourse.tiling.lines import Lines, joint_lines
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.soft_joints import (
     SoftJoints,
-    edge_joint,
     field_spacing,
     joint_section,
     sealant_depth,
@@ -183,8 +182,8 @@ def test_a_skew_outline_has_its_joints_alongside() -> None:
     ("kind", "expected"), [(SurfaceKind.FLOOR, inches(0.25)), (SurfaceKind.WALL, inches(0.125))]
 )
 def test_edges_are_as_wide_as_the_rule_or_the_grout_joint(kind: SurfaceKind, expected: int) -> None:
-    assert edge_joint(kind, US) == expected
-    assert edge_joint(kind, US, joint=inches(0.375)) == inches(0.375)
+    assert field_spacing(kind, US).width == expected
+    assert field_spacing(kind, US, joint=inches(0.375)).width == inches(0.375)
 
 
 @pytest.mark.parametrize(
