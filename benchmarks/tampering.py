@@ -50,7 +50,9 @@ def group(place: Place) -> str:
             parts.append("[]")
         elif index and place[index - 1] == "workings":
             name = str(key)
-            parts.append(re.sub(r"\d+", "#", name.rsplit(".", 1)[-1]) if "." in name else " ".join(name.split()[:2]))
+            parts.append(
+                re.sub(r"\d+", "#", name.rsplit(".", 1)[-1]) if "." in name else " ".join(name.split()[:2])
+            )
         elif index and place[index - 1] == "counts":
             parts.append("*")
         else:

@@ -53,8 +53,10 @@ class Fall:
     pre_slope: int
     pre_slope_litres: float
     kerb: int | None
+    kerb_width: int | None
     recess: int | None
     largest_tile: int | None
+    tile_step: int | None
     membrane: str
     test: FloodTest
 
@@ -85,8 +87,10 @@ def read_fall(node: Node) -> Fall:
         pre_slope=_ticks(node, "pre_slope"),
         pre_slope_litres=node.number("pre_slope_litres"),
         kerb=_maybe(node, "kerb"),
+        kerb_width=_maybe(node, "kerb_width"),
         recess=_maybe(node, "recess"),
         largest_tile=_maybe(node, "largest_tile"),
+        tile_step=_maybe(node, "tile_step"),
         membrane=_one_of(node, "membrane", _MEMBRANES),
         test=FloodTest(
             test.number("hours"), test.length("level"), test.number("litres"), test.number("kg"), test.flag("dam")
@@ -110,7 +114,7 @@ def _ticks(node: Node, key: str) -> int:
 
 
 def _maybe(node: Node, key: str) -> int | None:
-    return None if node.raw(key) is None else node.length(key)
+    return None if node.raw(key, None) is None else node.length(key)
 
 
 def _one_of(node: Node, key: str, allowed: tuple[str, ...]) -> str:

@@ -9,6 +9,7 @@ from firstcourse.units import TICKS_PER_MM, to_mm
 
 _MISSING = object()
 _LONGEST_MM = 1_000_000
+_MOST = 1_000_000_000
 
 
 class FieldError(Exception):
@@ -49,10 +50,10 @@ class Node:
         return found
 
     def count(self, key: str) -> int:
-        """A whole number that is not negative."""
+        """A whole number that is not negative and no larger than anything that is counted."""
         found = self.raw(key)
-        if isinstance(found, bool) or not isinstance(found, int) or found < 0:
-            raise FieldError(f"{self.where}.{key}", "is not a whole number of zero or more")
+        if isinstance(found, bool) or not isinstance(found, int) or not 0 <= found <= _MOST:
+            raise FieldError(f"{self.where}.{key}", "is not a whole number that can be counted")
         return found
 
     def number(self, key: str) -> float:

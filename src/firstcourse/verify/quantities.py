@@ -1,57 +1,96 @@
-"""Quantities counted again from what the drawings show, and the claims that workings must stand behind."""
+"""The shopping list counted again, line by line, with what its workings print of it."""
 
+import math
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM
-from firstcourse.verify.structure import Document, Quantity
+from firstcourse.verify.board_needs import board_needs
+from firstcourse.verify.needs import Need
+from firstcourse.verify.printed import prints
+from firstcourse.verify.shopping_fields import Quantity, Working
+from firstcourse.verify.structure import Document
+from firstcourse.verify.tile_needs import tile_needs
 from firstcourse.verify.verdict import Objection
+from firstcourse.verify.water_needs import water_needs
 
-_FEET = ("ft", "feet")
-_WALL_KINDS = ("wall", "ceiling", "counter")
+_DUST = 1e-9
 
 
 def check_quantities(plan: Document) -> Iterator[Objection]:
-    """Object to a quantity that the sheets, fasteners and seams do not bear out, or that buys too little."""
-    counts = _recounted(plan)
-    for name in sorted(n for n, k in Counter(q.item for q in plan.quantities).items() if k > 1):
+    """Object to what is listed and not needed, to what is needed and not listed, and to packs that do not fit."""
+    needs = {need.item: need for need in (*board_needs(plan), *tile_needs(plan), *water_needs(plan))}
+    listed = Counter(quantity.item for quantity in plan.quantities)
+    for name in sorted(name for name, number in listed.items() if number > 1):
         yield Objection("VER-803", name, "is listed twice")
+    for name, need in needs.items():
+        if round(need.exact, need.places) > 0 and name not in listed:
+            yield Objection("VER-804", name, "is needed and not on the list")
     for quantity in plan.quantities:
         if quantity.exact < 0 or (quantity.exact > 0 and quantity.buy == 0):
             yield Objection("VER-802", quantity.item, "is less than nothing, or is needed and not bought")
-        if quantity.item in counts and quantity.exact != counts[quantity.item]:
-            yield Objection("VER-801", quantity.item, f"{quantity.exact} said, {counts[quantity.item]} counted")
-        if quantity.item in counts and quantity.item.startswith("sheets ") and quantity.buy < quantity.exact:
-            yield Objection("VER-802", quantity.item, "buys fewer sheets than are cut")
-        if quantity.item == "seam tape":
-            yield from _tape(plan, quantity)
-        if quantity.working and quantity.working not in plan.workings:
+        found = needs.get(quantity.item)
+        if found is None:
+            yield Objection("VER-804", quantity.item, "is on the list, and nothing drawn needs it")
+            continue
+        yield from _line(quantity, found)
+        working = plan.workings.get(quantity.working)
+        if working is None:
             yield Objection("VER-902", quantity.item, f"working '{quantity.working}' does not exist")
+        else:
+            yield from _working(quantity, found, working)
 
 
-def _recounted(plan: Document) -> dict[str, int]:
-    sheets = Counter(sheet.stock for sheet in plan.sheets if sheet.source == "new")
-    found = {f"sheets {stock}": sheets[stock] for stock in sorted(plan.stock)}
-    loose = [(surface.kind, board) for surface in plan.surfaces for board in surface.boards if not board.fixed]
-    found["fasteners floor"] = sum(len(board.fasteners) for kind, board in loose if kind == "floor")
-    found["fasteners wall"] = sum(len(board.fasteners) for kind, board in loose if kind in _WALL_KINDS)
-    tiles = [tile for surface in plan.surfaces for tile in surface.tiles if not tile.fixed]
-    for stock in sorted(plan.tile_stock):
-        own = [tile for tile in tiles if tile.stock == stock]
-        sources = {tile.source for tile in own if not tile.whole}
-        found[f"tiles {stock}"] = sum(tile.whole for tile in own) + len(sources)
-    found["fasteners"] = found["fasteners floor"] + found["fasteners wall"]
-    return found
+def _line(quantity: Quantity, need: Need) -> Iterator[Objection]:
+    # A need on the edge between two roundings may be rounded either way.
+    if abs(quantity.exact - need.exact) > 0.51 * 10.0**-need.places:
+        yield Objection("VER-801", quantity.item, f"{quantity.exact:g} said, {need.exact:.6g} counted")
+    elif abs(quantity.exact - round(quantity.exact, need.places)) > _DUST:
+        yield Objection("VER-801", quantity.item, f"{quantity.exact!r} is finer than it is counted")
+    if (quantity.unit, quantity.pack) != (need.unit, need.pack_name):
+        yield Objection(
+            "VER-805", quantity.item, f"comes by the {need.pack_name} in {need.unit}, and another pack is said"
+        )
+    packs = _packs(quantity.exact, need)
+    if quantity.buy != packs:
+        yield Objection("VER-802", quantity.item, f"takes {packs} packs, not {quantity.buy}")
 
 
-def _tape(plan: Document, quantity: Quantity) -> Iterator[Objection]:
-    """Tape covers at least every taped seam; corners between surfaces come on top."""
-    length = 0.0
-    for surface in plan.surfaces:
-        for seam in surface.seams:
-            if seam.tape:
-                (au, av), (bu, bv) = seam.line
-                length += ((bu - au) ** 2 + (bv - av) ** 2) ** 0.5
-    per_unit = TICKS_PER_FOOT if quantity.unit in _FEET else TICKS_PER_MM * 1000
-    if quantity.exact * per_unit < length * 0.999:
-        yield Objection("VER-801", quantity.item, "is shorter than the seams that it covers")
+def _packs(exact: float, need: Need) -> int:
+    if need.buy is not None:
+        return need.buy
+    return math.ceil(exact * (1 + need.share) / need.pack - _DUST) if exact > 0 else 0
+
+
+def _working(quantity: Quantity, need: Need, working: Working) -> Iterator[Objection]:
+    values = working.values
+    if working.unit != quantity.unit or not prints(working.result, quantity.exact):
+        yield Objection("VER-903", quantity.item, f"its working gives {working.result} {working.unit}")
+    shown = dict(need.shown)
+    said = dict(need.said)
+    # Sheets are bought as they are cut: their working knows neither allowance nor packs.
+    if not quantity.item.startswith("sheets "):
+        shown |= {"exact need": quantity.exact, "packs to buy": quantity.buy}
+        said["pack"] = quantity.pack
+        if not any(_allows(text, quantity.exact * need.share, need.share) for text in values.values()):
+            yield Objection("VER-903", quantity.item, f"its working does not allow {need.share:.0%} on top")
+    yield from _prints(quantity.item, values, shown, said)
+
+
+def _allows(text: str, amount: float, share: float) -> bool:
+    head, equals, rest = text.partition(" = ")
+    return bool(equals) and head == f"{share:.0%}" and prints(rest, amount)
+
+
+def _prints(
+    where: str, values: Mapping[str, str], shown: Mapping[str, float], said: Mapping[str, str]
+) -> Iterator[Objection]:
+    for name, value in shown.items():
+        if not prints(values.get(name, "").lstrip("("), value):
+            yield Objection(
+                "VER-903", where, f"its working gives '{values.get(name, 'nothing')}' for {name}: {value:.6g}"
+            )
+    for name, text in said.items():
+        if values.get(name) != text:
+            yield Objection(
+                "VER-903", where, f"its working gives '{values.get(name, 'nothing')}' for {name}, not '{text}'"
+            )

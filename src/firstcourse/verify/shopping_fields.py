@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 
 from firstcourse.verify.fields import FieldError, Node
 
+_MOST = 1_000_000
+
 
 @dataclass(frozen=True, slots=True)
 class SheetStock:
@@ -181,7 +183,7 @@ def _pair(node: Node, key: str) -> list[tuple[object, str]]:
 
 
 def _whole(value: object, where: str) -> int:
-    if isinstance(value, bool) or not isinstance(value, int) or value < 1:
+    if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= _MOST:
         raise FieldError(where, "is not a whole number above zero")
     return value
 

@@ -151,7 +151,8 @@ def test_masses_and_the_caution_on_lifting() -> None:
 def test_the_verifier_counts_the_same(tape: Tape) -> None:
     plan = job()
     done = counted(plan, tape)
-    whole = plan.model_copy(update={"quantities": done.quantities, "workings": done.workings})
+    stamp = plan.job.model_copy(update={"tape": tape})
+    whole = plan.model_copy(update={"job": stamp, "quantities": done.quantities, "workings": done.workings})
     document = read_document(json.loads(whole.model_dump_json(by_alias=True)))
     assert list(check_quantities(document)) == []
 

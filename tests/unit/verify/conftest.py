@@ -200,14 +200,90 @@ def floor_surface() -> dict[str, Any]:
     }
 
 
+Line = tuple[dict[str, Any], dict[str, Any]]
+
+
+def line(
+    item: str, exact: float, unit: str, *, share: float, pack: float, name: str, values: dict[str, str]
+) -> Line:
+    buy = math.ceil(exact * (1 + share) / pack)
+    quantity = {
+        "item": item,
+        "exact": exact,
+        "unit": unit,
+        "buy": buy,
+        "pack": name,
+        "working": f"quantity {item}",
+    }
+    told = {
+        "exact need": f"{exact:g} {unit}",
+        "spare": f"{share:.0%} = {exact * share:.2f} {unit}",
+        "pack": name,
+        "packs to buy": str(buy),
+    }
+    return quantity, {
+        "formula": "by hand",
+        "values": {**values, **told},
+        "result": f"{exact:.1f}",
+        "unit": unit,
+    }
+
+
+def sheets_line() -> Line:
+    """Seven new sheets of 60 x 36 in for the pieces of all boards; the last comes from a kept offcut."""
+    sides = [(right - left, upper - lower) for left, lower, right, upper in (*WALL, *FLOOR)]
+    share = sum(width * height for width, height in sides) / (7 * 60 * 36)
+    quantity, working = line("sheets 3x5", 7.0, "sheets", share=0.0, pack=1, name="sheet", values={})
+    told = {
+        "pieces": "8",
+        "kept offcuts used": "1",
+        "fewest that any plan needs": "5",
+        "area of pieces over area bought": f"{share:.1%}",
+    }
+    return quantity, {**working, "values": told}
+
+
+def tiles_line() -> Line:
+    """Two slabs set whole, one cut in two; one more for breakage, and one to keep."""
+    told = {"set whole": "2", "set cut": "2", "whole tiles cut": "1", "kept for repairs": "2% = 1 tiles"}
+    quantity, working = line("tiles slab", 3.0, "tiles", share=0.03, pack=1, name="piece", values=told)
+    working["values"] |= {"packs to buy": "5", "left over beyond that": "0 tiles"}
+    return {**quantity, "buy": 5}, working
+
+
+def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
+    """Fasteners, mortar under floor boards and in seams, tape over seams, sealant at the wall's foot [in, lb]."""
+    floors, walls = (
+        sum(len(b["fasteners"]) for s in surfaces for b in s["boards"] if (s["kind"] == "floor") == floor)
+        for floor in (True, False)
+    )
+    mean = 0.25 * 0.25 * math.sin(math.radians(60)) / 0.5
+    area = sum((right - left) * (upper - lower) for left, lower, right, upper in FLOOR)
+    seams = sum(math.dist(*found["line"]) for surface in surfaces for found in surface["seams"]) / 25.4
+    litres = [volume * 0.0254**3 * 1000 for volume in (area * mean, seams * 0.125 * 0.5)]
+    mortar = round(sum(litres) * 1.6 * 0.8 / 0.45359237, 3)
+    notch = dict.fromkeys(("w", "d", "land"), "0.2500 in")
+    sealant = round(81.5 * 0.25 * 0.25 * 2.54**3, 1)
+    feet = round(seams / 12, 3)
+    return [
+        line("fasteners", floors + walls, "fasteners", share=0.05, pack=185, name="pack of 185",
+             values={"floors": str(floors), "walls and ceilings": str(walls)}),
+        line("bedding mortar", mortar, "lb", share=0.1, pack=50, name="bag of 50 lb",
+             values={**notch, "area": f"{area / 144:.2f} sq ft", "angle": "60 deg", "mean thickness": "0.1083 in",
+                     "volume under boards": f"{litres[0]:.2f} litres", "seam volume": f"{litres[1]:.2f} litres",
+                     "density": "1600 kg/m3", "water share": "0.2"}),
+        line("seam tape", feet, "ft", share=0.05, pack=50, name="roll of 50 ft",
+             values={"seams": f"{feet:.2f} ft", "inside corners": "0.00 ft"}),
+        line("sealant", sealant, "ml", share=0.1, pack=300, name="cartridge of 300 ml",
+             values={"length": f"{81.5 / 12:.2f} ft"}),
+    ]  # fmt: skip
+
+
 @pytest.fixture
 def plan() -> dict[str, Any]:
     surfaces = [wall_surface(), floor_surface()]
     pieces = [piece(board) for surface in surfaces for board in surface["boards"]]
-    counted = {
-        surface["kind"]: float(sum(len(board["fasteners"]) for board in surface["boards"])) for surface in surfaces
-    }
-    tape_feet = sum(math.dist(*found["line"]) / 304.8 for surface in surfaces for found in surface["seams"])
+    shopping = [sheets_line(), tiles_line(), *bought(surfaces)]
     return {
         "format": "firstcourse-plan",
         "version": 1,
@@ -219,12 +295,6 @@ def plan() -> dict[str, Any]:
         "tile_stock": [{"id": "slab", "size": [mm(side) for side in SLAB]}],
         "counts": {"3x5": {"used": 7, "lower_bound": 5, "proven": False}},
         "findings": [],
-        "quantities": [
-            {"item": "sheets 3x5", "exact": 7.0, "unit": "sheets", "buy": 7, "pack": "sheet", "working": "sheets"},
-            {"item": "tiles slab", "exact": 3.0, "unit": "tiles", "buy": 3, "pack": "piece"},
-            {"item": "fasteners wall", "exact": counted["wall"], "unit": "screws", "buy": 2, "pack": "box"},
-            {"item": "fasteners floor", "exact": counted["floor"], "unit": "screws", "buy": 1, "pack": "box"},
-            {"item": "seam tape", "exact": tape_feet, "unit": "ft", "buy": 1, "pack": "roll"},
-        ],
-        "workings": {"sheets": {"formula": "sheets cut", "values": {}, "result": "7", "unit": "sheets"}},
+        "quantities": [quantity for quantity, _ in shopping],
+        "workings": {quantity["working"]: working for quantity, working in shopping},
     }

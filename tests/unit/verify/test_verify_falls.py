@@ -10,6 +10,7 @@ import yaml
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import JobStamp, Plan
+from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.tiling.shower_floor import plan_fall
@@ -30,13 +31,18 @@ def shower_plan(**change: Any) -> dict[str, Any]:
     asked["date"] = str(asked["date"])
     job = read_job_text(yaml.safe_dump(asked))
     rules = load_rules(job.date, job.practice)
-    (surveyed,) = survey_job(job, rules).showers
+    survey = survey_job(job, rules)
+    (surveyed,) = survey.showers
     result = plan_fall(surveyed, job.tiles, rules, job.tape)
+    kind = "" if result.fall is None else result.fall.membrane
+    floor = surveyed.surface.model_copy(update={"fall": result.fall, "membrane": kind})
+    water = waterproof(job, survey, (), (floor,), rules)
     plan = Plan(
         job=JobStamp(name=job.name, digest="0", date=job.date.isoformat()),
-        surfaces=(surveyed.surface.model_copy(update={"fall": result.fall}),),
+        surfaces=(floor,),
         findings=result.findings,
-        workings=result.workings,
+        quantities=water.quantities,
+        workings=result.workings | water.workings,
     )
     found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
     return found

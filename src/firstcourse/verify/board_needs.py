@@ -1,0 +1,221 @@
+"""What boards take, counted again: sheets, fasteners, mortar, tape and sealant, and members to add."""
+
+import math
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from itertools import permutations
+
+import shapely
+from shapely import LineString, Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import bounds, sides
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.verify.needs import Need, by_mass
+from firstcourse.verify.printed import KG_PER_LB, metric_or, ticks_per_running
+from firstcourse.verify.structure import Document, Surface
+
+_TICKS_PER_M = 1000 * TICKS_PER_MM
+_MM_PER_FT = 304.8
+_TICKS3_PER_ML = (10.0 * TICKS_PER_MM) ** 3
+_SQ_FT = 0.09290304
+
+
+def board_needs(plan: Document) -> Iterator[Need]:
+    """Everything that boards take."""
+    yield from _sheets(plan)
+    yield _fasteners(plan)
+    yield _mortar(plan)
+    yield _tape(plan)
+    yield _sealant(plan)
+    yield from _added(plan)
+
+
+def _sheets(plan: Document) -> Iterator[Need]:
+    used = Counter(sheet.stock for sheet in plan.sheets if sheet.source == "new")
+    bound = {count.stock: count.lower_bound for count in plan.counts}
+    for stock, item in plan.shopping.sheet_stock.items():
+        own = [piece for piece in plan.pieces if piece.stock == stock]
+        shown: dict[str, float] = {
+            "pieces": len(own),
+            "kept offcuts used": sum(s.stock == stock and s.source != "new" for s in plan.sheets),
+        }
+        if stock in bound:
+            shown["fewest that any plan needs"] = bound[stock]
+        if used[stock]:
+            blanks = sum(piece.blank[0] * piece.blank[1] for piece in own)
+            shown["area of pieces over area bought"] = 100 * blanks / (used[stock] * item.size[0] * item.size[1])
+        yield Need(
+            item=f"sheets {stock}",
+            exact=used[stock],
+            places=0,
+            unit="sheets",
+            pack_name="sheet",
+            buy=used[stock],
+            shown=shown,
+        )
+
+
+def _fasteners(plan: Document) -> Need:
+    number: Counter[str] = Counter()
+    for surface in plan.surfaces:
+        kind = "floors" if surface.kind == "floor" else "walls and ceilings"
+        number[kind] += sum(len(board.fasteners) for board in surface.boards if not board.fixed)
+    pack = plan.rules.number("fastening.pack")
+    return Need(
+        item="fasteners",
+        exact=number.total(),
+        places=0,
+        unit="fasteners",
+        share=plan.rules.number("fastening.spare"),
+        pack=pack,
+        pack_name=f"pack of {pack:g}",
+        shown={kind: number[kind] for kind in ("floors", "walls and ceilings")},
+    )
+
+
+def _mortar(plan: Document) -> Need:
+    """Ridges pressed flat under boards on a panel, and what seams between boards hold."""
+    rules = plan.rules
+    width, depth, land = (rules.ticks(f"bedding.trowel.{part}") for part in ("notch_width", "notch_depth", "land"))
+    mean = width * depth * math.sin(math.radians(rules.number("bedding.trowel.angle"))) / (width + land)
+    area = math.fsum(
+        board.shape.area
+        for surface in plan.surfaces
+        if surface.kind == "floor" or surface.carried_everywhere
+        for board in surface.boards
+        if not board.fixed
+    )
+    under, seams = area * mean / _TICKS_PER_M**3, _seam_volume(plan)
+    density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
+    m2 = area / _TICKS_PER_M**2
+    return by_mass(
+        "bedding mortar",
+        (under + seams) * density * (1 - water),
+        rules.number("bedding.mortar.bag") * KG_PER_LB,
+        rules.number("bedding.mortar.waste"),
+        plan.tape,
+        {
+            "area": m2 if plan.tape is Tape.MM else m2 / _SQ_FT,
+            "volume under boards": under * 1000,
+            "seam volume": seams * 1000,
+            "density": density,
+            "water share": water,
+            "angle": rules.number("bedding.trowel.angle"),
+            **{
+                name: ticks / TICKS_PER_MM / (1 if plan.tape is Tape.MM else 25.4)
+                for name, ticks in (("w", width), ("d", depth), ("land", land), ("mean thickness", round(mean)))
+            },
+        },
+    )
+
+
+def _seam_volume(plan: Document) -> float:
+    """What taped seams hold, each as deep as the thickest board of its surface [m³]."""
+    stock_of = {piece.id: piece.stock for piece in plan.pieces}
+    volume = 0.0
+    for surface in plan.surfaces:
+        named = [stock_of.get(board.piece, "") for board in surface.boards]
+        deep = max((plan.shopping.sheet_stock[n].thickness for n in named if n in plan.stock), default=0)
+        volume += sum(math.dist(*seam.line) * seam.width * deep for seam in surface.seams if seam.tape)
+    return volume / _TICKS_PER_M**3
+
+
+def _tape(plan: Document) -> Need:
+    """Tape over seams, and in corners where boarded surfaces meet."""
+    rules, tape = plan.rules, plan.tape
+    seams = math.fsum(math.dist(*s.line) for surface in plan.surfaces for s in surface.seams if s.tape)
+    corners = _corners([surface for surface in plan.surfaces if surface.boards])
+    running = ticks_per_running(tape)
+    unit = metric_or(tape, "m", "ft")
+    roll = rules.number("bedding.tape.roll") * (_MM_PER_FT / 1000 if tape is Tape.MM else 1)
+    return Need(
+        item="seam tape",
+        exact=(seams + corners) / running,
+        places=3,
+        unit=unit,
+        share=rules.number("bedding.tape.waste"),
+        pack=roll,
+        pack_name=f"roll of {roll:g} {unit}",
+        shown={"seams": seams / running, "inside corners": corners / running},
+    )
+
+
+def _corners(boarded: list[Surface]) -> float:
+    walls = [surface for surface in boarded if surface.kind == "wall" and len(surface.corners) == 2]
+    roofed = {surface.room for surface in boarded if surface.kind == "ceiling"}
+    total = 0.0
+    for left, right in permutations(walls, 2):
+        if left.room == right.room and left.corners[1] == right.corners[0]:
+            name = f"corner {left.corners[1]}"
+            for one in _spans(left, name):
+                for other in _spans(right, name):
+                    total += max(0, min(one[1], other[1]) - max(one[0], other[0]))
+    for wall in boarded:
+        if wall.kind == "wall" and wall.room in roofed:
+            total += sum(math.dist(*line) for line in _perimeter(wall, "ceiling"))
+    return total
+
+
+def _perimeter(surface: Surface, label: str) -> Iterator[tuple[tuple[int, int], tuple[int, int]]]:
+    for line, kind, said in zip(sides(surface.outline), surface.sides, surface.labels, strict=True):
+        if kind == "perimeter" and said == label:
+            yield line
+
+
+def _spans(wall: Surface, label: str) -> list[tuple[int, int]]:
+    return [(min(a[1], b[1]), max(a[1], b[1])) for a, b in _perimeter(wall, label)]
+
+
+def _sealant(plan: Document) -> Need:
+    """Sealant in the gaps at the foot of boards, and round tubs and trays that they are cut round."""
+    rules = plan.rules
+    length = math.fsum(_foot(surface) for surface in plan.surfaces if surface.boards)
+    section = rules.ticks("boards.gap.foot") * rules.ticks("bedding.sealant.depth")
+    cartridge = rules.number("bedding.sealant.cartridge")
+    return Need(
+        item="sealant",
+        exact=length * section / _TICKS3_PER_ML,
+        places=1,
+        unit="ml",
+        share=rules.number("bedding.sealant.waste"),
+        pack=cartridge,
+        pack_name=f"cartridge of {cartridge:g} ml",
+        shown={"length": length / ticks_per_running(plan.tape)},
+    )
+
+
+def _foot(surface: Surface) -> float:
+    feet = [
+        LineString(line)
+        for line, kind in zip(sides(surface.outline), surface.sides, strict=True)
+        if kind == "foot"
+    ]
+    opened = [opening for opening in surface.openings if opening.outline is not None]
+    length = float(unary_union(feet).difference(unary_union([Polygon(o.outline) for o in opened])).length)
+    inside = Polygon(surface.outline)
+    for opening in opened:
+        if opening.kind in ("tub", "tray"):
+            rim = Polygon(opening.outline).exterior.intersection(inside)
+            lines = [part for part in shapely.get_parts(rim) if isinstance(part, LineString)]
+            length += float(unary_union(lines).difference(inside.exterior).length)
+    return length
+
+
+def _added(plan: Document) -> Iterator[Need]:
+    lengths: dict[str, list[int]] = defaultdict(list)
+    for surface in plan.surfaces:
+        for support in surface.supports:
+            if support.added:
+                left, lower, right, upper = bounds(support.outline)
+                lengths[support.kind].append(max(right - left, upper - lower))
+    unit = metric_or(plan.tape, "m", "ft")
+    for kind, found in sorted(lengths.items()):
+        yield Need(
+            item=f"added {kind}",
+            exact=sum(found) / ticks_per_running(plan.tape),
+            places=3,
+            unit=unit,
+            pack_name=f"running {unit}",
+            shown={"members": len(found)},
+        )

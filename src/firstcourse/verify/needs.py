@@ -1,0 +1,53 @@
+"""What must be bought, counted again from the drawings and the rules; each module of needs yields some of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from firstcourse.units import Tape
+from firstcourse.verify.printed import KG_PER_LB
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Need:
+    """One line of the shopping list as it must be.
+
+    Attributes:
+        exact: Exact need, in `unit`.
+        places: Decimals that it is rounded to.
+        share: Allowance on top, share of the need.
+        pack: How much one pack holds, in `unit`; 0 where `buy` is given.
+        pack_name: The pack in words.
+        buy: Packs to buy, where they are not the need and its allowance by the pack.
+        shown: Numbers that its working must print, by the name of the value.
+        said: Texts that its working must give, by the name of the value.
+    """
+
+    item: str
+    exact: float
+    places: int
+    unit: str
+    share: float = 0.0
+    pack: float = 1.0
+    pack_name: str
+    buy: int | None = None
+    shown: Mapping[str, float] = field(default_factory=dict)
+    said: Mapping[str, str] = field(default_factory=dict)
+
+
+def by_mass(
+    item: str, kg: float, bag_kg: float, share: float, tape: Tape, shown: Mapping[str, float] | None = None
+) -> Need:
+    """Something bought by mass, in the unit that goes with the tape."""
+    metric = tape is Tape.MM
+    factor = 1.0 if metric else KG_PER_LB
+    bag = bag_kg / factor
+    return Need(
+        item=item,
+        exact=kg / factor,
+        places=3,
+        unit="kg" if metric else "lb",
+        share=share,
+        pack=bag,
+        pack_name=f"bag of {bag:.1f} kg" if metric else f"bag of {bag:g} lb",
+        shown=shown or {},
+    )

@@ -1,0 +1,48 @@
+"""Numbers as they are printed, compared with what they should be; rounding may lose half of the last place."""
+
+import re
+from fractions import Fraction
+
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
+
+NUMBER = re.compile(r"[+-]?\d[\d,]*(?:\.\d+)?")
+KG_PER_LB = 0.45359237
+"""Exact by definition of the international pound (1959)."""
+_TICKS_PER_FT = 12 * TICKS_PER_INCH
+
+
+def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
+    """Whether the first number of a text is a value, rounded to the places that are shown.
+
+    Example:
+        >>> prints("2.46 cu ft", 2.4593), prints("2.56 cu ft", 2.4593), prints("1,173 psi", 1172.6)
+        (True, False, True)
+    """
+    found = NUMBER.search(text)
+    if found is None:
+        return False
+    places = len(found[0].partition(".")[2])
+    said = float(found[0].replace(",", ""))
+    return abs(said - value) <= slack * 0.5 * 10.0**-places + 1e-9 * abs(value)
+
+
+def metric_or(tape: Tape, metric: str, inch: str) -> str:
+    """The unit that goes with a tape."""
+    return metric if tape is Tape.MM else inch
+
+
+def ticks_per_running(tape: Tape) -> int:
+    """Ticks in a running metre or foot, as the tape has it."""
+    return 1000 * TICKS_PER_MM if tape is Tape.MM else _TICKS_PER_FT
+
+
+def small(ticks: int, tape: Tape) -> str:
+    """A small width as the papers name it, with finer marks than the tape has where it needs them."""
+    if tape is Tape.MM:
+        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
+    part = Fraction(ticks, TICKS_PER_INCH)
+    if ticks % tape.graduation == 0:
+        return format_length(ticks, tape)
+    if 64 % part.denominator == 0 and part < 1:
+        return f'{part}"'
+    return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"

@@ -1,0 +1,303 @@
+"""What tile takes, counted again: tiles, mortar, grout, sealant with rod or tape behind it, trim and spacers."""
+
+import math
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from shapely import LineString
+
+from firstcourse.geometry import sides
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.needs import Need, by_mass
+from firstcourse.verify.printed import KG_PER_LB, metric_or, small, ticks_per_running
+from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
+
+_TICKS_PER_M = 1000 * TICKS_PER_MM
+_TICKS3_PER_ML = (10.0 * TICKS_PER_MM) ** 3
+_STRAIGHT = ("stacked", "diagonal")
+_DUST = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """One tiled area with its tiles still to be set: areas [m²], mortar and depth of joints [ticks]."""
+
+    surface: Surface
+    area: TiledArea
+    tiles: tuple[Tile, ...]
+    stock: tuple[TileStock, ...]
+    combed: int
+    buttered: int
+    large: bool
+
+    @property
+    def field(self) -> float:
+        return float(self.area.shape.area) / _TICKS_PER_M**2
+
+    @property
+    def faces(self) -> float:
+        return math.fsum(tile.shape.area for tile in self.tiles) / _TICKS_PER_M**2
+
+    @property
+    def soft(self) -> float:
+        return math.fsum(
+            LineString(joint.line).intersection(self.area.shape).length * joint.width / _TICKS_PER_M**2
+            for joint in self.surface.soft_joints
+        )
+
+    @property
+    def thickest(self) -> int:
+        return max(item.thickness for item in self.stock)
+
+    @property
+    def open_depth(self) -> int:
+        """From the face of the tile down to what the mortar lies on."""
+        return self.combed + self.buttered + self.thickest
+
+
+def tile_needs(plan: Document) -> Iterator[Need]:
+    """Everything that tile takes; nothing where none of the tiles is known with its thickness."""
+    yield from _tiles(plan)
+    parts = [part for surface in plan.surfaces for part in _parts(surface, plan)]
+    if not parts:
+        return
+    yield from _mortar(parts, plan)
+    yield _grout(parts, plan)
+    yield from _sealant(parts, plan)
+    yield from _trim(plan)
+    yield from _spacers(parts, plan.rules)
+
+
+def shown_edges(surface: Surface) -> list[int]:
+    """Edges of tile that show: where it stops in the open, and rims of niches [ticks]."""
+    if not surface.tiled:
+        return []
+    free = [line for line, kind in zip(sides(surface.outline), surface.sides, strict=True) if kind == "free"]
+    rims = [
+        line
+        for opening in surface.openings
+        if opening.kind == "niche" and opening.outline is not None
+        for line in sides(opening.outline)
+    ]
+    return [round(math.dist(*line)) for line in (*free, *rims)]
+
+
+def _tiles(plan: Document) -> Iterator[Need]:
+    loose = [tile for surface in plan.surfaces for tile in surface.tiles if not tile.fixed]
+    for stock, item in plan.tile_stock.items():
+        own = [tile for tile in loose if tile.stock == stock]
+        whole = sum(tile.whole for tile in own)
+        cut = len({tile.source for tile in own if not tile.whole})
+        exact = whole + cut
+        broken = math.ceil(exact * plan.rules.number("tile.breakage") - _DUST)
+        spare = math.ceil(exact * plan.rules.number("tile.spares"))
+        pack = item.per_sheet * (item.per_box or 1)
+        plain = "sheet" if item.mounted else "piece"
+        buy = math.ceil((exact + broken + spare) / pack)
+        yield Need(
+            item=f"tiles {stock}",
+            exact=exact,
+            places=0,
+            unit="tiles",
+            share=plan.rules.number("tile.breakage"),
+            pack=pack,
+            pack_name=f"box of {item.per_box} {plain}s" if item.per_box else plain,
+            buy=buy,
+            shown={
+                "set whole": whole,
+                "set cut": len(own) - whole,
+                "whole tiles cut": cut,
+                "left over beyond that": buy * pack - exact - broken - spare,
+                **({"pieces on a sheet": item.per_sheet} if item.mounted else {}),
+            },
+            said={"kept for repairs": f"{plan.rules.number('tile.spares'):.0%} = {spare} tiles"},
+        )
+
+
+def _parts(surface: Surface, plan: Document) -> Iterator[_Part]:
+    loose = [tile for tile in surface.tiles if not tile.fixed]
+    owner: dict[int, int] = {}
+    if len(surface.tiled) > 1:
+        spots = [tile.shape.representative_point() for tile in loose]
+        for number, area in enumerate(surface.tiled):
+            for index, spot in enumerate(spots):
+                if area.shape.intersects(spot):
+                    owner.setdefault(index, number)
+    for number, area in enumerate(surface.tiled):
+        known = [plan.tile_stock[name] for name in area.tiles if name in plan.tile_stock]
+        stock = sorted(known, key=lambda item: -item.size[0] * item.size[1])
+        if not stock or not all(item.thickness for item in stock):
+            continue
+        own = tuple(tile for index, tile in enumerate(loose) if owner.get(index, 0) == number)
+        yield _Part(surface, area, own, tuple(stock), *_bed(stock[0], plan.rules))
+
+
+def _bed(tile: TileStock, rules: RuleSet) -> tuple[int, int, bool]:
+    """Mortar that the notches leave, mortar on the back [ticks], and whether the tile counts as large."""
+    longest = max(tile.size)
+    if longest <= rules.ticks("tile.trowel.mosaic_side"):
+        size = "mosaic"
+    elif longest <= rules.ticks("tile.trowel.small_side"):
+        size = "small"
+    else:
+        size = "medium" if longest < rules.ticks("tile.back_butter.side") else "large"
+    notch = f"tile.trowel.{size}"
+    width, depth, land = (rules.ticks(f"{notch}.{part}") for part in ("width", "depth", "land"))
+    shape = rules.text(f"{notch}.shape")
+    section = width * depth / (2 if shape == "V" else 1)
+    if shape == "U":
+        section = width * (depth - width / 2) + math.pi * width**2 / 8
+    combed = section * math.sin(math.radians(rules.number("tile.trowel.angle"))) / (width + land)
+    buttered = longest >= rules.ticks("tile.back_butter.wet_side")
+    return round(combed), rules.ticks("tile.back_butter.thickness") if buttered else 0, size == "large"
+
+
+def _mortar(parts: list[_Part], plan: Document) -> Iterator[Need]:
+    rules = plan.rules
+    density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
+    for large, item in ((False, "tile mortar"), (True, "large-tile mortar")):
+        own = [part for part in parts if part.large == large]
+        combed = math.fsum(part.field * part.combed for part in own) / _TICKS_PER_M
+        buttered = math.fsum(part.faces * part.buttered for part in own) / _TICKS_PER_M
+        if not own:
+            continue
+        yield by_mass(
+            item,
+            (combed + buttered) * density * (1 - water),
+            rules.number("bedding.mortar.bag") * (KG_PER_LB if _in_pounds("bedding.mortar.bag", rules) else 1.0),
+            rules.number("bedding.mortar.waste"),
+            plan.tape,
+            {
+                "combed": combed * 1000,
+                "back-butter": buttered * 1000,
+                "density": density,
+                "water share": water,
+                **{f"{part.surface.id}, {part.stock[0].id}": part.field for part in own if _alone(part, own)},
+            },
+        )
+
+
+def _grout(parts: list[_Part], plan: Document) -> Need:
+    rules = plan.rules
+    litres = math.fsum(
+        max(part.field - part.faces - part.soft, 0.0) * part.thickest / TICKS_PER_MM for part in parts
+    )
+    density = rules.number("tile.grout.density")
+    return by_mass(
+        "grout",
+        litres * density,
+        rules.number("tile.grout.bag") * (KG_PER_LB if _in_pounds("tile.grout.bag", rules) else 1.0),
+        rules.number("tile.grout.waste"),
+        plan.tape,
+        {
+            "volume": litres,
+            "density": density,
+            **{f"{part.surface.id}, {part.stock[0].id}": part.field for part in parts if _alone(part, parts)},
+        },
+    )
+
+
+def _alone(part: _Part, parts: list[_Part]) -> bool:
+    """Whether the working names this part alone by its surface and tile."""
+    return sum(o.surface.id == part.surface.id and o.stock[0].id == part.stock[0].id for o in parts) == 1
+
+
+def _in_pounds(rule: str, rules: RuleSet) -> bool:
+    return rules.entry(rule).unit == "lb"
+
+
+def _sealant(parts: list[_Part], plan: Document) -> Iterator[Need]:
+    rules, tape = plan.rules, plan.tape
+    deep: dict[str, int] = {}
+    for part in parts:
+        deep[part.surface.id] = max(deep.get(part.surface.id, 0), part.open_depth)
+    volume, rods = 0.0, Counter[int]()
+    for surface in plan.surfaces:
+        for joint in surface.soft_joints if surface.id in deep else ():
+            length = round(LineString(joint.line).length)
+            depth, rod = _section(joint.width, deep[surface.id], rules)
+            volume += length * joint.width * depth / _TICKS3_PER_ML
+            rods[rod] += length
+    if not rods:
+        return
+    cartridge = rules.number("tile.sealant.cartridge")
+    yield Need(
+        item="joint sealant",
+        exact=volume,
+        places=1,
+        unit="ml",
+        share=rules.number("tile.sealant.waste"),
+        pack=cartridge,
+        pack_name=f"cartridge of {cartridge:g} ml",
+    )
+    unit, running = metric_or(tape, "m", "ft"), ticks_per_running(tape)
+    coil = rules.ticks("tile.rod.coil") / running
+    for rod, length in sorted(rods.items()):
+        yield Need(
+            item=f"backer rod {small(rod, tape)}" if rod else "bond-breaker tape",
+            exact=length / running,
+            places=3,
+            unit=unit,
+            share=rules.number("tile.rod.waste"),
+            pack=coil,
+            pack_name=f"coil of {coil:g} {unit}",
+        )
+
+
+def _section(width: int, available: int, rules: RuleSet) -> tuple[int, int]:
+    """Depth of sealant, and the rod behind it; no rod where there is no room for it [ticks]."""
+    most = rules.ticks("tile.sealant.square_to")
+    depth = min(width if width <= most else min(width // 2, most), available)
+    step = rules.ticks("tile.sealant.rod_step")
+    rod = -(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step
+    return depth, rod if depth + rod <= available else 0
+
+
+def _trim(plan: Document) -> Iterator[Need]:
+    edges = [length for surface in plan.surfaces for length in shown_edges(surface)]
+    if not edges:
+        return
+    stock = plan.rules.ticks("tile.trim.stock")
+    unit, running = metric_or(plan.tape, "m", "ft"), ticks_per_running(plan.tape)
+    yield Need(
+        item="edge trim",
+        exact=sum(edges) / running,
+        places=3,
+        unit=unit,
+        pack_name=f"length of {stock / running:g} {unit}",
+        buy=_lengths(edges, stock),
+        shown={"edges": len(edges)},
+    )
+
+
+def _lengths(edges: list[int], stock: int) -> int:
+    """Stock lengths that edges are cut from, longest first, each from the first that has room."""
+    whole, left = sum(edge // stock for edge in edges), list[int]()
+    for edge in sorted((edge % stock for edge in edges if edge % stock), reverse=True):
+        index = next((index for index, room in enumerate(left) if room >= edge), None)
+        if index is None:
+            left.append(stock - edge)
+        else:
+            left[index] -= edge
+    return whole + len(left)
+
+
+def _spacers(parts: list[_Part], rules: RuleSet) -> Iterator[Need]:
+    loose = [part for part in parts if not any(item.mounted for item in part.stock)]
+    by_surface: Counter[str] = Counter()
+    for part in loose:
+        by_surface[part.surface.id] += (1 if part.area.pattern in _STRAIGHT else 2) * len(part.tiles)
+    if not by_surface.total():
+        return
+    pack = rules.number("tile.spacer.pack")
+    yield Need(
+        item="spacers",
+        exact=by_surface.total() * rules.number("tile.spacer.per_crossing"),
+        places=3,
+        unit="spacers",
+        pack=pack,
+        pack_name=f"pack of {pack:g}",
+        shown=dict(by_surface),
+    )

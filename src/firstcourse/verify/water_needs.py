@@ -1,0 +1,253 @@
+"""What keeps water in, counted again: membranes with their laps, strips, bands, corners and collars, and beds."""
+
+import math
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from shapely import Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import bounds, sides
+from firstcourse.geometry.polygon import Ring
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
+from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.needs import Need
+from firstcourse.verify.structure import Document, Opening, Surface
+
+_TICKS_PER_M = 1000 * TICKS_PER_MM
+_MM_PER_FT = TICKS_PER_FOOT / TICKS_PER_MM
+_LITRES_PER_CUBIC_FOOT = (_MM_PER_FT / 100) ** 3
+_SQ_FT_PER_M2 = (1000 / _MM_PER_FT) ** 2
+_COLLARED = ("pipe", "valve", "box")
+
+
+@dataclass(frozen=True, slots=True)
+class Covered:
+    """One surface's membrane: areas [m²], strips with their length [mm], band [ticks], pieces."""
+
+    surface: str
+    kind: str
+    area: float
+    laps: float
+    strips: tuple[int, float]
+    band: float
+    inside: int
+    outside: int
+    collars: tuple[str, ...]
+
+
+def water_needs(plan: Document) -> Iterator[Need]:
+    """Everything that membranes and the beds of shower floors take."""
+    rules, tape = plan.rules, plan.tape
+    covered = list(all_covered(plan))
+    sheet = [one for one in covered if one.kind == "sheet"]
+    if sheet:
+        yield _sheet(math.fsum(one.area + one.laps for one in sheet), rules, tape)
+    liquid = [one for one in covered if one.kind == "liquid"]
+    if liquid:
+        pail, wet = rules.number("water.liquid.pail"), rules.number("water.liquid.wet")
+        yield Need(
+            item="liquid membrane",
+            exact=math.fsum(one.area for one in liquid) * wet,
+            places=3,
+            unit="l",
+            share=rules.number("water.waste"),
+            pack=pail,
+            pack_name=f"pail of {pail:g} l",
+            shown={one.surface: one.area for one in liquid},
+        )
+    liner = [one for one in covered if one.kind == "liner"]
+    if liner:
+        exact, unit = _running(math.fsum(one.strips[0] * one.strips[1] for one in liner), tape)
+        width, _ = _running(rules.ticks("water.liner.width") / TICKS_PER_MM, tape)
+        yield Need(
+            item="shower liner",
+            exact=exact,
+            places=4,
+            unit=unit,
+            pack_name=f"{unit} off a roll {round(width, 4):g} {unit} wide",
+            said={one.surface: f"{one.strips[0]} x {one.strips[1]:.0f} mm" for one in liner},
+        )
+    band = math.fsum(one.band for one in covered)
+    if band:
+        exact, unit = _running(band / TICKS_PER_MM, tape)
+        roll, _ = _running(rules.ticks("water.band.length") / TICKS_PER_MM, tape)
+        yield Need(
+            item="sealing band",
+            exact=exact,
+            places=4,
+            unit=unit,
+            share=rules.number("water.waste"),
+            pack=round(roll, 4),
+            pack_name=f"roll of {round(roll, 4):g} {unit}",
+            shown={one.surface: one.band / TICKS_PER_MM for one in covered if one.band},
+        )
+    yield from _counted("inside corners", {one.surface: one.inside for one in covered})
+    yield from _counted("outside corners", {one.surface: one.outside for one in covered})
+    for kind in sorted({kind for one in covered for kind in one.collars}):
+        name = "drain flanges" if kind == "drain" else f"{kind} collars"
+        yield from _counted(name, {one.surface: one.collars.count(kind) for one in covered})
+    yield from _bed(plan)
+
+
+def all_covered(plan: Document) -> Iterator[Covered]:
+    """The membrane of every surface that says it has one."""
+    bands = _corner_bands([surface for surface in plan.surfaces if surface.membrane])
+    for surface in plan.surfaces:
+        if surface.membrane and surface.fall is not None:
+            yield _floor(surface, surface.fall, plan.rules)
+        elif surface.membrane:
+            yield _face(surface, bands[surface.id], plan.rules)
+
+
+def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
+    """Boards less openings, with every niche lined through."""
+    niches = [opening for opening in surface.openings if opening.kind == "niche"]
+    holes = [_square(opening) for opening in surface.openings if opening.kind not in _COLLARED]
+    rim = sum(_square(niche).length for niche in niches)
+    area = Polygon(surface.outline).difference(unary_union(holes)).area
+    area += sum(_square(niche).area for niche in niches) + rim * rules.ticks("water.niche.depth")
+    left, lower, right, upper = bounds(surface.outline)
+    strips, laps = _strips(right - left, upper - lower, surface.membrane, rules)
+    return Covered(
+        surface=surface.id,
+        kind=surface.membrane,
+        area=area / _TICKS_PER_M**2,
+        laps=laps,
+        strips=strips,
+        band=2 * round(rim) + corner,
+        inside=4 * len(niches),
+        outside=4 * len(niches),
+        collars=tuple(opening.kind for opening in surface.openings if opening.kind in _COLLARED),
+    )
+
+
+def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
+    """A shower floor along its planes, over its kerb, and for a liner up the walls."""
+    liner = surface.membrane == "liner"
+    area = sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)
+    over = fall.bed if liner else 0
+    girth = 0
+    if fall.kerb is not None and fall.kerb_width is not None:
+        girth = fall.kerb - fall.rise + over + fall.kerb_width + fall.kerb
+    threshold = fall.rise if fall.kerb is None else fall.kerb
+    upturn = threshold + rules.ticks("water.upturn.above_threshold") - fall.rise + over if liner else 0
+    lines = list(zip(sides(surface.outline), surface.labels, strict=True))
+    kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
+    walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))
+    flaps = [girth if label == "kerb" else upturn for _, label in lines]
+    strips, laps = _strips(*_spread(surface.outline, flaps), surface.membrane, rules)
+    inwards = sum(_turns_inwards(surface.outline, index) for index in range(len(lines)))
+    ends = sum("kerb" in (lines[index - 1][1], lines[index][1]) for index in range(len(lines)))
+    return Covered(
+        surface=surface.id,
+        kind=surface.membrane,
+        area=(area + kerbs * girth + walls * upturn) / _TICKS_PER_M**2,
+        laps=laps,
+        strips=strips,
+        band=0 if liner else round(kerbs + walls),
+        inside=0 if liner else inwards,
+        outside=ends if liner else ends + len(lines) - inwards,
+        collars=("drain",),
+    )
+
+
+def _strips(length: float, height: float, kind: str, rules: RuleSet) -> tuple[tuple[int, float], float]:
+    """Strips that cover a rectangle, the way with the least laps: number, length [mm], laps [m²]."""
+    if kind == "liquid":
+        return (0, 0.0), 0.0
+    width, lap = rules.ticks(f"water.{kind}.width"), rules.ticks("water.lap")
+    ways = []
+    for across, along in ((length, height), (height, length)):
+        number = max(1, math.ceil((across - lap) / (width - lap) - 1e-9))
+        ways.append(((number - 1) * lap * along / _TICKS_PER_M**2, number, along / TICKS_PER_MM))
+    laps, number, along = min(ways)
+    return (number, along), laps
+
+
+def _spread(outline: Ring, flaps: list[int]) -> tuple[float, float]:
+    """Width and height of a floor with a flap folded down flat along each side [ticks]."""
+    points = list(outline)
+    for (a, b), flap in zip(sides(outline), flaps, strict=True):
+        length = math.dist(a, b)
+        out = ((b[1] - a[1]) * flap / length, (a[0] - b[0]) * flap / length)
+        points += [(round(at[0] + out[0]), round(at[1] + out[1])) for at in (a, b)]
+    left, lower, right, upper = bounds(tuple(points))
+    return right - left, upper - lower
+
+
+def _turns_inwards(outline: Ring, index: int) -> bool:
+    a, b, c = outline[index - 1], outline[index], outline[(index + 1) % len(outline)]
+    return (b[0] - a[0]) * (c[1] - b[1]) > (b[1] - a[1]) * (c[0] - b[0])
+
+
+def _corner_bands(wet: list[Surface]) -> Counter[str]:
+    """Upright corners where wet walls meet, each with the wall to its left [ticks]."""
+    walls = [wall for wall in wet if wall.kind == "wall" and len(wall.corners) == 2]
+    found: Counter[str] = Counter()
+    for wall in walls:
+        for after in walls:
+            if after.room == wall.room and after.corners[0] == wall.corners[1]:
+                one, other = bounds(wall.outline), bounds(after.outline)
+                found[wall.id] = max(0, min(one[3], other[3]) - max(one[1], other[1]))
+    return found
+
+
+def _square(opening: Opening) -> Polygon:
+    """An opening's area; a round one as the square about it, which is what is cut for its collar."""
+    if opening.outline is not None:
+        return Polygon(opening.outline)
+    (u, v), half = opening.centre, opening.diameter / 2
+    return Polygon([(u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half)])
+
+
+def _sheet(m2: float, rules: RuleSet, tape: Tape) -> Need:
+    metric = tape is Tape.MM
+    scale, unit = (1.0, "m2") if metric else (_SQ_FT_PER_M2, "sq ft")
+    roll = round(rules.ticks("water.sheet.width") * rules.ticks("water.sheet.length") / _TICKS_PER_M**2 * scale, 4)
+    return Need(
+        item="sheet membrane",
+        exact=m2 * scale,
+        places=4,
+        unit=unit,
+        share=rules.number("water.waste"),
+        pack=roll,
+        pack_name=f"roll of {roll:.0f} {unit}",
+    )
+
+
+def _running(mm: float, tape: Tape) -> tuple[float, str]:
+    return (mm / 1000, "m") if tape is Tape.MM else (mm / _MM_PER_FT, "ft")
+
+
+def _counted(name: str, by_surface: dict[str, int]) -> Iterator[Need]:
+    number = sum(by_surface.values())
+    if number:
+        yield Need(
+            item=name,
+            exact=number,
+            places=0,
+            unit="pieces",
+            pack_name="piece",
+            shown={surface: count for surface, count in by_surface.items() if count},
+        )
+
+
+def _bed(plan: Document) -> Iterator[Need]:
+    falls = [surface.fall for surface in plan.surfaces if surface.fall is not None]
+    litres = math.fsum(fall.bed_litres + fall.pre_slope_litres for fall in falls)
+    if not litres:
+        return
+    per, unit = (1.0, "l") if plan.tape is Tape.MM else (_LITRES_PER_CUBIC_FOOT, "cu ft")
+    one = plan.rules.number("fall.bed.bag_yield") / per
+    yield Need(
+        item="bed mortar",
+        exact=litres / per,
+        places=4,
+        unit=unit,
+        share=plan.rules.number("fall.bed.waste"),
+        pack=one,
+        pack_name=f"bag that makes {one:.2f} {unit}",
+    )
