@@ -1,15 +1,17 @@
 """Story poles as strips at true scale, to cut out, join on their crosses and glue on a batten.
 
 Every page carries a line of known length: a printer that shrinks its pages is found out before a tile is cut.
+Figures are as high as can be read at arm's length.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.plan import Plan, SurfaceKind
-from firstcourse.tiling.story_pole import PoleMark, StoryPole, story_poles
+from firstcourse.tiling.story_pole import PoleMark, StoryPole, shared, story_poles
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
 PAGE_MM: dict[Paper, tuple[float, float]] = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}
@@ -18,20 +20,51 @@ CHECK_TICKS = {Tape.INCH: 10 * TICKS_PER_INCH, Tape.MM: 250 * TICKS_PER_MM}
 """Length printed on every page to be held against the tape [ticks]."""
 CHECK_PEN_PT = 0.9
 """Line width of the check length; no other line has it [pt]."""
-STRIP_TICKS = {Tape.INCH: 136 * TICKS_PER_INCH // 16, Tape.MM: 220 * TICKS_PER_MM}
-"""Length of pole on one strip, from cross to cross [ticks]: 8-1/2 in or 220 mm."""
+STRIP_TICKS: dict[Paper, dict[Tape, int]] = {
+    "letter": {Tape.INCH: 19 * TICKS_PER_INCH // 2, Tape.MM: 240 * TICKS_PER_MM},
+    "a4": {Tape.INCH: 10 * TICKS_PER_INCH, Tape.MM: 260 * TICKS_PER_MM},
+}
+"""Length of pole on one strip, from cross to cross [ticks]: round on the tape, as long as the page allows."""
+STRIPS = 4
+"""Strips side by side on a page."""
+FIRST_X_MM, FOOT_MM = 21.0, 16.0
+"""Left edge of the first strip; height of the lowest cross above the page's lower edge [mm]."""
 OVERLAP_MM = 8.0
 """How far a strip is printed on past its crosses, for the glue [mm]."""
+FIGURE_MM = 5.75
+"""Size of the type of figures [mm]: its figures are 4 mm high."""
 
-_CHECK_X_MM, _FIRST_X_MM, _STRIP_MM, _STRIPS = 12.0, 25.0, 58.0, 3
-_FOOT_MM = 22.0
-"""Lowest cross above the page's lower edge [mm]."""
-_TEXT_MM, _SMALLEST_MM, _PITCH_MM = 2.4, 1.5, 3.0
-_NAME_X_MM = 19.0
-_MARK_MM = {"end": 16.0, "control": 16.0, "tile": 10.0, "opening": 13.0}
-_PEN_PT = {"end": 0.8, "control": 1.2, "tile": 0.5, "opening": 0.8}
+_CHECK_X_MM, _HOW_X_MM, _RIGHT_MM, _BETWEEN_MM = 9.0, 16.5, 6.5, 0.8
+_NAME_MM, _SMALL_MM, _LEAST_MM = 3.1, 2.4, 1.6
+_UNDER_MM = 4.9
+"""A mark's name stands this far under its figure [mm]."""
+_ABOVE_MM, _LINE_MM = 2.9, 3.3
+"""What a figure takes above its middle; distance of two lines of a name [mm]."""
+_TEXT_X_MM = 10.2
+_MARK_MM, _MOVED_MM = 8.0, 0.3
+_PEN_PT = {"end": 0.8, "control": 1.6, "tile": 0.5, "opening": 1.2}
 _EDGE_PT, _CROSS_PT, _LEADER_PT = 0.25, 0.4, 0.2
-_GLYPH = 0.56
+_CROSS_MM = 3.0
+_SAME = TICKS_PER_MM // 20
+"""Marks closer together than this are one pencil line [ticks]."""
+_NARROW = {
+    "i": 0.27,
+    "l": 0.29,
+    "t": 0.36,
+    "r": 0.4,
+    "f": 0.36,
+    ";": 0.28,
+    " ": 0.24,
+    "'": 0.25,
+    '"': 0.42,
+    "-": 0.4,
+    "/": 0.39,
+    ",": 0.28,
+    ".": 0.28,
+    ":": 0.28,
+}
+_GLYPH = 0.6
+"""Advance of a figure in type sizes; that of most letters is less."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,13 +88,16 @@ class Strip:
 
 
 def plan_poles(plan: Plan) -> tuple[StoryPole, ...]:
-    """The poles of all surfaces: up the walls first, then along them, then those of floors and ceilings."""
+    """The poles of all surfaces: up the walls first, then along them, then those of floors and ceilings.
+
+    Surfaces whose courses lie alike share one.
+    """
     found = [
         (surface.kind is not SurfaceKind.WALL, pole.along == "u", pole)
         for surface in plan.surfaces
         for pole in story_poles(surface)
     ]
-    return tuple(pole for *_, pole in sorted(found, key=lambda item: item[:2]))
+    return shared(pole for *_, pole in sorted(found, key=lambda item: item[:2]))
 
 
 def pole_strip(plan: Plan, paper: Paper) -> bytes:
@@ -79,22 +115,24 @@ def pole_strip(plan: Plan, paper: Paper) -> bytes:
 
 def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     """All that the pages print: lines and texts in millimetres from the upper left corner."""
-    strips = [strip for pole in plan_poles(plan) for strip in _strips(pole, plan.job.tape)]
-    pages = [strips[index : index + _STRIPS] for index in range(0, len(strips), _STRIPS)]
+    tape = plan.job.tape
+    strips = [strip for pole in plan_poles(plan) for strip in _strips(pole, STRIP_TICKS[paper][tape])]
+    pages = [strips[index : index + STRIPS] for index in range(0, len(strips), STRIPS)]
+    title = f"{plan.job.name}: story poles at full size, plan {plan.job.digest[:12]}"
     return {
         "paper": PAGE_SIZES[paper],
-        "title": f"{plan.job.name}: story poles at full size",
-        "digest": plan.job.digest[:12],
-        "how": "Cut out, lay the lower cross of each strip on the upper cross of the one before, glue in order.",
-        "pages": [_page(page, plan.job.tape, PAGE_MM[paper]) for page in pages],
+        "pages": [
+            _page(page, tape, PAGE_MM[paper], f"{title}, page {number} of {len(pages)}")
+            for number, page in enumerate(pages, start=1)
+        ],
     }
 
 
-def _strips(pole: StoryPole, tape: Tape) -> Iterator[Strip]:
-    step = STRIP_TICKS[tape]
-    count = max(1, -(-pole.length // step))
+def _strips(pole: StoryPole, step: int) -> Iterator[Strip]:
+    # The last strip has no glue tab above, so that its room may go to the pole itself.
+    count = max(1, -(-(pole.length - round(OVERLAP_MM * TICKS_PER_MM)) // step))
     for number in range(1, count + 1):
-        start, end = (number - 1) * step, min(number * step, pole.length)
+        start, end = (number - 1) * step, (number * step if number < count else pole.length)
         marks = tuple(
             mark for mark in pole.marks if start <= mark.at < end or (number == count and mark.at == end)
         )
@@ -106,6 +144,7 @@ class _Page:
 
     def __init__(self, size: tuple[float, float]) -> None:
         self.size = size
+        self.strip_mm = (size[0] - FIRST_X_MM - _RIGHT_MM) / STRIPS - _BETWEEN_MM
         self.lines: list[list[float]] = []
         self.texts: list[dict[str, Any]] = []
 
@@ -119,75 +158,131 @@ class _Page:
         self.texts.append({**place, "text": text, "size": size, "bold": bold, "up": up})
 
 
-def _page(strips: Sequence[Strip], tape: Tape, size: tuple[float, float]) -> dict[str, Any]:
+def _page(strips: Sequence[Strip], tape: Tape, size: tuple[float, float], title: str) -> dict[str, Any]:
     page = _Page(size)
-    _check(page, tape)
+    _margin(page, tape, title)
     for index, strip in enumerate(strips):
-        _draw(page, strip, _FIRST_X_MM + index * _STRIP_MM, tape)
+        _draw(page, strip, FIRST_X_MM + index * (page.strip_mm + _BETWEEN_MM), tape)
     return {"lines": page.lines, "texts": page.texts}
 
 
-def _check(page: _Page, tape: Tape) -> None:
-    """The check length along the page's left edge."""
+def _margin(page: _Page, tape: Tape, title: str) -> None:
+    """The check length along the page's left edge, and beside it what the page is and how it is used."""
     length = CHECK_TICKS[tape] / TICKS_PER_MM
     low = (page.size[1] - length) / 2
     page.line((_CHECK_X_MM, low), (_CHECK_X_MM, low + length), CHECK_PEN_PT)
     for at in (low, low + length):
         page.line((_CHECK_X_MM - 2, at), (_CHECK_X_MM + 2, at), _CROSS_PT)
     words = format_length(CHECK_TICKS[tape], tape, feet=False)
-    text = f"Check: this line is {words} long. If it is not, print again at 100 %, without fitting to the page."
-    page.text((_CHECK_X_MM + 2.5, low + 20), text, _TEXT_MM, up=True)
+    room = length - 4.0
+    for x, text in (
+        (_CHECK_X_MM + 1.5, f"Check: this line is {words} long. If not, print again at 100 %. {title}"),
+        (_HOW_X_MM, "Cut out; lay the lower crosses of each strip on the upper crosses of the one before; glue."),
+    ):
+        page.text((x, low + 2.0), text, _fitting(text, room, _NAME_MM), up=True)
 
 
 def _draw(page: _Page, strip: Strip, x: float, tape: Tape) -> None:
-    low = _FOOT_MM
+    low = FOOT_MM
     high = low + (strip.end - strip.start) / TICKS_PER_MM
     first, last = strip.number == 1, strip.number == strip.of
     bottom, top = (low if first else low - OVERLAP_MM), (high if last else high + OVERLAP_MM)
-    width = _STRIP_MM - 2.0
-    for side in (x, x + width):
+    right = x + page.strip_mm
+    for side in (x, right):
         page.line((side, bottom), (side, top), _EDGE_PT)
     for end in (bottom, top):
-        page.line((x, end), (x + width, end), _EDGE_PT)
-    if not first:
-        _cross(page, x + width - 6.0, low)
-    if not last:
-        _cross(page, x + width - 6.0, high)
-    caption = _fitting(strip.pole.title, width, _TEXT_MM)
-    page.text((x, bottom - 2.4), strip.pole.title, caption, bold=True)
-    span = f"{format_length(strip.start, tape)} to {format_length(strip.end, tape)}"
-    words = f"strip {strip.number} of {strip.of}: {span}"
-    page.text((x, bottom - 5.6), words, _fitting(words, width, _TEXT_MM))
-    _marks(page, strip, x, tape)
+        page.line((x, end), (right, end), _EDGE_PT)
+    for height in (*(() if first else (low,)), *(() if last else (high,))):
+        _cross(page, x + _TEXT_X_MM + _CROSS_MM, height)
+        _cross(page, right - _CROSS_MM - 2.0, height)
+    free = (low if first else low + _CROSS_MM, high if last else high - _CROSS_MM)
+    blocks = _marks(page, strip, x, tape, free)
+    _caption(page, strip, x, tape, [(low, free[0]), *blocks, (free[1], free[1])])
 
 
 def _cross(page: _Page, x: float, y: float) -> None:
-    page.line((x - 4.0, y), (x + 4.0, y), _CROSS_PT)
-    page.line((x, y - 4.0), (x, y + 4.0), _CROSS_PT)
+    page.line((x - _CROSS_MM, y), (x + _CROSS_MM, y), _CROSS_PT)
+    page.line((x, y - _CROSS_MM), (x, y + _CROSS_MM), _CROSS_PT)
 
 
-def _marks(page: _Page, strip: Strip, x: float, tape: Tape) -> None:
-    heights = [_FOOT_MM + (mark.at - strip.start) / TICKS_PER_MM for mark in strip.marks]
-    room = _STRIP_MM - 4.0 - _NAME_X_MM
-    for mark, height, beside in zip(strip.marks, heights, _apart(heights), strict=True):
-        end = x + _MARK_MM[mark.kind]
-        page.line((x, height), (end, height), _PEN_PT[mark.kind])
-        page.line((end, height), (x + _NAME_X_MM - 0.5, beside), _LEADER_PT)
-        text = f"{format_length(mark.at, tape)}  {mark.name}"
-        page.text((x + _NAME_X_MM, beside), text, _fitting(text, room, _TEXT_MM), bold=mark.kind == "control")
+def _marks(
+    page: _Page, strip: Strip, x: float, tape: Tape, free: tuple[float, float]
+) -> list[tuple[float, float]]:
+    """Each place with its figure and under it what is marked; gives what the figures and names take [mm]."""
+    groups: list[list[PoleMark]] = []
+    for mark in strip.marks:
+        if groups and mark.at - groups[-1][0].at <= _SAME:
+            groups[-1].append(mark)
+        else:
+            groups.append([mark])
+    heights = [FOOT_MM + (group[0].at - strip.start) / TICKS_PER_MM for group in groups]
+    room = page.strip_mm - _TEXT_X_MM - 0.8
+    names = [_lines("; ".join(mark.name for mark in group), room, _NAME_MM) for group in groups]
+    belows = [_UNDER_MM + _LINE_MM * len(lines) - 1.6 for lines in names]
+    # Where marks crowd, all that is written shrinks alike.
+    share = min(1.0, (free[1] - free[0] - 1.0) / max(sum(belows) + _ABOVE_MM * len(groups), 1e-9))
+    above, belows = _ABOVE_MM * share, [below * share for below in belows]
+    placed = _apart(heights, above, belows, (free[0], free[1] - 1.0 * share))
+    for group, lines, height, beside in zip(groups, names, heights, placed, strict=True):
+        for mark in group:
+            page.line((x, height), (x + _MARK_MM, height), _PEN_PT[mark.kind])
+        if abs(beside - height) > _MOVED_MM:
+            page.line((x + _MARK_MM, height), (x + _TEXT_X_MM - 0.5, beside), _LEADER_PT)
+        bold = any(mark.kind == "control" for mark in group)
+        figure = format_length(group[0].at, tape)
+        page.text((x + _TEXT_X_MM, beside), figure, _fitting(figure, room, FIGURE_MM * share), bold=bold)
+        for number, line in enumerate(lines):
+            under = (x + _TEXT_X_MM, beside - (_UNDER_MM + number * _LINE_MM) * share)
+            page.text(under, line, _fitting(line, room, _NAME_MM * share), bold=bold)
+    return [(beside - below, beside + above) for beside, below in zip(placed, belows, strict=True)]
+
+
+def _caption(page: _Page, strip: Strip, x: float, tape: Tape, taken: Sequence[tuple[float, float]]) -> None:
+    """What the strip is, in the lowest gap between the marks that has room for it, else in the widest."""
+    room = page.strip_mm - _TEXT_X_MM - 0.8
+    span = f"{format_length(strip.start, tape)} to {format_length(strip.end, tape)}"
+    lines = [*_lines(strip.pole.title, room, _SMALL_MM), f"strip {strip.number} of {strip.of}", span]
+    needed = (len(lines) + 1) * _LINE_MM
+    gaps = [(lower[1], upper[0]) for lower, upper in pairwise(taken) if upper[0] > lower[1]]
+    gap = next((one for one in gaps if one[1] - one[0] >= needed), None)
+    if gap is None:
+        gap = max(gaps, key=lambda one: one[1] - one[0], default=(taken[0][1], taken[0][1] + needed))
+    share = min(1.0, (gap[1] - gap[0]) / needed)
+    top = min(gap[1], gap[0] + 1.5 * needed) - _LINE_MM * share
+    for number, line in enumerate(lines):
+        page.text((x + _TEXT_X_MM, top - number * _LINE_MM * share), line, _fitting(line, room, _SMALL_MM * share))
+
+
+def _lines(text: str, room: float, size: float) -> list[str]:
+    """A text broken between words so that every line fits, where words allow it."""
+    lines: list[str] = []
+    for word in text.split(" "):
+        if lines and _advance(f"{lines[-1]} {word}") * size <= room:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
+
+
+def _advance(text: str) -> float:
+    return sum(_NARROW.get(letter, _GLYPH) for letter in text)
 
 
 def _fitting(text: str, room: float, size: float) -> float:
-    return max(_SMALLEST_MM, min(size, room / (len(text) * _GLYPH)))
+    return max(min(_LEAST_MM, size), min(size, room / _advance(text)))
 
 
-def _apart(heights: Sequence[float]) -> list[float]:
-    """Heights of names so that none stands on another, ascending like their marks [mm]."""
+def _apart(
+    heights: Sequence[float], above: float, belows: Sequence[float], free: tuple[float, float]
+) -> list[float]:
+    """Heights of figures so that none stands on another, ascending like their marks, within limits [mm]."""
     placed: list[float] = []
-    for height in heights:
-        placed.append(max(height, placed[-1] + _PITCH_MM) if placed else height)
-    limit = heights[-1] + _PITCH_MM if heights else 0.0
+    lowest = free[0]
+    for height, below in zip(heights, belows, strict=True):
+        placed.append(max(height, lowest + below))
+        lowest = placed[-1] + above
+    highest = free[1]
     for index in range(len(placed) - 1, -1, -1):
-        placed[index] = min(placed[index], limit)
-        limit = placed[index] - _PITCH_MM
+        placed[index] = min(placed[index], highest - above)
+        highest = placed[index] - belows[index]
     return placed

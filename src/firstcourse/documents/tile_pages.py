@@ -1,20 +1,23 @@
 """What the site pack prints of tile: each surface with its start, cuts and soft joints."""
 
+from collections.abc import Sequence
 from typing import Any
 
+from firstcourse.documents.pole_strip import plan_poles
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.drawings.tiles import cut_rows, draw_tiling
 from firstcourse.plan import Plan, Surface, TiledArea
-from firstcourse.tiling.story_pole import StoryPole, story_poles
+from firstcourse.tiling.story_pole import StoryPole
 from firstcourse.units import format_length
 
 
 def tile_pages(plan: Plan) -> list[dict[str, Any]]:
     """One entry for each tiled surface, in order, as plain values."""
-    return [_page(plan, surface) for surface in plan.surfaces if surface.tiled]
+    poles = plan_poles(plan)
+    return [_page(plan, surface, poles) for surface in plan.surfaces if surface.tiled]
 
 
-def _page(plan: Plan, surface: Surface) -> dict[str, Any]:
+def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str, Any]:
     drawing = draw_tiling(plan, surface)
     whole = sum(tile.whole for tile in surface.tiles)
     main = surface.tiled[0]
@@ -31,7 +34,8 @@ def _page(plan: Plan, surface: Surface) -> dict[str, Any]:
         ],
         "starts": _starts(plan, main),
         "snap": [line.words for area in surface.tiled for line in area.lines],
-        "poles": [_pole(plan, pole) for pole in story_poles(surface)],
+        "poles": [_pole(plan, pole) for pole in poles if pole.surfaces[0] == surface.id],
+        "poles_elsewhere": [pole.title for pole in poles if surface.id in pole.surfaces[1:]],
         "cuts": _cuts(plan, surface),
         "soft": _soft_rows(plan, surface),
     }

@@ -1,11 +1,13 @@
 """Story poles: courses, openings and ends as marks on a batten, one for each wall and run.
 
 A pole stands on one end of the line that was snapped for its run; every mark has its distance from that end and
-from the other line, which is the control: a foot may be out of level, a level line is not.
+from the other line, which is the control: a foot may be out of level, a level line is not. Walls whose courses lie
+alike share one pole.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from firstcourse.geometry import bounds
@@ -39,18 +41,27 @@ class StoryPole:
     """The marks of one run.
 
     Attributes:
-        title: Wall or floor, and which way the pole lies.
+        surfaces: Ids of the surfaces it serves; several where their courses lie alike.
+        places: What they are called, in the same order.
+        way: Which way the pole lies.
         along: Axis of the surface it lies along.
         foot: What its foot stands on.
         control: Distance of the control line from its foot [ticks]; None where no line is square to the run.
         marks: From the foot up.
     """
 
-    title: str
+    surfaces: tuple[str, ...]
+    places: tuple[str, ...]
+    way: str
     along: Literal["u", "v"]
     foot: str
     control: int | None
     marks: tuple[PoleMark, ...]
+
+    @property
+    def title(self) -> str:
+        """The surfaces it serves, and which way it lies."""
+        return f"{_listed(self.places)}, {self.way}"
 
     @property
     def length(self) -> int:
@@ -65,15 +76,76 @@ def story_poles(surface: Surface) -> tuple[StoryPole, ...]:
         surface: With its tiles, its lines to snap and its openings.
 
     Returns:
-        None for a surface without tile, and for a floor whose pattern runs askew: there the lines are enough.
+        None for a surface without tile, and where the pattern runs askew: there the lines are enough.
     """
     lines = [line.line for area in surface.tiled for line in area.lines]
     upright = next((line for line in lines if line[0][0] == line[1][0]), None)
     level = next((line for line in lines if line[0][1] == line[1][1]), None)
-    if not surface.tiles or (surface.kind is not SurfaceKind.WALL and (upright is None or level is None)):
+    if not surface.tiles or ((upright is None or level is None) and not _has_courses(surface)):
         return ()
     ways = ((1, upright, level), (0, level, upright))
     return tuple(_pole(surface, axis, run, control) for axis, run, control in ways)
+
+
+def shared(poles: Iterable[StoryPole]) -> tuple[StoryPole, ...]:
+    """Poles of which no two have the same courses: surfaces whose tiles lie alike are served by one.
+
+    Marks that only one of its surfaces has, such as of an opening, bear its name. The control line, the foot and
+    every edge of a tile are the same for all surfaces of a pole.
+
+    Args:
+        poles: In order; a shared pole stands where the first of its poles stood.
+    """
+    found: dict[tuple[object, ...], list[StoryPole]] = {}
+    for pole in poles:
+        tiles = tuple((mark.at, mark.name) for mark in pole.marks if mark.kind == "tile")
+        found.setdefault((pole.along, pole.way, pole.foot, pole.control, tiles), []).append(pole)
+    return tuple(_joined(alike) for alike in found.values())
+
+
+def _joined(poles: Sequence[StoryPole]) -> StoryPole:
+    first = poles[0]
+    marks: dict[PoleMark, list[str]] = {}
+    for pole in poles:
+        for mark in pole.marks:
+            marks.setdefault(mark, []).append(pole.places[0])
+    named = [
+        mark if len(places) == len(poles) else replace(mark, name=f"{_short(_listed(places))}: {mark.name}")
+        for mark, places in marks.items()
+    ]
+    foot = first.marks[0]
+    return replace(
+        first,
+        surfaces=tuple(pole.surfaces[0] for pole in poles),
+        places=tuple(pole.places[0] for pole in poles),
+        marks=_in_order(named, foot),
+    )
+
+
+def _listed(places: Sequence[str]) -> str:
+    """Several walls of one room as one phrase."""
+    room, wall, _ = places[0].partition("wall ")
+    if len(places) > 1 and wall and all(place.startswith(room + wall) for place in places):
+        names = [place.removeprefix(room + wall) for place in places]
+        return f"{room}walls {', '.join(names[:-1])} and {names[-1]}"
+    return " and ".join(places)
+
+
+def _short(place: str) -> str:
+    """A place without its room."""
+    return place.rpartition(": ")[2]
+
+
+def _in_order(marks: Iterable[PoleMark], foot: PoleMark) -> tuple[PoleMark, ...]:
+    return tuple(sorted(marks, key=lambda mark: (mark.at, mark != foot, _ORDER.index(mark.kind))))
+
+
+def _has_courses(surface: Surface) -> bool:
+    """Whether every course of a wall begins where the one below it ends."""
+    if surface.kind is not SurfaceKind.WALL:
+        return False
+    boxes = sorted((box[1], box[3]) for box in (bounds(tile.laid or tile.outline) for tile in surface.tiles))
+    return all(upper[0] <= lower[0] + _SAME or upper[0] >= lower[1] - _SAME for lower, upper in pairwise(boxes))
 
 
 def _pole(surface: Surface, axis: int, run: Segment | None, control: Segment | None) -> StoryPole:
@@ -95,11 +167,13 @@ def _pole(surface: Surface, axis: int, run: Segment | None, control: Segment | N
     else:
         way = "along the first line" if axis else "along the second line"
     return StoryPole(
-        title=f"{surface.title or surface.id}, {way}",
+        surfaces=(surface.id,),
+        places=(surface.title or surface.id,),
+        way=way,
         along="v" if axis else "u",
         foot=foot_mark.name,
         control=None if control is None else control[0][axis] - foot,
-        marks=tuple(sorted(marks, key=lambda mark: (mark.at, mark is not foot_mark, _ORDER.index(mark.kind)))),
+        marks=_in_order(marks, foot_mark),
     )
 
 
@@ -113,23 +187,25 @@ def _tiles(surface: Surface, axis: int, run: Segment | None) -> list[tuple[int, 
     if not rows:
         return []
     kinds = {tile.stock for tile in surface.tiles}
-    step = "course" if axis == 1 and surface.kind is SurfaceKind.WALL else "tile"
+    step = "course" if axis == 1 and _has_courses(surface) else "tile"
     found: list[tuple[int, str, Kind]] = []
-    for number, tiles in enumerate(rows.values(), start=1):
+    for tiles in rows.values():
         at = min(bounds(tile.outline)[axis] for tile in tiles)
-        words = [f"{step} {number}"]
+        if found and abs(at - found[-1][0]) <= _SAME:
+            continue
+        words = [f"{step} {len(found) + 1}"]
         if len(kinds) > 1:
             words.append(" and ".join(sorted({tile.stock for tile in tiles})))
         if all(_is_cut(tile, axis) for tile in tiles):
             words.append("cut")
         found.append((at, ", ".join(words), "tile"))
     last = max(bounds(tile.outline)[axis + 2] for tiles in rows.values() for tile in tiles)
-    return [*found, (last, f"end of {step} {len(rows)}", "tile")]
+    return [*found, (last, f"end of {step} {len(found)}", "tile")]
 
 
 def _along(surface: Surface, axis: int, run: Segment | None) -> Sequence[Tile]:
-    """Tiles that a run passes; up a wall all of them, since its courses run on beside a niche."""
-    if run is None or (axis == 1 and surface.kind is SurfaceKind.WALL):
+    """Tiles that a run passes; up a wall with courses all of them, since they run on beside a niche."""
+    if run is None or (axis == 1 and _has_courses(surface)):
         return surface.tiles
     at, joint = run[0][1 - axis], surface.tiled[0].joint
     found = []
@@ -162,7 +238,7 @@ def _openings(surface: Surface, axis: int) -> list[tuple[int, str, Kind]]:
 
 def _foot(surface: Surface, axis: int) -> str:
     if surface.kind is not SurfaceKind.WALL:
-        return "lower end of the first line" if axis else "left end of the second line"
+        return "first line, lower end" if axis else "second line, left end"
     if axis:
         return next((side.label for side in surface.sides if side.kind is SideKind.FOOT and side.label), "foot")
     return "left end"
@@ -170,5 +246,5 @@ def _foot(surface: Surface, axis: int) -> str:
 
 def _end(surface: Surface, axis: int) -> str:
     if surface.kind is not SurfaceKind.WALL:
-        return "upper end of the first line" if axis else "right end of the second line"
+        return "first line, upper end" if axis else "second line, right end"
     return "top of the boards" if axis else "right end"

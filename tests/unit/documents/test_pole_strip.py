@@ -2,6 +2,7 @@
 
 import io
 import math
+import re
 from functools import cache
 from pathlib import Path
 
@@ -11,7 +12,19 @@ from pypdf.generic import ContentStream
 
 from firstcourse.documents.pages import Paper
 from firstcourse.documents.papers import STORY_POLE_A4, STORY_POLE_LETTER, all_papers
-from firstcourse.documents.pole_strip import CHECK_PEN_PT, CHECK_TICKS, plan_poles, pole_strip, strip_data
+from firstcourse.documents.pole_strip import (
+    CHECK_PEN_PT,
+    CHECK_TICKS,
+    FIRST_X_MM,
+    FOOT_MM,
+    OVERLAP_MM,
+    PAGE_MM,
+    STRIP_TICKS,
+    STRIPS,
+    plan_poles,
+    pole_strip,
+    strip_data,
+)
 from firstcourse.plan import JobStamp, Plan, SurfaceKind
 from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_MM, Tape
@@ -82,53 +95,78 @@ def test_the_check_length_is_true_on_every_page(tape: Tape, paper: Paper) -> Non
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
-def test_marks_lie_true_to_size_from_strip_to_strip(paper: Paper) -> None:
-    plan = plan_of("tub-bathroom")
-    tape = plan.job.tape
-    pole = plan_poles(plan)[0]
+@pytest.mark.parametrize("tape", list(Tape))
+def test_marks_lie_true_to_size_from_strip_to_strip(tape: Tape, paper: Paper) -> None:
+    pole = plan_poles(plan_of("tub-bathroom"))[0]
+    step = STRIP_TICKS[paper][tape] / TICKS_PER_MM
+    width = (PAGE_MM[paper][0] - FIRST_X_MM - 6.5) / STRIPS
+    count = math.ceil((pole.length / TICKS_PER_MM - OVERLAP_MM) / step)
+    reached: set[float] = set()
     # The first pole fills strips from left to right, page by page; its marks start at each strip's left edge.
-    lefts = (25.0, 83.0, 141.0)
-    reached: list[float] = []
-    step = 215.9
-    for page_number, lines in enumerate(pages(tape, paper)):
-        for column, left in enumerate(lefts):
-            number = page_number * 3 + column
-            if number > pole.length / TICKS_PER_MM // step:
-                continue
-            marks = {
-                round(a[1] * MM_PER_POINT - 22.0 + number * step, 2)
-                for pen, a, b in lines
-                if abs(a[0] * MM_PER_POINT - left) < 0.01
-                and abs(a[1] - b[1]) < 0.01
-                and math.dist(a, b) * MM_PER_POINT < 20
-            }
-            reached += sorted(marks)
-    wanted = sorted({mark.at for mark in pole.marks})
-    assert len(reached) == len({round(at / TICKS_PER_MM, 2) for at in wanted})
-    assert reached == pytest.approx(sorted({round(at / TICKS_PER_MM, 2) for at in wanted}), abs=TRUE_MM)
+    for number in range(count):
+        left = FIRST_X_MM + number % STRIPS * width
+        reached |= {
+            round(a[1] * MM_PER_POINT - FOOT_MM + number * step, 2)
+            for pen, a, b in pages(tape, paper)[number // STRIPS]
+            if pen > 0.45
+            and abs(a[0] * MM_PER_POINT - left) < 0.01
+            and abs(a[1] - b[1]) < 0.01
+            and math.dist(a, b) * MM_PER_POINT < 20
+        }
+    wanted = sorted({mark.at / TICKS_PER_MM for mark in pole.marks})
+    assert all(min(abs(at - one) for one in reached) < TRUE_MM for at in wanted)
+    assert all(min(abs(at - one) for one in wanted) < TRUE_MM for at in reached)
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
-def test_everything_lies_on_the_page_and_no_text_on_another(paper: Paper) -> None:
-    data = strip_data(plan_of("tub-bathroom"), paper)
-    width, height = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}[paper]
-    for page in data["pages"]:
+@pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])
+def test_everything_lies_on_the_page_and_no_text_on_another(name: str, paper: Paper) -> None:
+    width, height = PAGE_MM[paper]
+    for page in strip_data(plan_of(name), paper)["pages"]:
         for x0, y0, x1, y1, _ in page["lines"]:
             assert min(x0, x1) > 6 and max(x0, x1) < width - 6
-            assert min(y0, y1) > 12 and max(y0, y1) < height - 12
+            assert min(y0, y1) > 6.5 and max(y0, y1) < height - 6.5
         level = [text for text in page["texts"] if not text["up"]]
         for index, one in enumerate(level):
-            assert one["x"] + len(one["text"]) * one["size"] * 0.56 < width
+            assert one["x"] + len(one["text"]) * one["size"] * 0.4 < width
             for other in level[index + 1 :]:
-                apart = abs(one["y"] - other["y"]) >= 0.9 * max(one["size"], other["size"])
+                # Figures and capitals take 0.7 of the type's size.
+                apart = abs(one["y"] - other["y"]) >= 0.35 * (one["size"] + other["size"])
                 assert apart or abs(one["x"] - other["x"]) > 30
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])
+def test_every_figure_is_four_millimetres_high(name: str, paper: Paper) -> None:
+    cap_height = 0.698
+    figure = re.compile(r"(\d+' )?[\d/-]+\"")
+    for page in strip_data(plan_of(name), paper)["pages"]:
+        sizes = [text["size"] for text in page["texts"] if figure.fullmatch(text["text"])]
+        assert sizes and min(sizes) * cap_height > 3.85
+        assert max(sizes) * cap_height >= 4.0
+
+
+def test_walls_whose_courses_lie_alike_share_one_pole() -> None:
+    plan = plan_of("tub-bathroom")
+    first = plan_poles(plan)[0]
+    assert first.title == "hall bath: walls A-B, B-C and D-A, up"
+    names = [mark.name for mark in first.marks]
+    assert "wall A-B: niche, lower edge" in names and "wall D-A: valve, centre" in names
+    assert names.count("course 5") == 1
+    pages_of = {
+        name: len(strip_data(plan_of(name), "letter")["pages"]) for name in ("tub-bathroom", "tiled-shower")
+    }
+    assert max(pages_of.values()) <= 12
 
 
 def test_walls_come_first_and_strips_are_written_for_tile_only() -> None:
     plan = plan_of("tub-bathroom")
     names = [paper.name for paper in all_papers(plan)]
     assert {STORY_POLE_LETTER, STORY_POLE_A4} <= set(names)
-    walls = sum(surface.kind is SurfaceKind.WALL for surface in plan.surfaces)
-    assert [pole.title.endswith(", up") for pole in plan_poles(plan)][: walls + 1] == [True] * walls + [False]
+    kinds = {surface.id: surface.kind for surface in plan.surfaces}
+    order = [(kinds[pole.surfaces[0]] is not SurfaceKind.WALL, pole.way != "up") for pole in plan_poles(plan)]
+    assert order[:2] == [(False, False), (False, True)] and [wall for wall, _ in order] == sorted(
+        w for w, _ in order
+    )
     empty = Plan(job=JobStamp(name="empty", digest="0" * 64, date="2026-11-25"))
     assert not {STORY_POLE_LETTER, STORY_POLE_A4} & {paper.name for paper in all_papers(empty)}
