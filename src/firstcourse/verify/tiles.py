@@ -30,6 +30,8 @@ def check_tiles(plan: Document) -> Iterator[Objection]:
         yield from _placed(surface, shapes)
         yield from _joints(surface, shapes)
         yield from _covered(surface, shapes)
+        yield from _in_their_area(surface, shapes)
+        yield from _goes_round(surface)
         for tile in surface.tiles:
             yield from _made(tile, plan)
     yield from _cut_from(plan)
@@ -95,6 +97,35 @@ def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
                 yield Objection("VER-705", surface.id, f"has bare ground near {_spot(part)}")
 
 
+def _in_their_area(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
+    """Each tile lies in an area that its kind belongs to."""
+    if len(surface.tiled) < 2 or not shapes:
+        return
+    spots = [shape.representative_point() for shape in shapes]
+    tree = STRtree(spots)
+    allowed: dict[int, set[str]] = {}
+    for area in surface.tiled:
+        for index in tree.query(area.shape, predicate="intersects").tolist():
+            allowed.setdefault(index, set()).update(area.tiles)
+    for index, tile in enumerate(surface.tiles):
+        if not tile.fixed and tile.stock not in allowed.get(index, set()):
+            yield Objection("VER-710", tile.id, f"is of '{tile.stock}', which is not laid there")
+
+
+def _goes_round(surface: Surface) -> Iterator[Objection]:
+    """A border is one ring without a gap, but for openings, round a field that it parts from the edges."""
+    strips = [area for area in surface.tiled if area.role == "border"]
+    if not strips:
+        return
+    reach = max(area.joint for area in strips) / 2 + SLACK
+    across = [opening_shape(opening).buffer(2 * reach) for opening in surface.openings]
+    whole = unary_union([*(area.shape.buffer(reach, join_style="mitre") for area in strips), *across])
+    fields = [area.shape for area in surface.tiled if area.role == "field"]
+    rings = [Polygon(part.exterior) for part in shapely.get_parts(whole) if part.interiors]
+    if not any(ring.covers(field) for ring in rings for field in fields):
+        yield Objection("VER-712", surface.id, "has a border that does not go all the way round")
+
+
 def _made(tile: Tile, plan: Document) -> Iterator[Objection]:
     """A whole tile is as large as its stock; a cut one is a part of one, and says of which tile."""
     stock = plan.tile_stock.get(tile.stock)
@@ -118,7 +149,7 @@ def _made(tile: Tile, plan: Document) -> Iterator[Objection]:
         turn = _turn(tile.outline, tile.cut)
         if turn is None:
             yield Objection("VER-703", tile.id, "is not what is cut for it")
-        elif stock.directional and not _keeps_grain(tile.laid, turn, stock):
+        elif stock.directional and not _keeps_grain(tile, turn, stock):
             yield Objection("VER-703", tile.id, "is cut across the grain")
 
 
@@ -203,13 +234,15 @@ def _turn(ring: Ring, cut: Ring) -> complex | None:
     return None
 
 
-def _keeps_grain(laid: Ring, turn: complex, stock: TileStock) -> bool:
+def _keeps_grain(tile: Tile, turn: complex, stock: TileStock) -> bool:
     """Whether the tile's long side, turned with the piece, lies along the long side of its source."""
     width, height = stock.size
     if abs(width - height) <= SLACK:
         return True
-    axis = max(_vectors(laid), key=abs) * turn
-    return abs(axis.imag if width > height else axis.real) <= 4 * SLACK
+    axis = max(_vectors(tile.laid), key=abs) * turn
+    # The turn is known from the piece's own sides: rounding their ends turns a small piece by more.
+    reach = max(1.0, abs(axis) / max(abs(side) for side in _vectors(tile.outline)))
+    return abs(axis.imag if width > height else axis.real) <= 4 * SLACK * reach
 
 
 def _spot(part: shapely.Geometry) -> str:
