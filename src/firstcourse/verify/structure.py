@@ -99,6 +99,7 @@ class TiledArea:
     tiles: tuple[str, ...]
     shape: MultiPolygon
     joint: int
+    role: str = "field"
 
 
 @dataclass(frozen=True, slots=True)
@@ -382,9 +383,10 @@ def _soft_joint(node: Node) -> SoftJoint:
 def _tiled(node: Node) -> TiledArea:
     parts = [Polygon(item.ring("outline"), item.holes()) for item in node.nodes("area")]
     shape = MultiPolygon(parts)
+    role = _one_of(node, "role", ("field", "band", "border"), "field")
     if not shape.is_valid:
         raise FieldError(f"{node.where}.area", "has parts that lie over each other")
-    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"))
+    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role)
 
 
 def _opening(node: Node) -> Opening:
