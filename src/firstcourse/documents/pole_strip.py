@@ -4,7 +4,7 @@ Every page carries a line of known length: a printer that shrinks its pages is f
 Figures are as high as can be read at arm's length.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
@@ -42,6 +42,8 @@ _ABOVE_MM, _LINE_MM = 2.9, 3.3
 """What a figure takes above its middle; distance of two lines of a name [mm]."""
 _TEXT_X_MM = 10.2
 _MARK_MM, _MOVED_MM = 8.0, 0.3
+_STUB_MM = 80
+"""A last strip shorter than this has no room for its figures [mm]."""
 _PEN_PT = {"end": 0.8, "control": 1.6, "tile": 0.5, "opening": 1.2}
 _EDGE_PT, _CROSS_PT, _LEADER_PT = 0.25, 0.4, 0.2
 _CROSS_MM = 3.0
@@ -116,7 +118,7 @@ def pole_strip(plan: Plan, paper: Paper) -> bytes:
 def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     """All that the pages print: lines and texts in millimetres from the upper left corner."""
     tape = plan.job.tape
-    strips = [strip for pole in plan_poles(plan) for strip in _strips(pole, STRIP_TICKS[paper][tape])]
+    strips = [strip for pole in plan_poles(plan) for strip in strips_of(pole, STRIP_TICKS[paper][tape])]
     pages = [strips[index : index + STRIPS] for index in range(0, len(strips), STRIPS)]
     title = f"{plan.job.name}: story poles at full size, plan {plan.job.digest[:12]}"
     return {
@@ -128,15 +130,33 @@ def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     }
 
 
-def _strips(pole: StoryPole, step: int) -> Iterator[Strip]:
-    # The last strip has no glue tab above, so that its room may go to the pole itself.
+def strips_of(pole: StoryPole, step: int) -> tuple[Strip, ...]:
+    """A pole cut into strips.
+
+    The last has no glue tab above, so that its room may go to the pole itself; where it would be a stub, the one
+    before it gives it half of its length.
+
+    Args:
+        pole: With its marks.
+        step: Length of a strip from cross to cross [ticks].
+    """
     count = max(1, -(-(pole.length - round(OVERLAP_MM * TICKS_PER_MM)) // step))
-    for number in range(1, count + 1):
-        start, end = (number - 1) * step, (number * step if number < count else pole.length)
-        marks = tuple(
-            mark for mark in pole.marks if start <= mark.at < end or (number == count and mark.at == end)
+    breaks = [number * step for number in range(count)] + [pole.length]
+    if count > 1 and breaks[-1] - breaks[-2] < _STUB_MM * TICKS_PER_MM:
+        breaks[-2] -= step // 2
+    return tuple(
+        Strip(
+            pole=pole,
+            number=number,
+            of=count,
+            start=start,
+            end=end,
+            marks=tuple(
+                mark for mark in pole.marks if start <= mark.at < end or (number == count and mark.at == end)
+            ),
         )
-        yield Strip(pole=pole, number=number, of=count, start=start, end=end, marks=marks)
+        for number, (start, end) in enumerate(pairwise(breaks), start=1)
+    )
 
 
 class _Page:

@@ -17,13 +17,13 @@ from firstcourse.documents.pole_strip import (
     CHECK_TICKS,
     FIRST_X_MM,
     FOOT_MM,
-    OVERLAP_MM,
     PAGE_MM,
     STRIP_TICKS,
     STRIPS,
     plan_poles,
     pole_strip,
     strip_data,
+    strips_of,
 )
 from firstcourse.plan import JobStamp, Plan, SurfaceKind
 from firstcourse.planning import plan_file
@@ -98,15 +98,13 @@ def test_the_check_length_is_true_on_every_page(tape: Tape, paper: Paper) -> Non
 @pytest.mark.parametrize("tape", list(Tape))
 def test_marks_lie_true_to_size_from_strip_to_strip(tape: Tape, paper: Paper) -> None:
     pole = plan_poles(plan_of("tub-bathroom"))[0]
-    step = STRIP_TICKS[paper][tape] / TICKS_PER_MM
     width = (PAGE_MM[paper][0] - FIRST_X_MM - 6.5) / STRIPS
-    count = math.ceil((pole.length / TICKS_PER_MM - OVERLAP_MM) / step)
     reached: set[float] = set()
     # The first pole fills strips from left to right, page by page; its marks start at each strip's left edge.
-    for number in range(count):
+    for number, strip in enumerate(strips_of(pole, STRIP_TICKS[paper][tape])):
         left = FIRST_X_MM + number % STRIPS * width
         reached |= {
-            round(a[1] * MM_PER_POINT - FOOT_MM + number * step, 2)
+            round(a[1] * MM_PER_POINT - FOOT_MM + strip.start / TICKS_PER_MM, 2)
             for pen, a, b in pages(tape, paper)[number // STRIPS]
             if pen > 0.45
             and abs(a[0] * MM_PER_POINT - left) < 0.01
