@@ -65,48 +65,6 @@ def least_over_layouts(fields: Sequence[Sequence[Region]], stock: StockSize) -> 
     return Bound(-(-area // (stock.w * stock.h)), "area")
 
 
-def argument(fields: Sequence[Sequence[Region]], stock: StockSize, sheets: int) -> tuple[str, ...]:
-    """Why no layout takes fewer sheets than the bound, and what is open where a plan takes more, in sentences.
-
-    Args:
-        fields: For each field the regions it may be taken as.
-        stock: The sheet.
-        sheets: How many the plan takes.
-
-    Example:
-        >>> floor = Region(length=100, across=36, gap=2, least=10, most=36, stagger=10)
-        >>> for sentence in argument([[floor], [floor]], StockSize("s", 60, 36, 1), 4):
-        ...     print(sentence)
-        The fields measure 7200 together, which is 3.33 sheets of 60 x 36.
-        No board is smaller than 10, so gaps of 2 between boards take no more than 1456 of that.
-        Every layout cuts at least 5744 from sheets, which is 2.66 of them: 3 or more.
-        The plan takes 4. With 3, all but 736 of 6480 would have to become boards; nothing proves that cannot be.
-    """
-    sheet = stock.w * stock.h
-    whole = least = 0
-    for ways in fields:
-        area, region = min(((least_area(region), region) for region in ways), key=lambda found: found[0])
-        whole, least = whole + region.length * region.across, least + area
-    bound = -(-least // sheet)
-    smallest = min(region.least for ways in fields for region in ways)
-    gap = max(region.gap for ways in fields for region in ways)
-    found = [
-        f"The fields measure {whole} together, which is {whole / sheet:.2f} sheets of {stock.w} x {stock.h}.",
-        f"No board is smaller than {smallest}, so gaps of {gap} between boards take no more than {whole - least}"
-        " of that.",
-        f"Every layout cuts at least {least} from sheets, which is {least / sheet:.2f} of them: {bound} or more.",
-    ]
-    if sheets > bound:
-        few = sheets - 1
-        found.append(
-            f"The plan takes {sheets}. With {few}, all but {few * sheet - least} of {few * sheet} would have to"
-            " become boards; nothing proves that cannot be."
-        )
-    else:
-        found.append(f"The plan takes {sheets}: no plan takes fewer.")
-    return tuple(found)
-
-
 def least_area(region: Region) -> int:
     """Least area that the boards of a region have together."""
     import numpy as np
@@ -122,3 +80,90 @@ def least_area(region: Region) -> int:
         region.length, region.across, region.gap, region.least, region.most, alone, both, room
     )
     return area
+
+
+Span = tuple[int, int]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ground:
+    """A rectangle that courses are laid over, with the places where gaps may start.
+
+    Attributes:
+        length: Along the courses.
+        across: Over all courses.
+        gap: Between boards and between courses.
+        least: Least side of a board.
+        most: Greatest height of a course.
+        breaks: Where a gap across a course may start, as (from, to) along it.
+        joints: Where a gap between courses may start, as (from, to) across them.
+        stagger: Least distance between breaks of neighbouring courses; 0 where nothing is asked.
+    """
+
+    length: int
+    across: int
+    gap: int
+    least: int
+    most: int
+    breaks: tuple[Span, ...]
+    joints: tuple[Span, ...]
+    stagger: int = 0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Gaps:
+    """The most area that gaps between boards can take.
+
+    Attributes:
+        courses: So many it takes for that.
+        alone: Most breaks of one course.
+        pair: Most breaks of two neighbouring courses together.
+    """
+
+    area: int
+    courses: int
+    alone: int
+    pair: int
+
+
+def most_gaps(ground: Ground) -> Gaps:
+    """The most area of gaps in any stack of courses, in closed form; no less than what `least_area` leaves out.
+
+    With `e` breaks more in a pair than in one course alone, every course may have `e`, and those of a set of which
+    no two are neighbours up to `alone`. At least every second course is outside that set, none of them lower than
+    the least board, and those within are no higher than the highest.
+
+    Example:
+        >>> anywhere = ((0, 100),)
+        >>> floor = Ground(length=100, across=36, gap=2, least=10, most=36, breaks=anywhere, joints=anywhere)
+        >>> most_gaps(floor)
+        Gaps(area=912, courses=3, alone=7, pair=14)
+    """
+    distance = ground.least + ground.gap
+    alone = _most_starts(ground.breaks, ground.length, ground, distance)
+    pair = 2 * alone
+    if ground.stagger > 0:
+        pair = min(pair, _most_starts(ground.breaks, ground.length, ground, min(ground.stagger, distance)))
+    each, more = pair - alone, 2 * alone - pair
+    best = Gaps(area=0, courses=1, alone=alone, pair=pair)
+    for courses in range(1, _most_starts(ground.joints, ground.across, ground, distance) + 2):
+        high = ground.across - ground.gap * (courses - 1)
+        if high > courses * ground.most:
+            continue
+        few = max(courses // 2 * ground.least, high - (courses + 1) // 2 * ground.most)
+        breaks = each * high + more * (high - few)
+        area = ground.gap * (ground.length * (courses - 1) + breaks)
+        if area > best.area:
+            best = Gaps(area=area, courses=courses, alone=alone, pair=pair)
+    return best
+
+
+def _most_starts(places: Sequence[Span], length: int, ground: Ground, distance: int) -> int:
+    """Most starts of gaps at these places, a least board at both ends and this distance between."""
+    count, at, end = 0, ground.least, length - ground.gap - ground.least
+    for first, last in sorted(places):
+        start, stop = max(first, at), min(last, end)
+        if start <= stop:
+            more = (stop - start) // distance + 1
+            count, at = count + more, start + more * distance
+    return count

@@ -1,6 +1,7 @@
 """The plan as plain data: what every step adds to and what every paper is made from."""
 
 from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
+from firstcourse.plan.bounds import FieldBound, LayoutBound
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.model import (
@@ -43,12 +44,14 @@ __all__ = [
     "Cut",
     "Fall",
     "FallPlane",
+    "FieldBound",
     "FloodTest",
     "FrameKind",
     "Frozen",
     "HeightMark",
     "JobStamp",
     "LayerLine",
+    "LayoutBound",
     "LevelPoint",
     "Opening",
     "OpeningKind",

@@ -13,6 +13,7 @@ from firstcourse.findings import Finding
 from firstcourse.plan.base import Frozen as Frozen
 from firstcourse.plan.base import Point, Segment, Ticks
 from firstcourse.plan.base import Ring as Ring
+from firstcourse.plan.bounds import LayoutBound
 from firstcourse.plan.falls import Fall
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.structure import StructureSheet
@@ -216,6 +217,7 @@ class TiledArea(Frozen):
         joint: Width of the grout joints.
         step_a: One step of the repeat [mm]; not whole ticks, so that turned patterns keep true.
         step_b: The other step [mm].
+        role: What it is of the whole: the field, a band across it, or a strip of the border round it.
         starts: The start that is used, then the alternatives, best first.
     """
 
@@ -228,6 +230,7 @@ class TiledArea(Frozen):
     step_b: tuple[float, float]
     starts: tuple[StartPoint, ...]
     lines: tuple[SnapLine, ...] = ()
+    role: Literal["field", "band", "border"] = "field"
 
 
 class Surface(Frozen):
@@ -443,6 +446,7 @@ class Plan(Frozen):
     stock: tuple[Stock, ...] = ()
     tile_stock: tuple[TileStock, ...] = ()
     counts: dict[str, Count] = Field(default={})
+    bounds: tuple[LayoutBound, ...] = ()
     findings: tuple[Finding, ...] = ()
     quantities: tuple[Quantity, ...] = ()
     workings: dict[str, Working] = Field(default={})

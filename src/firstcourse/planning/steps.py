@@ -12,6 +12,7 @@ from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
 from firstcourse.plan import JobStamp, Plan, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
@@ -130,6 +131,15 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         done.append(boarded.model_copy(update={"boards": fastened.boards}))
         findings += [*layout.findings, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
+    bounded = layout_bounds(
+        [Shared(surface, item.stock) for surface, item in zip(done, surfaces, strict=True)],
+        stock,
+        {name: found.used for name, found in counts.items()},
+        [finding for layout in layouts for finding in layout.findings],
+        job,
+        rules,
+    )
+    workings |= bound_workings(bounded, done, stock, job, rules)
     falls = shower_floors(job, survey, by_kind[SurfaceKind.WALL], rules)
     findings += falls.findings
     workings |= falls.workings
@@ -155,6 +165,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         stock=stock,
         tile_stock=tiled.stock,
         counts=counts,
+        bounds=bounded,
         findings=tuple(findings),
         quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
         workings=workings,

@@ -3,7 +3,7 @@ from itertools import combinations, pairwise, product
 import pytest
 
 from firstcourse.cutting import StockSize
-from firstcourse.cutting.every_layout import Region, argument, least_area, least_over_layouts
+from firstcourse.cutting.every_layout import Ground, Region, least_area, least_over_layouts, most_gaps
 
 
 def heights(across, gap, least, most):
@@ -75,8 +75,37 @@ def test_a_mirrored_field_has_the_same_bound():
     assert least_area(there) == least_area(back)
 
 
-def test_the_argument_says_whether_fewer_sheets_are_ruled_out():
-    fields, sheet = [[Region(20, 20, 0, 5, 20, 0)]], StockSize("s", 20, 20, 1)
-    assert argument(fields, sheet, 1)[-1] == "The plan takes 1: no plan takes fewer."
-    assert "nothing proves that cannot be" in argument(fields, sheet, 3)[-1]
-    assert "1 or more" in argument(fields, sheet, 1)[2]
+@pytest.mark.parametrize(
+    "region",
+    [
+        Region(12, 11, 1, 3, 6, 4),
+        Region(13, 9, 2, 3, 6, 5),
+        Region(12, 14, 1, 4, 6, 2, (4, 6, 8)),
+        Region(16, 10, 2, 3, 5, 3, (3, 6, 9, 12)),
+        Region(90, 120, 1, 8, 36, 16, (5, 21, 37, 53, 69)),
+        Region(90, 120, 1, 8, 36, 0),
+    ],
+)
+def test_the_closed_form_is_the_least_area(region):
+    anywhere = ((0, region.length),)
+    ground = Ground(
+        length=region.length,
+        across=region.across,
+        gap=region.gap,
+        least=region.least,
+        most=region.most,
+        breaks=anywhere if region.starts is None else tuple((at, at) for at in region.starts),
+        joints=((0, region.across),),
+        stagger=region.stagger,
+    )
+    assert region.length * region.across - most_gaps(ground).area == least_area(region)
+
+
+def test_joints_only_where_they_may_be():
+    def gaps(*joints):
+        ground = Ground(length=50, across=40, gap=1, least=6, most=40, breaks=(), joints=joints)
+        return most_gaps(ground)
+
+    assert gaps((0, 40)).courses == 5
+    assert gaps((10, 12), (14, 14), (30, 30)).courses == 3
+    assert gaps().courses == 1 and gaps().area == 0
