@@ -5,10 +5,16 @@ from fractions import Fraction
 
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
-NUMBER = re.compile(r"[+-]?\d[\d,]*(?:\.\d+)?")
+_NUMBER = re.compile(r"[+-]?\d[\d,]*(?:\.\d+)?")
 KG_PER_LB = 0.45359237
 """Exact by definition of the international pound (1959)."""
 _TICKS_PER_FT = 12 * TICKS_PER_INCH
+
+
+def first_number(text: str) -> float | None:
+    """The first number that a text prints, such as 317 of `L/317`; None where it prints none."""
+    found = _NUMBER.search(text)
+    return float(found[0].replace(",", "")) if found else None
 
 
 def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
@@ -18,11 +24,10 @@ def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
         >>> prints("2.46 cu ft", 2.4593), prints("2.56 cu ft", 2.4593), prints("1,173 psi", 1172.6)
         (True, False, True)
     """
-    found = NUMBER.search(text)
-    if found is None:
+    found, said = _NUMBER.search(text), first_number(text)
+    if found is None or said is None:
         return False
     places = len(found[0].partition(".")[2])
-    said = float(found[0].replace(",", ""))
     return abs(said - value) <= slack * 0.5 * 10.0**-places + 1e-9 * abs(value)
 
 

@@ -16,6 +16,7 @@ from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.structure import read_document
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
+from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
     check_coverage,
@@ -28,6 +29,8 @@ _CHECKS = (
     check_falls,
     check_quantities,
     check_frames,
+    check_workings,
+    check_rule_notes,
 )
 
 

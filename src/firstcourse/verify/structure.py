@@ -55,6 +55,7 @@ class Board:
     factory_edges: tuple[int, ...]
     fasteners: tuple[Point, ...]
     fixed: bool
+    mark: str
 
     @property
     def shape(self) -> Polygon:
@@ -413,6 +414,7 @@ def _board(node: Node) -> Board:
         factory_edges=tuple(edges),
         fasteners=tuple(point(*row) for row in node.rows("fasteners")),
         fixed=node.flag("fixed", False),
+        mark=node.text("mark", ""),
     )
 
 

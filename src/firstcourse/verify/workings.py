@@ -1,0 +1,336 @@
+"""Workings held against what the plan shows: printed sums, limits, areas, masses, prices, membranes and bounds."""
+
+import math
+import re
+from collections import Counter
+from collections.abc import Callable, Iterator
+
+from shapely import Polygon
+
+from firstcourse.geometry import area2
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
+from firstcourse.verify.arithmetic import outcome, span, wrong_sums
+from firstcourse.verify.printed import KG_PER_LB, first_number, prints
+from firstcourse.verify.shopping_fields import Working
+from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.verdict import Objection
+from firstcourse.verify.water_needs import Covered, all_covered
+
+_TICKS_PER_M = 1000 * TICKS_PER_MM
+_SQ_FT = 0.09290304
+_LITRES_PER_CUBIC_FOOT = 28.316846592
+_LIMIT = re.compile(r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD)")
+_CODE = "VER-903"
+
+
+def check_workings(plan: Document) -> Iterator[Objection]:
+    """Object to a sum that does not come out, and to a number that is not what the plan shows."""
+    for name, working in plan.workings.items():
+        yield from _sums(name, working)
+        yield from _limits(name, working)
+    for found in (_survey, _boards, _masses, _costs, _bounds, _tiles, _membranes, _beds, _build_ups, _twice):
+        yield from found(plan)
+
+
+def check_rule_notes(plan: Document) -> Iterator[Objection]:
+    """Object to a rule that is printed otherwise than it stands in the book or as the job sets it."""
+    seen = Counter(note.id for note in plan.shopping.rule_notes)
+    for note in plan.shopping.rule_notes:
+        entry = plan.rules.entries.get(note.id)
+        if entry is None or seen[note.id] > 1:
+            yield Objection("VER-904", note.id, "is no rule of this plan, or stands twice")
+        elif (note.value, note.unit, note.basis, note.source, note.locator) != (
+            str(entry.value), entry.unit, entry.basis, entry.source, entry.locator,
+        ):  # fmt: skip
+            yield Objection("VER-904", note.id, f"is printed as {note.value} {note.unit}, and is not that")
+
+
+def _sums(name: str, working: Working) -> Iterator[Objection]:
+    for text in (*working.steps, *working.values.values()):
+        for wrong in wrong_sums(text):
+            yield Objection("VER-901", name, f"does not come out: {wrong}")
+    said = first_number(working.result)
+    if not working.steps or said is None:
+        return
+    ends = [(found.low + found.high) / 2 for step in working.steps if (found := outcome(step)) is not None]
+    loads = sum(
+        (found.low + found.high) / 2
+        for step in working.steps
+        if step.startswith("w_") and (found := outcome(step)) is not None
+    )
+    if ends and not any(abs(said - end) <= 0.006 * abs(end) + 0.05 for end in (*ends, loads)):
+        yield Objection("VER-901", name, f"gives {working.result}, which no step comes to")
+
+
+def _limits(name: str, working: Working) -> Iterator[Objection]:
+    found = _LIMIT.fullmatch(working.values.get("limit", ""))
+    value = first_number(working.result)
+    limit = None if found is None else first_number(found["limit"])
+    if found is None or value is None or limit is None:
+        return
+    keeps = value >= limit if found["way"] == "least" else value <= limit
+    # Printed alike they may still differ in what is not printed.
+    if value != limit and keeps != (found["verdict"] == "holds"):
+        yield Objection("VER-901", name, f"gives {working.result} against {found['limit']}, said otherwise")
+
+
+def _is(name: str, said: str, value: float, what: str) -> Iterator[Objection]:
+    if not prints(said, value):
+        yield Objection(_CODE, name, f"says {said or 'nothing'} for {what}, which is {value:.6g}")
+
+
+def _survey(plan: Document) -> Iterator[Objection]:
+    """A room's area follows from its corners, and its spare readings from their number."""
+    for name, working in plan.workings.items():
+        if not name.startswith("survey."):
+            continue
+        if name.endswith(".area"):
+            corners = [_corner(text) for text in working.values.values()]
+            if len(corners) < 3 or None in corners:
+                yield Objection(_CODE, name, "has a corner that is no pair of lengths")
+                continue
+            ring = tuple(corner for corner in corners if corner is not None)
+            area = abs(area2(ring)) / 2 / _TICKS_PER_M**2
+            around = sum(math.dist(a, b) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))
+            slack = around * plan.tape.graduation / 2 / _TICKS_PER_M**2
+            per = _per_area(working)
+            said = first_number(working.result)
+            if said is None or abs(said * per - area) > slack + 0.005 * per:
+                yield Objection(_CODE, name, f"gives {working.result} for corners that bound {area / per:.2f}")
+        elif name.endswith(".checks") and {"readings", "corners"} <= working.values.keys():
+            readings, number = (_whole(working.values[key]) for key in ("readings", "corners"))
+            yield from _is(name, working.result, readings - (2 * number - 3), "readings beyond those needed")
+            area_of = plan.workings.get(name.removesuffix(".checks") + ".area")
+            if area_of is not None and len(area_of.values) != number:
+                yield Objection(_CODE, name, "counts other corners than the room has")
+
+
+def _per_area(working: Working) -> float:
+    """Square metres in the unit of a working."""
+    return _SQ_FT if working.unit == "sq ft" else 1.0
+
+
+def _corner(text: str) -> tuple[int, int] | None:
+    parts = text.split(", ")
+    try:
+        return (parse_length(parts[0]), parse_length(parts[1])) if len(parts) == 2 else None
+    except LengthError:
+        return None
+
+
+def _whole(text: str) -> int:
+    return int(text) if text.isdecimal() and len(text) < 10 else -1
+
+
+def _boards(plan: Document) -> Iterator[Objection]:
+    """Area and fasteners of each surface."""
+    for surface in plan.surfaces:
+        name = f"boards {surface.id}"
+        if (working := plan.workings.get(name)) is not None:
+            area = sum(board.shape.area for board in surface.boards) / _TICKS_PER_M**2
+            yield from _is(name, working.result, area / _per_area(working), "its boards' area")
+            yield from _is(name, working.values.get("boards", ""), len(surface.boards), "boards")
+        name = f"fasteners {surface.id}"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _is(name, working.result, sum(len(b.fasteners) for b in surface.boards), "fasteners")
+            for board in surface.boards:
+                if board.mark in working.values:
+                    yield from _is(name, working.values[board.mark], len(board.fasteners), f"board {board.mark}")
+
+
+def _masses(plan: Document) -> Iterator[Objection]:
+    usual = plan.rules.number("boards.density")
+    unit, per = ("kg", 1.0) if plan.tape is Tape.MM else ("lb", KG_PER_LB)
+    kg = {}
+    for stock, item in plan.shopping.sheet_stock.items():
+        density = usual if item.density is None else item.density
+        kg[stock] = item.size[0] * item.size[1] * item.thickness / _TICKS_PER_M**3 * density
+        name = f"mass {stock}"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _is(name, working.result, kg[stock] / per, f"one sheet's {unit}")
+            yield from _is(name, working.values.get("density", ""), density, "density")
+            yield from _is(name, working.values.get("thickness", ""), item.thickness / TICKS_PER_MM, "thickness")
+    if (working := plan.workings.get("mass boards")) is not None:
+        stock_of = {piece.id: piece.stock for piece in plan.pieces}
+        total = 0.0
+        for board in (b for surface in plan.surfaces for b in surface.boards if not b.fixed):
+            stock = stock_of.get(board.piece, "")
+            if stock in kg:
+                size = plan.stock[stock]
+                total += board.shape.area / (size[0] * size[1]) * kg[stock]
+        yield from _is("mass boards", working.result, total / per, f"all boards' {unit}")
+
+
+def _costs(plan: Document) -> Iterator[Objection]:
+    """Packs by price, and their sum; what has no price is left out and said so."""
+    buys = {quantity.item: quantity.buy for quantity in plan.quantities}
+    sheets = {f"sheets {name}": item.price for name, item in plan.shopping.sheet_stock.items()}
+    tiles = {f"tiles {name}": item.price for name, item in plan.tile_stock.items()}
+    for name, prices in (("cost sheets", sheets), ("cost tiles", tiles)):
+        wanted = {item: price for item, price in prices.items() if price is not None and buys.get(item)}
+        working = plan.workings.get(name)
+        if working is None:
+            if wanted:
+                yield Objection("VER-905", name, "is not worked out, though prices are known")
+            continue
+        if set(working.values) != set(wanted):
+            yield Objection("VER-905", name, "prices other things than are bought")
+        for item, price in wanted.items():
+            packs, _, each = working.values.get(item, "").partition(" × ")
+            if packs != str(buys[item]) or first_number(each) != price:
+                yield Objection("VER-905", item, f"costs {buys[item]} × {price:g}, not {working.values.get(item)}")
+        total = math.fsum(price * buys[item] for item, price in wanted.items())
+        if not prints(working.result, total):
+            yield Objection("VER-905", name, f"comes to {total:.2f}, not {working.result}")
+
+
+def _bounds(plan: Document) -> Iterator[Objection]:
+    """What is said of the fewest sheets agrees with the counts, and never lies below what area alone asks."""
+    for count in plan.counts:
+        name = f"bound {count.stock}"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _is(name, working.result, count.lower_bound, "the fewest sheets")
+            yield from _is(name, working.values.get("used", ""), count.used, "sheets used")
+    bound, paid = plan.workings.get("bound cost"), plan.workings.get("cost sheets")
+    if bound is not None and paid is not None:
+        if bound.values.get("cost") != paid.result:
+            yield Objection(_CODE, "bound cost", f"speaks of {bound.values.get('cost')}, paid is {paid.result}")
+        least, cost = first_number(bound.result), first_number(paid.result)
+        if least is None or cost is None or least > cost:
+            yield Objection("VER-602", "bound cost", "lies above what is paid")
+
+
+def _tiles(plan: Document) -> Iterator[Objection]:
+    tape = plan.tape
+    for stock, item in plan.tile_stock.items():
+        name = f"joint {stock}"
+        if (working := plan.workings.get(name)) is not None and item.joint:
+            yield from _is(name, working.result, item.joint / _small(tape), "the joint")
+        cut = [t for s in plan.surfaces for t in s.tiles if t.stock == stock and not t.whole and not t.fixed]
+        name = f"cut tiles {stock}"
+        if (working := plan.workings.get(name)) is not None:
+            whole = len({tile.source for tile in cut})
+            yield from _is(name, working.result, whole, "whole tiles cut")
+            yield from _is(name, working.values.get("cut pieces", ""), len(cut), "cut pieces")
+            if _whole(working.values.get("fewest that any cutting needs", "0")) > whole:
+                yield Objection("VER-602", name, "says that more are needed than are cut")
+    for surface in plan.surfaces:
+        name = f"soft joints {surface.id}"
+        if surface.tiles and (working := plan.workings.get(name)) is not None:
+            yield from _is(name, working.result, len(surface.soft_joints), "soft joints")
+
+
+def _small(tape: Tape) -> int:
+    return TICKS_PER_MM if tape is Tape.MM else TICKS_PER_INCH
+
+
+def _membranes(plan: Document) -> Iterator[Objection]:
+    covered = {f"membrane {one.surface}": one for one in all_covered(plan)}
+    for name in covered:
+        if name not in plan.workings:
+            yield Objection("VER-902", name, "has no working")
+    for name, working in plan.workings.items():
+        if not name.startswith("membrane "):
+            continue
+        found = covered.get(name)
+        if found is None:
+            yield Objection(_CODE, name, "is laid out and no surface says that it has one")
+            continue
+        yield from _membrane(name, working, found)
+
+
+def _membrane(name: str, working: Working, found: Covered) -> Iterator[Objection]:
+    yield from _is(name, working.result, found.area + found.laps, "area with laps")
+    values = working.values
+    for key, value in (
+        ("sealing band", found.band / TICKS_PER_MM),
+        ("inside corners", found.inside),
+        ("outside corners", found.outside),
+    ):
+        yield from _is(name, values.get(key, ""), value, key)
+    if values.get("collars") != (", ".join(sorted(found.collars)) or "none"):
+        yield Objection(_CODE, name, f"counts other collars than {found.collars}")
+    if found.kind != "liquid":
+        yield from _is(name, values.get("laps", ""), found.laps, "laps")
+        number, long = found.strips
+        if not values.get("strips", "").startswith(f"{number} of {long:.0f} mm"):
+            yield Objection(_CODE, name, f"is cut in {number} of {long:.0f} mm, not {values.get('strips')}")
+
+
+def _beds(plan: Document) -> Iterator[Objection]:
+    per = 1.0 if plan.tape is Tape.MM else _LITRES_PER_CUBIC_FOOT
+    listed = plan.workings.get("quantity bed mortar")
+    for surface in plan.surfaces:
+        fall = surface.fall
+        if fall is None:
+            continue
+        name = f"fall {surface.id} bed"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _is(name, working.result, fall.bed_litres / per, "the bed")
+            yield from _is(name, working.values.get("area", ""), _area(surface), "its area")
+            if fall.pre_slope:
+                said = working.values.get("slope under the liner", "")
+                yield from _is(name, said, fall.pre_slope_litres / per, "the slope under the liner")
+        if listed is not None:
+            said = listed.values.get(f"{surface.id}: bed", "")
+            yield from _is("quantity bed mortar", said, fall.bed_litres / per, "the bed")
+        name = f"fall {surface.id} tile"
+        if (working := plan.workings.get(name)) is not None and fall.largest_tile is not None:
+            yield from _is_length(name, working.result, fall.largest_tile, plan.tape, "the largest tile")
+        name = f"fall {surface.id} rise"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _is_length(name, working.result, fall.rise, plan.tape, "the rise")
+
+
+def _area(surface: Surface) -> float:
+    return float(Polygon(surface.outline).area) / _TICKS_PER_M**2
+
+
+def _is_length(name: str, said: str, ticks: int, tape: Tape, what: str) -> Iterator[Objection]:
+    try:
+        near = abs(parse_length(said) - ticks) <= tape.graduation / 2 + 1
+    except LengthError:
+        near = False
+    if not near:
+        yield Objection(_CODE, name, f"says {said} for {what}, which is {ticks / TICKS_PER_MM:.2f} mm")
+
+
+def _build_ups(plan: Document) -> Iterator[Objection]:
+    """Heights and masses of layers add up, and board and tile are as thick as those that are laid."""
+    thick = {stock: item.thickness for stock, item in plan.shopping.sheet_stock.items()}
+    stock_of = {piece.id: piece.stock for piece in plan.pieces}
+    for surface in plan.surfaces:
+        name = f"suitability.{surface.id}.buildup.height"
+        if (working := plan.workings.get(name)) is not None:
+            yield from _adds_up(name, list(working.values.values()), working.result, lambda text: text)
+            boards = {thick.get(stock_of.get(board.piece, ""), 0) for board in surface.boards}
+            tiles = {plan.tile_stock[t].thickness for a in surface.tiled for t in a.tiles if t in plan.tile_stock}
+            for layer, laid in (("board", boards), ("tile", tiles)):
+                said = working.values.get(layer)
+                if said is not None and laid and not any(prints(said, t / _unit(said)) for t in laid):
+                    yield Objection(_CODE, name, f"says {said} for a {layer} of another thickness")
+        name = f"suitability.{surface.id}.buildup.mass"
+        if (working := plan.workings.get(name)) is not None:
+            layers = [text for text in working.values.values() if " = " in text]
+            yield from _adds_up(name, layers, working.result, lambda text: text.rpartition(" = ")[2])
+
+
+def _unit(text: str) -> int:
+    return TICKS_PER_MM if "mm" in text else TICKS_PER_INCH
+
+
+def _adds_up(name: str, rows: list[str], result: str, take: Callable[[str], str]) -> Iterator[Objection]:
+    total = span(" + ".join(take(row) for row in rows))
+    said = span(result)
+    if total is not None and said is not None and not total.meets(said):
+        yield Objection("VER-901", name, f"adds up to {total.low:.3f} to {total.high:.3f}, not {result}")
+
+
+def _twice(plan: Document) -> Iterator[Objection]:
+    """What boards are bedded in is worked out once and listed once: both print the same numbers."""
+    for kind, listed in (("mortar", "bedding mortar"), ("tape", "seam tape"), ("sealant", "sealant")):
+        one, other = plan.workings.get(f"bedding {kind}"), plan.workings.get(f"quantity {listed}")
+        if one is None or other is None:
+            continue
+        if one.result != other.result or any(other.values.get(key) != text for key, text in one.values.items()):
+            yield Objection(_CODE, f"bedding {kind}", f"differs from what is listed as {listed}")
