@@ -116,7 +116,42 @@ class TileBand(JobModel):
 
     bottom: Distance = Field(description="Its lower edge above the floor; it moves to the nearest course.")
     tile: Name = Field(description="Which tile.")
-    courses: Annotated[int, Field(ge=1, le=20)] = Field(default=1, description="How many courses of it.")
+    courses: Annotated[int, Field(ge=1, le=20)] = Field(
+        default=1, description="How many courses of it, for pattern stacked or running."
+    )
+    pattern: Literal[
+        "stacked", "running", "diagonal", "herringbone", "double_herringbone", "basket_weave", "hexagon"
+    ] = Field(default="stacked", description="The band's own pattern.")
+    offset: Share = Field(default=Fraction(1, 2), description="Running bond: shift of each course over the last.")
+    height: Length | None = Field(
+        default=None, description="Height of the band, for every other pattern; its tiles are cut at both edges."
+    )
+
+    @model_validator(mode="after")
+    def _tall(self) -> Self:
+        coursed = self.pattern in ("stacked", "running")
+        if coursed == (self.height is not None):
+            raise ValueError("patterns stacked and running are so many courses high, every other needs a height")
+        if not coursed and "courses" in self.model_fields_set:
+            raise ValueError("courses belong to pattern stacked or running; give the height alone")
+        if self.pattern != "running" and "offset" in self.model_fields_set:
+            raise ValueError("an offset belongs to pattern: running")
+        return self
+
+
+class TileBorder(JobModel):
+    """A border along all edges of the tiling, the field inside it laid from a start of its own."""
+
+    tile: Name = Field(description="Which tile; its pieces lie along the edges.")
+    distance: Distance = Field(
+        default=0,
+        description="From the edge of the tiling, which stops a soft joint before the wall, to the border.",
+    )
+    courses: Annotated[int, Field(ge=1, le=20)] = Field(default=1, description="How many courses of its tile.")
+    width: Length | None = Field(default=None, description="Width it is ripped to; whole courses where not given.")
+    corners: Literal["mitred", "butted"] = Field(
+        default="mitred", description="Cut on the corner's bisector, or the longer side runs through."
+    )
 
 
 class StartAt(JobModel):
@@ -161,6 +196,7 @@ class Tiling(JobModel):
     bands: Annotated[tuple[TileBand, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Feature bands of a wall."
     )
+    border: TileBorder | None = Field(default=None, description="A border along its edges.")
     exposure: TileExposure | None = Field(
         default=None,
         description="How soft joints are spaced: interior, slab (inside on a slab above ground), sun, heat (over "

@@ -23,7 +23,8 @@ def check_tiles(job: Job) -> Iterator[Wrong]:
                 yield ("repeats", index, "pieces", number, "tile"), f"'{piece.tile}' is not one of the job's tiles"
     for index, room in enumerate(job.rooms):
         for path, tiling in _tilings(room):
-            for rest, message in _tiling(tiling, room, shapes, frozenset(repeats), wall=path[0] == "walls"):
+            kind = {"wall": path[0] == "walls", "falls": "shower" in path}
+            for rest, message in _tiling(tiling, room, shapes, frozenset(repeats), **kind):
                 yield ("rooms", index, *path, *rest), message
 
 
@@ -40,7 +41,7 @@ def _tilings(room: Room) -> Iterator[tuple[tuple[str | int, ...], Tiling]]:
 
 
 def _tiling(
-    tiling: Tiling, room: Room, shapes: Mapping[str, str], repeats: frozenset[str], *, wall: bool
+    tiling: Tiling, room: Room, shapes: Mapping[str, str], repeats: frozenset[str], *, wall: bool, falls: bool
 ) -> Iterator[Wrong]:
     if tiling.tile is not None and tiling.tile not in shapes:
         yield ("tile",), f"'{tiling.tile}' is not one of the job's tiles"
@@ -54,12 +55,26 @@ def _tiling(
     for index, band in enumerate(tiling.bands):
         if not wall:
             yield ("bands", index), "bands run across walls only"
-        elif shapes.get(band.tile) != "rectangle":
+        elif band.pattern != "hexagon" and shapes.get(band.tile) != "rectangle":
             yield ("bands", index, "tile"), f"'{band.tile}' is not one of the job's rectangular tiles"
+        elif band.pattern == "hexagon" and shapes.get(band.tile) != "hexagon":
+            yield ("bands", index, "tile"), f"'{band.tile}' is not one of the job's hexagons"
     for index, joint in enumerate(tiling.soft_joints):
         if joint.side is not None and wall:
             yield ("soft_joints", index, "side"), "on a wall both ends are from its left corner and the floor"
         elif joint.side is not None and joint.side not in room.side_pairs():
             yield ("soft_joints", index, "side"), f"'{joint.side}' is not a side of this room"
+    if tiling.border is not None:
+        yield from _border(tiling, shapes, falls=falls)
     if tiling.bands and (tiling.pattern not in ("stacked", "running") or tiling.angle != 0):
         yield ("bands",), "bands go with level courses: pattern stacked or running, not turned"
+
+
+def _border(tiling: Tiling, shapes: Mapping[str, str], *, falls: bool) -> Iterator[Wrong]:
+    assert tiling.border is not None
+    if shapes.get(tiling.border.tile) != "rectangle":
+        yield ("border", "tile"), f"'{tiling.border.tile}' is not one of the job's rectangular tiles"
+    if falls:
+        yield ("border",), "a border runs round level floors, walls and ceilings, not round a floor that falls"
+    if tiling.bands:
+        yield ("border",), "a wall has bands or a border, not both"

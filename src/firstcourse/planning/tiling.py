@@ -1,7 +1,7 @@
 """Tile every surface that the job asks for: joint, area, start, tiles, soft joints, and the source of each cut."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 import shapely
@@ -9,8 +9,7 @@ from shapely import MultiLineString, Polygon
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
-from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
-from firstcourse.job import ChosenTile, Job, TileExposure
+from firstcourse.job import ChosenTile, Job, TileBand, TileExposure
 from firstcourse.plan import (
     Segment,
     SnapLine,
@@ -19,10 +18,10 @@ from firstcourse.plan import (
     Stock,
     Surface,
     SurfaceKind,
-    Tile,
     TiledArea,
     TileStock,
 )
+from firstcourse.planning.tile_cuts import cut_from
 from firstcourse.planning.tile_ground import (
     ToTile,
     depth_before,
@@ -32,16 +31,16 @@ from firstcourse.planning.tile_ground import (
 )
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.bands import Band, Laying, with_bands
-from firstcourse.tiling.field import areas, tiled_field
+from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
+from firstcourse.tiling.borders import Border, Bordered, with_border
+from firstcourse.tiling.field import STANDING, areas, tiled_field
 from firstcourse.tiling.joints import tile_joint
-from firstcourse.tiling.lay import lay
+from firstcourse.tiling.lay import CUT_MM, lay
 from firstcourse.tiling.lines import joint_lines
-from firstcourse.tiling.model import XY, LaidTile, Start
+from firstcourse.tiling.model import XY, Field, LaidTile, Start
 from firstcourse.tiling.niches import niche_findings
-from firstcourse.tiling.patterns import repeat_cell
+from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import setting_bed
-from firstcourse.tiling.sharing import share
 from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.snap_lines import snap_lines
 from firstcourse.tiling.soft_joints import DOORWAY, Exposure, field_spacing, soft_joints
@@ -49,8 +48,6 @@ from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working
 
-_LETTERS = "abcdefghijkmnpqrstuvwxyz"
-"""Marks of cut tiles; without l and o, which read as figures."""
 _COURSED = ("stacked", "running")
 """Patterns of level courses."""
 _MOVES_LIKE: dict[TileExposure, Exposure] = {
@@ -62,9 +59,6 @@ _MOVES_LIKE: dict[TileExposure, Exposure] = {
     "exterior": "exterior",
 }
 """Direct sun, warm floors and moisture ask for soft joints alike."""
-_ALIKE_TICKS = 1016
-"""Cut pieces whose sides differ by less than this are one line of the cut list [ticks]: a sixteenth of an inch."""
-_ALIKE_TICKS2 = 640 * 640 * 400
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,7 +129,7 @@ def tile_job(
     used = {name for found in laid.values() for area in found.tiled for name in area.tiles}
     joints = {name: area.joint for found in laid.values() for area in found.tiled for name in area.tiles}
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
-    cut, shared = _cut_from(tuple(laid.values()), chosen, rules)
+    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules)
     return TiledJob(
         surfaces=tuple(
             surface.model_copy(
@@ -179,7 +173,9 @@ class _Tiler:
         self.findings: list[Finding] = []
         self.workings: dict[str, Working] = {}
         self.chosen = self._chosen()
-        self.joint = max(self._joint(tile) for tile in self.chosen)
+        names = {tile.id for tile in self.chosen}
+        self.others = tuple(self.tiles[name] for name in dict.fromkeys(self._names_beside()) if name not in names)
+        self.joint = max(self._joint(tile) for tile in (*self.chosen, *self.others))
         self.spacing = field_spacing(
             surface.kind,
             rules,
@@ -188,14 +184,8 @@ class _Tiler:
             yearly_range_f=item.room.yearly_range_f or 0,
         )
         self.edge = self.spacing.width
-        whole = tiled_field(
-            surface,
-            edge_joint=self.edge,
-            before=before,
-            seen_first=self.tiling.seen_first,
-            uncertainty_mm=unsure_mm,
-            rules=rules,
-        )
+        self.unsure = unsure_mm
+        whole = self._tiled_field(surface)
         self.whole = whole.area.difference(self._folds())
         self.field = replace(whole, area=self.whole.difference(self._joints_below()))
         self.cell = repeat_cell(
@@ -207,6 +197,48 @@ class _Tiler:
             repeat=next((repeat for repeat in job.repeats if repeat.id == self.tiling.repeat), None),
         )
         self._refuse_too_many()
+        self.border = self._bordered()
+        if self.border is not None:
+            self.field = replace(self.field, area=self.border.inside, edges=self.border.edges)
+        self.bands = tuple(self._band(band) for band in self.tiling.bands)
+        self.searched = without_bands(self.field, self.bands)
+
+    def _tiled_field(self, surface: Surface) -> Field:
+        return tiled_field(
+            surface,
+            edge_joint=self.edge,
+            before=self.before,
+            seen_first=self.tiling.seen_first,
+            uncertainty_mm=self.unsure,
+            rules=self.rules,
+        )
+
+    def _names_beside(self) -> Iterator[str]:
+        """Tiles of bands and border."""
+        yield from (band.tile for band in self.tiling.bands)
+        if self.tiling.border is not None:
+            yield self.tiling.border.tile
+
+    def _bordered(self) -> Bordered | None:
+        asked = self.tiling.border
+        if asked is None:
+            return None
+        standing = tuple(opening for opening in self.surface.openings if opening.kind in STANDING)
+        frame = self._tiled_field(self.surface.model_copy(update={"openings": standing}))
+        cell = repeat_cell("stacked", (self.tiles[asked.tile],), to_mm(self.joint))
+        most = asked.courses * cell.step_b[1] - cell.joint
+        width = most if asked.width is None else to_mm(asked.width)
+        if width > most + CUT_MM:
+            raise InputValueError(
+                f"the border is wider than {asked.courses} course(s) of '{asked.tile}'; give it more courses"
+            )
+        border = Border(cell=cell, width=width, distance=to_mm(asked.distance), corners=asked.corners)
+        return with_border(self.field.area, frame.area, self.field.edges, border)
+
+    def _band(self, asked: TileBand) -> Band:
+        cell = repeat_cell(asked.pattern, (self.tiles[asked.tile],), to_mm(self.joint), offset=asked.offset)
+        height = asked.courses * cell.step_b[1] - cell.joint if asked.height is None else to_mm(asked.height)
+        return Band(cell=cell, bottom=to_mm(asked.bottom), height=height, pattern=asked.pattern)
 
     def _folds(self) -> shapely.Geometry:
         """A joint along every fold of a floor that falls, where the tile is too large to follow it [mm]."""
@@ -227,7 +259,7 @@ class _Tiler:
     @property
     def courses(self) -> tuple[object, ...] | None:
         """What walls must share for their courses to run on round the corner; None where nothing does."""
-        if self.surface.kind is not SurfaceKind.WALL or self.tiling.start is not None:
+        if self.surface.kind is not SurfaceKind.WALL or self.tiling.start is not None or self.border is not None:
             return None
         return self.surface.room, self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint
 
@@ -235,8 +267,14 @@ class _Tiler:
         """The surface's tile, its courses at a level that other walls keep too [mm]."""
         surface, rules = self.surface, self.rules
         starts = self._starts(level)
-        main = Laying(cell=self.cell, shift=starts[0].shift, area=self.field.area)
-        layings = self._banded(main, to_mm(self.joint))
+        main = Laying(
+            cell=self.cell,
+            shift=starts[0].shift,
+            area=self.field.area,
+            pattern=self.tiling.pattern,
+            angle=self.tiling.angle,
+        )
+        layings = self._layings(main)
         soft = soft_joints(
             surface,
             self.whole,
@@ -255,9 +293,14 @@ class _Tiler:
             starts, self.cell, where, self.tiling.start is not None, self.job.tape, rules
         )
         if surface.kind is SurfaceKind.WALL and self.tiling.pattern in _COURSED and self.tiling.angle == 0:
-            pitch = self.cell.step_b[1]
-            self.findings += niche_findings(surface, pitch, self.cell.joint, starts[0].shift[1], self.job.tape)
-        for tile in self.chosen:
+            self.findings += niche_findings(
+                surface,
+                self.cell.step_b[1],
+                self.cell.joint,
+                lambda height: course_level(main.shift, self.bands, height),
+                self.job.tape,
+            )
+        for tile in (*self.chosen, *self.others):
             bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
             self.findings += bed.findings
             self.workings[f"mortar {tile.id} {surface.id}"] = bed.working
@@ -265,11 +308,13 @@ class _Tiler:
             surface=surface,
             tiled=tuple(
                 self._area(
-                    laying, self.joint, starts if index == 0 else (), self._lines(main) if index == 0 else ()
+                    laying,
+                    starts if index == 0 else (_continued(laying.shift, words),),
+                    self._lines(main) if index == 0 else (),
                 )
-                for index, laying in enumerate(layings)
+                for index, (laying, words) in enumerate(layings)
             ),
-            tiles=tuple(tile for laying in layings for tile in lay(laying.cell, laying.shift, laying.area)),
+            tiles=tuple(tile for laying, _ in layings for tile in lay(laying.cell, laying.shift, laying.area)),
             soft_joints=soft.joints,
             findings=(*self.findings, *soft.findings),
             workings={**self.workings, **soft.workings},
@@ -306,36 +351,50 @@ class _Tiler:
     def _starts(self, level: float | None) -> tuple[Start, ...]:
         given = self.tiling.start
         if given is not None:
-            return (judge_start(self.cell, self.field, (to_mm(given.left), to_mm(given.up)), self.rules),)
-        starts = find_starts(self.cell, self.field, self.rules, level=level)
+            return (judge_start(self.cell, self.searched, (to_mm(given.left), to_mm(given.up)), self.rules),)
+        starts = find_starts(self.cell, self.searched, self.rules, level=level)
         if level is None:
             return starts
         words = f"{starts[0].words}; courses run on round the corners"
         return (replace(starts[0], words=words), *starts[1:])
 
-    def _banded(self, main: Laying, joint_mm: float) -> tuple[Laying, ...]:
-        bands = [
-            Band(
-                cell=repeat_cell("stacked", (self.tiles[band.tile],), joint_mm),
-                bottom=to_mm(band.bottom),
-                courses=band.courses,
+    def _layings(self, main: Laying) -> list[tuple[Laying, str]]:
+        """Every pattern of the surface with its area, and what is said of where it starts; the main one first."""
+        found = []
+        for laying in with_bands(main, self.bands):
+            found.append(
+                self._band_placed(laying, main) if laying.role == "band" else (laying, "keeps the courses below")
             )
-            for band in self.tiling.bands
-        ]
-        return with_bands(main, bands)
+        if self.border is not None:
+            if self.border.outside.area > 0:
+                found.append((replace(main, area=self.border.outside), "keeps the joints of the field inside"))
+            found += [(strip, "alike from both corners") for strip in self.border.strips]
+        return found
+
+    def _band_placed(self, band: Laying, main: Laying) -> tuple[Laying, str]:
+        """A band where it cuts best from end to end; where its tiles are as wide as the field's, on its joints."""
+        if band.pattern in _COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
+            return band, "keeps the upright joints of the field"
+        field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
+        level = band.shift[1] if band.pattern in _COURSED else None
+        start, *_ = starts = find_starts(band.cell, field, self.rules, level=level)
+        where = f"{self.surface.title or self.surface.id}, band"
+        self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
+        return replace(band, shift=start.shift), f"its own start: {start.words}"
 
     def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
         return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
 
-    def _area(self, laying: Laying, joint: int, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
+    def _area(self, laying: Laying, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
         return TiledArea(
-            pattern=self.tiling.pattern,
+            pattern=laying.pattern,
             tiles=tuple(dict.fromkeys(piece.tile for piece in laying.cell.pieces)),
             area=areas(laying.area),
-            joint=joint,
-            angle=self.tiling.angle,
+            joint=self.joint,
+            angle=laying.angle,
             step_a=_rounded(laying.cell.step_a),
             step_b=_rounded(laying.cell.step_b),
+            role=laying.role,
             starts=tuple(
                 StartPoint(
                     origin=(ticks_from_mm(start.shift[0]), ticks_from_mm(start.shift[1])),
@@ -344,7 +403,7 @@ class _Tiler:
                     slack=ticks_from_mm_floor(max(start.slack, 0.0)),
                     words=start.words,
                 )
-                for start in starts or (_continued(laying.shift),)
+                for start in starts
             ),
             lines=lines,
         )
@@ -362,14 +421,13 @@ def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
             alike.setdefault(tiler.courses, []).append(tiler)
     found: dict[str, float] = {}
     for walls in alike.values():
-        level = common_level([(wall.cell, wall.field) for wall in walls], rules) if len(walls) > 1 else None
+        level = common_level([(wall.cell, wall.searched) for wall in walls], rules) if len(walls) > 1 else None
         if level is not None:
             found |= {wall.surface.id: level for wall in walls}
     return found
 
 
-def _continued(shift: XY) -> Start:
-    words = "continues the courses below"
+def _continued(shift: XY, words: str) -> Start:
     return Start(shift=shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, words=words)
 
 
@@ -393,87 +451,3 @@ def _stock(tile: ChosenTile, joint: int) -> TileStock:
         per_box=tile.per_box,
         price=tile.price,
     )
-
-
-def _ticks(points: Sequence[XY]) -> Ring:
-    return as_ring((ticks_from_mm(x), ticks_from_mm(y)) for x, y in points)
-
-
-def _cut_from(
-    laid: Sequence[_Laid], stock: Sequence[TileStock], rules: RuleSet
-) -> tuple[dict[str, tuple[Tile, ...]], dict[str, Working]]:
-    """Every surface's tiles with the whole tile each cut comes from; all surfaces of the job share tiles."""
-    kerf_mm = to_mm(rules.ticks("tiling.kerf"))
-    places: dict[tuple[str, int], tuple[str, Ring]] = {}
-    workings: dict[str, Working] = {}
-    for item in stock:
-        cut = [
-            (found.surface.id, index, tile)
-            for found in laid
-            for index, tile in enumerate(found.tiles)
-            if tile.tile == item.id and not tile.whole
-        ]
-        shared = share(
-            [tile for _, _, tile in cut],
-            (to_mm(item.size[0]), to_mm(item.size[1])),
-            kerf=kerf_mm,
-            hexagon=item.shape == "hexagon",
-            directional=item.directional,
-        )
-        for (surface_id, index, _), place in zip(cut, shared.places, strict=True):
-            places[surface_id, index] = (f"{item.id} {place.source}", counter_clockwise(_ticks(place.outline)))
-        workings[f"cut tiles {item.id}"] = Working(
-            title=f"Whole tiles of {item.id} that are cut",
-            formula="each cut piece from the first tile it fits in, largest first, a saw's cut between pieces",
-            values={
-                "cut pieces": str(len(cut)),
-                "saw's cut": f"{kerf_mm:.2f} mm",
-                "fewest that any cutting needs": str(shared.lower_bound),
-            },
-            result=str(shared.sources),
-            unit="tiles",
-            source=rules.entry("tiling.kerf").source,
-        )
-    return {found.surface.id: _placed(found, places) for found in laid}, workings
-
-
-def _placed(found: _Laid, places: Mapping[tuple[str, int], tuple[str, Ring]]) -> tuple[Tile, ...]:
-    marks: dict[tuple[object, ...], str] = {}
-    tiles = []
-    for index, tile in enumerate(found.tiles):
-        source, cut = places.get((found.surface.id, index), ("", ()))
-        outline = counter_clockwise(_ticks(list(tile.shape.exterior.coords)[:-1]))
-        mark = ""
-        if not tile.whole:
-            alike = (tile.tile, abs(area2(outline)) // _ALIKE_TICKS2, *_sides(outline))
-            mark = marks.setdefault(alike, _letters(len(marks)))
-        tiles.append(
-            Tile(
-                id=f"{found.surface.id}/tile {index + 1}",
-                outline=outline,
-                holes=tuple(clockwise(_ticks(list(hole.coords)[:-1])) for hole in tile.shape.interiors),
-                whole=tile.whole,
-                from_=source,
-                stock=tile.tile,
-                laid=() if tile.whole else counter_clockwise(_ticks(tile.laid)),
-                cut=cut,
-                mark=mark,
-            )
-        )
-    return tuple(tiles)
-
-
-def _sides(ring: Ring) -> tuple[int, ...]:
-    """Lengths of an outline's sides in sixteenths of an inch or so, the longest first: alike for pieces alike."""
-    lengths = (math.hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))
-    return tuple(sorted((round(length / _ALIKE_TICKS) for length in lengths), reverse=True))
-
-
-def _letters(number: int) -> str:
-    """a, b, ... z, aa, ab, ..."""
-    text = ""
-    number += 1
-    while number:
-        number, rest = divmod(number - 1, len(_LETTERS))
-        text = _LETTERS[rest] + text
-    return text

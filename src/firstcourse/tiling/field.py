@@ -15,7 +15,7 @@ from firstcourse.tiling.model import Edge, Field
 from firstcourse.units import TICKS_PER_MM, to_mm
 
 _TICK_GRID = Grid(origin=(0, 0), graduation=1)
-_STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
+STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
 """What tile runs up to with a joint left free to move; the rest is framed, trimmed or covered."""
 _FRAMED = frozenset({OpeningKind.NICHE, OpeningKind.WINDOW, OpeningKind.DOOR})
 _ROUND_EXCESS = 64
@@ -80,7 +80,7 @@ def _in_mm(area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
 
 def _kept_open(opening: Opening, edge_joint: int, gap: int) -> Polygon | MultiPolygon:
     # Tile meets the lining of a niche or window flush, under its trim.
-    room = edge_joint if opening.kind in _STANDING else 0 if opening.kind in _FRAMED else gap
+    room = edge_joint if opening.kind in STANDING else 0 if opening.kind in _FRAMED else gap
     if opening.outline is not None:
         return grown(counter_clockwise(opening.outline), room, _TICK_GRID)
     assert opening.centre is not None and opening.diameter is not None

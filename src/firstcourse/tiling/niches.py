@@ -1,15 +1,15 @@
 """Niches that could meet the courses: where a niche that is not built yet should go."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, OpeningKind, Surface
-from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
 
 
 def niche_findings(
-    surface: Surface, pitch_mm: float, joint_mm: float, level_mm: float, tape: Tape
+    surface: Surface, pitch_mm: float, joint_mm: float, level_mm: Callable[[float], float], tape: Tape
 ) -> Iterator[Finding]:
     """Tell where each niche would begin and end on a course joint of level courses.
 
@@ -20,14 +20,15 @@ def niche_findings(
         surface: The wall with its niches.
         pitch_mm: A course and its joint [mm].
         joint_mm: Width of the joints [mm].
-        level_mm: Lower edge of any course [mm].
+        level_mm: Lower edge of any of the courses at a height; courses above a band lie otherwise [mm].
         tape: Tape of the job.
     """
-    pitch, joint, level = (ticks_from_mm(length) for length in (pitch_mm, joint_mm, level_mm))
+    pitch, joint = ticks_from_mm(pitch_mm), ticks_from_mm(joint_mm)
     for opening in surface.openings:
         if opening.kind is not OpeningKind.NICHE or opening.outline is None:
             continue
         _, bottom, _, top = bounds(opening.outline)
+        level = ticks_from_mm(level_mm(to_mm(bottom)))
         sill = _nearest(bottom + joint, level, pitch) - joint
         head = max(_nearest(top, level, pitch), sill + joint + pitch)
         if max(abs(sill - bottom), abs(head - top)) >= tape.graduation:
