@@ -4,8 +4,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from firstcourse.documents.pole_strip import plan_poles
+from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
+from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size, to_svg
-from firstcourse.drawings.tiles import cut_rows, draw_tiling
+from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.tiling.story_pole import StoryPole
 from firstcourse.units import format_length
@@ -41,11 +43,30 @@ def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str,
     }
 
 
-def _cuts(plan: Plan, surface: Surface) -> list[list[str]]:
-    """Mark, pieces and size; the tile's name only where there are several."""
-    rows = cut_rows(plan, surface)
-    several = len({stock for *_, stock in rows}) > 1
-    return [[mark, count, f"{size} {stock}" if several else size] for mark, count, size, stock in rows]
+def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
+    """Every kind of cut tile drawn: rectangles, then those with tapers, notches or holes; where chips are cut."""
+    tape = plan.job.tape
+    chips = mosaics(plan)
+    kinds = cut_kinds(surface, without=chips)
+    scale = cut_scale(plan, kinds)
+    several = len({kind.tile.stock for kind in kinds}) > 1
+    along = [list(row) for row in chip_places(surface, chips)]
+    found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": [], "chips": along}
+    for kind in kinds:
+        drawing = draw_cut(plan, kind, scale)
+        found["plain" if kind.is_plain else "shaped"].append(
+            {
+                "mark": kind.mark,
+                "count": kind.count,
+                "size": " × ".join(format_length(side, tape, feet=False) for side in kind.size),
+                "stock": kind.tile.stock if several else "",
+                "where": ", ".join(f"{place} ({number})" for place, number in kind.places),
+                "svg": to_svg(drawing),
+                "width_mm": svg_size(drawing)[0],
+                "scale": f"1:{drawing.scale}",
+            }
+        )
+    return found
 
 
 def _pattern(area: TiledArea) -> str:

@@ -10,7 +10,7 @@ _LEADER_MM = 5.0
 _OFF_MM = 1.5
 
 
-def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int) -> None:
+def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int, off: float = 0.0) -> None:
     """Add running dimensions below (`along` 0) or left (`along` 1) of a drawing whose origin is its lower left.
 
     Figures that would collide move apart on leaders; none is left out.
@@ -19,6 +19,7 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int) -
         drawing: What to add to.
         marks: Place on paper [mm] and figure of each mark, ascending.
         along: Axis the marks lie along.
+        off: How much farther off the figures stand, to leave room for names of corners [mm].
     """
     placed: list[float] = []
     for spot, _ in marks:
@@ -28,7 +29,7 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int) -
     for index in range(len(placed) - 1, -1, -1):
         placed[index] = min(placed[index], limit)
         limit = placed[index] - PITCH_MM
-    near, bend, far = -_OFF_MM, -_OFF_MM - _LEADER_MM / 2, -_OFF_MM - _LEADER_MM
+    near, bend, far = -_OFF_MM, -_OFF_MM - off - _LEADER_MM / 2, -_OFF_MM - off - _LEADER_MM
     for (spot, figure), moved in zip(marks, placed, strict=True):
         if along == 0:
             drawing.lines.append(Line("dimension", (spot, near), (spot, bend)))

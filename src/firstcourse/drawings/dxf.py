@@ -2,9 +2,11 @@
 
 import io
 
-from firstcourse.drawings.model import DASHES_MM, PENS_MM, Drawing
+from firstcourse.drawings.model import DASHES_MM, GREYS, PENS_MM, Drawing
 
 _HUNDREDTHS = (0, 5, 9, 13, 15, 18, 20, 25, 30, 35, 40, 50, 53, 60, 70, 80, 90, 100)
+_BLACK, _GREY = 7, 8
+"""Colours of the DXF index: that of the paper's ink, and dark grey."""
 
 
 def to_dxf(drawing: Drawing) -> str:
@@ -22,7 +24,8 @@ def to_dxf(drawing: Drawing) -> str:
             dashes = DASHES_MM[layer]
             pattern = [dash * drawing.scale * (1 if index % 2 == 0 else -1) for index, dash in enumerate(dashes)]
             document.linetypes.add(style, [sum(dashes) * drawing.scale, *pattern])
-        document.layers.add(layer.upper(), lineweight=weight, linetype=style)
+        colour = _GREY if layer in GREYS else _BLACK
+        document.layers.add(layer.upper(), color=colour, lineweight=weight, linetype=style)
     space = document.modelspace()
     scale = drawing.scale
     for line in drawing.lines:

@@ -8,18 +8,18 @@ from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text
 from firstcourse.drawings.on_paper import OnPaper, fitting_scale
 from firstcourse.geometry import bounds
 from firstcourse.plan import Fall, Plan, Surface
-from firstcourse.units import TICKS_PER_MM
+from firstcourse.units import TICKS_PER_MM, Tape
 
 _SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48), "mm": (5, 10, 20, 25, 50, 100)}
-_ARROW_MM, _BARB_MM = 9.0, 2.0
+_ARROW_MM, _BARB_MM, _BESIDE_MM = 9.0, 2.0, 2.8
 _OFF_MM = 4.0
 
 
 def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 120.0)) -> Drawing:
     """Draw how a floor falls, at the largest usual scale that fits.
 
-    Arrows point down each plane. Heavy broken lines are valleys, thin broken ones ridges. Points that are set to
-    height are numbered as the level table has them.
+    Arrows point down each plane and bear its fall. Heavy broken lines are valleys, thin broken ones ridges. Points
+    that are set to height are numbered as the level table has them.
 
     Args:
         plan: For the tape of the job.
@@ -42,7 +42,7 @@ def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 12
             radius = opening.diameter / 2 / TICKS_PER_MM / drawing.scale
             drawing.circles.append(Circle("opening", sheet.at(opening.centre), radius))
     for plane in fall.planes:
-        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient)
+        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient, plan.job.tape)
     middle = shapely.centroid(Polygon(sheet.ring(surface.outline)))
     for number, point in enumerate(fall.levels, start=1):
         x, y = sheet.at(point.at)
@@ -51,11 +51,12 @@ def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 12
         spot = Text((x + dx, y + dy), text, FIGURE_MM + 0.6, anchor="start" if dx > 0 else "end", bold=True)
         drawing.place(spot, try_also=((x + dx, y - dy), (x + dx, y + 2 * dy), (x + dx, y - 2 * dy)))
         drawing.circles.append(Circle("fastener", (x, y), 0.7))
+    sheet.name_corners()
     return drawing
 
 
-def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float]) -> None:
-    """An arrow down the plane from near its middle."""
+def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float], tape: Tape) -> None:
+    """An arrow down the plane from near its middle, with the plane's fall beside it."""
     steep = (gradient[0] ** 2 + gradient[1] ** 2) ** 0.5
     if not steep or plane.is_empty:
         return
@@ -67,3 +68,11 @@ def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float]) -> N
     for side in (1, -1):
         barb = (tip[0] - _BARB_MM * (du + side * dv * 0.5), tip[1] - _BARB_MM * (dv - side * du * 0.5))
         drawing.lines.append(Line("dimension", tip, barb))
+    words = f"{steep * 12:.2f} in/ft" if tape is Tape.INCH else f"{steep * 1000:.0f} mm/m"
+    upright = abs(dv) < abs(du)
+    beside = tuple(
+        (spot.x, spot.y + side * _BESIDE_MM) if upright else (spot.x + side * _BESIDE_MM, spot.y)
+        for side in (1, -1, 2, -2)
+    )
+    label = Text(beside[0], words, FIGURE_MM, upright=not upright)
+    drawing.place(label, try_also=beside[1:])

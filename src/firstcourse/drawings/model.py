@@ -29,13 +29,17 @@ PENS_MM = {
     "hatch": 0.13,
     "fastener": 0.2,
     "panel": 0.25,
-    "tile": 0.25,
+    "tile": 0.18,
+    "sheet": 0.35,
+    "chip": 0.09,
     "soft": 0.8,
     "snap": 0.6,
     "dimension": 0.18,
     "text": 0.0,
 }
 """Line width of each layer [mm]."""
+GREYS = {"chip": 0.55, "hatch": 0.45}
+"""Lightness of the layers that are not black, from 0 to 1: what fills an area must not drown what bounds it."""
 DASHES_MM = {
     "framing": (2.0, 1.2),
     "extent": (0.6, 0.9),

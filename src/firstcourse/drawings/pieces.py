@@ -52,7 +52,7 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
             size = format_length(right - left, plan.job.tape, feet=False)
             drawing.place(Text((x / per, y / per + reach + 2), f"hole {size} wide", 2.6))
         else:
-            corners_marked = _corners_to_mark(ring)
+            corners_marked = corners_to_mark(ring, _ROUND_SIDE)
             across |= {x for x, _ in corners_marked}
             up |= {y for _, y in corners_marked}
     middle = (piece.blank[0] / 2 / per, piece.blank[1] / 2 / per)
@@ -68,10 +68,15 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
     return drawing
 
 
-def _corners_to_mark(ring: Ring) -> set[Point]:
-    """The corners a setter marks: all of a straight-sided outline; of a rounded notch only how far it reaches."""
+def corners_to_mark(ring: Ring, round_side: int) -> set[Point]:
+    """The corners a setter marks: all of a straight-sided outline; of a rounded notch only how far it reaches.
+
+    Args:
+        ring: The outline.
+        round_side: Sides shorter than this in a row stand for a curve [ticks].
+    """
     count = len(ring)
-    short = [math.dist(ring[i], ring[(i + 1) % count]) < _ROUND_SIDE for i in range(count)]
+    short = [math.dist(ring[i], ring[(i + 1) % count]) < round_side for i in range(count)]
     rounded = [point for i, point in enumerate(ring) if short[i] and short[i - 1]]
     marked = {point for i, point in enumerate(ring) if not (short[i] and short[i - 1])}
     if len(rounded) < 3:

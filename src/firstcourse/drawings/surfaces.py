@@ -158,6 +158,7 @@ class _Sheet(OnPaper):
             self.drawing,
             [(self.at((mark, mark))[along], self.length(mark - origin)) for mark in sorted(marks)],
             along=along,
+            off=self.names_room,
         )
 
 

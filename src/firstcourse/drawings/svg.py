@@ -2,7 +2,7 @@
 
 from xml.etree import ElementTree as ET
 
-from firstcourse.drawings.model import DASHES_MM, PENS_MM, XY, Drawing
+from firstcourse.drawings.model import DASHES_MM, GREYS, PENS_MM, XY, Drawing
 
 _FACE = "IBM Plex Sans"
 _MARGIN_MM = 1.0
@@ -39,7 +39,7 @@ def to_svg(drawing: Drawing) -> str:
     for layer, pen in PENS_MM.items():
         if layer == "text":
             continue
-        style = {"id": f"layer-{layer}", "fill": "none", "stroke": "black", "stroke-width": _number(pen)}
+        style = {"id": f"layer-{layer}", "fill": "none", "stroke": _colour(layer), "stroke-width": _number(pen)}
         if layer in DASHES_MM:
             style["stroke-dasharray"] = " ".join(_number(dash) for dash in DASHES_MM[layer])
         groups[layer] = ET.Element("g", style)
@@ -76,6 +76,11 @@ def to_svg(drawing: Drawing) -> str:
             style["transform"] = f"rotate(-90 {style['x']} {style['y']})"
         ET.SubElement(texts, "text", style).text = text.text
     return ET.tostring(root, encoding="unicode") + "\n"
+
+
+def _colour(layer: str) -> str:
+    lightness = round(255 * GREYS.get(layer, 0.0))
+    return f"rgb({lightness},{lightness},{lightness})" if lightness else "black"
 
 
 def _number(value: float) -> str:

@@ -7,13 +7,17 @@ from shapely import Polygon
 
 from firstcourse.drawings.chains import PITCH_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
+from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import OnPaper, fitting_scale
 from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Opening, Plan, Surface
-from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48, 96, 192), "mm": (5, 10, 20, 25, 50, 100, 200)}
 _LABEL_MM = 2.6
+_LEVEL = TICKS_PER_MM // 20
+"""Sides that rise by less are level [ticks]."""
 _HATCH_MM = 3.0
 _MOST_FIGURES = 24
 """More running figures than this along one side are not read; every second, third, ... course is figured then."""
@@ -22,7 +26,8 @@ _MOST_FIGURES = 24
 def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
     """Draw a tiled surface at the largest usual scale that fits.
 
-    Cut tiles are hatched and carry the mark that the cut list names. Running figures give the lower edge of the
+    Cut tiles are hatched and carry the mark that the cut list names. Chips of mosaic are drawn faintly within the
+    outlines of their sheets. Running figures give the lower edge of the
     courses from the foot and the left edge of the tiles in the lowest course from the left end.
 
     Args:
@@ -40,16 +45,20 @@ class _Sheet(OnPaper):
         box = bounds(surface.outline)
         scale = fitting_scale(box, room, _SCALES[plan.job.tape.value])
         super().__init__(plan, surface, box, scale, f"{surface.title or surface.id}: tile")
+        self.mosaics = mosaics(plan)
 
     def drawn(self) -> Drawing:
         drawing, surface = self.drawing, self.surface
         drawing.polys.append(Poly("outline", self.ring(surface.outline)))
         for tile in surface.tiles:
             ring = self.ring(tile.outline)
-            drawing.polys.append(Poly("tile", ring, tile.id))
-            drawing.polys += [Poly("tile", self.ring(hole), tile.id) for hole in tile.holes]
-            if not tile.whole:
+            layer = "chip" if tile.stock in self.mosaics else "tile"
+            drawing.polys.append(Poly(layer, ring, tile.id))
+            drawing.polys += [Poly(layer, self.ring(hole), tile.id) for hole in tile.holes]
+            if not tile.whole and layer == "tile":
                 drawing.lines += hatch(Polygon(ring, [self.ring(hole) for hole in tile.holes]), _HATCH_MM)
+        for mosaic in sheet_rings(surface, self.mosaics):
+            drawing.polys.append(Poly("sheet", tuple(self.at_mm(point) for point in mosaic)))
         for opening in surface.openings:
             self._opening(opening)
         for joint in surface.soft_joints:
@@ -58,8 +67,8 @@ class _Sheet(OnPaper):
         for area in surface.tiled:
             for snap in area.lines:
                 drawing.lines.append(Line("snap", self.at(snap.line[0]), self.at(snap.line[1])))
-        self._marks()
         self.name_corners()
+        self._marks()
         self._chains()
         return drawing
 
@@ -79,7 +88,7 @@ class _Sheet(OnPaper):
 
     def _marks(self) -> None:
         for tile in self.surface.tiles:
-            if not tile.mark:
+            if not tile.mark or tile.stock in self.mosaics:
                 continue
             shape = Polygon(self.ring(tile.outline))
             # A notched piece may have its middle in the notch; then its roomiest place will do.
@@ -100,10 +109,18 @@ class _Sheet(OnPaper):
                 self.drawing,
                 [(self.at((mark, mark))[axis], self.length(mark - origin)) for mark in marks],
                 along=axis,
+                off=self.names_room,
             )
 
     def _edges(self, axis: int) -> set[int]:
-        """Left edges of the lowest course, or lower edges of the tiles that stand farthest left."""
+        """Left edges of the lowest course, or lower edges of the tiles that stand farthest left.
+
+        Where tiles lie askew their corners are no figures to set by: then those of the surface and its openings.
+        """
+        rings = [tile.laid or tile.outline for tile in self.surface.tiles]
+        if not all(_is_level(ring) for ring in rings):
+            outlines = (opening.outline for opening in self.surface.openings if opening.outline is not None)
+            return {point[axis] for ring in (self.surface.outline, *outlines) for point in ring}
         boxes = [bounds(tile.outline) for tile in self.surface.tiles]
         if not boxes:
             return set()
@@ -112,15 +129,6 @@ class _Sheet(OnPaper):
         return {box[axis] for box in boxes if box[1 - axis] <= near + depth // 2}
 
 
-def cut_rows(plan: Plan, surface: Surface) -> list[list[str]]:
-    """The cut list of a surface: mark, how many, size, of which tile."""
-    rows: dict[str, list[str]] = {}
-    counted: dict[str, int] = {}
-    for tile in surface.tiles:
-        if not tile.mark:
-            continue
-        counted[tile.mark] = counted.get(tile.mark, 0) + 1
-        u0, v0, u1, v1 = bounds(tile.cut or tile.outline)
-        size = " × ".join(format_length(side, plan.job.tape, feet=False) for side in (u1 - u0, v1 - v0))
-        rows.setdefault(tile.mark, [tile.mark, "", size, tile.stock])
-    return [[mark, str(counted[mark]), *row[2:]] for mark, row in rows.items()]
+def _is_level(ring: Ring) -> bool:
+    """Whether every side of a tile runs along an axis of the surface, but for rounding."""
+    return all(min(abs(b[0] - a[0]), abs(b[1] - a[1])) <= _LEVEL for a, b in sides(ring))

@@ -1,12 +1,15 @@
-"""The tile drawing shows every tile true to scale, hatches what is cut, and its cut list counts it."""
+"""The tile drawing shows every tile true to scale and hatches what is cut; cut tiles are drawn one by one."""
 
 from functools import cache
 from pathlib import Path
 
 import pytest
+from shapely import Polygon
 
 from firstcourse.drawings import draw_tiling
-from firstcourse.drawings.tiles import cut_rows
+from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
+from firstcourse.drawings.falls import draw_fall
+from firstcourse.drawings.mosaic import mosaics
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_file
@@ -18,6 +21,11 @@ TUB = Path(__file__).parents[3] / "examples" / "tub-bathroom" / "job.yaml"
 @cache
 def _plan() -> Plan:
     return plan_file(TUB, effort=0).plan
+
+
+@cache
+def _shower() -> Plan:
+    return plan_file(TUB.parents[1] / "tiled-shower" / "job.yaml", effort=0).plan
 
 
 @pytest.mark.parametrize("number", range(4))
@@ -35,11 +43,66 @@ def test_every_tile_is_drawn_true_to_the_scale_stated(number: int):
 
 
 @pytest.mark.parametrize("number", range(4))
-def test_the_cut_list_counts_every_cut_piece_under_a_mark(number: int):
+def test_every_cut_piece_is_drawn_under_its_mark_and_told_where_it_goes(number: int):
     surface = _plan().surfaces[number]
-    rows = cut_rows(_plan(), surface)
-    assert sum(int(count) for _, count, *_ in rows) == sum(not tile.whole for tile in surface.tiles)
-    assert len({mark for mark, *_ in rows}) == len(rows)
+    kinds = cut_kinds(surface, without={})
+    assert sum(kind.count for kind in kinds) == sum(not tile.whole for tile in surface.tiles)
+    assert len({kind.mark for kind in kinds}) == len(kinds)
+    scale = cut_scale(_plan(), kinds)
+    for kind in kinds:
+        assert sum(count for _, count in kind.places) == kind.count
+        assert all(place != "in the field" for place, _ in kind.places)
+        drawing = draw_cut(_plan(), kind, scale)
+        outline = drawing.polys[0].points
+        for axis, size in enumerate(kind.size):
+            reach = max(p[axis] for p in outline) - min(p[axis] for p in outline)
+            assert reach * scale == pytest.approx(size / TICKS_PER_MM)
+        assert bool(drawing.texts) != kind.is_plain
+
+
+def test_a_piece_at_a_corner_goes_to_both_its_sides():
+    surface = _plan().surfaces[0]
+    places = {place for kind in cut_kinds(surface, without={}) for place, _ in kind.places}
+    assert {"wall C-D", "wall C-D and wall D-A", "wall B-C and tub", "closet flange"} <= places
+
+
+def test_holes_lie_within_the_pieces_they_are_cut_in():
+    holed = [kind for surface in _plan().surfaces for kind in cut_kinds(surface, without={}) if kind.tile.holes]
+    assert holed
+    for kind in holed:
+        outline, *holes = [poly for poly in draw_cut(_plan(), kind, 4).polys if poly.name == kind.mark]
+        assert holes and all(Polygon(outline.points).contains(Polygon(hole.points)) for hole in holes)
+
+
+def test_chips_of_mosaic_are_faint_within_their_sheets():
+    surface = next(surface for surface in _shower().surfaces if surface.fall is not None)
+    drawing = draw_tiling(_shower(), surface)
+    chips = [poly for poly in drawing.polys if poly.layer == "chip" and len(poly.points) >= 3]
+    sheets = [Polygon(poly.points) for poly in drawing.polys if poly.layer == "sheet"]
+    assert {poly.name for poly in chips} == {tile.id for tile in surface.tiles}
+    assert not any(line.layer == "hatch" for line in drawing.lines)
+    per = TICKS_PER_MM * drawing.scale
+    stock = next(stock for stock in _shower().tile_stock if stock.sheet is not None)
+    assert stock.sheet is not None
+    across, up = (count * (side + stock.joint) / per for count, side in zip(stock.sheet, stock.size, strict=True))
+    whole = max(sheets, key=lambda one: one.area)
+    left, lower, right, upper = whole.bounds
+    assert (right - left, upper - lower) == pytest.approx((across, up), abs=0.05)
+    # Every chip lies on one sheet, and on no other.
+    for poly in chips:
+        shape = Polygon(poly.points)
+        assert sum(sheet.intersection(shape).area > 0.5 * shape.area for sheet in sheets) == 1
+    places = chip_places(surface, mosaics(_shower()))
+    assert sum(count for _, count in places) == sum(not tile.whole for tile in surface.tiles)
+    assert cut_kinds(surface, without=mosaics(_shower())) == ()
+
+
+def test_falls_name_the_sides_and_the_fall_of_every_plane():
+    surface = next(surface for surface in _shower().surfaces if surface.fall is not None)
+    assert surface.fall is not None
+    texts = [text.text for text in draw_fall(_shower(), surface, surface.fall).texts]
+    assert sum(text.endswith("in/ft") for text in texts) == len(surface.fall.planes)
+    assert {side.label for side in surface.sides} <= set(texts)
 
 
 def test_soft_joints_and_hatching_are_drawn():

@@ -1,0 +1,224 @@
+"""Cut tiles, kind by kind: how many, where they go, and each drawn with its sizes."""
+
+import math
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from firstcourse.drawings.chains import add_chain
+from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
+from firstcourse.drawings.pieces import corners_to_mark
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Point, Ring, sides
+from firstcourse.plan import Plan, Side, SideKind, Surface, Tile, TileStock
+from firstcourse.units import TICKS_PER_MM, format_length
+
+_SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16), "mm": (2, 5, 10, 20)}
+_ROUND_SIDE = 9 * TICKS_PER_MM
+"""Sides shorter than this in a row stand for a curve [ticks]."""
+_ROUND_FROM = 8
+"""A hole of this many sides or more stands for a circle."""
+_NEAR_MM = 16.0
+"""What was cut off lies at most this far from the edge it was cut for: the widest joint there [mm]."""
+_VALLEY_MM = 4.0
+_ON_EDGE = TICKS_PER_MM // 4
+"""An edge this near to the tile's own is uncut [ticks]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutKind:
+    """Cut tiles of one shape.
+
+    Attributes:
+        count: How many there are.
+        places: Where they go, the most frequent place first, with the number there.
+        tile: One of them.
+    """
+
+    mark: str
+    count: int
+    places: tuple[tuple[str, int], ...]
+    tile: Tile
+
+    @property
+    def is_plain(self) -> bool:
+        """A smaller rectangle, without taper, notch or hole."""
+        ring = self.tile.cut or self.tile.outline
+        x0, y0, x1, y1 = bounds(ring)
+        return not self.tile.holes and set(ring) == {(x0, y0), (x1, y0), (x1, y1), (x0, y1)}
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height of the piece as it lies in its tile [ticks]."""
+        x0, y0, x1, y1 = bounds(self.tile.cut or self.tile.outline)
+        return x1 - x0, y1 - y0
+
+
+def cut_kinds(surface: Surface, *, without: Mapping[str, TileStock]) -> tuple[CutKind, ...]:
+    """The cut tiles of a surface by their marks.
+
+    Args:
+        surface: With its tiles.
+        without: Tiles that are left out, by id: chips of mosaic are cut on their sheets.
+    """
+    found: dict[str, list[Tile]] = {}
+    for tile in surface.tiles:
+        if tile.mark and tile.stock not in without:
+            found.setdefault(tile.mark, []).append(tile)
+    edges = tuple(_edges(surface))
+    return tuple(
+        CutKind(mark=mark, count=len(tiles), places=_counted(edges, tiles), tile=tiles[0])
+        for mark, tiles in found.items()
+    )
+
+
+def chip_places(surface: Surface, mosaics: Mapping[str, TileStock]) -> tuple[tuple[str, int], ...]:
+    """Where chips of mosaic are cut, and how many there."""
+    cut = [tile for tile in surface.tiles if tile.stock in mosaics and not tile.whole]
+    return _counted(tuple(_edges(surface)), cut)
+
+
+def cut_scale(plan: Plan, kinds: Sequence[CutKind], *, room: XY = (26.0, 28.0)) -> int:
+    """The largest usual scale at which all of a surface's cut tiles fit.
+
+    Args:
+        plan: For the tape of the job.
+        kinds: What is drawn beside each other.
+        room: Width and height on paper of each, without its figures [mm].
+    """
+    scales = _SCALES[plan.job.tape.value]
+    widest = max((kind.size[0] for kind in kinds), default=0) / TICKS_PER_MM
+    highest = max((kind.size[1] for kind in kinds), default=0) / TICKS_PER_MM
+    return next((one for one in scales if widest / one <= room[0] and highest / one <= room[1]), scales[-1])
+
+
+def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
+    """Draw a cut tile face up, with running figures from its lower left corner; of a rectangle only its shape.
+
+    Heavy edges are the tile's own, thin ones are cut.
+
+    Args:
+        plan: For the tape of the job and the size of the tile.
+        kind: What to draw.
+        scale: As `cut_scale` gives it.
+    """
+    ring, holes = _piece(kind.tile)
+    per = TICKS_PER_MM * scale
+    drawing = Drawing(title=f"cut tile {kind.mark}", scale=scale)
+    drawing.polys.append(Poly("cut", _paper(ring, per), kind.mark))
+    drawing.lines += [
+        Line("board", (a[0] / per, a[1] / per), (b[0] / per, b[1] / per)) for a, b in _uncut(plan, kind)
+    ]
+    drawing.polys += [Poly("cut", _paper(hole, per), kind.mark) for hole in holes]
+    if kind.is_plain:
+        return drawing
+    across, up = {0}, {0}
+    for one in (ring, *holes):
+        left, lower, right, upper = bounds(one)
+        if one in holes and len(one) >= _ROUND_FROM:
+            marked = {((left + right) // 2, (lower + upper) // 2)}
+            size = format_length(right - left, plan.job.tape, feet=False)
+            drawing.place(Text(((left + right) / 2 / per, (lower + upper) / 2 / per), f"ø {size}", 2.4))
+        else:
+            marked = corners_to_mark(one, _ROUND_SIDE)
+        across |= {x for x, _ in marked}
+        up |= {y for _, y in marked}
+    for along, marks in enumerate((across, up)):
+        kept: dict[str, int] = {}
+        for mark in sorted(marks):
+            kept.setdefault(format_length(mark, plan.job.tape, feet=False), mark)
+        add_chain(drawing, [(mark / per, figure) for figure, mark in kept.items()], along=along)
+    return drawing
+
+
+def _piece(tile: Tile) -> tuple[Ring, tuple[Ring, ...]]:
+    """Outline and holes as the piece lies in the tile it is cut from, its lower left corner at (0, 0)."""
+    cut = tile.cut or tile.outline
+    left, lower, _, _ = bounds(cut)
+    (ax, ay), (bx, by) = tile.outline[:2]
+    (cx, cy), (dx, dy) = cut[:2]
+    turn = math.atan2(dy - cy, dx - cx) - math.atan2(by - ay, bx - ax)
+    cosine, sine = math.cos(turn), math.sin(turn)
+
+    def moved(point: Point) -> Point:
+        x, y = point[0] - ax, point[1] - ay
+        return round(cosine * x - sine * y) + cx - left, round(sine * x + cosine * y) + cy - lower
+
+    ring = tuple((x - left, y - lower) for x, y in cut)
+    return ring, tuple(tuple(moved(point) for point in hole) for hole in tile.holes)
+
+
+def _paper(ring: Ring, per: float) -> tuple[XY, ...]:
+    return tuple((x / per, y / per) for x, y in ring)
+
+
+def _uncut(plan: Plan, kind: CutKind) -> Iterator[tuple[Point, Point]]:
+    """Edges of the piece that lie on edges of its tile."""
+    stock = next((one for one in plan.tile_stock if one.id == kind.tile.stock), None)
+    cut = kind.tile.cut
+    if stock is None or not cut:
+        return
+    left, lower, _, _ = bounds(cut)
+    edge = Polygon(_tile_ring(stock)).exterior
+    for a, b in sides(cut):
+        if edge.distance(shapely.Point(a)) <= _ON_EDGE and edge.distance(shapely.Point(b)) <= _ON_EDGE:
+            middle = shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+            if edge.distance(middle) <= _ON_EDGE:
+                yield (a[0] - left, a[1] - lower), (b[0] - left, b[1] - lower)
+
+
+def _tile_ring(stock: TileStock) -> Ring:
+    width, height = stock.size
+    if stock.shape == "hexagon":
+        low, high = height // 4, height - height // 4
+        return (width // 2, 0), (width, low), (width, high), (width // 2, height), (0, high), (0, low)
+    return (0, 0), (width, 0), (width, height), (0, height)
+
+
+def _edges(surface: Surface) -> Iterator[tuple[str, BaseGeometry, float]]:
+    """What tiles are cut for: its name, its shape, and how far from it a cut may lie [mm]."""
+    middle = Polygon(surface.outline).centroid
+    for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True):
+        yield _side_name(side, a, b, (middle.x, middle.y)), LineString([_mm(a), _mm(b)]), _NEAR_MM
+    for opening in surface.openings:
+        if opening.outline is not None:
+            yield opening.id, Polygon([_mm(point) for point in opening.outline]), _NEAR_MM
+        elif opening.centre is not None and opening.diameter is not None:
+            shape = shapely.Point(_mm(opening.centre)).buffer(opening.diameter / 2 / TICKS_PER_MM)
+            yield opening.id, shape, _NEAR_MM
+    if surface.fall is not None:
+        for a, b in surface.fall.valleys:
+            yield "valleys", LineString([_mm(a), _mm(b)]), _VALLEY_MM
+
+
+def _side_name(side: Side, a: Point, b: Point, middle: XY) -> str:
+    if side.kind is not SideKind.FREE and side.label:
+        return side.label
+    if abs(b[0] - a[0]) >= abs(b[1] - a[1]):
+        return "lower edge" if a[1] < middle[1] else "upper edge"
+    return "left edge" if a[0] < middle[0] else "right edge"
+
+
+def _counted(
+    edges: Sequence[tuple[str, BaseGeometry, float]], tiles: Sequence[Tile]
+) -> tuple[tuple[str, int], ...]:
+    counts = Counter(_place(edges, tile) for tile in tiles)
+    return tuple(sorted(counts.items(), key=lambda item: (-item[1], item[0])))
+
+
+def _place(edges: Sequence[tuple[str, BaseGeometry, float]], tile: Tile) -> str:
+    """The edges that a tile is cut for, in words."""
+    left = Polygon([_mm(p) for p in tile.outline], [[_mm(p) for p in hole] for hole in tile.holes])
+    lost = Polygon([_mm(point) for point in tile.laid or tile.outline]).difference(left)
+    names = dict.fromkeys(
+        name for name, shape, near in edges if not lost.is_empty and shape.distance(lost) <= near
+    )
+    return " and ".join(names) or "in the field"
+
+
+def _mm(point: Point) -> XY:
+    return point[0] / TICKS_PER_MM, point[1] / TICKS_PER_MM
