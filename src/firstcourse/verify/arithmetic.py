@@ -10,7 +10,7 @@ _UNITS = (
     "mm²", "mm", "m²", "m2", "m³", "in", "ft", "lb", "kg", "m", "l",
 )  # fmt: skip
 _UNIT = re.compile(rf"(?<=[\d⁰¹²³⁴⁵⁶⁷⁸⁹])\s*(?:{'|'.join(map(re.escape, _UNITS))})(?![A-Za-z_²³⁴·/])")
-_TOKEN = re.compile(r"\s*(?:(\d[\d,]*(?:\.\d+)?)|([-+×/()−x])|([⁰¹²³⁴⁵⁶⁷⁸⁹]+))")
+_TOKEN = re.compile(r"\s*(?:(\d[\d,]*(?:\.\d+)?(?:×10[⁰¹²³⁴⁵⁶⁷⁸⁹]+)?)|([-+×/()−x])|([⁰¹²³⁴⁵⁶⁷⁸⁹]+))")
 _LEADING = re.compile(r"\s*\d[\d,]*(?:\.\d+)?(?:×10[⁰¹²³⁴⁵⁶⁷⁸⁹]+)?")
 _HIGH = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789")
 _EXACT = frozenset({"144", "384", "360", "1000"})
@@ -86,6 +86,7 @@ class _Reader:
 
     def __init__(self, text: str) -> None:
         self.tokens: list[str] = []
+        self.alone = False
         at = 0
         text = text.strip()
         while at < len(text):
@@ -95,6 +96,8 @@ class _Reader:
                 return
             self.tokens.append(found[0].strip())
             at = found.end()
+        # A number by itself is what a sum came to, and rounded; within a sum a small whole number is a count.
+        self.alone = len(self.tokens) == 1
 
     def whole(self) -> Span:
         found = self._sum()
@@ -150,7 +153,9 @@ class _Reader:
             return found
         if not token[0].isdecimal():
             raise _NoSumError
-        value, places = float(token.replace(",", "")), len(token.partition(".")[2])
-        rounded = places > 0 or (value >= 100 and token not in _EXACT)
+        digits, _, power = token.partition("×10")
+        value, places = float(digits.replace(",", "")), len(digits.partition(".")[2])
+        rounded = places > 0 or (value >= 100 and token not in _EXACT) or self.alone
         half = 0.5 * 10.0**-places if rounded else 0.0
-        return Span(value - half, value + half)
+        scale = 10.0 ** min(int(power.translate(_HIGH)), 99) if power else 1.0
+        return Span((value - half) * scale, (value + half) * scale)

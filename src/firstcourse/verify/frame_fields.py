@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from typing import Any
 
 from firstcourse.verify.fields import FieldError, Node
 
@@ -15,12 +16,14 @@ class Line:
     """One line of a calculation sheet.
 
     Attributes:
+        text: The value as printed.
         found, limit: Numbers as printed; None for a line without a limit.
         at_least: Whether the value must reach the limit.
     """
 
     name: str
     working: str
+    text: str
     found: float | None
     limit: float | None
     at_least: bool
@@ -29,12 +32,13 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One layer: thickness [in], density [kg/m³], mass [kg/m²]."""
+    """One layer: thickness [in], density [kg/m³], mass [kg/m²], and the same [psf]."""
 
     name: str
     thickness: float
     density: float
     mass: float
+    psf: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +47,8 @@ class Frame:
 
     surface: str
     where: str
+    kind: str
+    facts: tuple[tuple[str, str], ...]
     lines: tuple[Line, ...]
     layers: tuple[Layer, ...]
     mass: float | None
@@ -61,6 +67,8 @@ def read_frame(node: Node) -> Frame:
     return Frame(
         surface=node.text("surface"),
         where=node.text("where"),
+        kind=node.text("kind"),
+        facts=tuple(_fact(*row) for row in node.rows("facts", ())),
         lines=tuple(_line(line) for line in node.nodes("lines")),
         layers=tuple(_layer(layer) for layer in node.nodes("layers", ())),
         mass=_first(mass, f"{node.where}.mass") if mass else None,
@@ -76,6 +84,7 @@ def _line(node: Node) -> Line:
     return Line(
         name=node.text("name"),
         working=node.text("working"),
+        text=found,
         found=(value or _first(found, f"{node.where}.found")) if limit else None,
         limit=_first(limit, f"{node.where}.limit") if limit else None,
         at_least=limit.startswith(_AT_LEAST),
@@ -83,12 +92,20 @@ def _line(node: Node) -> Line:
     )
 
 
+def _fact(value: Any, where: str) -> tuple[str, str]:
+    if not isinstance(value, list | tuple) or len(value) != 2 or not all(isinstance(item, str) for item in value):
+        raise FieldError(where, "is not a name and a value")
+    return value[0], value[1]
+
+
 def _layer(node: Node) -> Layer:
+    mass = node.text("mass")
     return Layer(
         name=node.text("name"),
         thickness=_first(node.text("thickness"), f"{node.where}.thickness"),
         density=_first(node.text("density"), f"{node.where}.density"),
-        mass=_first(node.text("mass"), f"{node.where}.mass"),
+        mass=_first(mass, f"{node.where}.mass"),
+        psf=_first(mass.partition("(")[2], f"{node.where}.mass"),
     )
 
 

@@ -8,7 +8,9 @@ from firstcourse.verify.verdict import Objection
 
 _M_PER_IN = 0.0254
 _HALF_THICKNESS = 0.0005
-"""Thicknesses are printed to a thousandth of an inch, masses to a tenth of a kilogram: half of it may be lost."""
+"""Thicknesses are printed to a thousandth of an inch, densities to a kilogram, masses to a tenth of one: half of
+each may be lost."""
+_HALF_DENSITY = 0.5
 _HALF_MASS = 0.051
 
 
@@ -43,7 +45,8 @@ def _follows(line: Line) -> bool:
 def _masses(frame: Frame) -> Iterator[Objection]:
     for layer in frame.layers:
         mass = layer.thickness * _M_PER_IN * layer.density
-        if abs(mass - layer.mass) > _HALF_MASS + _HALF_THICKNESS * _M_PER_IN * layer.density:
+        slack = _HALF_THICKNESS * layer.density + _HALF_DENSITY * layer.thickness
+        if abs(mass - layer.mass) > _HALF_MASS + _M_PER_IN * slack:
             yield Objection("VER-914", frame.where, f"{layer.name} weighs {mass:.1f} kg/m², not {layer.mass:g}")
     if frame.mass is not None:
         total = sum(layer.mass for layer in frame.layers)

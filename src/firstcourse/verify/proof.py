@@ -9,6 +9,7 @@ from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
+from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.seams import check_seams
@@ -29,6 +30,7 @@ _CHECKS = (
     check_falls,
     check_quantities,
     check_frames,
+    check_frame_formulas,
     check_workings,
     check_rule_notes,
 )

@@ -20,6 +20,8 @@ _TICKS_PER_M = 1000 * TICKS_PER_MM
 _SQ_FT = 0.09290304
 _LITRES_PER_CUBIC_FOOT = 28.316846592
 _LIMIT = re.compile(r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD)")
+_STEPPED = ("psi", "psf", "lb/in")
+"""Units of results that one of their working's steps comes to."""
 _CODE = "VER-903"
 
 
@@ -50,7 +52,8 @@ def _sums(name: str, working: Working) -> Iterator[Objection]:
         for wrong in wrong_sums(text):
             yield Objection("VER-901", name, f"does not come out: {wrong}")
     said = first_number(working.result)
-    if not working.steps or said is None:
+    ratio = working.result.startswith(("L/", "H/"))
+    if not working.steps or said is None or not (ratio or working.unit in _STEPPED):
         return
     ends = [(found.low + found.high) / 2 for step in working.steps if (found := outcome(step)) is not None]
     loads = sum(
@@ -58,7 +61,7 @@ def _sums(name: str, working: Working) -> Iterator[Objection]:
         for step in working.steps
         if step.startswith("w_") and (found := outcome(step)) is not None
     )
-    if ends and not any(abs(said - end) <= 0.006 * abs(end) + 0.05 for end in (*ends, loads)):
+    if ends and not any(abs(said - end) <= 0.006 * abs(end) + (1.0 if ratio else 0.51) for end in (*ends, loads)):
         yield Objection("VER-901", name, f"gives {working.result}, which no step comes to")
 
 

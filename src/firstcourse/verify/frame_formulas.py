@@ -1,0 +1,194 @@
+"""Frames judged again from what was found: stresses and deflections of joists and studs by published formulas.
+
+Inches, pounds and pounds on a square inch. What is not a joist over one span under even load alone is left to the
+sums of its own sheet, which are worked out again line by line.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from firstcourse.verify.arithmetic import outcome
+from firstcourse.verify.frame_fields import Frame, Line
+from firstcourse.verify.printed import first_number
+from firstcourse.verify.shopping_fields import Working
+from firstcourse.verify.structure import Document
+from firstcourse.verify.verdict import Objection
+
+_NEAR = 0.01
+"""Loads and design values are printed to three or four figures; each may move a result by so much."""
+_MEMBER = re.compile(r"[^,]+, (?P<b>[\d.]+) × (?P<d>[\d.]+) in, (?P<plies>\d+) side by side")
+_VALUES = re.compile(
+    r"Fb (?P<fb>[\d.]+), CF (?P<cf>[\d.]+), Fv (?P<fv>[\d.]+), Fc⊥ (?P<fc>[\d.]+), E (?P<e>[\d,]+) psi.*"
+)
+_NAMED = re.compile(r"(?P<size>2x\d+) .*")
+_FURTHER = ("unbroken over spans of", "lasting load on one joist", "sister")
+_STRESSES = ("bending", "shear", "bearing")
+_SQ_IN_PER_SQ_FT = 144
+
+
+@dataclass(frozen=True, slots=True)
+class _Joist:
+    span: float
+    spacing: float
+    width: float
+    depth: float
+    fb: float
+    cf: float
+    fv: float
+    fc: float
+    e: float
+    live: float
+    dead: float
+    bearing: float | None
+
+    @property
+    def stiffness(self) -> float:
+        return self.e * self.width * self.depth**3 / 12
+
+    def found(self) -> Iterator[tuple[str, float]]:
+        """What each line of the sheet must come to."""
+        live, dead = (load * self.spacing / _SQ_IN_PER_SQ_FT for load in (self.live, self.dead))
+        total, span = live + dead, self.span
+        yield "bending", 0.125 * total * span**2 / (self.width * self.depth**2 / 6)
+        yield "shear", 1.5 * max(0.5 * total * span - total * self.depth, 0.0) / (self.width * self.depth)
+        if self.bearing is not None:
+            yield "bearing", 0.5 * total * span / (self.width * self.bearing)
+            yield "bearing length", self.bearing
+        for name in ("live deflection (finish)", "live deflection (code)"):
+            yield name, 384 * self.stiffness / (5 * live * span**3)
+        yield "total deflection", 384 * self.stiffness / (5 * total * span**3)
+        yield "Loads along one joist, section and stiffness", total
+        yield "joist spacing", self.spacing
+
+
+def check_frame_formulas(plan: Document) -> Iterator[Objection]:
+    """Object to a line that its own facts do not bear out, and to one that says other than its working."""
+    for frame in plan.frames:
+        for line in frame.lines:
+            working = plan.workings.get(line.working)
+            if working is not None:
+                yield from _as_worked(frame, line, working)
+        by_name = {line.name: line for line in frame.lines}
+        if frame.kind == "wall":
+            yield from _studs(frame, by_name, plan)
+        elif (joist := _joist(frame)) is not None:
+            yield from _found(frame, by_name, dict(joist.found()))
+            yield from _strength(frame, by_name, joist, plan)
+        yield from _dead_load(frame, by_name, plan)
+
+
+def _as_worked(frame: Frame, line: Line, working: Working) -> Iterator[Objection]:
+    one, other = first_number(line.text), first_number(working.result)
+    if one is not None and other is not None and abs(one - other) > _NEAR * max(abs(one), abs(other)):
+        yield Objection(
+            "VER-915", frame.where, f"{line.name}: {line.text} on the sheet, {working.result} worked out"
+        )
+    limit = working.values.get("limit", "")
+    if line.limit is None or not limit:
+        return
+    said = first_number(limit)
+    if said is not None and abs(said - line.limit) > _NEAR * abs(line.limit):
+        yield Objection("VER-915", frame.where, f"{line.name}: held against {line.limit:g} and against {limit}")
+    if limit.endswith("DOES NOT HOLD") == line.holds:
+        yield Objection("VER-915", frame.where, f"{line.name}: holds on one sheet and not on the other")
+
+
+def _found(frame: Frame, lines: Mapping[str, Line], right: Mapping[str, float]) -> Iterator[Objection]:
+    for name, value in right.items():
+        said = first_number(lines[name].text) if name in lines else None
+        # Ratios of deflection are printed rounded down to whole numbers, stresses to the nearest.
+        loss = 1.0 if name.startswith(("live", "total", "stud stiff")) else 0.5 if name in _STRESSES else 0.0
+        if said is not None and abs(said - value) > _NEAR * value + loss:
+            yield Objection("VER-916", frame.where, f"{name}: {lines[name].text} said, {value:.4g} by its facts")
+
+
+def _joist(frame: Frame) -> _Joist | None:
+    facts = dict(frame.facts)
+    member, design = _MEMBER.fullmatch(facts.get("joists", "")), _VALUES.fullmatch(facts.get("design values", ""))
+    cut = any(name.startswith(("notch", "hole", "bored")) for name in facts)
+    if member is None or design is None or cut or any(name in facts for name in _FURTHER):
+        return None
+    needed = [first_number(facts.get(name, "")) for name in (
+        "clear span, face to face", "joists, centre to centre", "live load", "dead load",
+    )]  # fmt: skip
+    span, spacing, live, dead = (0.0 if value is None else value for value in needed)
+    depth, width = float(member["d"]), float(member["b"]) * int(member["plies"])
+    if min(span, spacing, live, depth, width) <= 0:
+        return None
+    return _Joist(
+        span=span,
+        spacing=spacing,
+        width=width,
+        depth=depth,
+        fb=float(design["fb"]),
+        cf=float(design["cf"]),
+        fv=float(design["fv"]),
+        fc=float(design["fc"]),
+        e=float(design["e"].replace(",", "")),
+        live=live,
+        dead=dead,
+        bearing=first_number(facts.get("bearing at the ends", "")),
+    )
+
+
+def _strength(frame: Frame, lines: Mapping[str, Line], joist: _Joist, plan: Document) -> Iterator[Objection]:
+    """What the wood bears: its design values by the factors of the rule book."""
+    rules = plan.rules
+    close = joist.spacing <= rules.number("lumber.repetitive_spacing")
+    duration = rules.number("lumber.duration.floor")
+    bending = joist.fb * joist.cf * duration * (rules.number("lumber.repetitive_factor") if close else 1.0)
+    for name, value in (("bending", bending), ("shear", joist.fv * duration), ("bearing", joist.fc)):
+        line = lines.get(name)
+        if line is not None and line.limit is not None and abs(line.limit - value) > _NEAR * value:
+            yield Objection(
+                "VER-916", frame.where, f"{name}: held against {line.limit:g}, the wood bears {value:.0f}"
+            )
+
+
+def _studs(frame: Frame, lines: Mapping[str, Line], plan: Document) -> Iterator[Objection]:
+    """Wooden studs under even sideways load, alone."""
+    facts, rules = dict(frame.facts), plan.rules
+    named = _NAMED.fullmatch(facts.get("studs", ""))
+    height, spacing, e = (
+        first_number(facts.get(name, "")) for name in ("clear height", "studs, centre to centre", "E")
+    )
+    if named is None or f"lumber.depth.{named['size']}" not in rules.entries or not (height and spacing and e):
+        return
+    width, depth = rules.number("lumber.width"), rules.number(f"lumber.depth.{named['size']}")
+    load = rules.number("wall.load.lateral") * spacing / _SQ_IN_PER_SQ_FT
+    ratio = 384 * e * width * depth**3 / 12 / (5 * load * height**3)
+    right = {"stud stiffness (tile)": ratio, "stud stiffness (code)": ratio, "stud spacing": spacing}
+    yield from _found(frame, lines, right)
+    for name, rule in (
+        ("stud stiffness (tile)", "wall.deflection.tile"),
+        ("stud stiffness (code)", "wall.deflection.code"),
+    ):
+        line = lines.get(name)
+        if line is not None and line.limit is not None and line.limit != rules.number(rule):
+            yield Objection("VER-916", frame.where, f"{name}: held against {line.limit:g}, not the rule's")
+
+
+def _dead_load(frame: Frame, lines: Mapping[str, Line], plan: Document) -> Iterator[Objection]:
+    """The dead load of the facts is that of the sheet, and each layer weighs there what it weighs below."""
+    said = first_number(dict(frame.facts).get("dead load", ""))
+    line = lines.get("dead load")
+    if said is None or line is None:
+        return
+    found = first_number(line.text)
+    if found is not None and abs(found - said) > 0.05 + _NEAR * said:
+        yield Objection("VER-916", frame.where, f"dead load: {said:g} psf found, {line.text} on the sheet")
+    working = plan.workings.get(line.working)
+    if working is None:
+        return
+    sums = [value for step in working.steps if (value := outcome(step)) is not None]
+    if sums and not sums[-1].low - 0.06 <= said <= sums[-1].high + 0.06:
+        yield Objection(
+            "VER-916", frame.where, f"dead load: {said:g} psf found, its layers weigh {sums[-1].high:.2f}"
+        )
+    # Layers of one name are one line of the sheet.
+    for name in dict.fromkeys(layer.name for layer in frame.layers):
+        below = [layer.psf for layer in frame.layers if layer.name == name]
+        psf = first_number(working.values.get(name, ""))
+        if psf is not None and abs(psf - sum(below)) > 0.0051 * (len(below) + 1):
+            yield Objection("VER-916", frame.where, f"{name}: {psf:g} psf on the sheet, {sum(below):g} psf below")
