@@ -65,14 +65,15 @@ def cut_kinds(surface: Surface, *, without: Mapping[str, TileStock]) -> tuple[Cu
         surface: With its tiles.
         without: Tiles that are left out, by id: chips of mosaic are cut on their sheets.
     """
-    found: dict[str, list[Tile]] = {}
+    found: dict[tuple[str, str], list[Tile]] = {}
     for tile in surface.tiles:
         if tile.mark and tile.stock not in without:
-            found.setdefault(tile.mark, []).append(tile)
+            # Marks tell outlines apart; of two alike, one may have a hole.
+            found.setdefault((tile.mark, tile.id if tile.holes else ""), []).append(tile)
     edges = tuple(_edges(surface))
     return tuple(
         CutKind(mark=mark, count=len(tiles), places=_counted(edges, tiles), tile=tiles[0])
-        for mark, tiles in found.items()
+        for (mark, _), tiles in found.items()
     )
 
 

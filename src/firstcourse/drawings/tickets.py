@@ -1,5 +1,8 @@
 """A cut ticket: one sheet with its cuts numbered in order, its pieces marked, its kept offcut hatched."""
 
+from dataclasses import replace
+
+from shapely import Polygon
 from shapely import box as shapely_box
 
 from firstcourse.drawings.model import Drawing, Line, Poly, Text, hatch
@@ -7,6 +10,9 @@ from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import Part, Piece, Plan, Sheet
 from firstcourse.units import TICKS_PER_MM, format_length
 
+_MARK_MM, _SIZE_MM = 4.2, 2.6
+_TWO_LINES_MM = 13.0
+"""A part less high than this has no room for its size below its mark [mm]."""
 _SCALES = {"inch": (16, 24, 32, 48), "mm": (20, 25, 50, 100)}
 
 
@@ -46,14 +52,37 @@ def _draw_part(plan: Plan, drawing: Drawing, part: Part, pieces: dict[str, Piece
     piece = pieces[part.piece]
     for ring in (piece.outline, *piece.holes):
         drawing.polys.append(Poly("board", _lying(ring, part, per), piece.id))
-    drawing.place(Text(middle, piece.id.removeprefix("P"), 4.2, bold=True))
+    holes = [Polygon(_lying(hole, part, per)) for hole in piece.holes]
     tape = plan.job.tape
     size = f"{format_length(part.size[0], tape, feet=False)} × {format_length(part.size[1], tape, feet=False)}"
-    text = Text((middle[0], middle[1] - 4.4), size, 2.6)
-    if text.box[2] - text.box[0] <= x1 - x0:
-        drawing.place(text)
-    elif text.box[2] - text.box[0] <= y1 - y0:
-        drawing.place(Text((middle[0] + 4.0, middle[1]), size, 2.6, upright=True))
+    for texts in _labels(piece.id.removeprefix("P"), size, x1 - x0, y1 - y0):
+        for share in (0.5, 0.25, 0.75, 0.15, 0.85):
+            shift = (y1 - y0) * (share - 0.5)
+            moved = [replace(text, at=(middle[0] + text.at[0], middle[1] + text.at[1] + shift)) for text in texts]
+            boxes = [shapely_box(*text.box) for text in moved]
+            inside = all(box.bounds[1] > y0 and box.bounds[3] < y1 for box in boxes)
+            if (inside or share == 0.5) and not any(hole.intersects(box) for hole in holes for box in boxes):
+                drawing.texts += moved
+                return
+    drawing.place(Text(middle, piece.id.removeprefix("P"), _MARK_MM, bold=True))
+
+
+def _labels(mark: str, size: str, width: float, height: float) -> list[list[Text]]:
+    """Mark and size about the middle of a part: below each other, side by side, the size upright, or none."""
+    bold = Text((0.0, 0.0), mark, _MARK_MM, bold=True)
+    plain = Text((0.0, -4.4), size, _SIZE_MM)
+    mark_long, size_long = (text.box[2] - text.box[0] for text in (bold, plain))
+    found = []
+    if height >= _TWO_LINES_MM and size_long <= width:
+        found.append([bold, plain])
+    if mark_long + size_long + 2.0 <= width:
+        left, right = -(size_long + 2.0) / 2, (mark_long + 2.0) / 2
+        found.append([replace(bold, at=(left, 0.0)), replace(plain, at=(right, 0.0))])
+    if size_long <= height and width >= mark_long + 7.0:
+        found.append([bold, replace(plain, at=(mark_long / 2 + 2.0, 0.0), upright=True)])
+    if size_long + _MARK_MM + 2.0 <= height:
+        found.append([replace(bold, at=(0.0, size_long / 2 + 1.0)), replace(plain, at=(0.0, -2.0), upright=True)])
+    return [*found, [bold]]
 
 
 def _lying(ring: Ring, part: Part, per: float) -> tuple[tuple[float, float], ...]:
