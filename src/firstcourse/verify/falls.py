@@ -273,6 +273,8 @@ def _tiles(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> 
     """No tile larger than follows the planes lies across a fold, unless a finding speaks of it."""
     if (fall.largest_tile is None) != (not folds):
         yield Objection("VER-762", surface.id, "names a largest tile without folds, or folds without one")
+    if fall.largest_tile is not None:
+        yield from _largest(surface, fall, folds, plan)
     if fall.largest_tile is None or plan.says(surface, code="FAL-301"):
         return
     lines = [shapely.LineString([low, high]) for low, high, *_ in folds]
@@ -283,6 +285,19 @@ def _tiles(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> 
             if any(shape.intersects(line) for line in lines):
                 yield Objection("VER-762", tile.id, "lies across a fold and is too large to follow it")
                 return
+
+
+def _largest(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> Iterator[Objection]:
+    """A flat tile of side s across a fold of turn t leaves the planes by s t / 4, the step allowed."""
+    if fall.tile_step is None:
+        yield Objection("VER-762", surface.id, "names a largest tile and not the step that it may make")
+        return
+    sharpest = max((turn for *_, turn in folds), default=0.0)
+    largest = 4 * fall.tile_step / sharpest if sharpest else math.inf
+    if "fall.tile.max" in plan.rules.entries:
+        largest = min(largest, plan.rules.ticks("fall.tile.max"))
+    if fall.largest_tile is None or abs(fall.largest_tile - largest) > 2 + 1e-3 * largest:
+        yield Objection("VER-762", surface.id, "takes another largest tile than its folds and the step allow")
 
 
 def _spot(at: Point) -> str:

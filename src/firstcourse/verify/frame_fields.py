@@ -16,7 +16,7 @@ class Line:
     """One line of a calculation sheet.
 
     Attributes:
-        text: The value as printed.
+        text, limit_text: The value and its limit as printed.
         found, limit: Numbers as printed; None for a line without a limit.
         at_least: Whether the value must reach the limit.
     """
@@ -24,6 +24,7 @@ class Line:
     name: str
     working: str
     text: str
+    limit_text: str
     found: float | None
     limit: float | None
     at_least: bool
@@ -49,6 +50,7 @@ class Frame:
     where: str
     kind: str
     facts: tuple[tuple[str, str], ...]
+    remedies: str
     lines: tuple[Line, ...]
     layers: tuple[Layer, ...]
     mass: float | None
@@ -69,6 +71,7 @@ def read_frame(node: Node) -> Frame:
         where=node.text("where"),
         kind=node.text("kind"),
         facts=tuple(_fact(*row) for row in node.rows("facts", ())),
+        remedies=node.text("remedies", ""),
         lines=tuple(_line(line) for line in node.nodes("lines")),
         layers=tuple(_layer(layer) for layer in node.nodes("layers", ())),
         mass=_first(mass, f"{node.where}.mass") if mass else None,
@@ -85,6 +88,7 @@ def _line(node: Node) -> Line:
         name=node.text("name"),
         working=node.text("working"),
         text=found,
+        limit_text=limit,
         found=(value or _first(found, f"{node.where}.found")) if limit else None,
         limit=_first(limit, f"{node.where}.limit") if limit else None,
         at_least=limit.startswith(_AT_LEAST),

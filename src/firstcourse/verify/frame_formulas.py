@@ -5,6 +5,7 @@ sums of its own sheet, which are worked out again line by line.
 """
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -22,6 +23,9 @@ _VALUES = re.compile(
     r"Fb (?P<fb>[\d.]+), CF (?P<cf>[\d.]+), Fv (?P<fv>[\d.]+), Fc⊥ (?P<fc>[\d.]+), E (?P<e>[\d,]+) psi.*"
 )
 _NAMED = re.compile(r"(?P<size>2x\d+) .*")
+_LITERAL = re.compile(r"\d[\d,]*(?:\.\d+)?")
+_SYMBOLS = frozenset({"L", "H", "P", "c"})
+"""Values that are put into the steps of a sheet as they are printed."""
 _FURTHER = ("unbroken over spans of", "lasting load on one joist", "sister")
 _STRESSES = ("bending", "shear", "bearing")
 _SQ_IN_PER_SQ_FT = 144
@@ -76,6 +80,42 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
             yield from _found(frame, by_name, dict(joist.found()))
             yield from _strength(frame, by_name, joist, plan)
         yield from _dead_load(frame, by_name, plan)
+        yield from _told(frame, plan)
+    yield from _complete(plan)
+
+
+def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
+    """Every line that does not hold is told in a finding of its own, with what was found and what is allowed."""
+    told = {
+        (said.measured, said.limit)
+        for said in plan.findings
+        if said.severity != "note" and said.where == frame.where
+    }
+    for line in frame.lines:
+        if not line.holds and (line.text, line.limit_text) not in told:
+            yield Objection("VER-913", frame.where, f"{line.name}: does not hold, and no finding tells of it so")
+    if frame.remedies and frame.remedies not in plan.workings:
+        yield Objection("VER-902", frame.where, f"working '{frame.remedies}' does not exist")
+
+
+def _complete(plan: Document) -> Iterator[Objection]:
+    """Every numbered working of a judged frame is a line of one sheet, and of no other."""
+    named = Counter(line.working for frame in plan.frames for line in frame.lines)
+    for surface in plan.surfaces:
+        head = f"suitability.{surface.id}."
+        own = {
+            name: working
+            for name, working in plan.workings.items()
+            if name.startswith(head) and name[len(head) :].isdecimal()
+        }
+        steps = set(_LITERAL.findall(" ".join(step for working in own.values() for step in working.steps)))
+        for name, working in own.items():
+            if named[name] != 1:
+                yield Objection("VER-917", name, "is worked out, and is a line of no sheet or of two")
+            for symbol in sorted(_SYMBOLS & working.values.keys()):
+                said = _LITERAL.search(working.values[symbol])
+                if working.steps and said is not None and said[0] not in steps:
+                    yield Objection("VER-917", name, f"names {symbol} = {said[0]}, which no step puts in")
 
 
 def _as_worked(frame: Frame, line: Line, working: Working) -> Iterator[Objection]:

@@ -6,6 +6,7 @@ from typing import Any
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cutting import check_cutting
+from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
@@ -29,6 +30,7 @@ _CHECKS = (
     check_soft_joints,
     check_falls,
     check_quantities,
+    check_drawn,
     check_frames,
     check_frame_formulas,
     check_workings,

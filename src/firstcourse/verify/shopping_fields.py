@@ -79,12 +79,14 @@ class RuleNote:
 
 @dataclass(frozen=True, slots=True)
 class Shopping:
-    """What is bought, and all workings and rules."""
+    """What is bought, and all workings and rules; the ids of stock as they are listed, twice or not."""
 
     sheet_stock: dict[str, SheetStock] = field(default_factory=dict)
     quantities: tuple[Quantity, ...] = ()
     workings: dict[str, Working] = field(default_factory=dict)
     rule_notes: tuple[RuleNote, ...] = ()
+    stock_ids: tuple[str, ...] = ()
+    tile_ids: tuple[str, ...] = ()
 
 
 def read_shopping(top: Node) -> Shopping:
@@ -118,6 +120,8 @@ def read_shopping(top: Node) -> Shopping:
             )
             for node in top.nodes("rules", ())
         ),
+        stock_ids=tuple(node.text("id") for node in top.nodes("stock")),
+        tile_ids=tuple(node.text("id") for node in top.nodes("tile_stock", ())),
     )
 
 

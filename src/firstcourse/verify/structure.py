@@ -10,6 +10,7 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
+from firstcourse.verify.drawn_fields import Reading, SnapLine, read_line, read_reading
 from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
 from firstcourse.verify.frame_fields import Frame, read_frame
@@ -101,6 +102,7 @@ class TiledArea:
     shape: MultiPolygon
     joint: int
     role: str = "field"
+    lines: tuple[SnapLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,6 +140,7 @@ class Surface:
     boarded: bool
     tiled: tuple[TiledArea, ...]
     fall: Fall | None
+    readings: tuple[Reading, ...] = ()
     tile_exposure: str = "moist"
 
     @property
@@ -211,6 +214,8 @@ class Said:
     severity: str
     where: str
     rule: str
+    measured: str
+    limit: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,6 +284,8 @@ def read_document(value: Any) -> Document:
                 _one_of(n, "severity", ("stop", "fix", "note")),
                 n.text("where"),
                 n.text("rule", ""),
+                n.text("measured", ""),
+                n.text("limit", ""),
             )
             for n in top.nodes("findings")
         ),
@@ -351,6 +358,7 @@ def _surface(node: Node) -> Surface:
         boarded=node.flag("boarded", True),
         tiled=tuple(_tiled(item) for item in node.nodes("tiled", ())),
         fall=_fall(node),
+        readings=tuple(read_reading(item) for item in node.nodes("heights", ())),
         tile_exposure=_one_of(node, "tile_exposure", _EXPOSURES, "moist"),
     )
 
@@ -387,7 +395,8 @@ def _tiled(node: Node) -> TiledArea:
     role = _one_of(node, "role", ("field", "band", "border"), "field")
     if not shape.is_valid:
         raise FieldError(f"{node.where}.area", "has parts that lie over each other")
-    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role)
+    lines = tuple(read_line(item) for item in node.nodes("lines", ()))
+    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role, lines)
 
 
 def _opening(node: Node) -> Opening:
