@@ -208,7 +208,11 @@ def _tiles(plan: Document) -> Iterator[Objection]:
     for stock, item in plan.tile_stock.items():
         name = f"joint {stock}"
         if (working := plan.workings.get(name)) is not None and item.joint:
-            yield from _is(name, working.result, item.joint / _small(tape), "the joint")
+            laid = item.joint / _small(tape)
+            asked = first_number(working.result)
+            # Beside other tiles the widest joint of them all is laid.
+            if asked is None or asked > laid or not _beside_others(plan, stock):
+                yield from _is(name, working.result, laid, "the joint")
         cut = [t for s in plan.surfaces for t in s.tiles if t.stock == stock and not t.whole and not t.fixed]
         name = f"cut tiles {stock}"
         if (working := plan.workings.get(name)) is not None:
@@ -221,6 +225,12 @@ def _tiles(plan: Document) -> Iterator[Objection]:
         name = f"soft joints {surface.id}"
         if surface.tiles and (working := plan.workings.get(name)) is not None:
             yield from _is(name, working.result, len(surface.soft_joints), "soft joints")
+
+
+def _beside_others(plan: Document, stock: str) -> bool:
+    """Whether a tile is only laid in bands, borders and repeats of several tiles."""
+    areas = [area for surface in plan.surfaces for area in surface.tiled if stock in area.tiles]
+    return all(area.role != "field" or len(area.tiles) > 1 for area in areas)
 
 
 def _small(tape: Tape) -> int:
