@@ -62,7 +62,8 @@ def layout_bounds(
     for names in _sets(shared):
         own = [item for item in stock if item.id in names]
         members = [item for item in shared if item.surface.boards and {s.id for s in item.stock} <= names]
-        fields = tuple(field_bound(item, findings, rules, job.tape) for item in members)
+        most = max(max(item.size) for item in own)
+        fields = tuple(field_bound(item.surface, most, findings, rules, job.tape) for item in members)
         if not fields:
             continue
         kept = kept_sizes(own, job)
@@ -90,26 +91,36 @@ def layout_bounds(
     return tuple(found)
 
 
-def field_bound(item: Shared, findings: Sequence[Finding], rules: RuleSet, tape: Tape) -> FieldBound:
+def field_bound(
+    surface: Surface, most: int, findings: Sequence[Finding], rules: RuleSet, tape: Tape
+) -> FieldBound:
     """The least area of board that one surface takes.
 
     Ground that is no rectangle is taken as part of the rectangle round it. A gap beside ground that stays open
     bounds no board; so ground within a gap's width of it is not counted as covered at all, and joints on both
     sides of an opening need no stagger.
+
+    Args:
+        surface: With its boards, and the members that are there or added.
+        most: Longest side of any sheet [ticks].
+        findings: On its boards.
+        rules: Rules in force.
+        tape: Tape whose graduation edges lie on.
     """
-    surface, grid = item.surface, tape.graduation
-    region, _ = board_region(surface, rules, grid)
-    limits = limits_of(rules, grid)
+    region, _ = board_region(surface, rules, tape.graduation)
+    limits = limits_of(rules, tape.graduation)
     left, lower, right, upper = (round(side) for side in region.bounds)
     box = shapely.box(left, lower, right, upper)
     narrowest = min(min(c - a, d - b) for a, b, c, d in (bounds(board.outline) for board in surface.boards))
     side = min(limits.least_piece, narrowest)
-    whole = nearly_rectangle(region, side)
+    laid = _laid(surface)
+    whole = nearly_rectangle(region, side) and nearly_rectangle(laid, side)
     open_ground = shapely.make_valid(box.difference(region))
     covered = region if whole else region.difference(open_ground.buffer(limits.gap, join_style="mitre"))
+    # What is filled beside boards, and where nothing lies on either side of a joint, no layout has to cover.
+    covered = covered.intersection(laid)
     relaxed = {f.code for f in findings if f.where in (surface.id, surface.title)} & {"BRD-201", "BRD-202"}
     stagger = limits.stagger if whole and not relaxed else 0
-    most = max(max(sheet.size) for sheet in item.stock)
     along_u, along_v = (_places(surface, across, rules, limits.gap) for across in ("v", "u"))
 
     def gaps(length: int, across: int, breaks: tuple[Span, ...], joints: tuple[Span, ...]) -> Gaps:
@@ -142,6 +153,17 @@ def field_bound(item: Shared, findings: Sequence[Finding], rules: RuleSet, tape:
         alone=largest.alone,
         pair=largest.pair,
     )
+
+
+def _laid(surface: Surface) -> shapely.Geometry:
+    """What boards and the seams between them cover, without the slits that rounding leaves."""
+    shapes = [shapely.Polygon(board.outline, board.holes) for board in surface.boards]
+    shapes += [
+        shapely.LineString(seam.line).buffer(seam.width / 2, cap_style="flat", join_style="mitre")
+        for seam in surface.seams
+    ]
+    joined = shapely.union_all(shapes)
+    return joined.buffer(_ROUNDING, join_style="mitre").buffer(-_ROUNDING, join_style="mitre")
 
 
 def nearly_rectangle(region: shapely.Geometry, side: int) -> bool:

@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cutting import check_cutting
@@ -26,6 +27,7 @@ _CHECKS = (
     check_fasteners,
     check_cutting,
     check_counts,
+    check_bounds,
     check_tiles,
     check_soft_joints,
     check_falls,

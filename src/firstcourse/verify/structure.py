@@ -10,6 +10,7 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
+from firstcourse.verify.bound_fields import LayoutBound, read_bounds
 from firstcourse.verify.drawn_fields import Reading, SnapLine, read_line, read_reading
 from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
@@ -142,6 +143,10 @@ class Surface:
     fall: Fall | None
     readings: tuple[Reading, ...] = ()
     tile_exposure: str = "moist"
+    hidden: frozenset[int] = frozenset()
+    part_of: str = ""
+    linings: tuple[str, ...] = ()
+    not_tiled: tuple[tuple[str, Ring], ...] = ()
 
     @property
     def carried_everywhere(self) -> bool:
@@ -233,6 +238,7 @@ class Document:
     findings: tuple[Said, ...]
     shopping: Shopping
     frames: tuple[Frame, ...]
+    bounds: tuple[LayoutBound, ...]
 
     @property
     def quantities(self) -> tuple[Quantity, ...]:
@@ -291,6 +297,7 @@ def read_document(value: Any) -> Document:
         ),
         shopping=read_shopping(top),
         frames=tuple(read_frame(node) for node in top.nodes("structures", ())),
+        bounds=read_bounds(top),
     )
 
 
@@ -360,6 +367,10 @@ def _surface(node: Node) -> Surface:
         fall=_fall(node),
         readings=tuple(read_reading(item) for item in node.nodes("heights", ())),
         tile_exposure=_one_of(node, "tile_exposure", _EXPOSURES, "moist"),
+        hidden=frozenset(i for i, side in enumerate(node.nodes("sides")) if not side.flag("shown", True)),
+        part_of=node.text("part_of", ""),
+        linings=texts(node, "linings"),
+        not_tiled=tuple((item.text("why"), item.ring("outline")) for item in node.nodes("not_tiled", ())),
     )
 
 
