@@ -1,6 +1,6 @@
 """Make the gallery of patterns and its pictures: `.venv/bin/python docs/gallery.py`.
 
-Ten small rooms, all invented, each planned like any other job; the page tells what the plan chose and why.
+Small rooms, all invented, each planned like any other job; the page tells what the plan chose and why.
 """
 
 import datetime
@@ -11,22 +11,23 @@ from itertools import combinations
 from pathlib import Path
 from typing import Any
 
-from firstcourse.drawings import draw_tiling, to_svg
+from firstcourse.drawings import draw_fall, draw_tiling, to_svg
 from firstcourse.job import Job
-from firstcourse.plan import Plan, Surface
+from firstcourse.plan import Fall, Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import Tape, format_length, inches, mm
 
 ROOT = Path(__file__).parents[1]
 PAGE = ROOT / "docs" / "gallery.md"
 FOLDER = ROOT / "docs" / "pictures"
-_HEAD = """# Gallery: ten rooms, every pattern
+_HEAD = """# Gallery: eleven rooms, every pattern
 
 Made by `.venv/bin/python docs/gallery.py`; a test holds this page and its pictures against the plans. All rooms
 are invented. Each was planned from its readings alone: nobody told the tool where to start.
 
-Hatched tiles are cut, and letters name them as the cut list does. Heavy short dashes are soft joints, long dashes
-with dots the lines to snap. Running figures count from the left end and from the foot.
+Hatched tiles are cut, and letters name them as the papers do. Mosaic is drawn as faint chips within the outlines
+of its sheets; its cut chips are not hatched. Heavy short dashes are soft joints, long dashes with dots the lines
+to snap. Running figures count from the left end and from the foot.
 """
 
 XY = tuple[float, float]
@@ -46,6 +47,7 @@ class Entry:
         tiling: How the surface is tiled.
         wall: The wall that is shown, as the job document has it; the floor where none is given.
         openings: Openings of the floor.
+        shower: A tiled shower of the floor, as the job document has it; then its floor is shown.
         repeats: Patterns of one's own.
         tape: In which the room was taped.
     """
@@ -58,12 +60,15 @@ class Entry:
     tiling: dict[str, Any]
     wall: dict[str, Any] | None = None
     openings: tuple[dict[str, Any], ...] = ()
+    shower: dict[str, Any] | None = None
     repeats: tuple[dict[str, Any], ...] = ()
     tape: Tape = Tape.INCH
 
     def job(self) -> Job:
         """Its job document."""
         surfaces: dict[str, Any] = {"floor": {"tiling": self.tiling, "openings": list(self.openings)}}
+        if self.shower is not None:
+            surfaces = {"floor": {"shower": {**self.shower, "tiling": self.tiling}}}
         if self.wall is not None:
             surfaces = {"walls": [{**self.wall, "tiling": self.tiling}]}
         room = {"name": self.name, "corners": list(self.corners), "height": "8' 0\"", **self._taped(), **surfaces}
@@ -185,7 +190,7 @@ ENTRIES = (
     Entry(
         name="herringbone",
         title="Herringbone on an L-shaped floor",
-        why="The pattern has no joint that runs through; the lines to snap lie along edges of tiles.",
+        why="The pattern has no joint that runs through; the lines to snap run through the points of its stairs.",
         corners={"A": (0, 0), "B": (78, 0), "C": (78, 42), "D": (40, 42), "E": (40, 80), "F": (0, 80)},
         tiles=[{"id": "3 x 12", "size": ["11 15/16 in", "2 15/16 in"], "thickness": "3/8 in", "joint": "1/8 in"}],
         tiling={"tile": "3 x 12", "pattern": "herringbone"},
@@ -282,18 +287,47 @@ ENTRIES = (
         ),
         tape=Tape.MM,
     ),
+    Entry(
+        name="shower",
+        title="A tapered shower with its drain off the centre",
+        why="A level perimeter and a plane from every side to the drain: the shorter the way, the steeper the "
+        "plane. Chips are cut along the valleys where they are too large to bend over them.",
+        corners=_box(96.0, 66.0),
+        tiles=[
+            {
+                "id": "mosaic 2 x 2",
+                "size": ["2 in", "2 in"],
+                "thickness": "1/4 in",
+                "kind": "porcelain",
+                "joint": "1/8 in",
+                "sheet": [6, 6],
+            }
+        ],
+        tiling={"tile": "mosaic 2 x 2", "pattern": "stacked"},
+        shower={
+            "side": "A-B",
+            "points": [["0 in", "0 in"], ["50 in", "0 in"], ["42 in", "38 in"], ["0 in", "34 in"]],
+            "drain": {"left": "16 in", "out": "14 in"},
+            "kerb": {"height": "4 1/2 in", "width": "5 in", "entry": "24 in"},
+            "membrane": "sheet",
+        },
+    ),
 )
 
 
 def planned(entry: Entry) -> tuple[Plan, Surface]:
     """An entry's plan and the surface that is shown."""
     plan = plan_job(entry.job(), effort=0).plan
-    return plan, next(surface for surface in plan.surfaces if surface.tiled)
+    shown = [surface for surface in plan.surfaces if surface.tiled]
+    return plan, next((surface for surface in shown if surface.fall is not None), shown[0])
 
 
-def picture(plan: Plan, surface: Surface) -> str:
-    """The picture of a surface."""
-    return to_svg(draw_tiling(plan, surface))
+def pictures(entry: Entry, plan: Plan, surface: Surface) -> dict[str, str]:
+    """The pictures of a room by their file names: its tile, and its falls where it has any."""
+    found = {f"gallery-{entry.name}.svg": to_svg(draw_tiling(plan, surface))}
+    if surface.fall is not None:
+        found[f"gallery-{entry.name}-falls.svg"] = to_svg(draw_fall(plan, surface, surface.fall))
+    return found
 
 
 def section(entry: Entry, plan: Plan, surface: Surface) -> str:
@@ -324,6 +358,28 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
         if finding.code in ("TIL-104", "TIL-121", "TIL-122"):
             yield f"- {finding.code}: {finding.message} {finding.measured}; limit {finding.limit}."
     yield ""
+    if surface.fall is not None:
+        yield from _falls(entry, plan, surface.fall)
+
+
+def _falls(entry: Entry, plan: Plan, fall: Fall) -> Iterator[str]:
+    tape = plan.job.tape
+    yield f"![{entry.title}: falls](pictures/gallery-{entry.name}-falls.svg)\n"
+    yield "Arrows point down each plane and bear its fall; broken lines are valleys. Heights are over the drain.\n"
+    yield "| point | where | height |"
+    yield "|---|---|---|"
+    for number, point in enumerate(fall.levels, start=1):
+        yield f"| {number} | {point.where} | {format_length(point.height, tape)} |"
+    yield ""
+    valleys = ", ".join(format_length(round(math.dist(a, b)), tape) for a, b in fall.valleys)
+    yield f"- Valleys from the drain: {valleys}."
+    yield (
+        f"- Least fall on the water's way {fall.least_fall:.2%}, greatest of a plane {fall.greatest_fall:.2%}; "
+        f"bed {format_length(fall.bed, tape)} at least, {fall.bed_litres:.1f} l."
+    )
+    if fall.largest_tile is not None:
+        yield f"- Largest tile that follows the planes uncut: {format_length(fall.largest_tile, tape)}."
+    yield ""
 
 
 def page(sections: list[str]) -> str:
@@ -336,7 +392,8 @@ def main() -> None:
     sections = []
     for entry in ENTRIES:
         plan, surface = planned(entry)
-        (FOLDER / f"gallery-{entry.name}.svg").write_text(picture(plan, surface), encoding="utf-8")
+        for name, picture in pictures(entry, plan, surface).items():
+            (FOLDER / name).write_text(picture, encoding="utf-8")
         sections.append(section(entry, plan, surface))
     PAGE.write_text(page(sections), encoding="utf-8")
 

@@ -68,9 +68,9 @@ def snap_lines(
 ) -> tuple[SnapLine, ...]:
     """The lines to snap for one pattern.
 
-    On walls whose tiles lie level: the lower edge of the first whole course, and an upright edge near the middle.
-    Elsewhere two lines square to each other along the pattern's own axes: in the middle of joints where it has any
-    that way, else through the lowest points of tiles.
+    On walls whose tiles lie level in courses: the lower edge of the first whole course, and an upright edge near
+    the middle. Elsewhere two lines square to each other along the own axes of the pattern: in the middle of joints
+    where it has any that way, else through the lowest points of tiles.
 
     Args:
         surface: Its outline, sides and openings.
@@ -89,7 +89,7 @@ def snap_lines(
         for piece in cell.pieces
         for a, b in zip(piece.ring, (*piece.ring[1:], piece.ring[0]), strict=True)
     )
-    if surface.kind is SurfaceKind.WALL and level:
+    if surface.kind is SurfaceKind.WALL and level and any(lines.straight for lines in joint_lines(cell, shift)):
         return _on_wall(ground, area, cell, shift)
     return _on_floor(ground, area, cell, shift)
 
@@ -210,8 +210,12 @@ def _on_floor(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, s
 
 def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
     """Joints one way, and joints or rows of points square to them."""
-    # A herringbone whose pieces are no even multiple of each other has joints at no steady step: its stairs have.
-    found = joint_lines(cell, shift) or joint_lines(_boxed(cell, _across(cell.step_a)), shift)
+    # A herringbone whose pieces are no even multiple of each other has joints at no steady step, or at one so fine
+    # that hardly a tile stands on each line: its stairs have a step to snap by.
+    narrowest = min(_narrowest(piece.ring) for piece in cell.pieces)
+    found = tuple(one for one in joint_lines(cell, shift) if one.straight or one.step >= narrowest / 2)
+    if not found:
+        found = joint_lines(_boxed(cell, _across(cell.step_a)), shift)
     families = sorted(found, key=lambda one: (not one.straight, min(abs(at) for at in one.normal) > _SQUARE))
     first = tuple(one for one in families if one.normal == families[0].normal)
     normal = families[0].normal
@@ -228,6 +232,18 @@ def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, 
     best = tuple(tuple(one for one in way if one.straight == way[0].straight) for way in (first, second) if way)
     # The line up the room comes first, as it is seen from the door.
     return (best[0], best[1]) if abs(best[0][0].normal[0]) > abs(best[1][0].normal[0]) else (best[1], best[0])
+
+
+def _narrowest(ring: Sequence[XY]) -> float:
+    """The lesser of how far a piece reaches along its first side and square to it [mm]."""
+    (ax, ay), (bx, by) = ring[0], ring[1]
+    length = math.dist((ax, ay), (bx, by))
+    normal = (-(by - ay) / length, (bx - ax) / length)
+    reaches = []
+    for way in (normal, (normal[1], -normal[0])):
+        offsets = [_dot(point, way) for point in ring]
+        reaches.append(max(offsets) - min(offsets))
+    return min(reaches)
 
 
 def _across(step: XY) -> XY:

@@ -40,8 +40,9 @@ def test_the_page_and_its_picture_are_what_the_plan_gives(name: str) -> None:
     plan, surface = planned(name)
     page = (ROOT / "docs" / "gallery.md").read_text(encoding="utf-8")
     assert GALLERY.section(ENTRIES[name], plan, surface) in page
-    picture = (ROOT / "docs" / "pictures" / f"gallery-{name}.svg").read_text(encoding="utf-8")
-    assert GALLERY.picture(plan, surface) == picture
+    for file, picture in GALLERY.pictures(ENTRIES[name], plan, surface).items():
+        assert (ROOT / "docs" / "pictures" / file).read_text(encoding="utf-8") == picture
+        assert f"(pictures/{file})" in page
 
 
 @pytest.mark.parametrize("name", ENTRIES)
@@ -54,7 +55,8 @@ def test_a_sliver_stands_only_where_the_plan_says_why(name: str) -> None:
     assert all("against it" in other.words or "much like" in other.words for other in others)
 
 
-def test_ten_rooms_show_every_pattern() -> None:
-    assert len(ENTRIES) == 10
+def test_eleven_rooms_show_every_pattern_and_a_floor_that_falls() -> None:
+    assert len(ENTRIES) == 11
+    assert [name for name in ENTRIES if planned(name)[1].fall is not None] == ["shower"]
     shown = {entry.tiling["pattern"] for entry in ENTRIES.values()}
     assert shown == set(get_args(Pattern))

@@ -3,12 +3,14 @@
 import math
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from shapely import LineString, Point, Polygon, box
 
 from firstcourse.geometry.polygon import rectangle
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, SnapLine, Surface, SurfaceKind, TileStock
+from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import RepeatCell
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.snap_lines import snap_lines
@@ -195,3 +197,20 @@ def test_a_herringbone_of_any_size_has_two_lines_square_to_each_other(
 def test_rows_shifted_by_no_even_part_of_a_tile_have_lines_too() -> None:
     cell = replace(_cell("running", 300, 100), step_b=(147.123, 103.0))
     assert len(_snapped(_floor(TAPERED), cell)) == 2
+
+
+@pytest.mark.parametrize("size", [(297.0, 97.0), (303.2, 74.6)])
+@pytest.mark.parametrize("pattern", ["herringbone", "double_herringbone"])
+def test_a_herringbone_is_snapped_through_the_points_of_its_stairs(
+    pattern: str, size: tuple[float, float]
+) -> None:
+    cell = _cell(pattern, *size)
+    area = box(6, 6, 2394, 2394)
+    square = ((0.0, 0.0), (2400.0, 0.0), (2400.0, 2400.0), (0.0, 2400.0))
+    corners = [Point(p) for tile in lay(cell, (101.0, 203.0), area) for p in tile.laid]
+    for snap in _snapped(_floor(square), cell):
+        line = LineString([(u / TICKS_PER_MM, v / TICKS_PER_MM) for u, v in snap.line])
+        along = sorted(line.project(corner) for corner in corners if line.distance(corner) <= JOINT)
+        assert along[-1] - along[0] > 0.8 * line.length
+        # No stretch without a point to set by is longer than two tiles.
+        assert max(b - a for a, b in pairwise(along)) <= 2 * (size[0] + 2 * size[1])
