@@ -5,6 +5,8 @@ places), and what is laid is transposed back.
 """
 
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 import shapely
 from shapely import Polygon
@@ -33,7 +35,7 @@ class Limits:
     graduation: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Field:
     """A surface, transposed where courses run along v.
 
@@ -59,11 +61,19 @@ class Field:
     row_barred: tuple[tuple[int, int], ...]
     loose: int = 0
 
-    @property
+    @cached_property
     def box(self) -> tuple[int, int, int, int]:
         """Bounds of the region [ticks]; empty regions have none."""
         left, lower, right, upper = self.region.bounds
         return round(left), round(lower), round(right), round(upper)
+
+    @cached_property
+    def borne_throughout(self) -> bool:
+        """Whether a seam wherever allowed is borne over all its height, at whatever height its course lies."""
+        _, lower, _, upper = self.box
+        return self.carriers is None or (
+            not self.loose and all(low <= lower and high >= upper for _, low, _, high in self.carriers)
+        )
 
 
 def limits_of(rules: RuleSet, graduation: int) -> Limits:
@@ -95,21 +105,43 @@ def opening_ring(opening: Opening) -> Ring:
 
 def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[shapely.Geometry, Grid]:
     """What boards may cover on a surface, and the grid of tape marks its edges lie on."""
-    gaps = side_gaps(surface, rules)
-    loose = inset(surface.outline, gaps, Grid(origin=(0, 0), graduation=1))
+    holes = tuple(
+        _Hole(opening_ring(opening), opening.centre, opening.diameter, _opening_gap(opening, rules))
+        for opening in surface.openings
+    )
+    return _region(surface.outline, side_gaps(surface, rules), holes, rules.ticks("boards.fill.width"), graduation)
+
+
+class _Hole(NamedTuple):
+    """An opening's outline, its circle where it is round, and the gap round it [ticks]."""
+
+    ring: Ring
+    centre: Point | None
+    diameter: int | None
+    gap: int
+
+
+def _opening_gap(opening: Opening, rules: RuleSet) -> int:
+    return rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
+
+
+@lru_cache(maxsize=64)
+def _region(
+    outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], fill: int, graduation: int
+) -> tuple[shapely.Geometry, Grid]:
+    # Each surface is asked for many times in a row: by direction, by sheet, for every layout built.
+    loose = inset(outline, gaps, Grid(origin=(0, 0), graduation=1))
     left, lower, _, _ = loose.bounds if not loose.is_empty else (0, 0, 0, 0)
     grid = Grid(origin=(round(left), round(lower)), graduation=graduation)
-    region = inset(surface.outline, gaps, grid)
+    region = inset(outline, gaps, grid)
     holes = []
-    for opening in surface.openings:
-        gap = rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
-        if opening.centre is not None and opening.diameter is not None:
-            radius = -(-opening.diameter // 2) + gap
-            holes.append(Polygon(circle_ring(opening.centre, radius, excess=graduation)))
+    for ring, centre, diameter, gap in openings:
+        if centre is not None and diameter is not None:
+            holes.append(Polygon(circle_ring(centre, -(-diameter // 2) + gap, excess=graduation)))
         else:
-            holes.append(grown(opening_ring(opening), gap, grid))
+            holes.append(grown(ring, gap, grid))
     if holes:
-        region = _without_slivers(region.difference(unary_union(holes)), rules.ticks("boards.fill.width"))
+        region = _without_slivers(region.difference(unary_union(holes)), fill)
     return region, grid
 
 

@@ -1,9 +1,11 @@
 """Seams along each course: where they may run, and the cheapest set that staggers against the course below."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import ceil
 
+import numpy as np
 import shapely
 from shapely import box as shapely_box
 
@@ -38,6 +40,7 @@ class Ground:
         self.span = span
         self._narrow = field.limits.least_piece
         self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
+        self._field = field
         self._areas: dict[Span, tuple[Area, ...]] = {}
         self._boxes: dict[Span, tuple[Box, ...]] = {}
         self._runs: dict[int, tuple[Span, ...]] = {}
@@ -47,7 +50,27 @@ class Ground:
         """Left and right end of the course [ticks]; equal where nothing is to be covered."""
         if self.strip.is_empty:
             return 0, 0
-        return round(self.strip.bounds[0]), round(self.strip.bounds[2])
+        left, _, right, _ = self.strip.bounds
+        return round(left), round(right)
+
+    @cached_property
+    def is_box(self) -> bool:
+        """Whether the course covers a rectangle over all its height."""
+        left, right = self.ends
+        return bool(right > left and self.strip.area == (right - left) * (self.span[1] - self.span[0]))
+
+    @cached_property
+    def likeness(self) -> Hashable:
+        """Equal for courses of one field that may be broken alike, at the same cost."""
+        field, (lower, upper) = self._field, self.span
+        if not self.is_box or not field.borne_throughout:
+            return self.span
+        clear = field.limits.corner_clear
+        return (
+            self.ends,
+            upper - lower,
+            frozenset(u for u, v in field.corners if lower - clear < v < upper + clear),
+        )
 
     @cached_property
     def shapes(self) -> Strip:
@@ -55,14 +78,18 @@ class Ground:
 
         A board with such a hole reaches as far as without it.
         """
+        if self.is_box:
+            return Strip([self.strip])
         parts = shapely.get_parts(self.strip)
         return Strip([_without_holes(part, self._narrow) for part in parts if part.geom_type == "Polygon"])
 
     @cached_property
-    def _unbroken(self) -> tuple[Span, ...]:
+    def unbroken(self) -> tuple[Span, ...]:
         """Stretches along u that lie on one board each, unless a seam parts them [ticks]."""
         lower, upper = self.span
         left, right = self.ends
+        if self.is_box:
+            return ((left, right),)
         levels = (lower + TICKS_PER_MM, (lower + upper) / 2, upper - TICKS_PER_MM)
         return tuple(
             run for level in levels for run in stretches(self.strip, ((left, level), (right, level)), axis=0)
@@ -70,7 +97,7 @@ class Ground:
 
     def longer(self, start: int, end: int, most: int) -> bool:
         """Whether a board between two edges is plainly longer than `most`, told without its outline [ticks]."""
-        return end - start > most and any(min(b, end) - max(a, start) > most for a, b in self._unbroken)
+        return end - start > most and any(min(b, end) - max(a, start) > most for a, b in self.unbroken)
 
     def areas(self, start: int, end: int) -> tuple[Area, ...]:
         """The boards between two edges: every connected part of the region there."""
@@ -180,6 +207,21 @@ class Course:
         """The boards between two edges."""
         return self.ground.areas(start, end)
 
+    @property
+    def least_cost(self) -> int:
+        """What no pattern of the course goes below: as many boards as its area and its length ask for."""
+        left, right = self.ends
+        if left == right:
+            return 0
+        gap, step = self.field.limits.gap, self.field.limits.graduation
+        across = gap * (self.span[1] - self.span[0])
+        # A hair is taken off: floating point areas are not exact, and specks of area are no boards.
+        area = self.ground.strip.area * (1 - 1e-6) - LEAST_AREA2
+        by_area = ceil((area + across) / (self.length * self.height + across))
+        longest = max((b - a for a, b in self.ground.unbroken), default=0)
+        by_length = ceil((longest - step + gap) / (max(self.length, self.height) + step + gap))
+        return int(PIECE * max(1, by_area, by_length))
+
     def cost(self, start: int, end: int) -> int | None:
         """What the boards between two edges cost; None where one does not fit a sheet."""
         if self.ground.longer(start, end, max(self.length, self.height) + self.field.limits.graduation):
@@ -202,22 +244,43 @@ class Course:
         if left == right:
             return (Pattern((), 0),)
         gap = self.field.limits.gap
-        # Cheapest completions from the left; each state keeps its few best sets of seams.
-        best: dict[int, list[Pattern]] = {left: [Pattern((), 0)]}
+        # Cheapest completions from the left; each state keeps its few best sets of seams, as (cost, seams).
+        best: dict[int, list[tuple[int, tuple[int, ...]]]] = {left: [(0, ())]}
+        costs = self._costs((*self.candidates, right))
         for edge in (*self.candidates, right):
-            found: list[Pattern] = []
+            found: list[tuple[int, tuple[int, ...]]] = []
+            extra = self._seam_cost(edge) if edge != right else 0
+            seam = () if edge == right else (edge,)
             for start, patterns in best.items():
-                if start >= edge or (cost := self.cost(start, edge)) is None:
+                if start >= edge or (cost := costs[start, edge]) is None:
                     continue
-                extra = self._seam_cost(edge) if edge != right else 0
-                seam = () if edge == right else (edge,)
-                found += [Pattern((*p.seams, *seam), p.cost + cost + extra) for p in patterns]
-            found.sort(key=lambda pattern: (pattern.cost, pattern.seams))
+                cost += extra
+                found += [(before + cost, (*seams, *seam)) for before, seams in patterns]
+            found.sort()
             if edge == right:
-                return tuple(found[:_MOST_PATTERNS])
+                return tuple(Pattern(seams, cost) for cost, seams in found[:_MOST_PATTERNS])
             if found:
                 best[edge + gap] = found[:_KEPT_PER_SEAM]
         return ()
+
+    def _costs(self, edges: Sequence[int]) -> Mapping[Span, int | None]:
+        """What `cost` says of any two places where a board may begin and end; asked one by one if need be."""
+        if not self.ground.shapes.is_single:
+            return _Asked(self.cost)
+        gap, step, least = self.field.limits.gap, self.field.limits.graduation, self.field.limits.least_piece
+        ends = np.array(edges, np.int64)
+        starts = np.array([self.ends[0], *(edge + gap for edge in edges[:-1])], np.int64)
+        first, last = np.nonzero(ends[None, :] > starts[:, None])
+        begins, stops = starts[first], ends[last]
+        widths, heights = self.ground.shapes.sizes(begins, stops, LEAST_AREA2)
+        there = heights > 0
+        widths, heights = -(-widths // step) * step, -(-heights // step) * step
+        long, short = self.length, self.height
+        fit = ((widths <= long) & (heights <= short)) | ((widths <= short) & (heights <= long)) | ~there
+        narrow = np.minimum(widths, heights)
+        costs = np.where(there, PIECE + np.where((narrow < least) & (narrow > TICKS_PER_MM), SLIVER, 0), 0)
+        listed = zip(begins.tolist(), stops.tolist(), costs.tolist(), fit.tolist(), strict=True)
+        return {(start, end): cost if fits else None for start, end, cost, fits in listed}
 
     def _seam_cost(self, edge: int) -> int:
         cost = self._corner_cost(edge)
@@ -233,6 +296,17 @@ class Course:
             for u, v in self.field.corners
         )
         return CORNER if near else 0
+
+
+class _Asked(dict[Span, int | None]):
+    """Costs asked for when they are wanted."""
+
+    def __init__(self, cost: Callable[[int, int], int | None]) -> None:
+        super().__init__()
+        self._cost = cost
+
+    def __missing__(self, key: Span) -> int | None:
+        return self._cost(*key)
 
 
 def _without_holes(part: shapely.Polygon, narrow: int) -> shapely.Polygon:
@@ -286,12 +360,16 @@ def cheapest(field: Field, courses: list[Course]) -> tuple[int, tuple[Pattern, .
             return None
         grown: list[tuple[int, tuple[Pattern, ...]]] = []
         for pattern in patterns:
-            options = [
-                (cost + pattern.cost + (stagger_cost(field, chosen[-1], pattern) if chosen else 0), chosen)
-                for cost, chosen in layer
-            ]
-            cost, chosen = min(options, key=lambda option: option[0])
-            grown.append((cost, (*chosen, pattern)))
+            best: tuple[int, tuple[Pattern, ...]] | None = None
+            # The cheapest below come first, so that most need not be compared.
+            for cost, chosen in layer:
+                if best is not None and cost + pattern.cost >= best[0]:
+                    break
+                full = cost + pattern.cost + (stagger_cost(field, chosen[-1], pattern) if chosen else 0)
+                if best is None or full < best[0]:
+                    best = (full, (*chosen, pattern))
+            if best is not None:
+                grown.append(best)
         grown.sort(key=lambda item: item[0])
         layer = grown[:_KEPT_LAYERS]
     return layer[0]

@@ -1,5 +1,6 @@
 """The layouts worth weighing for one surface: every sheet type, both directions, several stacks of courses."""
 
+from collections.abc import Hashable
 from dataclasses import replace
 
 from firstcourse.boards.courses import Span, course_spans
@@ -26,7 +27,8 @@ def layout_alternatives(
         tape: Tape whose graduation edges lie on.
 
     Returns:
-        Choices with seams that keep the rules as far as the surface lets them; empty where there is no sheet that
+        Choices with seams that keep the rules as far as the surface lets them, but for those that a count of their
+        boards shows to be dearer than another of the same sheet and direction; empty where there is no sheet that
         may be used or nothing to cover.
     """
     usable = tuple(s for s in stock if not surface.board_stock or s.id in surface.board_stock)
@@ -47,20 +49,29 @@ def layout_alternatives(
 def _choices(
     field: Field, stock: tuple[Stock, ...], grounds: dict[Span, Ground], *, along_v: bool
 ) -> list[Choice]:
-    found = []
+    found: list[Choice] = []
     for sheet in stock:
+        cheapest_found: int | None = None
         for length, height in sorted({sheet.size, sheet.size[::-1]}, reverse=True):
-            made: dict[Span, Course] = {}
+            made: dict[Hashable, Course] = {}
             for spans in course_spans(field, height)[:_STACKS]:
+                courses = []
                 for span in spans:
                     if span not in grounds:
                         grounds[span] = Ground(field, span)
-                    if span not in made:
-                        made[span] = Course(field, span, length, height, ground=grounds[span])
-                best = cheapest(field, [made[span] for span in spans])
+                    ground = grounds[span]
+                    # Courses that are alike share one course, and with it the work done for it.
+                    like = span if field.loose else ground.likeness
+                    courses.append(made.setdefault(like, Course(field, span, length, height, ground=ground)))
+                joints = _joint_cost(field, spans)
+                least = joints + sum(course.least_cost for course in courses)
+                if cheapest_found is not None and least > cheapest_found:
+                    continue
+                best = cheapest(field, courses)
                 if best is None:
                     continue
                 cost, patterns = best
+                cheapest_found = min(cost + joints, cost + joints if cheapest_found is None else cheapest_found)
                 found.append(
                     Choice(
                         stock=sheet.id,
@@ -69,14 +80,13 @@ def _choices(
                         height=height,
                         spans=spans,
                         seams=tuple(pattern.seams for pattern in patterns),
-                        cost=cost + _joint_cost(field, spans),
+                        cost=cost + joints,
                     )
                 )
     return found
 
 
 def _joint_cost(field: Field, spans: tuple[tuple[int, int], ...]) -> int:
-
     tops = [upper for _, upper in spans[:-1]]
     return sum(
         (ADDED if row_added(field, top) else 0) + (NEAR_PANEL if row_near_panel(field, top) else 0) for top in tops

@@ -1,6 +1,6 @@
 """A surface's courses with their seams still open: what is free before seams and cuts are chosen together."""
 
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable
 from dataclasses import dataclass
 from itertools import combinations_with_replacement
 
@@ -92,23 +92,31 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
         field = field_of(surface, rules, tape.graduation, along_v=along_v)
         if field.region.is_empty or not sides:
             return ()
-        made: dict[Span, tuple[OpenCourse, bool] | None] = {}
+        made: dict[Hashable, tuple[OpenCourse, bool] | None] = {}
+        grounds: dict[Span, Ground] = {}
+        added: dict[int, bool] = {}
+        seen: set[tuple[Span, ...]] = set()
         plain = _is_plain(field)
         for heights in _height_sets(field, sides, both_ways=not plain):
             spans = placed(field, list(heights), max(heights))
-            if spans is None:
+            tops = [] if spans is None else [upper for _, upper in spans[:-1]]
+            if spans is None or spans in seen or any(row_near_panel(field, top) for top in tops):
                 continue
+            seen.add(spans)
+            courses = []
             for span in spans:
-                # In a plain rectangle courses of one height are alike wherever they lie.
-                key = (0, span[1] - span[0]) if plain and not field.carriers and not field.barred else span
-                if key not in made:
-                    made[key] = _open_course(field, span, stock, sides, along_v=along_v)
-                made[span] = made[key]
-            courses = [made[span] for span in spans]
-            tops = [upper for _, upper in spans[:-1]]
-            if None in courses or any(row_near_panel(field, top) for top in tops):
+                if span not in grounds:
+                    grounds[span] = Ground(field, span)
+                like = grounds[span].likeness
+                if like not in made:
+                    made[like] = _open_course(field, grounds[span], stock, sides, along_v=along_v)
+                courses.append(made[like])
+            if None in courses:
                 continue
-            faults = sum(row_added(field, top) for top in tops)
+            for top in tops:
+                if top not in added:
+                    added[top] = row_added(field, top)
+            faults = sum(added[top] for top in tops)
             faults += sum(course is not None and course[1] for course in courses)
             stack = OpenStack(
                 along_v=along_v,
@@ -117,8 +125,7 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
                 spans=spans,
                 courses=tuple(course[0] for course in courses if course is not None),
             )
-            if not any(stack == other for _, other in found):
-                found.append((faults, stack))
+            found.append((faults, stack))
     least = min((faults for faults, _ in found), default=0)
     return tuple(stack for faults, stack in found if faults == least)
 
@@ -167,11 +174,10 @@ def _even(total: int, number: int, step: int) -> list[int]:
 
 
 def _open_course(
-    field: Field, span: Span, stock: tuple[Stock, ...], sides: list[int], *, along_v: bool
+    field: Field, ground: Ground, stock: tuple[Stock, ...], sides: list[int], *, along_v: bool
 ) -> tuple[OpenCourse, bool] | None:
     """A course with its open seams, and whether a board below the least size cannot be helped."""
-    ground = Ground(field, span)
-    course = Course(field, span, sides[0], sides[-1], ground=ground)
+    course = Course(field, ground.span, sides[0], sides[-1], ground=ground)
     left, right = course.ends
     gap = field.limits.gap
     if left == right:
@@ -180,17 +186,20 @@ def _open_course(
     if field.carriers is None:
         inner |= {edge for edge in _grid(field, left, right, sides) if not course.barred(edge)}
     edges = (left - gap, *sorted(inner), right)
-    boards, slivers = _legal(course, edges, stock)
-    if along_v:
-        boards, slivers = _transposed(boards), _transposed(slivers)
+    boards, slivers = _legal(course, edges, stock, along_v=along_v)
     if _reaches(boards, len(edges) - 1):
         return OpenCourse(edges, tuple(boards)), False
     every = sorted([*boards, *slivers])
     return (OpenCourse(edges, tuple(every)), True) if _reaches(every, len(edges) - 1) else None
 
 
-def _legal(course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...]) -> tuple[list[Boards], list[Boards]]:
-    """What lies between any two edges and fits a sheet: without boards below the least size, and with them."""
+def _legal(
+    course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...], *, along_v: bool
+) -> tuple[list[Boards], list[Boards]]:
+    """What lies between any two edges and fits a sheet: without boards below the least size, and with them.
+
+    Blanks are as they lie on the surface, so turned where courses run along v.
+    """
     ground, gap, step = course.ground, course.field.limits.gap, course.field.limits.graduation
     least, most = course.field.limits.least_piece, course.length + step
     boards: list[Boards] = []
@@ -210,9 +219,11 @@ def _legal(course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...]) -> 
                 fit |= (widths <= long) & (heights <= short)
         narrow = np.minimum(heights, widths)
         small = there & (narrow < least) & (narrow > TICKS_PER_MM)
+        if along_v:
+            widths, heights = heights, widths
         for which, listed in ((fit & ~small, boards), (fit & small, slivers)):
             found = (part[which].tolist() for part in (first, last, widths, heights))
-            listed += [(i, j, ((w, h),) if h else ()) for i, j, w, h in zip(*found, strict=True)]
+            listed += [(i, j, ((w, h),) if w and h else ()) for i, j, w, h in zip(*found, strict=True)]
         return boards, slivers
     for i, edge in enumerate(edges):
         for j in range(i + 1, len(edges)):
@@ -223,15 +234,12 @@ def _legal(course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...]) -> 
                 break
             boxes = ground.boxes(edge + gap, edges[j])
             sizes = tuple((ceil_to(b - a, step), ceil_to(d - c, step)) for a, c, b, d in boxes)
+            if along_v:
+                sizes = tuple((h, w) for w, h in sizes)
             if all(any(fits(w, h, *sheet.size) for sheet in stock) for w, h in sizes):
                 small_one = any(TICKS_PER_MM < min(size) < least for size in sizes)
                 (slivers if small_one else boards).append((i, j, sizes))
     return boards, slivers
-
-
-def _transposed(boards: list[Boards]) -> list[Boards]:
-    """The blanks as they lie on the surface, where courses run along v."""
-    return [(i, j, tuple((h, w) for w, h in sizes)) for i, j, sizes in boards]
 
 
 def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:

@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from firstcourse.units import TICKS_PER_MM
 
 Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
 Box = tuple[int, int, int, int]
 Span = tuple[int, int]
 
@@ -41,6 +42,14 @@ class Trapezoid(NamedTuple):
             return self.lower_left, self.upper_left
         if u >= self.right:
             return self.lower_right, self.upper_right
+        share = (u - self.left) / (self.right - self.left)
+        return (
+            self.lower_left + share * (self.lower_right - self.lower_left),
+            self.upper_left + share * (self.upper_right - self.upper_left),
+        )
+
+    def between(self, u: Floats) -> tuple[Floats, Floats]:
+        """Lower and upper edge at many places along u, none outside the trapezoid."""
         share = (u - self.left) / (self.right - self.left)
         return (
             self.lower_left + share * (self.lower_right - self.lower_left),
@@ -105,12 +114,31 @@ class Strip:
             left, right = np.maximum(starts, shape.left), np.minimum(ends, shape.right)
             within = right > left
             for u in (left, right):
-                share = (u - shape.left) / (shape.right - shape.left)
-                low = shape.lower_left + share * (shape.lower_right - shape.lower_left)
-                high = shape.upper_left + share * (shape.upper_right - shape.upper_left)
+                low, high = shape.between(u)
                 lower = np.where(within & (low < lower), low, lower)
                 upper = np.where(within & (high > upper), high, upper)
         return lower, upper
+
+    def sizes(self, starts: Ints, ends: Ints, least_area2: float) -> tuple[Ints, Ints]:
+        """Width and height of what `boxes` tells of many pairs of places, where the area is single [ticks].
+
+        Args:
+            starts: Left ends.
+            ends: Right ends, of the same shape and each greater than its start.
+            least_area2: Parts with less than half of this area have no size [ticks²].
+        """
+        first = np.maximum(starts, round(self._places[0]))
+        last = np.minimum(ends, round(self._places[-1]))
+        lower, upper = self.reaches(starts.astype(np.float64), ends.astype(np.float64))
+        area2 = np.zeros(starts.shape)
+        for (shape,) in self.slabs:
+            left, right = np.maximum(starts, shape.left), np.minimum(ends, shape.right)
+            middle = (left + right) / 2
+            (low, high) = shape.between(middle)
+            area2 += np.where(right > left, 2 * (high - low) * (right - left), 0)
+        there = (upper > lower) & (area2 >= least_area2)
+        high = np.rint(np.where(there, upper, 0)) - np.rint(np.where(there, lower, 0))
+        return np.where(there, last - first, 0), high.astype(np.int64)
 
     def boxes(self, start: int, end: int, least_area2: float) -> tuple[Box, ...]:
         """The bounding boxes of the connected parts between two places along u, from the left.
