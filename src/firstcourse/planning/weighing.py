@@ -18,9 +18,9 @@ class Value(NamedTuple):
     Attributes:
         cost: Of the sheets bought.
         kept: Value of the offcuts worth keeping, in steps, negated.
-        labour: Cuts and seams as a length of seam [ticks].
-        smallest: Shorter side of the smallest piece, negated [ticks].
-        heaviest: Area × thickness of the heaviest piece [ticks³].
+        labour: Cuts and seams as a length of seam [ticks], or in steps of it.
+        smallest: Shorter side of the smallest piece, negated [ticks], or in steps of it.
+        heaviest: Area × thickness of the heaviest piece [ticks³]; 0 where more than one person lifts it.
     """
 
     cost: int
@@ -50,10 +50,17 @@ def value_of(
     return Value(
         cost=cutting.cost,
         kept=-kept,
-        labour=cuts * per_cut + seams,
-        smallest=-min((min(size) for size, _ in blanks), default=0),
-        heaviest=max((size[0] * size[1] * thickness[name] for size, name in blanks), default=0),
+        labour=_in_steps(cuts * per_cut + seams, rules.ticks("choice.labour.step")),
+        smallest=-_in_steps(min((min(size) for size, _ in blanks), default=0), rules.ticks("choice.piece.step")),
+        heaviest=max((size[0] * size[1] * thickness[name] for size, name in blanks), default=0)
+        if rules.flag("choice.piece.lone_worker")
+        else 0,
     )
+
+
+def _in_steps(length: int, step: int) -> int:
+    """Whole steps; every tick counts where there are none."""
+    return length // step if step else length
 
 
 def least_cost(areas: Sequence[tuple[int, Sequence[StockSize]]], kept: Sequence[KeptSize]) -> int:

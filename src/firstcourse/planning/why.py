@@ -8,8 +8,8 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from firstcourse.errors import FirstcourseError
-from firstcourse.job import BoardedWall, Job, Room, problems_placed, read_job
-from firstcourse.job.model import SheetStock, WallBlocking
+from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room, problems_placed, read_job
+from firstcourse.job.model import Member, SheetStock, WallBlocking
 from firstcourse.plan import Plan, Stock, SurfaceKind
 from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.steps import PlanResult, plan_job
@@ -176,6 +176,7 @@ def changes(job: Job, plan: Plan, *, effort: int) -> Iterator[Change]:
     yield from _other_sizes(listed, plan, rules, effort)
     yield from _blocking(job, plan, rules, effort)
     yield from _studs(job, effort)
+    yield from _ceilings(job, plan, rules, effort)
     if effort < HIGHEST_EFFORT:
         yield Change("effort", f"search longer (effort {effort + 1})", job, effort + 1)
 
@@ -295,6 +296,63 @@ def _studs(job: Job, effort: int) -> Iterator[Change]:
         if group:
             where = f"{group[0][0]}, wall {group[0][1]}" if len(group) == 1 else "all regularly framed walls"
             yield Change("stud", f"first stud half a spacing on in {where}", _with_walls(job, move), effort)
+
+
+def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
+    """Ceiling joists moved by half their spacing, and one more of them one sheet's width or length from its side.
+
+    Floors have no such alternative: their boards lie on panels, which carry an edge anywhere.
+    """
+
+    def move(room: Room, ceiling: BoardedCeiling) -> BoardedCeiling:
+        framing = ceiling.framing
+        if framing.spacing is None or framing.first is None:
+            return ceiling
+        first = (framing.first + framing.spacing // 2) % framing.spacing
+        return ceiling.model_copy(update={"framing": framing.model_copy(update={"first": first})})
+
+    moved = _with_ceilings(job, move)
+    if moved != job:
+        yield Change("stud", "first ceiling joist half a spacing on", moved, effort)
+    sizes = {stock.id: stock.size for stock in plan.stock}
+    on_ceilings = [
+        sizes[piece.stock]
+        for surface in plan.surfaces
+        if surface.kind is SurfaceKind.CEILING
+        for piece in plan.pieces
+        if piece.board in {board.id for board in surface.boards}
+    ]
+    edge, gap = rules.ticks("boards.gap.perimeter"), rules.ticks("boards.gap.between")
+    least = rules.ticks("boards.piece.min")
+    for side in sorted({side for size in on_ceilings for side in size}):
+
+        def add(room: Room, ceiling: BoardedCeiling, side: int = side) -> BoardedCeiling:
+            framing, at = ceiling.framing, edge + side + gap // 2
+            sides = [length for pair, length in room.sides.items() if pair != framing.parallel_to]
+            # In other rooms joists may lie behind the side they are measured from.
+            if len(room.corners) != 4 or at + least > min(sides):
+                return ceiling
+            places = framing.members
+            if framing.spacing is not None and framing.first is not None:
+                places = tuple(Member(at=at) for at in range(framing.first, max(sides), framing.spacing))
+            width = framing.width or rules.ticks("framing.joist_width")
+            if any(abs(member.at - at) < (width + (member.width or width)) // 2 for member in places):
+                return ceiling
+            changed = {"spacing": None, "first": None, "members": (*places, Member(at=at))}
+            return ceiling.model_copy(update={"framing": framing.model_copy(update=changed)})
+
+        changed = _with_ceilings(job, add)
+        if changed != job:
+            what = f"one more ceiling joist, {_length(side, job.tape)} from the edge of the boards"
+            yield Change("blocking", what, changed, effort)
+
+
+def _with_ceilings(job: Job, change: Callable[[Room, BoardedCeiling], BoardedCeiling]) -> Job:
+    rooms = tuple(
+        room if room.ceiling is None else room.model_copy(update={"ceiling": change(room, room.ceiling)})
+        for room in job.rooms
+    )
+    return job.model_copy(update={"rooms": rooms})
 
 
 def _with_walls(job: Job, change: Callable[[Room, BoardedWall], BoardedWall]) -> Job:

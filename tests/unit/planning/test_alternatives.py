@@ -122,6 +122,44 @@ def test_several_walls_move_apart_and_together(plan: Plan) -> None:
     assert all(wall.framing.first == inches(4) for wall in found(asked, plan, "stud")[-1].job.rooms[0].walls)
 
 
+def with_ceiling(framing: dict[str, object]) -> Job:
+    """The job with a ceiling boarded too."""
+    plain = job(stock=[{"id": "small", "size": ["36 in", "60 in"], "thickness": "1/2 in"}])
+    room = plain.rooms[0].model_dump(exclude_defaults=True, mode="json")
+    room |= {"ceiling": {"framing": {"parallel_to": "A-B", **framing}}}
+    return Job.model_validate(
+        {
+            **plain.model_dump(exclude_defaults=True, mode="json", by_alias=True),
+            "date": "2026-01-01",
+            "rooms": [room],
+        }
+    )
+
+
+def test_ceiling_joists_move_and_one_more_is_added() -> None:
+    asked = with_ceiling({"spacing": "16 in", "first": "12 in"})
+    planned = plan_job(asked, effort=0).plan
+    moved = found(asked, planned, "stud")[-1]
+    assert moved.what == "first ceiling joist half a spacing on"
+    ceiling = moved.job.rooms[0].ceiling
+    assert ceiling is not None and ceiling.framing.first == inches(4)
+    added = found(asked, planned, "blocking")[-1]
+    assert added.what.startswith("one more ceiling joist, 36")
+    ceiling = added.job.rooms[0].ceiling
+    assert ceiling is not None and ceiling.framing.spacing is None
+    places = [member.at for member in ceiling.framing.members]
+    assert places == [*(inches(at) for at in (12, 28, 44)), inches(36 + 3 / 16)]
+    assert plan_job(added.job, effort=0).plan.sheets
+
+
+def test_joists_as_found_stay_and_one_is_added() -> None:
+    asked = with_ceiling({"members": [{"at": "1 in"}, {"at": "24 in"}, {"at": "59 in"}]})
+    planned = plan_job(asked, effort=0).plan
+    assert not any("ceiling" in change.what for change in found(asked, planned, "stud"))
+    ceiling = found(asked, planned, "blocking")[-1].job.rooms[0].ceiling
+    assert ceiling is not None and len(ceiling.framing.members) == 4
+
+
 def test_more_effort_until_there_is_none(plan: Plan) -> None:
     (longer,) = found(job(), plan, "effort", effort=1)
     assert longer.effort == 2 and longer.job == job()
