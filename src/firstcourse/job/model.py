@@ -34,7 +34,7 @@ from firstcourse.job.fields import (
 )
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
-from firstcourse.job.tile import ChosenTile, TileExposure, TileRepeat, Tiling
+from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.units import Tape
 
@@ -350,6 +350,9 @@ class Room(JobModel):
         default=(), description="The walls to be boarded; the others stay as they are."
     )
     ceiling: BoardedCeiling | None = Field(default=None, description="The ceiling, where it is boarded.")
+    benches: Annotated[tuple[TiledBench, ...], Field(max_length=20)] = Field(
+        default=(), description="Benches that are tiled."
+    )
     tile_exposure: TileExposure = Field(
         default="moist", description="What its tile is exposed to, where a surface says nothing else."
     )

@@ -55,6 +55,14 @@ class Kerb(JobModel):
     height: Length = Field(description="Its finished top over the top of the drain.")
     width: Length = Field(description="Its width, tile included.")
     entry: Length | None = Field(default=None, description="Clear width of the opening one walks in by.")
+    tile: Name | None = Field(default=None, description="Tile of its top; not planned where not given.")
+    faces: Name | None = Field(default=None, description="Tile of its faces; the top's where not given.")
+
+    @model_validator(mode="after")
+    def _tiled(self) -> Self:
+        if self.faces is not None and self.tile is None:
+            raise ValueError("name the tile of the kerb's top as well")
+        return self
 
 
 class ShowerShelf(JobModel):

@@ -154,6 +154,46 @@ class TileBorder(JobModel):
     )
 
 
+class TiledNiche(JobModel):
+    """The inside of a niche: its back, sides, sill and head."""
+
+    niche: Name = Field(description="Its id among the wall's openings.")
+    depth: Length = Field(description="From the face of the wall's boards to the face of those at its back.")
+    tile: Name | None = Field(default=None, description="Tile of its back; the wall's where not given.")
+    pattern: Literal["stacked", "running", "diagonal", "herringbone", "basket_weave", "hexagon"] = Field(
+        default="stacked", description="Pattern of a tile of its own; else the wall's pattern runs on."
+    )
+    returns: Name | None = Field(
+        default=None, description="Tile of sides, sill and head; that of its back where not given."
+    )
+    drop: Distance | None = Field(
+        default=None, description="How much lower the sill's front lies; by the rule of falls where not given."
+    )
+
+
+class TiledBench(JobModel):
+    """A bench that stands against a wall, on or before its boards: its top, front and free ends are tiled."""
+
+    id: Name = Field(description="Its name, such as bench.")
+    wall: Pair = Field(description="The wall behind it, such as A-B.")
+    left: Distance = Field(description="Its left end from the wall's left corner; 0 in the corner.")
+    width: Length = Field(description="Along the wall.")
+    depth: Length = Field(description="From the wall to its front, before it is tiled.")
+    height: Length = Field(description="Height of its top at the front above the floor, before it is tiled.")
+    bottom: Distance = Field(default=0, description="Height at which the tile of its front begins.")
+    drop: Distance | None = Field(
+        default=None, description="How much lower its front lies; by the rule of falls where not given."
+    )
+    tile: Name = Field(description="Tile of its top.")
+    front: Name | None = Field(default=None, description="Tile of front and ends; the top's where not given.")
+
+    @model_validator(mode="after")
+    def _stands(self) -> Self:
+        if self.bottom >= self.height:
+            raise ValueError("bottom must be less than height")
+        return self
+
+
 class StartAt(JobModel):
     """A start that is given, not found: where one piece of the pattern has its lower left corner."""
 
@@ -195,6 +235,9 @@ class Tiling(JobModel):
     )
     bands: Annotated[tuple[TileBand, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Feature bands of a wall."
+    )
+    niches: Annotated[tuple[TiledNiche, ...], Field(max_length=MOST_ITEMS)] = Field(
+        default=(), description="Niches of a wall whose inside is tiled."
     )
     border: TileBorder | None = Field(default=None, description="A border along its edges.")
     exposure: TileExposure | None = Field(

@@ -22,6 +22,11 @@ def check_tiles(job: Job) -> Iterator[Wrong]:
             if piece.tile not in tiles:
                 yield ("repeats", index, "pieces", number, "tile"), f"'{piece.tile}' is not one of the job's tiles"
     for index, room in enumerate(job.rooms):
+        for path, name in _tiles_beside(room):
+            if shapes.get(name) != "rectangle":
+                yield ("rooms", index, *path), f"'{name}' is not one of the job's rectangular tiles"
+        for rest, message in _standing(room):
+            yield ("rooms", index, *rest), message
         for path, tiling in _tilings(room):
             kind = {"wall": path[0] == "walls", "falls": "shower" in path}
             for rest, message in _tiling(tiling, room, shapes, frozenset(repeats), **kind):
@@ -64,6 +69,23 @@ def _tiling(
             yield ("soft_joints", index, "side"), "on a wall both ends are from its left corner and the floor"
         elif joint.side is not None and joint.side not in room.side_pairs():
             yield ("soft_joints", index, "side"), f"'{joint.side}' is not a side of this room"
+    niches = {opening.id for item in room.walls if item.tiling is tiling for opening in item.openings}
+    for index, niche in enumerate(tiling.niches):
+        if niche.niche not in niches:
+            yield ("niches", index, "niche"), f"'{niche.niche}' is not one of this wall's openings"
+        if niche.niche in [other.niche for other in tiling.niches[:index]]:
+            yield ("niches", index, "niche"), f"niche '{niche.niche}' stands twice"
+        for field, name in (("tile", niche.tile), ("returns", niche.returns)):
+            if name is not None and name not in shapes:
+                yield ("niches", index, field), f"'{name}' is not one of the job's tiles"
+        if (
+            niche.tile is not None
+            and niche.tile in shapes
+            and (shapes[niche.tile] == "hexagon") != (niche.pattern == "hexagon")
+        ):
+            yield ("niches", index, "pattern"), "hexagons go with pattern: hexagon, and with no other"
+        if niche.returns is None and tiling.tile is None:
+            yield ("niches", index), "name the tile of its returns: the wall's repeat cannot run on into them"
     if tiling.border is not None:
         yield from _border(tiling, shapes, falls=falls)
     if tiling.bands and (tiling.pattern not in ("stacked", "running") or tiling.angle != 0):
@@ -78,3 +100,29 @@ def _border(tiling: Tiling, shapes: Mapping[str, str], *, falls: bool) -> Iterat
         yield ("border",), "a border runs round level floors, walls and ceilings, not round a floor that falls"
     if tiling.bands:
         yield ("border",), "a wall has bands or a border, not both"
+
+
+def _tiles_beside(room: Room) -> Iterator[tuple[tuple[str | int, ...], str]]:
+    """Tiles of benches and of a kerb, with the path of each."""
+    for index, bench in enumerate(room.benches):
+        yield ("benches", index, "tile"), bench.tile
+        if bench.front is not None:
+            yield ("benches", index, "front"), bench.front
+    kerb = room.floor.shower.kerb if room.floor is not None and room.floor.shower is not None else None
+    if kerb is not None:
+        for field, name in (("tile", kerb.tile), ("faces", kerb.faces)):
+            if name is not None:
+                yield ("floor", "shower", "kerb", field), name
+
+
+def _standing(room: Room) -> Iterator[Wrong]:
+    """Benches that stand nowhere, or bear one name."""
+    names = [bench.id for bench in room.benches]
+    for index, bench in enumerate(room.benches):
+        if bench.id in names[:index]:
+            yield ("benches", index), f"bench '{bench.id}' stands twice; each needs a name of its own"
+        length = room.sides.get(bench.wall)
+        if bench.wall not in room.side_pairs() or length is None:
+            yield ("benches", index, "wall"), f"'{bench.wall}' is not a wall of this room"
+        elif bench.left + bench.width > length:
+            yield ("benches", index), "it reaches past the end of its wall; check left and width"

@@ -48,10 +48,12 @@ class Side(Frozen):
     Attributes:
         kind: Sets the gap left along the side.
         label: What the setter calls it, such as `wall B-C`, `tub rim`, `ceiling`, `stops here`.
+        shown: False where a free edge of tile is covered or trimmed with the surface beyond it.
     """
 
     kind: SideKind
     label: str = ""
+    shown: bool = True
 
 
 class OpeningKind(StrEnum):
@@ -249,6 +251,9 @@ class Surface(Frozen):
         heights: Its readings for flatness, before anything is done; empty where none were taken.
         membrane: What keeps the water off its boards or in its shower floor; empty without one.
         tile_exposure: What its tile is exposed to, which sets how far apart its soft joints may lie.
+        part_of: The wall whose niche it lines, or the shower floor whose kerb it is part of.
+        linings: Surfaces that line its niches or cover its kerb, and must be tiled with it.
+        not_tiled: What stands before it when it is tiled, such as a bench, with the bench's id.
     """
 
     id: str
@@ -276,6 +281,9 @@ class Surface(Frozen):
     heights: tuple[HeightMark, ...] = ()
     membrane: Literal["", "liner", "sheet", "liquid"] = ""
     tile_exposure: Literal["interior", "slab", "sun", "heat", "moist", "exterior"] = "moist"
+    part_of: str = ""
+    linings: tuple[str, ...] = ()
+    not_tiled: tuple[Zone, ...] = ()
 
 
 class Piece(Frozen):

@@ -173,6 +173,18 @@ def wall_finish(room: Room, stock: Sequence[Stock], tiles: Sequence[ChosenTile],
     )
 
 
+def boards_on(pair: str, room: Room, stock: Sequence[Stock]) -> int:
+    """Thickness of the boards on a wall; 0 where it is not boarded [ticks]."""
+    wall = next((wall for wall in room.walls if wall.wall == pair), None)
+    return 0 if wall is None else _board(wall, stock)
+
+
+def walls_beside(pair: str, room: Room) -> tuple[str, str]:
+    """The walls at the left and the right corner of a wall."""
+    left, right = pair.split("-")
+    return _wall_at(left, pair, room), _wall_at(right, pair, room)
+
+
 def joints_listed_elsewhere(surface: Surface, room: Room) -> frozenset[int]:
     """Sides whose soft joint is listed with the surface beyond them, so that no bead counts twice.
 

@@ -29,6 +29,7 @@ from firstcourse.planning.tile_ground import (
     lines_over,
     surfaces_to_tile,
 )
+from firstcourse.planning.tile_linings import COURSED, Linings, ToLine, linings_of
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
@@ -48,8 +49,6 @@ from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working
 
-_COURSED = ("stacked", "running")
-"""Patterns of level courses."""
 _MOVES_LIKE: dict[TileExposure, Exposure] = {
     "interior": "dry",
     "slab": "slab",
@@ -105,6 +104,13 @@ def tile_job(
     asked = {item.surface_id: item for item in surfaces_to_tile(job)}
     unsure = {room.name: max(room.adjustment.uncertainty_mm.values(), default=0.0) for room in survey.rooms}
     plans = {room.name: room.plan for room in survey.rooms}
+    linings = linings_of(job, survey, surfaces, stock[SurfaceKind.WALL], rules)
+    parts = {line.lining.surface.id: line for line in linings.lines}
+    asked |= {name: line.item for name, line in parts.items()}
+    surfaces = (
+        *(_with_linings(surface, linings, asked) for surface in surfaces),
+        *(line.lining.surface for line in linings.lines),
+    )
     tilers: dict[str, _Tiler] = {}
     laid: dict[str, _Laid] = {}
     problems: list[InputProblem] = []
@@ -113,15 +119,20 @@ def tile_job(
         if item is None:
             continue
         try:
-            before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
+            line = parts.get(surface.id)
+            if line is None:
+                before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
+            else:
+                before = line.lining.before
             over = lines_over(item, surface, plans[surface.room])
-            tilers[surface.id] = _Tiler(surface, item, job, rules, before, over, unsure[surface.room])
+            tilers[surface.id] = _Tiler(surface, item, job, rules, before, over, unsure[surface.room], line)
         except InputValueError as error:
             problems.append(_problem(item, error))
     levels = _levels(tuple(tilers.values()), rules)
     for name, tiler in tilers.items():
         try:
-            laid[name] = tiler.laid(levels.get(name))
+            part = parts.get(name)
+            laid[name] = tiler.laid(levels.get(name), None if part is None else tilers.get(part.follows))
         except InputValueError as error:
             problems.append(_problem(tiler.item, error))
     if problems:
@@ -145,7 +156,9 @@ def tile_job(
             for surface in surfaces
         ),
         stock=chosen,
-        findings=tuple(dict.fromkeys(finding for found in laid.values() for finding in found.findings)),
+        findings=tuple(
+            dict.fromkeys([*linings.findings, *(finding for found in laid.values() for finding in found.findings)])
+        ),
         workings={key: working for found in laid.values() for key, working in found.workings.items()} | shared,
     )
 
@@ -166,9 +179,11 @@ class _Tiler:
         before: tuple[int, ...],
         over: tuple[tuple[Segment, str], ...],
         unsure_mm: float,
+        line: ToLine | None = None,
     ) -> None:
         self.surface, self.item, self.tiling, self.job, self.rules = surface, item, item.tiling, job, rules
-        self.before, self.over = before, over
+        self.before, self.over, self.line = before, over, line
+        self.shift: XY = (0.0, 0.0)
         self.tiles = {tile.id: tile for tile in job.tiles}
         self.findings: list[Finding] = []
         self.workings: dict[str, Working] = {}
@@ -261,12 +276,20 @@ class _Tiler:
         """What walls must share for their courses to run on round the corner; None where nothing does."""
         if self.surface.kind is not SurfaceKind.WALL or self.tiling.start is not None or self.border is not None:
             return None
+        if self.line is not None:
+            return None
         return self.surface.room, self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint
 
-    def laid(self, level: float | None) -> _Laid:
-        """The surface's tile, its courses at a level that other walls keep too [mm]."""
+    def laid(self, level: float | None, host: "_Tiler | None" = None) -> _Laid:
+        """The surface's tile.
+
+        Args:
+            level: Height of a course that other walls keep too [mm].
+            host: The wall, already laid, that the surface lines a niche of or stands before.
+        """
         surface, rules = self.surface, self.rules
-        starts = self._starts(level)
+        starts = self._starts(level) if host is None else self._following(host)
+        self.shift = starts[0].shift
         main = Laying(
             cell=self.cell,
             shift=starts[0].shift,
@@ -286,13 +309,15 @@ class _Tiler:
             before=self.before,
             doorways=tuple(line for line, over in self.over if over == DOORWAY),
             over=tuple((line, over) for line, over in self.over if over != DOORWAY),
-            on_neighbour=joints_listed_elsewhere(surface, self.item.room),
+            on_neighbour=joints_listed_elsewhere(surface, self.item.room)
+            if self.line is None
+            else self.line.lining.elsewhere,
         )
         where = surface.title or surface.id
         self.findings += sliver_findings(
             starts, self.cell, where, self.tiling.start is not None, self.job.tape, rules
         )
-        if surface.kind is SurfaceKind.WALL and self.tiling.pattern in _COURSED and self.tiling.angle == 0:
+        if surface.kind is SurfaceKind.WALL and self.tiling.pattern in COURSED and self.tiling.angle == 0:
             self.findings += niche_findings(
                 surface,
                 self.cell.step_b[1],
@@ -302,17 +327,18 @@ class _Tiler:
             )
         for tile in (*self.chosen, *self.others):
             bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
-            self.findings += bed.findings
+            if self.line is None or self.line.leads:
+                self.findings += bed.findings
             self.workings[f"mortar {tile.id} {surface.id}"] = bed.working
         return _Laid(
             surface=surface,
             tiled=tuple(
                 self._area(
                     laying,
-                    starts if index == 0 else (_continued(laying.shift, words),),
-                    self._lines(main) if index == 0 else (),
+                    starts if index == 0 else own,
+                    self._lines(main) if index == 0 and self.line is None else (),
                 )
-                for index, (laying, words) in enumerate(layings)
+                for index, (laying, own) in enumerate(layings)
             ),
             tiles=tuple(tile for laying, _ in layings for tile in lay(laying.cell, laying.shift, laying.area)),
             soft_joints=soft.joints,
@@ -335,7 +361,8 @@ class _Tiler:
             tape=self.job.tape,
             where=f"{self.surface.title or self.surface.id}, tile {tile.id}",
         )
-        self.findings += choice.findings
+        if self.line is None or self.line.leads:
+            self.findings += choice.findings
         self.workings |= choice.workings
         return choice.joint
 
@@ -358,29 +385,52 @@ class _Tiler:
         words = f"{starts[0].words}; courses run on round the corners"
         return (replace(starts[0], words=words), *starts[1:])
 
-    def _layings(self, main: Laying) -> list[tuple[Laying, str]]:
-        """Every pattern of the surface with its area, and what is said of where it starts; the main one first."""
-        found = []
+    def _following(self, host: "_Tiler") -> tuple[Start, ...]:
+        """Starts that keep the joints of the wall; its own best where none is to keep, or they leave a sliver."""
+        free = find_starts(self.cell, self.searched, self.rules)
+        like = (self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint)
+        if like != (host.tiling.tile, host.tiling.pattern, host.tiling.angle, host.joint):
+            return free
+        middle = (self.surface.outline[0][1] + self.surface.outline[2][1]) / 2
+        at = (host.shift[0], course_level(host.shift, host.bands, to_mm(round(middle))))
+        name = self.line.lining.name if self.line is not None else ""
+        if name != "back":
+            if self.tiling.pattern not in COURSED or self.tiling.angle != 0:
+                return free
+            upright = self.surface.kind is SurfaceKind.WALL
+            at = (free[0].shift[0], at[1]) if upright else (at[0], free[0].shift[1])
+        tied = judge_start(self.cell, self.searched, at, self.rules)
+        words = tied.words.removeprefix("as given: ")
+        if tied.sliver and not free[0].sliver:
+            first = replace(free[0], words=f"{free[0].words}; on the joints of the wall there would be a sliver")
+            return (first, *free[1:])
+        return (replace(tied, words=f"{words}; joints of the wall run on"), *free[:2])
+
+    def _layings(self, main: Laying) -> list[tuple[Laying, tuple[Start, ...]]]:
+        """Every pattern of the surface with its area and starts; the main one first."""
+        found: list[tuple[Laying, tuple[Start, ...]]] = []
         for laying in with_bands(main, self.bands):
-            found.append(
-                self._band_placed(laying, main) if laying.role == "band" else (laying, "keeps the courses below")
-            )
+            if laying.role == "band":
+                found.append(self._band_placed(laying, main))
+            else:
+                found.append((laying, _continued(laying, "keeps the courses below")))
         if self.border is not None:
             if self.border.outside.area > 0:
-                found.append((replace(main, area=self.border.outside), "keeps the joints of the field inside"))
-            found += [(strip, "alike from both corners") for strip in self.border.strips]
+                outside = replace(main, area=self.border.outside)
+                found.append((outside, _continued(outside, "keeps the joints of the field inside")))
+            found += [(strip, _continued(strip, "alike from both corners")) for strip in self.border.strips]
         return found
 
-    def _band_placed(self, band: Laying, main: Laying) -> tuple[Laying, str]:
+    def _band_placed(self, band: Laying, main: Laying) -> tuple[Laying, tuple[Start, ...]]:
         """A band where it cuts best from end to end; where its tiles are as wide as the field's, on its joints."""
-        if band.pattern in _COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
-            return band, "keeps the upright joints of the field"
+        if band.pattern in COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
+            return band, _continued(band, "keeps the upright joints of the field")
         field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
-        level = band.shift[1] if band.pattern in _COURSED else None
-        start, *_ = starts = find_starts(band.cell, field, self.rules, level=level)
+        level = band.shift[1] if band.pattern in COURSED else None
+        starts = find_starts(band.cell, field, self.rules, level=level)
         where = f"{self.surface.title or self.surface.id}, band"
         self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
-        return replace(band, shift=start.shift), f"its own start: {start.words}"
+        return replace(band, shift=starts[0].shift), starts
 
     def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
         return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
@@ -409,6 +459,13 @@ class _Tiler:
         )
 
 
+def _with_linings(surface: Surface, linings: Linings, asked: Mapping[str, ToTile]) -> Surface:
+    """A surface with the names of its linings and with what stands before it."""
+    own = tuple(line.lining.surface.id for line in linings.lines if line.lining.surface.part_of == surface.id)
+    taken = linings.taken.get(surface.id, ()) if surface.id in asked else ()
+    return surface.model_copy(update={"linings": own, "not_tiled": taken})
+
+
 def _problem(item: ToTile, error: InputValueError) -> InputProblem:
     return InputProblem(file="job", line=0, column=0, field=item.field, message=str(error))
 
@@ -427,8 +484,9 @@ def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
     return found
 
 
-def _continued(shift: XY, words: str) -> Start:
-    return Start(shift=shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, words=words)
+def _continued(laying: Laying, words: str) -> tuple[Start, ...]:
+    start = Start(shift=laying.shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, words=words)
+    return (start,)
 
 
 def _rounded(step: XY) -> XY:

@@ -49,6 +49,8 @@ def tiled_field(
     area = inset(surface.outline, depths, _TICK_GRID)
     for opening in surface.openings:
         area = area.difference(_kept_open(opening, edge_joint, gap))
+    for zone in surface.not_tiled:
+        area = area.difference(grown(counter_clockwise(zone.outline), edge_joint, _TICK_GRID))
     return Field(
         area=_in_mm(area),
         edges=tuple(

@@ -151,7 +151,7 @@ def shown_edges(surface: Surface) -> tuple[int, ...]:
     free = [
         round(math.dist(a, b))
         for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
-        if side.kind is SideKind.FREE
+        if side.kind is SideKind.FREE and side.shown
     ]
     return (*free, *(round(math.dist(a, b)) for ring in rings for a, b in sides(ring)))
 

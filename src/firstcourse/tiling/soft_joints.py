@@ -103,7 +103,7 @@ def field_spacing(
         yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
         wanted: A closer spacing that the job wants; outside it may allow a narrower joint [ticks].
     """
-    level = kind in (SurfaceKind.FLOOR, SurfaceKind.COUNTER)
+    level = kind is SurfaceKind.FLOOR
     plain = "tile.movement.spacing_floor" if level else "tile.movement.spacing_wall"
     asked = {
         "dry": plain,

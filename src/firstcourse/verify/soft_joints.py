@@ -20,6 +20,10 @@ _NEAR_MM = 90
 _LEAST_SHARE = 0.8
 """Share of a side's tiled length that a soft joint must run along; its ends stop at other joints."""
 _SHORT_MM = 150
+_CORNER_MM = 3
+"""Two sides of a niche's linings whose lengths differ by less meet in one corner."""
+_LEAST_CORNER_MM = 40
+_ALONG = 0.99
 _SPACING = {"slab": "slab", "sun": "moist", "heat": "moist", "moist": "moist", "exterior": "exterior"}
 """Rule of spacing by what the tile is exposed to; plainly inside the rule of floors or walls alone."""
 
@@ -32,6 +36,7 @@ def check_soft_joints(plan: Document) -> Iterator[Objection]:
             yield from _fields(surface, plan)
             yield from _widths(surface, plan)
             yield from _edges(surface, shared=rooms.count(surface.id.split("/")[0]) > 1)
+            yield from _linings(surface, plan)
 
 
 def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
@@ -71,7 +76,7 @@ def _widths(surface: Surface, plan: Document) -> Iterator[Objection]:
 
 
 def _is_level(surface: Surface) -> bool:
-    return surface.kind in ("floor", "counter")
+    return surface.kind == "floor"
 
 
 def _edges(surface: Surface, *, shared: bool) -> Iterator[Objection]:
@@ -88,6 +93,51 @@ def _edges(surface: Surface, *, shared: bool) -> Iterator[Objection]:
         if met.intersection(joints).length < _LEAST_SHARE * met.length:
             length = math.hypot(b[0] - a[0], b[1] - a[1]) / TICKS_PER_MM
             yield Objection("VER-708", surface.id, f"has no joint free to move along its {length:.0f} mm side")
+
+
+def _linings(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """Every change of plane within niches, and of a bench, has its joint on one of the two surfaces there."""
+    if surface.boarded or surface.kind == "floor":
+        return
+    host = next((other for other in plan.surfaces if other.id == surface.part_of), None)
+    if host is not None and host.kind != "wall":
+        return
+    around = [other for other in plan.surfaces if other.part_of == surface.part_of] if host else [surface]
+    if around[0] is not surface:
+        return
+    joined = [length for other in around for length in _meetings(other, joined=True)]
+    for other in around:
+        for length in _meetings(other, joined=False):
+            near = [one for one in joined if abs(length - one) <= _CORNER_MM * TICKS_PER_MM]
+            # A joint serves the two sides that meet there, and no others of that length.
+            if near and host is not None:
+                joined.remove(min(near, key=lambda one: abs(one - length)))
+            else:
+                told = f"has no joint free to move along its {length / TICKS_PER_MM:.0f} mm side"
+                yield Objection("VER-708", other.id, told)
+
+
+def _meetings(surface: Surface, *, joined: bool) -> Iterator[float]:
+    """Lengths of the sides where a surface meets another, with a joint along them or without [ticks]."""
+    near = _NEAR_MM * TICKS_PER_MM / 3
+    lines = [LineString(joint.line) for joint in surface.soft_joints]
+    for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
+        length = math.dist(a, b)
+        if kind != "perimeter" or length < _LEAST_CORNER_MM * TICKS_PER_MM:
+            continue
+        side = LineString([a, b]).buffer(near)
+        along = sum(
+            line.length
+            for line in lines
+            if side.covers(line) and abs(_cosine(line, (b[0] - a[0], b[1] - a[1]))) > _ALONG
+        )
+        if (along >= length / 2) == joined:
+            yield length
+
+
+def _cosine(line: LineString, way: tuple[int, int]) -> float:
+    (x0, y0), (x1, y1) = line.coords[0], line.coords[-1]
+    return float(((x1 - x0) * way[0] + (y1 - y0) * way[1]) / (line.length * math.hypot(*way)))
 
 
 def _standing(surface: Surface) -> shapely.Geometry:

@@ -74,7 +74,8 @@ def shown_edges(surface: Surface) -> list[int]:
     """Edges of tile that show: where it stops in the open, and rims of niches [ticks]."""
     if not surface.tiled:
         return []
-    free = [line for line, kind in zip(sides(surface.outline), surface.sides, strict=True) if kind == "free"]
+    lines = enumerate(zip(sides(surface.outline), surface.sides, strict=True))
+    free = [line for index, (line, kind) in lines if kind == "free" and index not in surface.hidden]
     rims = [
         line
         for opening in surface.openings

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 import numpy as np
 import shapely
-from shapely import Polygon, STRtree
+from shapely import LineString, Polygon, STRtree
 from shapely.ops import unary_union
 
 from firstcourse.geometry.polygon import Ring
@@ -32,6 +32,7 @@ def check_tiles(plan: Document) -> Iterator[Objection]:
         yield from _covered(surface, shapes)
         yield from _in_their_area(surface, shapes)
         yield from _goes_round(surface)
+        yield from _lined(surface, plan)
         for tile in surface.tiles:
             yield from _made(tile, plan)
     yield from _cut_from(plan)
@@ -44,11 +45,12 @@ def _placed(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
     inside = shapely.is_valid(shapes) & shapely.covers(room, shapes)
     for index in np.flatnonzero(~inside).tolist():
         yield Objection("VER-701", surface.tiles[index].id, "reaches out of its surface")
+    openings += [(why, Polygon(ring)) for why, ring in surface.not_tiled]
     for name, opening in openings:
         shapely.prepare(opening)
         for index in np.flatnonzero(shapely.intersects(opening, shapes)).tolist():
             if shapes[index].buffer(-SLACK).intersection(opening).area > _NOISE:
-                yield Objection("VER-701", surface.tiles[index].id, f"covers opening {name}")
+                yield Objection("VER-701", surface.tiles[index].id, f"covers {name}, which stays open")
 
 
 def _joints(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
@@ -82,7 +84,8 @@ def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
     if claimed.difference(outline.buffer(SLACK, join_style="mitre")).area > _NOISE:
         yield Objection("VER-705", surface.id, "is to be tiled beyond its outline")
     margin = _MARGIN_MM * TICKS_PER_MM
-    ground = outline.difference(unary_union([opening_shape(o).buffer(margin) for o in surface.openings]))
+    open_ = [opening_shape(o) for o in surface.openings] + [Polygon(ring) for _, ring in surface.not_tiled]
+    ground = outline.difference(unary_union([shape.buffer(margin) for shape in open_]))
     if ground.difference(claimed.buffer(margin)).area > _NOISE:
         yield Objection("VER-705", surface.id, "is not tiled everywhere")
     for area in surface.tiled:
@@ -113,17 +116,29 @@ def _in_their_area(surface: Surface, shapes: list[Polygon]) -> Iterator[Objectio
 
 
 def _goes_round(surface: Surface) -> Iterator[Objection]:
-    """A border is one ring without a gap, but for openings, round a field that it parts from the edges."""
+    """A border is one ring round a field, without a gap but for openings and soft joints."""
     strips = [area for area in surface.tiled if area.role == "border"]
     if not strips:
         return
     reach = max(area.joint for area in strips) / 2 + SLACK
     across = [opening_shape(opening).buffer(2 * reach) for opening in surface.openings]
+    across += [LineString(joint.line).buffer(joint.width / 2 + 2 * reach) for joint in surface.soft_joints]
     whole = unary_union([*(area.shape.buffer(reach, join_style="mitre") for area in strips), *across])
     fields = [area.shape for area in surface.tiled if area.role == "field"]
     rings = [Polygon(part.exterior) for part in shapely.get_parts(whole) if part.interiors]
     if not any(ring.covers(field) for ring in rings for field in fields):
         yield Objection("VER-712", surface.id, "has a border that does not go all the way round")
+
+
+def _lined(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """What lines its niches, and what stands before it, is there and tiled."""
+    tiled = {other.id for other in plan.surfaces if other.tiled}
+    for name in surface.linings:
+        if name not in tiled:
+            yield Objection("VER-713", surface.id, f"is to be lined by {name}, which is not tiled")
+    for why, _ in surface.not_tiled:
+        if not any(name.startswith(f"{why}/") for name in tiled):
+            yield Objection("VER-713", surface.id, f"stays bare for {why}, which is not there")
 
 
 def _made(tile: Tile, plan: Document) -> Iterator[Objection]:

@@ -1,0 +1,304 @@
+"""Which niches, benches and kerbs a job tiles, as surfaces of their own, and what they take up of others."""
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import partial
+
+from firstcourse.errors import InputProblem, InputValueError, JobError
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import area2, bounds, rectangle, sides
+from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
+from firstcourse.job.tile import Pattern
+from firstcourse.plan import OpeningKind, SideKind, Stock, Surface, Zone
+from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
+from firstcourse.rules import RuleSet
+from firstcourse.survey import SurveyedShower, SurveyResult
+from firstcourse.survey.flats import frames_of
+from firstcourse.tiling.falls import Limits, drop_of_shelf
+from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
+from firstcourse.tiling.words import length_text
+from firstcourse.units import TICKS_PER_MM, ceil_to, ticks_from_mm, to_mm
+
+COURSED = ("stacked", "running")
+"""Patterns of level courses."""
+_SAME_MM = 0.01
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToLine:
+    """A lining with how it is tiled.
+
+    Attributes:
+        lining: The surface with what it meets.
+        item: How it is tiled.
+        follows: Id of the surface whose courses it keeps where it has the same tile; empty where none.
+        leads: First of its whole: what is said of its tile once is said of it.
+    """
+
+    lining: Lining
+    item: ToTile
+    follows: str = ""
+    leads: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Linings:
+    """All linings of a job.
+
+    Attributes:
+        lines: In order of the job.
+        taken: What they take up of other surfaces, by surface.
+        findings: Falls of sills and tops, and where the membrane must run on.
+    """
+
+    lines: tuple[ToLine, ...] = ()
+    taken: Mapping[str, tuple[Zone, ...]] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+
+
+def linings_of(
+    job: Job, survey: SurveyResult, surfaces: Sequence[Surface], stock: Sequence[Stock], rules: RuleSet
+) -> Linings:
+    """The linings of a job.
+
+    Args:
+        job: The job.
+        survey: For rooms and showers as they are.
+        surfaces: Boarded surfaces and shower floors.
+        stock: Sheets that serve walls.
+        rules: Rules in force.
+
+    Raises:
+        JobError: A niche that is no rectangle, or a lining of which tile leaves nothing.
+    """
+    return _Liner(job, survey, surfaces, stock, rules).lined()
+
+
+class _Liner:
+    def __init__(
+        self, job: Job, survey: SurveyResult, surfaces: Sequence[Surface], stock: Sequence[Stock], rules: RuleSet
+    ) -> None:
+        self.job, self.survey, self.rules, self.stock = job, survey, rules, stock
+        self.surfaces = {surface.id: surface for surface in surfaces}
+        self.tiles = {tile.id: tile for tile in job.tiles}
+        self.asked = {item.surface_id: item for item in surfaces_to_tile(job)}
+        self.lines: list[ToLine] = []
+        self.taken: dict[str, list[Zone]] = {}
+        self.findings: list[Finding] = []
+        self.problems: list[InputProblem] = []
+
+    def lined(self) -> Linings:
+        for number, room in enumerate(self.job.rooms, start=1):
+            for item in self.asked.values():
+                if item.room is room and item.surface_id in self.surfaces:
+                    for index, niche in enumerate(item.tiling.niches, start=1):
+                        self._placed(f"{item.field}.niches[{index}]", partial(self._niche, item, niche))
+            for index, bench in enumerate(room.benches, start=1):
+                self._placed(f"rooms[{number}].benches[{index}]", partial(self._bench, room, bench))
+            for shower in self.survey.showers:
+                if shower.surface.room == room.name:
+                    self._placed(f"rooms[{number}].floor.shower.kerb", partial(self._kerb, room, shower))
+        if self.problems:
+            raise JobError(tuple(self.problems))
+        return Linings(
+            lines=tuple(self.lines),
+            taken={name: tuple(zones) for name, zones in self.taken.items()},
+            findings=tuple(self.findings),
+        )
+
+    def _placed(self, place: str, line: Callable[[str], None]) -> None:
+        try:
+            line(place)
+        except InputValueError as error:
+            self.problems.append(InputProblem(file="job", line=0, column=0, field=place, message=str(error)))
+
+    def _niche(self, item: ToTile, asked: TiledNiche, place: str) -> None:
+        wall = self.surfaces[item.surface_id]
+        opening = next((one for one in wall.openings if one.id == asked.niche), None)
+        if opening is None or opening.kind is not OpeningKind.NICHE or opening.outline is None:
+            raise InputValueError(f"'{asked.niche}' is no niche on the boarded part of this wall")
+        tiling = item.tiling
+        returns = asked.returns or asked.tile or tiling.tile
+        assert returns is not None
+        drop = self._drop(asked.depth, asked.drop, f"{wall.title or wall.id}, {opening.id}", "sill")
+        back_tile = asked.tile or tiling.tile
+        found = niche_linings(
+            wall,
+            opening,
+            depth=asked.depth,
+            drop=drop,
+            on_wall=self._built(tiling.tile or returns),
+            on_back=self._built(back_tile or returns),
+            on_returns=self._built(returns),
+        )
+        for lining in found:
+            if lining.name != "back":
+                like = self._like_wall(item, returns)
+            elif asked.tile in (None, tiling.tile):
+                like = self._as_wall(item)
+            else:
+                like = Tiling(tile=asked.tile, pattern=asked.pattern, exposure=item.exposure)
+            self._add(lining, like, item.room, place, item.surface_id, leads=lining.name == "back")
+
+    def _bench(self, room: Room, asked: TiledBench, place: str) -> None:
+        wall_id = f"{room.name}/wall/{asked.wall}"
+        length, touch = room.sides[asked.wall], self.rules.ticks("shower.touch")
+        before, after = walls_beside(asked.wall, room)
+        right = asked.left + asked.width
+        front = asked.front or asked.tile
+        title = f"{room.name}: {asked.id}"
+        left_rim, right_rim = (
+            Rim(label=f"wall {pair}", before=boards_on(pair, room, self.stock)) if stands else None
+            for pair, stands in ((before, asked.left <= touch), (after, right >= length - touch))
+        )
+        base = f"{room.name}/bench/{asked.id}"
+        found = bench_linings(
+            (base, room.name, title),
+            width=asked.width,
+            depth=asked.depth,
+            low=asked.bottom,
+            height=asked.height,
+            drop=self._drop(asked.depth, asked.drop, title, "top"),
+            ends=(left_rim, right_rim),
+            back=Rim(label=f"wall {asked.wall}", before=boards_on(asked.wall, room, self.stock)),
+            on_front=self._built(front),
+        )
+        for lining in found:
+            tile = asked.tile if lining.name == "top" else front
+            self._add(
+                lining,
+                self._like_wall(self.asked.get(wall_id), tile),
+                room,
+                place,
+                wall_id,
+                leads=lining.name == "top",
+            )
+        self._takes(room, asked, base, before, after, (left_rim is not None, right_rim is not None))
+        self._membrane(room, title, found)
+
+    def _kerb(self, room: Room, shower: SurveyedShower, place: str) -> None:
+        kerb = shower.shower.kerb
+        floor = self.surfaces.get(shower.surface.id)
+        if kerb is None or kerb.tile is None or floor is None:
+            return
+        title = f"{floor.title or floor.id}, kerb"
+        low = min((point.height for point in floor.fall.levels), default=0) if floor.fall is not None else 0
+        boards = [boards_on(wall.wall, room, self.stock) for wall in room.walls]
+        found = kerb_linings(
+            floor,
+            width=kerb.width,
+            drop=self._drop(kerb.width, None, title, "top"),
+            inner=kerb.height - low,
+            outer=kerb.height,
+            on_walls=max(boards, default=0),
+        )
+        for index, lining in enumerate(found):
+            tile = kerb.tile if lining.name == "top" else kerb.faces or kerb.tile
+            self._add(lining, Tiling(tile=tile), room, place, "", leads=index == 0)
+
+    def _add(self, lining: Lining, tiling: Tiling, room: Room, place: str, follows: str, *, leads: bool) -> None:
+        item = ToTile(surface_id=lining.surface.id, tiling=tiling, room=room, field=place)
+        self.lines.append(ToLine(lining=lining, item=item, follows=follows, leads=leads))
+
+    def _built(self, tile: str) -> int:
+        return self.tiles[tile].thickness + self.rules.ticks("tile.bed.min")
+
+    def _as_wall(self, wall: ToTile) -> Tiling:
+        """The wall's tiling without what belongs to the wall alone."""
+        alone = {"start": None, "seen_first": (), "bands": (), "niches": (), "border": None, "soft_joints": ()}
+        return wall.tiling.model_copy(update={**alone, "exposure": wall.exposure})
+
+    def _like_wall(self, wall: ToTile | None, tile: str) -> Tiling:
+        """Courses that can run on from the wall's; else plain ones."""
+        if (
+            wall is not None
+            and wall.tiling.tile == tile
+            and wall.tiling.pattern in COURSED
+            and wall.tiling.angle == 0
+        ):
+            return self._as_wall(wall)
+        pattern: Pattern = "hexagon" if self.tiles[tile].shape == "hexagon" else "stacked"
+        return Tiling(tile=tile, pattern=pattern, exposure=None if wall is None else wall.exposure)
+
+    def _drop(self, depth: int, given: int | None, where: str, what: str) -> int:
+        """How much lower the front lies, and a word on it [ticks]."""
+        entry, tape = self.rules.entry("fall.shelf.min"), self.job.tape
+        most = self.rules.number("fall.shelf.max") if "fall.shelf.max" in self.rules.entries else None
+        low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=most))
+        least = ceil_to(ticks_from_mm(low), tape.graduation // 2)
+        drop = least if given is None else given
+        wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
+        greatest = "" if math.isinf(high) else f", at most {length_text(ticks_from_mm(high), tape, fine=True)}"
+        self.findings.append(
+            Finding(
+                code="TIL-124",
+                severity=Severity.FIX if wrong else Severity.NOTE,
+                where=where,
+                message=f"The {what} sheds water over its front edge.",
+                measured=f"front {length_text(drop, tape, fine=True)} lower than the back",
+                limit=f"at least {length_text(least, tape, fine=True)}{greatest}",
+                rule=entry.id,
+                source=said_by(entry),
+                remedy=f"Set its front {length_text(least, tape, fine=True)} lower."
+                if wrong
+                else "Check it with a level before the tile goes on.",
+            )
+        )
+        return drop
+
+    def _takes(
+        self, room: Room, asked: TiledBench, base: str, before: str, after: str, stands: tuple[bool, bool]
+    ) -> None:
+        """What a bench stands before: its own wall, the walls at its ends, the floor and a shower floor."""
+        front, top = self._built(asked.front or asked.tile), self._built(asked.tile)
+        left = asked.left - (0 if stands[0] else front)
+        right = asked.left + asked.width + (0 if stands[1] else front)
+        out, high = asked.depth + front, asked.height + top
+        self._take(f"{room.name}/wall/{asked.wall}", (left, right, high), base)
+        if stands[0]:
+            self._take(f"{room.name}/wall/{before}", (room.sides[before] - out, room.sides[before], high), base)
+        if stands[1]:
+            self._take(f"{room.name}/wall/{after}", (0, out, high), base)
+        plan = next(one.plan for one in self.survey.rooms if one.name == room.name)
+        ring = frames_of(room, plan)[asked.wall].box(left, 0, right, out)
+        for name in (f"{room.name}/floor", f"{room.name}/floor/shower"):
+            if name in self.surfaces:
+                self.taken.setdefault(name, []).append(Zone(outline=ring, why=base))
+
+    def _take(self, name: str, span: tuple[int, int, int], base: str) -> None:
+        surface = self.surfaces.get(name)
+        if surface is not None:
+            left, right, high = span
+            low = min(0, bounds(surface.outline)[1])
+            zone = Zone(outline=rectangle(left, low, right, high), why=base)
+            self.taken.setdefault(name, []).append(zone)
+
+    def _membrane(self, room: Room, title: str, found: Sequence[Lining]) -> None:
+        """That a bench in a wet room is covered by the membrane without a break."""
+        wet = room.floor is not None and room.floor.shower is not None
+        wet = wet or any(wall.exposure is not None and wall.exposure.membrane for wall in room.walls)
+        if not wet:
+            return
+        area = sum(abs(area2(lining.surface.outline)) / 2 for lining in found) / (1000 * TICKS_PER_MM) ** 2
+        rims = [
+            math.dist(a, b)
+            for lining in found
+            for (a, b), rim in zip(sides(lining.surface.outline), lining.rims, strict=True)
+            if rim.kind is not SideKind.FREE
+        ]
+        entry = self.rules.entry("tile.movement.change_of_plane")
+        self.findings.append(
+            Finding(
+                code="TIL-123",
+                severity=Severity.NOTE,
+                where=title,
+                message="The membrane runs on over the bench, lapped onto that of walls and floor.",
+                measured=f"{area:.2f} m2, band along {length_text(round(sum(rims)), self.job.tape)}",
+                limit="no edge of the membrane within the shower",
+                rule=entry.id,
+                source="common practice",
+                remedy="Add this to the membrane that is counted for walls and floor.",
+            )
+        )

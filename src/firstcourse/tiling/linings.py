@@ -1,0 +1,257 @@
+"""Surfaces of their own within and upon others: the inside of a niche, a bench, a kerb.
+
+Each is a plane seen from where it is tiled: a side or front as a wall, a sill, top or head with its front edge
+below. Those that stand upright keep the heights of their wall, so that courses can run on. Tile is set on the back
+of a niche first, then on sill and head, then on the sides between; on a top before the walls above it.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from firstcourse.errors import InputValueError
+from firstcourse.geometry import bounds, rectangle, sides
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
+from firstcourse.survey.showers import KERB
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rim:
+    """One side of a lining.
+
+    Attributes:
+        label: What lies beyond it.
+        kind: Where it meets something it is left free to move.
+        before: Thickness of what stands before it when it is tiled [ticks].
+        elsewhere: Its soft joint is listed with the surface beyond it.
+        shown: Its edge shows and takes trim here; a corner's edge is trimmed once.
+    """
+
+    label: str
+    kind: SideKind = SideKind.PERIMETER
+    before: int = 0
+    elsewhere: bool = False
+    shown: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lining:
+    """One such surface.
+
+    Attributes:
+        surface: What is tiled.
+        rims: One per side of its outline.
+        name: What it is of the whole: `back`, `left`, `right`, `sill`, `head`, `top`, `front`, `inner`, `outer`.
+    """
+
+    surface: Surface
+    rims: tuple[Rim, ...]
+    name: str
+
+    @property
+    def before(self) -> tuple[int, ...]:
+        """What stands before each side [ticks]."""
+        return tuple(rim.before for rim in self.rims)
+
+    @property
+    def elsewhere(self) -> frozenset[int]:
+        """Sides whose soft joint is listed with the surface beyond."""
+        return frozenset(index for index, rim in enumerate(self.rims) if rim.elsewhere)
+
+
+def _edge(label: str, *, shown: bool = True) -> Rim:
+    return Rim(label=label, kind=SideKind.FREE, shown=shown)
+
+
+def _lining(
+    whole: tuple[str, str, str, str], name: str, kind: SurfaceKind, outline: Ring, rims: Sequence[Rim]
+) -> Lining:
+    """A lining of a whole that is given by id, room, title and the surface it is part of."""
+    base, room, title, part_of = whole
+    surface = Surface(
+        id=f"{base}/{name}",
+        room=room,
+        kind=kind,
+        title=f"{title}, {name}",
+        outline=outline,
+        sides=tuple(Side(kind=rim.kind, label=rim.label, shown=rim.shown) for rim in rims),
+        boarded=False,
+        part_of=part_of,
+    )
+    return Lining(surface=surface, rims=tuple(rims), name=name)
+
+
+def niche_linings(
+    wall: Surface, niche: Opening, *, depth: int, drop: int, on_wall: int, on_back: int, on_returns: int
+) -> tuple[Lining, ...]:
+    """Back, sill, head and both sides of a niche; its front edges are trimmed with the wall.
+
+    Args:
+        wall: The wall.
+        niche: The niche, a rectangle.
+        depth: From the face of the wall's boards to the face of those at its back [ticks].
+        drop: How much lower the sill's front lies than its back [ticks].
+        on_wall: Thickness of tile and bed on the wall [ticks].
+        on_back: On the back [ticks].
+        on_returns: On sill, head and sides [ticks].
+
+    Raises:
+        InputValueError: The niche is no upright rectangle, or tile leaves nothing of it.
+    """
+    assert niche.outline is not None
+    left, low, right, top = bounds(niche.outline)
+    if set(niche.outline) != {(left, low), (right, low), (right, top), (left, top)}:
+        raise InputValueError(f"niche '{niche.id}' is no upright rectangle, so its inside is not planned")
+    deep = depth + on_wall - on_back
+    if deep <= 0 or top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
+        raise InputValueError(f"tile leaves nothing open of niche '{niche.id}'; check its size and depth")
+    whole = (f"{wall.id}/{niche.id}", wall.room, f"{wall.title or wall.id}, {niche.id}", wall.id)
+    sloped = round(math.hypot(deep, drop))
+    back = Rim(label="niche back", elsewhere=True)
+    front = _edge("niche front", shown=False)
+    side = Rim(label="niche side", elsewhere=True)
+    sill, head = Rim(label="niche sill", before=on_returns), Rim(label="niche head", before=on_returns)
+    meets = [Rim(label=f"niche {name}") for name in ("sill", "side", "head", "side")]
+    face = ((left, low + drop), (right, low + drop), (right, top), (left, top))
+    one = ((0, low), (deep, low + drop), (deep, top), (0, top))
+    other = ((0, low + drop), (deep, low), (deep, top), (0, top))
+    return (
+        _lining(whole, "back", SurfaceKind.WALL, face, meets),
+        _lining(whole, "sill", SurfaceKind.COUNTER, rectangle(left, 0, right, sloped), (front, side, back, side)),
+        _lining(whole, "head", SurfaceKind.COUNTER, rectangle(left, 0, right, deep), (back, side, front, side)),
+        _lining(whole, "left", SurfaceKind.WALL, one, (sill, back, head, front)),
+        _lining(whole, "right", SurfaceKind.WALL, other, (sill, front, head, back)),
+    )
+
+
+def bench_linings(
+    whole: tuple[str, str, str],
+    *,
+    width: int,
+    depth: int,
+    low: int,
+    height: int,
+    drop: int,
+    ends: tuple[Rim | None, Rim | None],
+    back: Rim,
+    on_front: int,
+) -> tuple[Lining, ...]:
+    """Top and front of a bench, and its ends where they stand free.
+
+    Args:
+        whole: Id, room and title.
+        width: Along its wall [ticks].
+        depth: From the wall to its front [ticks].
+        low: Height at which the tile of its front begins [ticks].
+        height: Height of its top at the front, before it is tiled [ticks].
+        drop: How much lower its front lies than its back [ticks].
+        ends: The walls at its left and right end; None where an end stands free.
+        back: The wall behind it.
+        on_front: Thickness of tile and bed on its front, which the top's tile covers [ticks].
+    """
+    named = (*whole, "")
+    edge, under = _edge("front edge"), _edge("under its top", shown=False)
+    turn = _edge("corner with the front", shown=False)
+    left, right = (end or _edge("end edge") for end in ends)
+    past = sum(0 if end else on_front for end in ends)
+    deep = round(math.hypot(depth, drop)) + on_front
+    foot = Rim(label="floor", kind=SideKind.FOOT)
+    found = [
+        _lining(
+            named,
+            "top",
+            SurfaceKind.COUNTER,
+            ((0, 0), (width + past, 0), (width + past, deep), (0, deep)),
+            (edge, right, back, left),
+        ),
+        _lining(
+            named,
+            "front",
+            SurfaceKind.WALL,
+            ((0, low), (width, low), (width, height), (0, height)),
+            (foot, ends[1] or _edge("end edge"), under, ends[0] or _edge("end edge")),
+        ),
+    ]
+    for name, end, rims in (
+        ("left end", ends[0], (foot, turn, under, back)),
+        ("right end", ends[1], (foot, back, under, turn)),
+    ):
+        if end is None:
+            ring = ((0, low), (depth, low), (depth, height), (0, height))
+            found.append(_lining(named, name, SurfaceKind.WALL, ring, rims))
+    return tuple(found)
+
+
+def kerb_linings(
+    floor: Surface, *, width: int, drop: int, inner: int, outer: int, on_walls: int
+) -> tuple[Lining, ...]:
+    """Top, inner and outer face of every straight run of a kerb; runs meet on the bisector of their corner.
+
+    Args:
+        floor: The shower floor, whose sides at the kerb are labelled so.
+        width: Width of the kerb [ticks].
+        drop: How much lower the top's inner edge lies than its outer one [ticks].
+        inner: Height of the inner face over the shower floor [ticks].
+        outer: Height of the outer face [ticks].
+        on_walls: Thickness of the boards at its ends [ticks].
+    """
+    lines = list(sides(floor.outline))
+    found: list[Lining] = []
+    runs = [index for index, side in enumerate(floor.sides) if side.label == KERB]
+    for number, index in enumerate(runs, start=1):
+        a, b = lines[index]
+        length = math.dist(a, b)
+        starts, ends = (
+            _past(lines, floor, index, other, width) for other in (index - 1, (index + 1) % len(lines))
+        )
+        name = "kerb" if len(runs) == 1 else f"kerb {number}"
+        whole = (f"{floor.id}/{name}", floor.room, f"{floor.title or floor.id}, {name}", floor.id)
+        rims = [
+            Rim(label=floor.sides[other].label, before=on_walls)
+            if floor.sides[other].label != KERB
+            else _edge("corner of the kerb", shown=False)
+            for other in (index - 1, (index + 1) % len(lines))
+        ]
+        run, deep = round(length), round(math.hypot(width, drop))
+        under = _edge("under its top", shown=False)
+        top = ((0, 0), (round(starts + length + ends), 0), (round(starts) + run, deep), (round(starts), deep))
+        found.append(
+            _lining(
+                whole,
+                "top",
+                SurfaceKind.COUNTER,
+                top,
+                (_edge("outer edge"), rims[1], _edge("inner edge"), rims[0]),
+            )
+        )
+        for face, long, high, foot, (one, other) in (
+            ("inner", run, inner, "shower floor", (rims[1], rims[0])),
+            ("outer", round(starts + length + ends), outer, "room floor", (rims[0], rims[1])),
+        ):
+            if high > 0:
+                ring = ((0, 0), (long, 0), (long, high), (0, high))
+                meets = (Rim(label=foot, elsewhere=True), other, under, one)
+                found.append(_lining(whole, face, SurfaceKind.WALL, ring, meets))
+    return tuple(found)
+
+
+def _past(lines: Sequence[tuple[Point, Point]], floor: Surface, index: int, other: int, width: int) -> float:
+    """How far the outer edge of a kerb's run reaches past the end of its inner edge [ticks]."""
+    (a, b), (c, d) = lines[index], lines[other]
+    length, far = math.dist(a, b), math.dist(c, d)
+    u = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    w = ((d[0] - c[0]) / far, (d[1] - c[1]) / far)
+    cross, dot = u[0] * w[1] - u[1] * w[0], u[0] * w[0] + u[1] * w[1]
+    turn = abs(math.atan2(cross, dot))
+    if abs(cross) < 1e-9:
+        return 0.0
+    before = (other - index) % len(lines) != 1
+    if floor.sides[other].label == KERB:
+        return math.copysign(width * math.tan(turn / 2), cross if before is False else _cross(w, u))
+    # At a wall the run ends on the wall's own line, which runs on past the corner of the shower floor.
+    return -width * dot / cross * (-1 if before else 1)
+
+
+def _cross(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return one[0] * other[1] - one[1] * other[0]

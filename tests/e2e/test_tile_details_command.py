@@ -1,0 +1,153 @@
+"""A job with every detail of tile, from the command line: planned, drawn, counted and verified."""
+
+import copy
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+from shapely import Polygon, unary_union
+
+from firstcourse.cli import run
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify import verify_text
+
+JOB = Path(__file__).parent / "tile_details.yaml"
+NICHE = "bath/wall/A-B/niche"
+LININGS = [f"{NICHE}/{name}" for name in ("back", "sill", "head", "left", "right")]
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    out = tmp_path_factory.mktemp("details")
+    assert run(["plan", str(JOB), "--out", str(out), "--effort", "0"]) == 0
+    return out
+
+
+@pytest.fixture(scope="module")
+def plan(folder: Path) -> dict[str, Any]:
+    found: dict[str, Any] = json.loads((folder / "plan.json").read_text())
+    return found
+
+
+def _surface(plan: dict[str, Any], name: str) -> dict[str, Any]:
+    return next(surface for surface in plan["surfaces"] if surface["id"] == name)
+
+
+def test_it_verifies_from_the_command_line(folder: Path, capsys: pytest.CaptureFixture[str]):
+    assert run(["verify", str(folder / "plan.json")]) == 0
+    capsys.readouterr()
+
+
+def test_it_matches_the_published_schema(plan: dict[str, Any], capsys: pytest.CaptureFixture[str]):
+    assert run(["schema", "plan"]) == 0
+    Draft202012Validator(json.loads(capsys.readouterr().out)).validate(plan)
+
+
+def test_every_lining_is_a_surface_with_its_drawing(folder: Path, plan: dict[str, Any]):
+    ids = [surface["id"] for surface in plan["surfaces"] if surface["tiles"]]
+    assert _surface(plan, "bath/wall/A-B")["linings"] == LININGS
+    assert set(LININGS) <= set(ids)
+    assert {"bath/bench/bench/top", "bath/bench/bench/front", "bath/bench/bench/left end"} <= set(ids)
+    assert {"bath/floor/shower/kerb 1/top", "bath/floor/shower/kerb 2/outer"} <= set(ids)
+    drawn = {path.name for path in (folder / "drawings").glob("*-tile.svg")}
+    assert {"bath-wall-a-b-niche-back-tile.svg", "bath-bench-bench-top-tile.svg"} <= drawn
+
+
+def test_tile_and_joints_fill_every_lining(plan: dict[str, Any]):
+    for name in (*LININGS, "bath/bench/bench/front", "bath/floor/shower/kerb 1/top"):
+        surface = _surface(plan, name)
+        (area,) = surface["tiled"]
+        ground = unary_union([Polygon(part["outline"]) for part in area["area"]])
+        tiles = unary_union([Polygon(tile["outline"]) for tile in surface["tiles"]])
+        assert tiles.difference(ground.buffer(0.01)).area < 0.1
+        bare = ground.difference(tiles.buffer(area["joint"] / 2 + 0.01, join_style="mitre"))
+        assert bare.area < 1
+
+
+def test_courses_of_the_wall_run_on_into_the_niche(plan: dict[str, Any]):
+    wall, side = (_surface(plan, name)["tiled"][0] for name in ("bath/wall/A-B", f"{NICHE}/left"))
+    step = wall["step_b"][1]
+    off = (side["starts"][0]["origin"][1] - wall["starts"][0]["origin"][1]) % step
+    assert min(off, step - off) < 0.01
+    assert "joints of the wall run on" in side["starts"][0]["words"]
+
+
+def test_the_bench_stands_before_wall_and_floor(plan: dict[str, Any]):
+    for name in ("bath/wall/D-A", "bath/wall/A-B", "bath/floor/shower"):
+        surface = _surface(plan, name)
+        (zone,) = surface["not_tiled"]
+        assert zone["why"] == "bath/bench/bench"
+        taken = Polygon(zone["outline"]).buffer(-1 / TICKS_PER_MM)
+        assert not any(taken.intersects(Polygon(tile["outline"])) for tile in surface["tiles"])
+
+
+def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
+    for stock in ("mosaic", "wall", "floor", "bar"):
+        own = [tile for surface in plan["surfaces"] for tile in surface["tiles"] if tile["stock"] == stock]
+        cut = {tile["from"] for tile in own if not tile["whole"]}
+        quantity = next(item for item in plan["quantities"] if item["item"] == f"tiles {stock}")
+        assert quantity["exact"] == sum(tile["whole"] for tile in own) + len(cut)
+
+
+def test_falls_of_sill_bench_and_kerb_are_said_with_their_rule(plan: dict[str, Any]):
+    said = [finding for finding in plan["findings"] if finding["code"] == "TIL-124"]
+    assert [finding["where"] for finding in said] == [
+        "bath: wall A-B, niche",
+        "bath: bench",
+        "bath: shower floor, kerb",
+    ]
+    assert {finding["rule"] for finding in said} == {"fall.shelf.min"}
+    assert any(finding["code"] == "TIL-123" for finding in plan["findings"])
+
+
+def _without_a_lining(plan: dict[str, Any]) -> None:
+    plan["surfaces"].remove(_surface(plan, f"{NICHE}/back"))
+
+
+def _without_the_bench(plan: dict[str, Any]) -> None:
+    plan["surfaces"] = [surface for surface in plan["surfaces"] if "/bench/" not in surface["id"]]
+
+
+def _without_its_joints(name: str) -> Callable[[dict[str, Any]], None]:
+    def change(plan: dict[str, Any]) -> None:
+        _surface(plan, name)["soft_joints"] = []
+
+    return change
+
+
+def _with_a_tile_gone(plan: dict[str, Any]) -> None:
+    _surface(plan, f"{NICHE}/left")["tiles"].pop()
+
+
+def _with_more_trim(plan: dict[str, Any]) -> None:
+    for side in _surface(plan, f"{NICHE}/sill")["sides"]:
+        side["shown"] = True
+
+
+def _tiled_behind_the_bench(plan: dict[str, Any]) -> None:
+    zone = _surface(plan, "bath/wall/D-A")["not_tiled"][0]
+    zone["outline"] = [[u, v + 300] for u, v in zone["outline"]]
+
+
+@pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        (_without_a_lining, "VER-713"),
+        (_without_the_bench, "VER-713"),
+        (_without_its_joints(f"{NICHE}/back"), "VER-708"),
+        (_without_its_joints(f"{NICHE}/left"), "VER-708"),
+        (_without_its_joints("bath/bench/bench/top"), "VER-708"),
+        (_with_a_tile_gone, "VER-705"),
+        (_with_more_trim, "VER-801"),
+        (_tiled_behind_the_bench, "VER-701"),
+    ],
+)
+def test_verify_objects_to_spoilt_details(
+    plan: dict[str, Any], change: Callable[[dict[str, Any]], None], code: str
+):
+    spoilt = copy.deepcopy(plan)
+    change(spoilt)
+    assert code in {objection.code for objection in verify_text(json.dumps(spoilt)).objections}
