@@ -11,7 +11,7 @@ from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import OnPaper, fitting_scale
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
-from firstcourse.plan import Opening, Plan, Surface
+from firstcourse.plan import Opening, Plan, Surface, Zone
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48, 96, 192), "mm": (5, 10, 20, 25, 50, 100, 200)}
@@ -61,6 +61,8 @@ class _Sheet(OnPaper):
             drawing.polys.append(Poly("sheet", tuple(self.at_mm(point) for point in mosaic)))
         for opening in surface.openings:
             self._opening(opening)
+        for zone in surface.not_tiled:
+            self._standing(zone)
         for joint in surface.soft_joints:
             points = [self.at(point) for point in joint.line]
             drawing.lines += [Line("soft", a, b) for a, b in pairwise(points)]
@@ -71,6 +73,16 @@ class _Sheet(OnPaper):
         self._marks()
         self._chains()
         return drawing
+
+    def _standing(self, zone: Zone) -> None:
+        """What stands before the surface, as far as it lies on it, with its name."""
+        shape = Polygon(self.ring(self.surface.outline)).intersection(Polygon(self.ring(zone.outline)))
+        name = zone.why.rpartition("/")[2]
+        for part in shapely.get_parts(shape):
+            if isinstance(part, Polygon):
+                self.drawing.polys.append(Poly("opening", tuple(part.exterior.coords)[:-1], name))
+                middle = shapely.point_on_surface(part)
+                self.drawing.place(Text((middle.x, middle.y), name, _LABEL_MM, bold=True))
 
     def _opening(self, opening: Opening) -> None:
         if opening.outline is not None:

@@ -84,7 +84,8 @@ def _drawn(plan: Plan, room: str, scale: int) -> Drawing:
     drawing = Drawing(title=f"{room}: unfolded", scale=scale)
     surfaces = [surface for surface in plan.surfaces if surface.room == room]
     floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
-    walls = [surface for surface in surfaces if surface.kind is SurfaceKind.WALL]
+    # Linings of niches, benches and kerbs have no corners of the room; they have drawings of their own.
+    walls = [surface for surface in surfaces if surface.kind is SurfaceKind.WALL and surface.corners]
     placed = [_Placed(surface=floor, origin=(0.0, 0.0), across=(1.0, 0.0), scale=scale) for floor in floors]
     folded = list(_folded(floors[0], walls, scale)) if floors else []
     ground = [Polygon(one.ring(one.whole)) for one in placed]

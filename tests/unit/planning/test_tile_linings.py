@@ -7,6 +7,7 @@ import yaml
 from shapely import Polygon, unary_union
 from shapely.affinity import affine_transform
 
+from firstcourse.drawings import draw_room, draw_tiling
 from firstcourse.errors import JobError
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
@@ -155,3 +156,11 @@ def test_a_sill_that_falls_too_little_is_to_be_mended():
 def test_what_cannot_be_is_refused_in_words(how: dict[str, Any], words: str):
     with pytest.raises(JobError, match=words):
         _plan(**how)
+
+
+def test_linings_stay_out_of_the_unfolded_room_and_the_bench_is_named_on_its_wall():
+    plan = _plan(bench=BENCH)
+    unfolded = draw_room(plan, "bath")
+    assert [text.text for text in unfolded.texts if text.text.startswith("wall")] == ["wall A-B"]
+    wall = next(surface for surface in plan.surfaces if surface.id == "bath/wall/A-B")
+    assert "seat" in [text.text for text in draw_tiling(plan, wall).texts]
