@@ -1,6 +1,8 @@
 """The start is the best there is beside a fine grid judged anew, and a mirrored room gives a mirrored plan."""
 
 import datetime
+import random
+from collections import Counter
 from fractions import Fraction
 from itertools import product
 from typing import Any
@@ -8,11 +10,13 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import affinity, box
+from shapely import Polygon, affinity, box
 
+from firstcourse.job.tile import TileRepeat
 from firstcourse.plan.model import TileStock
 from firstcourse.rules import load_rules
-from firstcourse.tiling.model import Edge, Field
+from firstcourse.tiling.lay import lay
+from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import mm, to_mm
@@ -113,33 +117,120 @@ def test_no_shift_of_a_fine_grid_is_better(
     assert pick.penalty <= best + 1e-4
 
 
-@settings(max_examples=15, deadline=None)
-@given(
-    st.integers(600, 1500),
-    st.integers(500, 1200),
-    st.integers(150, 400),
-    st.integers(100, 300),
-    st.sampled_from(["stacked", "running", "diagonal"]),
-    st.sampled_from([0.0, 3.0]),
+def tile_of(width: float, height: float, *, shape: Any = "rectangle", name: str = "t") -> TileStock:
+    return TileStock(
+        id=name, size=(mm(width), mm(height)), thickness=mm(8), kind="ceramic", joint=mm(3), shape=shape
+    )
+
+
+OWN = TileRepeat.model_validate(
+    {
+        "id": "own",
+        "across": "306 mm",
+        "up": "103 mm",
+        "shift": "90 mm",
+        "pieces": [{"tile": "t", "at": ["0 mm", "0 mm"]}, {"tile": "n", "at": ["203 mm", "0 mm"]}],
+    }
 )
-def test_a_mirrored_room_gives_a_mirrored_plan(
-    across: int, up: int, width: int, height: int, pattern: Any, unsure: float
-) -> None:
-    height = width if pattern == "diagonal" else height
-    tile = TileStock(id="t", size=(mm(width), mm(height)), thickness=mm(8), kind="ceramic", joint=mm(3))
-    cell = repeat_cell(pattern, [tile], 3)
-    area = box(0, 0, across, up).difference(box(across * 0.6, up / 2, across, up))
-    edges = (Edge(a=(0.0, float(up)), b=(0.0, 0.0), weight=3),)
-    other = (Edge(a=(float(across), 0.0), b=(float(across), float(up)), weight=3),)
-    here = Field(area=area, edges=edges, uncertainty=unsure)
-    there = Field(area=affinity.scale(area, -1, 1, origin=(across / 2, 0)), edges=other, uncertainty=unsure)
-    pick, mirrored = find_starts(cell, here, RULES)[0], find_starts(cell, there, RULES)[0]
-    # Where two starts are equally good either may be taken: each is as good in the other's room.
-    assert mirrored.penalty == pytest.approx(pick.penalty, abs=1e-3)
-    low = min(x for piece in cell.pieces for x, _ in piece.ring)
-    high = max(x for piece in cell.pieces for x, _ in piece.ring)
-    back = (across - (mirrored.shift[0] + low + high), mirrored.shift[1])
-    assert judge_start(cell, here, back, RULES).penalty == pytest.approx(pick.penalty, abs=1e-3)
+OWN_MIRRORED = TileRepeat.model_validate(
+    {
+        "id": "own",
+        "across": "306 mm",
+        "up": "103 mm",
+        "shift": "216 mm",
+        "pieces": [{"tile": "n", "at": ["0 mm", "0 mm"]}, {"tile": "t", "at": ["103 mm", "0 mm"]}],
+    }
+)
+THIRD, TWO_THIRDS = {"offset": Fraction(1, 3)}, {"offset": Fraction(2, 3)}
+LONG, TWO = [tile_of(300, 97)], [tile_of(200, 100), tile_of(100, 100, name="n")]
+HEXAGONS = [tile_of(150, 150 * 1.1547, shape="hexagon")]
+# A pattern, and the same one seen in a mirror, both as a job asks for them.
+PATTERNS: tuple[tuple[str, list[TileStock], Any, Any], ...] = (
+    ("stacked", [tile_of(300, 200)], {}, {}),
+    ("stacked", [tile_of(200, 200)], {"angle": 45}, {"angle": 45}),
+    ("running", LONG, {}, {}),
+    ("running", LONG, {"angle": 90}, {"angle": 90}),
+    ("running", LONG, THIRD, TWO_THIRDS),
+    ("running", LONG, {"offset": Fraction(2, 5)}, {"offset": Fraction(3, 5)}),
+    ("running", LONG, {"angle": 90, **THIRD}, {"angle": 90, **TWO_THIRDS}),
+    ("running", LONG, {"angle": 45, **THIRD}, {"angle": 135, **TWO_THIRDS}),
+    ("diagonal", [tile_of(200, 200)], {}, {}),
+    ("diagonal", [tile_of(300, 200)], {}, {"angle": 90}),
+    ("herringbone", LONG, {}, {"angle": 90}),
+    ("herringbone", LONG, {"angle": 45}, {"angle": 45}),
+    ("herringbone", [tile_of(310, 75)], {}, {"angle": 90}),
+    ("double_herringbone", LONG, {}, {"angle": 90}),
+    ("double_herringbone", LONG, {"angle": 45}, {"angle": 45}),
+    ("basket_weave", [tile_of(297, 97)], {}, {}),
+    ("basket_weave", [tile_of(197, 97)], {"angle": 45}, {"angle": 45}),
+    ("hexagon", HEXAGONS, {}, {}),
+    ("hexagon", HEXAGONS, {"angle": 90}, {"angle": 90}),
+    ("hexagon", HEXAGONS, {"angle": 45}, {"angle": 135}),
+    ("repeat", TWO, {"repeat": OWN}, {"repeat": OWN_MIRRORED}),
+)
+
+
+def rooms(seed: int) -> tuple[Field, Field]:
+    """A random room that is not its own mirror image, and its mirror image; corners on whole ticks."""
+    rng = random.Random(seed)
+    across, up = rng.randint(900, 1600), rng.randint(800, 1300)
+    corners = [(0, rng.randint(0, 9)), (across, 0), (across, rng.randint(400, up - 200))]
+    if rng.random() < 0.6:
+        corners += [(rng.randint(500, across - 200), corners[2][1])]
+    corners += [(corners[-1][0] - (len(corners) == 3) * rng.randint(0, 150), up), (0, up)]
+    area = Polygon(corners)
+    if rng.random() < 0.5:
+        left, low = rng.randint(100, 250), rng.randint(100, 200)
+        area = area.difference(box(left, low, left + rng.randint(80, 160), low + rng.randint(80, 150)))
+    unsure = rng.choice([0.0, 2.0])
+    weights = [rng.choice([1.0, 2.0, 3.0]) for _ in corners]
+    sides = list(zip(corners, [*corners[1:], corners[0]], weights, strict=True))
+    there = affinity.scale(area, -1, 1, origin=(across / 2, 0))
+
+    def field(shape: Any, edges: Any) -> Field:
+        made = tuple(
+            Edge(a=(float(a[0]), float(a[1])), b=(float(b[0]), float(b[1])), weight=w) for a, b, w in edges
+        )
+        return Field(area=shape, edges=made, uncertainty=unsure)
+
+    mirrored = [((across - b[0], b[1]), (across - a[0], a[1]), weight) for a, b, weight in sides]
+    return field(area, sides), field(there, mirrored)
+
+
+def laid(cell: RepeatCell, field: Field, shift: XY, *, across: float | None = None) -> Counter[tuple[Any, ...]]:
+    """Where every piece lies, seen in a mirror where a width is given."""
+    found: Counter[tuple[Any, ...]] = Counter()
+    for tile in lay(cell, shift, field.area):
+        point = tile.shape.representative_point() if tile.shape.area < 50 else tile.shape.centroid
+        at = point.x if across is None else across - point.x
+        if tile.shape.area >= 50:
+            found[tile.tile, round(at, 1), round(point.y, 1), round(tile.shape.area, -1)] += 1
+    return found
+
+
+def alike(one: Counter[tuple[Any, ...]], other: Counter[tuple[Any, ...]]) -> bool:
+    """Whether two sets of pieces are the same but for rounding."""
+    rest, more = sorted((one - other).elements()), sorted((other - one).elements())
+    return len(rest) == len(more) and all(
+        any(
+            a[0] == b[0] and abs(a[1] - b[1]) < 0.25 and abs(a[2] - b[2]) < 0.25 and abs(a[3] - b[3]) <= 20
+            for b in more
+        )
+        for a in rest
+    )
+
+
+@pytest.mark.parametrize("number", range(len(PATTERNS)))
+@settings(max_examples=3, deadline=None)
+@given(st.integers(0, 10**6))
+def test_a_mirrored_room_gives_the_mirrored_plan(number: int, seed: int) -> None:
+    pattern, tiles, one, other = PATTERNS[number]
+    here, there = rooms(seed)
+    cell, mirrored = (repeat_cell(pattern, tiles, 3.0, **more) for more in (one, other))
+    across = here.area.bounds[0] + here.area.bounds[2]
+    pick, back = find_starts(cell, here, RULES)[0], find_starts(mirrored, there, RULES)[0]
+    assert back.penalty == pytest.approx(pick.penalty, abs=1e-3)
+    assert alike(laid(cell, here, pick.shift), laid(mirrored, there, back.shift, across=across))
 
 
 @pytest.mark.parametrize("unsure", [0.0, 2.0, 5.0])

@@ -378,8 +378,9 @@ class _Tiler:
     def _starts(self, level: float | None) -> tuple[Start, ...]:
         given = self.tiling.start
         if given is not None:
-            return (judge_start(self.cell, self.searched, (to_mm(given.left), to_mm(given.up)), self.rules),)
-        starts = find_starts(self.cell, self.searched, self.rules, level=level)
+            at = (to_mm(given.left), to_mm(given.up))
+            return (judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape),)
+        starts = find_starts(self.cell, self.searched, self.rules, level=level, tape=self.job.tape)
         if level is None:
             return starts
         words = f"{starts[0].words}; courses run on round the corners"
@@ -387,7 +388,7 @@ class _Tiler:
 
     def _following(self, host: "_Tiler") -> tuple[Start, ...]:
         """Starts that keep the joints of the wall; its own best where none is to keep, or they leave a sliver."""
-        free = find_starts(self.cell, self.searched, self.rules)
+        free = find_starts(self.cell, self.searched, self.rules, tape=self.job.tape)
         like = (self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint)
         if like != (host.tiling.tile, host.tiling.pattern, host.tiling.angle, host.joint):
             return free
@@ -399,7 +400,7 @@ class _Tiler:
                 return free
             upright = self.surface.kind is SurfaceKind.WALL
             at = (free[0].shift[0], at[1]) if upright else (at[0], free[0].shift[1])
-        tied = judge_start(self.cell, self.searched, at, self.rules)
+        tied = judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape)
         words = tied.words.removeprefix("as given: ")
         if tied.sliver and not free[0].sliver:
             first = replace(free[0], words=f"{free[0].words}; on the joints of the wall there would be a sliver")
@@ -427,7 +428,7 @@ class _Tiler:
             return band, _continued(band, "keeps the upright joints of the field")
         field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
         level = band.shift[1] if band.pattern in COURSED else None
-        starts = find_starts(band.cell, field, self.rules, level=level)
+        starts = find_starts(band.cell, field, self.rules, level=level, tape=self.job.tape)
         where = f"{self.surface.title or self.surface.id}, band"
         self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
         return replace(band, shift=starts[0].shift), starts

@@ -164,6 +164,7 @@ class Met:
         slack: How far the edge may move either way before one does [mm].
         kept: Narrowest cut as surveyed, share of the widest tile; 1 where none is cut.
         cuts: Tiles that are cut, share of those that a line across the pattern meets.
+        sure: Narrowest cut in the worst room that the survey allows; the widest tile where none is cut [mm].
     """
 
     poor: Array
@@ -172,6 +173,7 @@ class Met:
     slack: Array
     kept: Array
     cuts: Array
+    sure: Array
 
 
 def met(
@@ -204,6 +206,7 @@ def met(
         slack=np.clip(np.where(seen, slack, widest).min(axis=1, initial=widest), 0.0, widest) + 0.0,
         kept=np.where(cut, np.clip(low / widest, 0.0, 1.0), 1.0).min(axis=1, initial=1.0),
         cuts=cut.sum(axis=1) / usual,
+        sure=np.where(may, safe, widest).min(axis=1, initial=widest),
     )
 
 

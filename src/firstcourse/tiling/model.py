@@ -103,6 +103,8 @@ class Start:
         words: What speaks for it and against it.
         sliver: Whether a cut narrower than wanted at the least stands along an edge, as surveyed.
         poorest: Where the poorest cut stands, such as ` at wall A-B`; empty where every cut is good.
+        sure_cut: Narrowest cut along an edge in the worst room that the survey allows [mm].
+        exact: Every start that can be best was judged, so that none is better.
     """
 
     shift: XY
@@ -114,3 +116,5 @@ class Start:
     words: str
     sliver: bool = False
     poorest: str = ""
+    sure_cut: float = 0.0
+    exact: bool = False

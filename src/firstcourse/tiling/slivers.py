@@ -44,8 +44,11 @@ def sliver_findings(
     elif _met_in_many_ways(cell, to_mm(rules.ticks(rule.id)), share):
         why = "The pattern meets its edges in many ways at once: every start leaves narrow cuts along some edge."
         remedy = "Hide them under trim, cabinet or door, or frame the field with a border of straight tiles."
+    elif pick.exact:
+        why = "Every start leaves one: the edges lie so that what a start gains at one, another loses."
+        remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
     else:
-        why = "No start is without one and better: the edges lie so that what a start gains at one, another loses."
+        why = "None of the starts tried is without one: what a start gains at one edge, another loses."
         remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
     yield Finding(
         code="TIL-121",

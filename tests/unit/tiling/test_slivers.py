@@ -35,7 +35,9 @@ def test_the_reason_is_said() -> None:
     (one,) = sliver_findings([SLIVER, SLIVER], CELL, "bath: floor", False, Tape.MM, RULES)
     assert one.code == "TIL-121" and one.severity == "note" and one.rule == "tiling.start.least_cut"
     assert one.measured == "smallest cut 20 mm" and one.limit == "at least 51 mm, of a small tile 33% of it"
-    assert "at wall A-B" in one.message and "No start is without one" in one.message
+    assert "at wall A-B" in one.message and "None of the starts tried is without one" in one.message
+    (proven,) = sliver_findings([replace(SLIVER, exact=True)], CELL, "bath: floor", False, Tape.MM, RULES)
+    assert "Every start leaves one" in proven.message
     (given,) = sliver_findings([SLIVER], CELL, "bath: floor", True, Tape.MM, RULES)
     assert "the job gives" in given.message
     (other,) = sliver_findings([SLIVER, GOOD], CELL, "bath: floor", False, Tape.MM, RULES)

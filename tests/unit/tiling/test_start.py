@@ -117,6 +117,31 @@ def test_slack_tells_how_far_the_room_may_differ() -> None:
         assert (min(cuts) >= least - 0.01) == holds
 
 
+def test_the_narrowest_cut_holds_in_the_worst_room() -> None:
+    area = box(0, 0, 4 * 303 + 97, 5 * 303 + 200)
+    pick = starts(cell(), area, uncertainty=4)[0]
+    bare = judge_start(cell(), Field(area=area), pick.shift, RULES)
+    assert pick.sure_cut == pytest.approx(bare.sure_cut - 4)
+    for error in (-4, 4):
+        room = box(-error, -error, 4 * 303 + 97 + error, 5 * 303 + 200 + error)
+        assert judge_start(cell(), Field(area=room), pick.shift, RULES).smallest_cut >= pick.sure_cut - 0.01
+    least = math.floor(pick.sure_cut)
+    assert f"no cut along an edge is under {least} mm in any of them" in pick.words
+
+
+def test_the_best_start_without_a_sliver_is_among_them() -> None:
+    # Where nothing counts but cut tiles, a strip of 20 mm at one side is cheaper than a cut at both.
+    names = ("sliver", "sure", "poorest", "poor", "uneven", "tight")
+    rules = load_rules(
+        datetime.date(2026, 1, 1),
+        overrides=tuple(Override(rule=f"tiling.start.cost.{one}", value=0.0, reason="test") for one in names),
+    )
+    found = find_starts(cell(), Field(area=box(0, 0, 4 * 303 + 20, 3 * 303 - 3)), rules)
+    assert found[0].sliver and found[0].cut_tiles == 3
+    without = [start for start in found if not start.sliver]
+    assert without and without[0].exact and "no sliver" in without[0].words
+
+
 def test_a_given_start_is_judged_as_it_is() -> None:
     given = judge_start(cell(), Field(area=box(0, 0, 1000, 900)), (20, 0), RULES)
     assert given.shift == (20, 0)

@@ -1,0 +1,311 @@
+"""Judges the shifts of one repeat over one area, and finds the cheapest."""
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+
+from firstcourse.errors import InputValueError
+from firstcourse.tiling.edges import (
+    Line,
+    Met,
+    StartCosts,
+    crossed,
+    cut_widths,
+    extent,
+    facing,
+    group_cost,
+    is_level,
+    lines,
+    met_by_rows,
+    met_by_tiles,
+    spacing,
+)
+from firstcourse.tiling.lay import Array, lay
+from firstcourse.tiling.model import XY, Field, RepeatCell, Start
+from firstcourse.tiling.start_shifts import (
+    APART_SHARE,
+    NUM_STARTS,
+    apart,
+    away,
+    critical_shifts,
+    different,
+    finer,
+    home,
+    ranked,
+    ranked_along,
+    rows_apart,
+    scattered_shifts,
+)
+from firstcourse.tiling.start_words import Facts
+from firstcourse.units import TICKS_PER_MM
+
+_MOST_KEPT = 24
+"""Best shifts of one axis that are judged together with those of the other where oblique edges tie them."""
+_ROUNDS, _REFINED = 5, 6
+_ALIKE = 1e-3
+"""Costs that differ by less are the same but for whole ticks."""
+_SAME_MM = 0.01
+"""Patterns that lie apart by less are one [mm]."""
+
+
+class Search:
+    """Judges the shifts of one repeat over one area.
+
+    Args:
+        cell: The repeat.
+        field: The area with its edges.
+        costs: What a start is judged by.
+        level: Height of a course that the start must keep [mm].
+
+    Raises:
+        InputValueError: The area is empty.
+    """
+
+    def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts, level: float | None = None) -> None:
+        if field.area.is_empty:
+            raise InputValueError("no area is left for tile beside openings and joints; leave this tiling out")
+        self.cell, self.field, self.costs, self.level = cell, field, costs, level
+        self.edges = lines(field, costs.shortest_edge)
+        along, up = spacing(cell, 0), spacing(cell, 1)
+        self.steps = None if along is None or up is None else (along, up)
+        self.by_axis: tuple[tuple[Line, ...], tuple[Line, ...]] = ((), ())
+        if self.steps is not None:
+            self.by_axis = (
+                tuple(edge for edge in self.edges if is_level(edge, cell, 0)),
+                tuple(edge for edge in self.edges if is_level(edge, cell, 1)),
+            )
+        straight = {*self.by_axis[0], *self.by_axis[1]}
+        self.oblique = tuple(edge for edge in self.edges if edge not in straight)
+        asked = sorted({(0 if axis == "v" else 1, place) for axis, place in field.wanted})
+        self.wanted = tuple((axis, place) for axis, place in asked if self._can_be_met(axis, place))
+
+    @property
+    def exact(self) -> bool:
+        """Whether every start that can be best is judged."""
+        return self.steps is not None and not self.oblique
+
+    def course_step(self) -> float | None:
+        """Height of a course and its joint; None where the pattern has no level courses [mm]."""
+        return None if self.steps is None else round(self.steps[1], 6)
+
+    def critical_levels(self) -> Array:
+        """Every height of a course that can be best, within one step from the datum [mm]."""
+        assert self.steps is not None
+        step = self.steps[1]
+        levels = np.round(self._critical(1) % step * TICKS_PER_MM) / TICKS_PER_MM
+        return np.unique(levels % step)
+
+    def cost_of_levels(self, levels: Array) -> Array:
+        """Cost of each height of a course, shape (levels,)."""
+        return self._of_axis(1, levels)
+
+    def penalties(self, shifts: Array) -> Array:
+        """Cost of each shift, shape (shifts,)."""
+        total = self._of_edges(self.oblique, self._met_by_tiles(shifts, self.field.uncertainty), len(shifts))
+        if self.steps is not None:
+            total = total + self._of_axis(0, shifts[:, 0]) + self._of_axis(1, shifts[:, 1])
+        return total
+
+    def best(self) -> list[XY]:
+        """The best shift and up to two different ones, best first.
+
+        Where the best leaves a sliver, the best of those judged that leaves none is among them.
+        """
+        shifts = self._candidates()
+        chosen: list[XY] = []
+        for shift in different(shifts, self._period(), square=self.steps is not None, most=3 * NUM_STARTS):
+            row = self._row(shift)
+            if len(chosen) < NUM_STARTS and all(away(row, one, self.cell) > _SAME_MM for one in chosen):
+                chosen.append(row)
+        if self._has_sliver(np.array(chosen)).all():
+            without = np.flatnonzero(~self._has_sliver(shifts))
+            if len(without):
+                best = (float(shifts[without[0], 0]), float(shifts[without[0], 1]))
+                chosen = [*chosen[: NUM_STARTS - 1], self._row(best)]
+        return chosen
+
+    def start(self, shift: XY) -> tuple[Start, Facts]:
+        """One start judged, its words still to be found."""
+        tiles = lay(self.cell, shift, self.field.area)
+        whole = {tile.laid for tile in tiles if tile.whole}
+        num_cut = len({tile.laid for tile in tiles} - whole)
+        widths = cut_widths(tiles, self.costs.shortest_edge)
+        at = np.array([shift])
+        safe, bare = self._every(at, self.field.uncertainty), self._every(at, 0.0)
+        kept = dict(zip(self.edges, (float(one.kept[0]) for one in bare), strict=True))
+        pairs = [
+            abs(kept[edges[first]] - kept[edges[second]])
+            for edges in (*self.by_axis, self.oblique)
+            for first, second, _share in facing(edges)
+        ]
+        facts = Facts(
+            cut_tiles=num_cut,
+            smallest_cut=min(widths, default=0.0),
+            sure_cut=min((float(one.sure[0]) for one in safe), default=0.0),
+            slack=min((float(one.slack[0]) for one in bare), default=0.0),
+            short=max((float(one.poor[0]) for one in bare), default=0.0),
+            sliver=any(bool(one.sliver[0]) for one in bare),
+            may_sliver=any(bool(one.sliver[0]) for one in safe),
+            uneven=max(pairs, default=None),
+            where=self._where(bare),
+            on_joints=sum(not self._crossed(axis, place, at[:, axis])[0] for axis, place in self.wanted),
+            num_wanted=len(self.wanted),
+            unsure=self.field.uncertainty > 0,
+            poor=tuple(
+                (edge.label, edge.weight * float(one.poor[0])) for edge, one in zip(self.edges, bare, strict=True)
+            ),
+        )
+        start = Start(
+            shift=shift,
+            smallest_cut=facts.smallest_cut,
+            sure_cut=facts.sure_cut,
+            slack=facts.slack,
+            cut_tiles=num_cut,
+            whole_tiles=len(whole),
+            penalty=float(self.penalties(at)[0]),
+            words="",
+            sliver=facts.sliver,
+            poorest=facts.where,
+            exact=self.exact,
+        )
+        return start, facts
+
+    def _candidates(self) -> Array:
+        """Shifts worth judging, best first."""
+        if self.steps is not None:
+            across, up = self._best_of_axis(0), self._best_of_axis(1)
+            shifts = np.array([(x, y) for x in across for y in up])
+            if self.oblique:
+                # Edges askew tell patterns apart whose rows lie alike.
+                shifts = np.vstack([rows_apart(shift, self.cell, self.steps) for shift in shifts.tolist()])
+            penalties = self.penalties(shifts)
+        else:
+            period = self._period()
+            shifts = home(scattered_shifts(self.cell, self.field, self.edges), period, self.field)
+            penalties = self.penalties(shifts)
+            for level in range(1, _ROUNDS + 1):
+                best = shifts[self._ranked(shifts, penalties)[:_REFINED]]
+                near = home(finer(best, self.cell, level), period, self.field)
+                shifts, penalties = np.vstack((shifts, near)), np.concatenate((penalties, self.penalties(near)))
+        return np.asarray(shifts[self._ranked(shifts, penalties)])
+
+    def _ranked(self, shifts: Array, penalties: Array) -> Array:
+        return ranked(shifts, penalties, self.cell, self._period(), self.field)
+
+    def _row(self, shift: XY) -> XY:
+        """Of the patterns whose rows meet the edges alike, the one whose very tiles meet them best."""
+        if self.steps is None or self.oblique:
+            return shift
+        alike = [(x, y) for x in self._as_good(0, shift[0]) for y in self._as_good(1, shift[1])]
+        rows = np.vstack([rows_apart(one, self.cell, self.steps) for one in alike])
+        if len(rows) == 1:
+            return shift
+        cost = self._of_edges(self.edges, [self._met_by_tile(edge, rows) for edge in self.edges], len(rows))
+        steps = np.array((self.cell.step_a, self.cell.step_b))
+        first = rows[ranked(rows, np.round(cost, 3), self.cell, steps, self.field)[0]]
+        return float(first[0]), float(first[1])
+
+    def _as_good(self, axis: int, at: float) -> list[float]:
+        """A shift along an axis, and those parts of a step on that are as good, as in a basket weave."""
+        assert self.steps is not None
+        if axis == 1 and self.level is not None:
+            return [at]
+        parts = np.round((at + np.arange(4) * self.steps[axis] / 4) * TICKS_PER_MM) / TICKS_PER_MM
+        cost = self._of_axis(axis, parts)
+        return [float(part) for part in parts[np.abs(cost - cost[0]) < _ALIKE]]
+
+    def _period(self) -> Array:
+        """Steps after which the cost comes again, one per row [mm]."""
+        if self.steps is not None:
+            return np.diag(self.steps)
+        return np.array((self.cell.step_a, self.cell.step_b))
+
+    def _has_sliver(self, shifts: Array) -> Array:
+        """Whether each shift leaves a sliver along some edge, as surveyed, shape (shifts,)."""
+        return np.stack([one.sliver for one in self._every(shifts, 0.0)] or [np.zeros(len(shifts), bool)]).any(
+            axis=0
+        )
+
+    def _where(self, bare: Sequence[Met]) -> str:
+        poorest, edge = max(
+            ((float(one.poor[0]), edge) for edge, one in zip(self.edges, bare, strict=True)),
+            key=lambda item: round(item[0], 6),
+            default=(0.0, None),
+        )
+        if edge is None or poorest == 0:
+            return ""
+        return f" at {edge.label}" if edge.label else " at an opening" if edge.hole else ""
+
+    def _every(self, at: Array, unsure: float) -> list[Met]:
+        mets = dict(zip(self.oblique, self._met_by_tiles(at, unsure), strict=True))
+        for axis in (0, 1):
+            mets |= dict(zip(self.by_axis[axis], self._met_by_rows(axis, at[:, axis], unsure), strict=True))
+        return [mets[edge] for edge in self.edges]
+
+    def _met_by_rows(self, axis: int, at: Array, unsure: float) -> list[Met]:
+        if self.steps is None:
+            return []
+        return [
+            met_by_rows(edge, self.cell, axis, self.steps[axis], at, unsure=unsure, costs=self.costs)
+            for edge in self.by_axis[axis]
+        ]
+
+    def _met_by_tiles(self, shifts: Array, unsure: float) -> list[Met]:
+        return [met_by_tiles(edge, self.cell, shifts, unsure=unsure, costs=self.costs) for edge in self.oblique]
+
+    def _met_by_tile(self, edge: Line, shifts: Array) -> Met:
+        return met_by_tiles(edge, self.cell, shifts, unsure=self.field.uncertainty, costs=self.costs)
+
+    def _of_edges(self, edges: Sequence[Line], mets: Sequence[Met], num: int) -> Array:
+        total = group_cost(edges, mets, self.costs, num)
+        if mets:
+            small = min(min(extent(piece.ring, 0), extent(piece.ring, 1)) for piece in self.cell.pieces)
+            slack = np.stack([one.slack for one in mets]).min(axis=0) / (self.costs.half * small)
+            total = total + self.costs.tight * (1.0 - np.minimum(slack, 1.0))
+        return total
+
+    def _of_axis(self, axis: int, at: Array) -> Array:
+        total = self._of_edges(self.by_axis[axis], self._met_by_rows(axis, at, self.field.uncertainty), len(at))
+        for on, place in self.wanted:
+            if on == axis:
+                total = total + self.costs.wanted / len(self.wanted) * self._crossed(axis, place, at)
+        return total
+
+    def _crossed(self, axis: int, place: float, at: Array) -> Array:
+        assert self.steps is not None
+        return crossed(self.cell, axis, self.steps[axis], place, at)
+
+    def _best_of_axis(self, axis: int) -> list[float]:
+        """The best shifts along an axis, and the best of those that leave no sliver there."""
+        assert self.steps is not None
+        step = self.steps[axis]
+        if axis == 1 and self.level is not None:
+            return [self.level]
+        at = self._critical(axis)
+        cost = np.round(self._of_axis(axis, at), 9)
+        order = ranked_along(axis, at, cost, self.cell, step, self.field)
+        if self.oblique:
+            alike = len(rows_apart((0.0, 0.0), self.cell, self.steps))
+            most = max(round(_MOST_KEPT / math.sqrt(alike)), 2 * NUM_STARTS)
+            found = apart(at, cost, order, step, step / most, most)
+        else:
+            found = apart(at, cost, order, step, step * APART_SHARE, 2 * NUM_STARTS)
+        mets = self._met_by_rows(axis, at, 0.0)
+        sliver = np.stack([one.sliver for one in mets]).any(axis=0) if mets else np.zeros(len(at), bool)
+        without = next((float(at[index]) for index in order if not sliver[index]), None)
+        return found if without is None or without in found else [*found, without]
+
+    def _critical(self, axis: int) -> Array:
+        assert self.steps is not None
+        wanted = [place for on, place in self.wanted if on == axis]
+        return critical_shifts(
+            self.cell, self.field, self.by_axis[axis], wanted, axis, self.costs, self.steps[axis]
+        )
+
+    def _can_be_met(self, axis: int, place: float) -> bool:
+        """Whether some shift brings a joint there; upright lines cross tiles in some course of a running bond."""
+        if self.steps is None:
+            return False
+        ends = {point[axis] for piece in self.cell.pieces for point in piece.ring}
+        return not self._crossed(axis, place, place - np.array(sorted(ends))).all()
