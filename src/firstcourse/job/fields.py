@@ -24,6 +24,9 @@ def _length(value: Any) -> Any:
             raise ValueError(str(error)) from None
     if isinstance(value, float):
         raise ValueError("a bare number has no unit")
+    if not isinstance(value, int):
+        given = "nothing is given" if value is None else "a list or a group of settings stands"
+        raise ValueError(f"{given} where a length with its unit belongs, such as 63 1/2 in or 1615 mm")
     return value
 
 

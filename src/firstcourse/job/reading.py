@@ -36,6 +36,20 @@ _WANTED = {
     r"^[A-Z]{0,3}$": "a currency's three capitals, such as USD",
 }
 
+_WANTED_KINDS = (
+    ("model_", "must be a group of settings, each `name: value` on a line of its own or all within { }"),
+    ("dict_", "must be a group of `name: value`, such as {A-B: 1615 mm}"),
+    ("tuple_", "must be a list, such as [one, two] or lines that begin with '- '"),
+    ("int_", "must be a whole number without a unit"),
+    ("float_", "must be a number without a unit"),
+    ("finite_", "must be a number that ends, neither endless nor NaN"),
+    ("string_type", "must be one text"),
+    ("bool_", "must be yes or no"),
+    ("date_", "must be a date, such as 2026-11-25"),
+    ("is_instance_of", "must be a fraction, such as 1/2"),
+)
+"""What belongs there, by the beginning of the models' name for the mistake."""
+
 FieldPath = tuple[str | int, ...]
 Places = dict[FieldPath, tuple[int, int]]
 
@@ -210,6 +224,10 @@ def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: s
             message = f"'{path[-1]}' is not a setting here{_did_you_mean(str(path[-1]), path[:-1])}"
             found.append(_problem(name, places, (*path, "[key]"), message))
             continue
+        if kind == "missing" and isinstance(path[-1], int):
+            message = f"value {path[-1] + 1} of this list is missing"
+            found.append(_problem(name, places, path[:-1], message))
+            continue
         if kind == "missing":
             found.append(_problem(name, places, path[:-1], f"'{path[-1]}' is missing here"))
             continue
@@ -222,9 +240,23 @@ def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: s
         elif kind == "string_pattern_mismatch":
             message = f"'{_short(received)}' is not {_WANTED[error['ctx']['pattern']]}"
         else:
-            message = f"'{_short(received)}': {error['msg'][0].lower()}{error['msg'][1:]}"
+            message = _refused(kind, received, error["msg"])
         found.append(_problem(name, places, path, message))
     return tuple(found)
+
+
+def _refused(kind: str, received: Any, said: str) -> str:
+    """Why a value is refused, in a setter's words; `said` is what the models' library says of it."""
+    wanted = next((words for start, words in _WANTED_KINDS if kind.startswith(start)), None)
+    if wanted is None:
+        wanted = re.sub(r"^(input|value|string|tuple) should", "must", said[0].lower() + said[1:])
+    if received is None:
+        return f"nothing is given: it {wanted}, or leave the setting out"
+    if isinstance(received, list | tuple):
+        return f"a list of {len(received)} stands here: it {wanted}"
+    if isinstance(received, dict):
+        return f"a group of settings stands here ({_short(', '.join(map(str, received)))}): it {wanted}"
+    return f"'{_short(received)}': it {wanted}"
 
 
 def _problem(name: str, places: Places, path: FieldPath, message: str) -> InputProblem:
@@ -251,7 +283,8 @@ def _given(data: Any, path: FieldPath) -> str:
 
 
 def _short(value: Any) -> str:
-    text = str(value)
+    # What steers a terminal or turns the direction of writing is shown as its code.
+    text = "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in str(value)[:200])
     return text if len(text) <= 60 else text[:57] + "…"
 
 

@@ -27,7 +27,7 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
             f"  {name:<6} {format_length(u, tape):>14} {format_length(v, tape):>14}"
             f"{'':>18} {_within(done.uncertainty_mm[name], tape):>18}"
         )
-    lines.append("  reading        taped     adjusted   off by")
+    lines.append("  reading            taped       adjusted   off by")
     lines += [_reading_line(residual, tape) for residual in done.residuals]
     return tuple(lines)
 
@@ -66,9 +66,11 @@ def report_fields(room: RoomSurvey) -> dict[str, Any]:
 def _reading_line(residual: Residual, tape: Tape) -> str:
     taped = format_length(ticks_from_mm(residual.reading.length_mm), tape)
     adjusted = format_length(ticks_from_mm(residual.adjusted_mm), tape)
-    size = f"{residual.residual_mm / 25.4:+.2f} in" if tape is Tape.INCH else f"{residual.residual_mm:+.1f} mm"
+    # Adding nothing to a rounded value takes the minus off its zero.
+    inches, millimetres = round(residual.residual_mm / 25.4, 2) + 0.0, round(residual.residual_mm, 1) + 0.0
+    size = f"{inches:+.2f} in" if tape is Tape.INCH else f"{millimetres:+.1f} mm"
     off = size if residual.redundancy > 0.0 else "nothing checks it"
-    return f"  {residual.reading.name:<9} {taped:>12} {adjusted:>12}   {off}"
+    return f"  {residual.reading.name:<9} {taped:>14} {adjusted:>14}   {off}"
 
 
 def _within(uncertainty_mm: float, tape: Tape) -> str:

@@ -185,8 +185,9 @@ def _blunders(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) ->
         message = f"corner reading {names} is the likely wrong one, {about(suspects[0])}"
         remedy = f"Measure {names} again before anything is bought."
     else:
-        message = f"the readings contradict each other; {names} cannot be told apart ({about(suspects[0])})"
-        remedy = f"Measure {names} again; one more diagonal would tell which is wrong."
+        each = ", ".join(f"{suspect.reading.name} {about(suspect)}" for suspect in suspects)
+        message = f"the readings contradict each other, and any one of these may be the wrong one: {each}"
+        remedy = f"Measure {names} again; where they stand, one more diagonal tells which is wrong."
     return [
         Finding(
             code="SUR-101",
