@@ -119,7 +119,7 @@ def tiled_parts(
         shapes = [(index, _shape(part)) for index, area in enumerate(surface.tiled) for part in area.area]
         owner: dict[int, int] = {}
         if len(surface.tiled) > 1 and loose:
-            tree = STRtree([Polygon(tile.outline).representative_point() for tile in loose])
+            tree = STRtree([Polygon(tile.outline, tile.holes).representative_point() for tile in loose])
             for index, shape in shapes:
                 for found in tree.query(shape, predicate="intersects").tolist():
                     owner.setdefault(found, index)
