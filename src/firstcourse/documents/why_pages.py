@@ -10,12 +10,13 @@ MOST_BOXES = 40
 
 
 def why_page(plan: Plan) -> dict[str, Any]:
-    """The page as plain values: a title, and for each stock rows of sheets, the fill of each and the argument."""
+    """The page as plain values: each stock with its counts, sheets and argument, and what decides."""
     stocks = why_sheets(plan)
     bought = sum(count.used for count in plan.counts.values())
     return {
         "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}",
         "stocks": [_stock(stock, plan) for stock in stocks],
+        "weights": _weights(plan),
     }
 
 
@@ -23,7 +24,8 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
     rows: list[tuple[str, int | None]] = [
         ("plain practice buys", stock.practice),
         ("this plan buys", stock.used),
-        ("fewest possible", stock.lower_bound if stock.proven or stock.lower_bound else None),
+        ("fewest for these pieces", stock.lower_bound if stock.proven or stock.lower_bound else None),
+        ("fewest for any layout", stock.every_layout),
     ]
     area = {sheet.id: sheet.size[0] * sheet.size[1] for sheet in plan.sheets}
     largest = max(area[sheet.id] for sheet in stock.sheets)
@@ -38,6 +40,40 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
         "sheets": [_sheet(sheet, area[sheet.id] / largest) for sheet in stock.sheets],
         "reasons": list(stock.reasons),
     }
+
+
+def _weights(plan: Plan) -> list[list[str]]:
+    """What decides between plans, the first that differs: in words, what it is weighed by, why a job set that."""
+    rules = {rule.id.removeprefix("choice."): rule for rule in plan.rules if rule.id.startswith("choice.")}
+    if not rules:
+        return []
+    reasons = {change.rule.removeprefix("choice."): change.reason for change in plan.job.overrides}
+
+    def value(name: str) -> str:
+        rule = rules[name]
+        shown = {"True": "yes", "False": "no"}.get(rule.value, f"{rule.value} {rule.unit}".strip())
+        return f"{shown} (choice.{name})"
+
+    def row(better: str, weighed: str, *names: str) -> list[str]:
+        return [better, weighed, "; ".join(reasons[name] for name in names if name in reasons)]
+
+    return [
+        row("a lower cost of the sheets bought", ""),
+        row(
+            "more kept in offcuts",
+            f"both sides at least {value('offcut.least_side')}, in steps of {value('offcut.step')}",
+            "offcut.least_side",
+            "offcut.step",
+        ),
+        row(
+            "less labour",
+            f"a cut counts as {value('cut.seam_length')} of seam, in steps of {value('labour.step')}",
+            "cut.seam_length",
+            "labour.step",
+        ),
+        row("a wider narrowest piece", f"in steps of {value('piece.step')}", "piece.step"),
+        row("a lighter heaviest piece", f"one person works: {value('piece.lone_worker')}", "piece.lone_worker"),
+    ]
 
 
 def _sheet(sheet: SheetFill, width: float) -> dict[str, Any]:

@@ -288,14 +288,15 @@ def _argument(
     side = format_length(min(field.side for field in fields), tape, feet=False)
     gap = format_length(limits_of(rules, tape.graduation).gap, tape, feet=False)
     staggered = (
-        f" and {worst.pair} in two neighbours, as they are staggered" if worst.pair < 2 * worst.alone else ""
+        f" and {worst.pair} in two neighbours, as seams are staggered" if worst.pair < 2 * worst.alone else ""
     )
+    taken = _area_text(ground - least, tape)
     said = [
-        f"However boards are laid, they and the gaps between them cover {_area_text(ground, tape)} of "
+        f"However boards are laid, they and the gaps between them must cover {_area_text(ground, tape)} of "
         f"{_listed([titles[field.surface] for field in fields])}.",
-        f"No board is narrower than {side}, and gaps are {gap} wide; so there can only be so many. "
-        f"At the most they take {_area_text(ground - least, tape)}: in {titles[worst.surface]}, say, "
-        f"{_number(worst.courses, 'course')} with up to {_number(worst.alone, 'seam')} in one{staggered}.",
+        f"Gaps save board, but little: no board is narrower than {side}, so there can only be so many gaps "
+        f"of {gap}. The most there could be take {taken} ({titles[worst.surface]}, say, "
+        f"in {_number(worst.courses, 'course')} with up to {_number(worst.alone, 'seam')} in one{staggered}).",
     ]
     rest = max(0, least - bound.kept)
     from_kept = f", {_area_text(bound.kept, tape)} of it at most from kept offcuts" if bound.kept else ""

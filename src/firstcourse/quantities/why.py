@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import ceil
 
-from firstcourse.plan import Part, Plan, Sheet, Stock
+from firstcourse.plan import LayoutBound, Part, Plan, Sheet, Stock
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
 _SQ_MM_PER_SQ_FT = 92_903.04
@@ -71,6 +71,7 @@ class StockWhy:
     Attributes:
         practice: Sheets that plain practice would have bought; None where the plan does not say, or where the plan
             takes other sheets than practice for the same boards: the reasons compare them all then.
+        every_layout: Fewest over every layout the rules allow; None where other sheets serve the same boards.
         answer: The argument in one sentence.
         reasons: The argument step by step, in plain sentences.
         sheets: Every sheet and offcut of the stock, in the order of the plan.
@@ -81,6 +82,7 @@ class StockWhy:
     lower_bound: int
     proven: bool
     practice: int | None
+    every_layout: int | None
     answer: str
     reasons: tuple[str, ...]
     sheets: tuple[SheetFill, ...]
@@ -112,8 +114,14 @@ def _why(plan: Plan, stock: Stock, sheets: list[Sheet]) -> StockWhy:
         lower_bound=count.lower_bound,
         proven=count.proven,
         practice=None if _mixed(plan, stock) else _bought(plan, stock).get(stock.id),
+        every_layout=_every_layout(plan, stock.id),
         answer=_answer(plan, stock.id),
-        reasons=(*_argument(plan, stock, sheets), *_practice(plan, stock), *_left(fills)),
+        reasons=(
+            *_argument(plan, stock, sheets),
+            *_other_layouts(plan, stock.id),
+            *_practice(plan, stock),
+            *_left(fills),
+        ),
         sheets=fills,
     )
 
@@ -139,10 +147,37 @@ def _fill(plan: Plan, sheet: Sheet) -> SheetFill:
     )
 
 
+def _bound(plan: Plan, name: str) -> LayoutBound | None:
+    return next((bound for bound in plan.bounds if name in bound.stocks), None)
+
+
+def _every_layout(plan: Plan, name: str) -> int | None:
+    bound = _bound(plan, name)
+    return bound.lower_bound if bound is not None and len(bound.stocks) == 1 else None
+
+
+def _other_layouts(plan: Plan, name: str) -> tuple[str, ...]:
+    """The argument over every layout, once for all stocks that share it."""
+    bound = _bound(plan, name)
+    cut = {sheet.stock for sheet in plan.sheets}
+    if bound is None or name != next(stock for stock in plan.counts if stock in bound.stocks and stock in cut):
+        return ()
+    working = plan.workings.get(f"every layout {', '.join(bound.stocks)}")
+    return working.argument if working is not None else ()
+
+
 def _answer(plan: Plan, name: str) -> str:
     count, working = plan.counts[name], plan.workings.get(f"bound {name}")
+    least = _every_layout(plan, name)
     if count.used == 0:
         return "Kept offcuts give every piece of it: nothing is bought."
+    if least == count.used:
+        return f"{_sheets(count.used)}: no layout that keeps the rules takes fewer. This is proven."
+    if count.proven and least is not None:
+        return (
+            f"{_sheets(count.used)}: these boards cannot be cut from fewer, which is proven. With seams elsewhere "
+            f"fewer than {least} are impossible; whether {_least_open(least, count.used)} would do is open."
+        )
     if count.proven:
         reason = working.formula if working is not None else "fewer are impossible"
         return f"{_sheets(count.used)}, and {reason}: this is proven."
@@ -151,11 +186,15 @@ def _answer(plan: Plan, name: str) -> str:
             f"{_sheets(count.used)}. Other sheets of the job serve the same boards, so there is no fewest number "
             "of this one alone."
         )
-    gap = f"{count.lower_bound}" if count.used - count.lower_bound == 1 else f"{count.lower_bound} or more"
     return (
-        f"{_sheets(count.used)}. Fewer than {count.lower_bound} are impossible. Whether {gap} would do is open: "
-        "the search found no way, and no argument rules it out."
+        f"{_sheets(count.used)}. Fewer than {count.lower_bound} are impossible. Whether "
+        f"{_least_open(count.lower_bound, count.used)} would do is open: the search found no way, and no argument "
+        "rules it out."
     )
+
+
+def _least_open(least: int, used: int) -> str:
+    return f"{least}" if used - least == 1 else f"{least} or more"
 
 
 def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
@@ -165,6 +204,13 @@ def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
     fresh = _area(parts) - _area(reused)
     one = stock.size[0] * stock.size[1]
     least = ceil(fresh / one)
+    bound = _bound(plan, stock.id)
+    if bound is not None and bound.proven:
+        # What holds for every layout holds for these pieces.
+        return [
+            f"{_pieces(len(parts))} cut from it; with what openings take out of them they use "
+            f"{_area_text(_area(parts), tape)} of sheet."
+        ]
     said = [f"{_pieces(len(parts))} cut from it; together they cover {_area_text(_area(parts), tape)}."]
     if reused:
         said.append(
@@ -185,7 +231,7 @@ def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
             )
         proof = working.values.get("argument", "") if working is not None else ""
         said.append(_WEIGHED[max(p for p in _WEIGHED if p in proof)].format(_sheets(count.lower_bound)))
-    return [*said, *(working.argument if working is not None else ())]
+    return [*said, *(working.argument if working is not None and bound is None else ())]
 
 
 def _bought(plan: Plan, stock: Stock) -> dict[str, int]:

@@ -8,7 +8,7 @@ from test_site_pack import plan_of
 
 from firstcourse.documents.site_pack import site_pack
 from firstcourse.documents.why_pages import MOST_BOXES, why_page
-from firstcourse.plan import Count
+from firstcourse.plan import Count, RuleOverride
 from firstcourse.workings import Working
 
 
@@ -37,7 +37,8 @@ def test_counts_stand_beside_each_other() -> None:
     assert [row["label"] for row in stock["counts"]] == [
         "plain practice buys",
         "this plan buys",
-        "fewest possible",
+        "fewest for these pieces",
+        "fewest for any layout",
     ]
     assert [row["number"] for row in stock["counts"]][1] == len(plan.sheets)
 
@@ -50,10 +51,47 @@ def test_many_sheets_are_told_by_number() -> None:
         update={
             "counts": {name: Count(used=MOST_BOXES, lower_bound=0, proven=False)},
             "workings": {f"practice {name}": many},
+            "bounds": (),
         }
     )
     rows = why_page(plan)["stocks"][0]["counts"]
     assert [(row["number"], row["boxes"]) for row in rows] == [(MOST_BOXES + 1, 0), (MOST_BOXES, MOST_BOXES)]
+
+
+def test_every_weight_stands_there_with_its_value_and_reason() -> None:
+    plan = plan_of("tub-bathroom")
+    change = RuleOverride(rule="choice.piece.step", value=2.0, unit="in", reason="narrow is no trouble")
+    plan = plan.model_copy(update={"job": plan.job.model_copy(update={"overrides": (change,)})})
+    rows = why_page(plan)["weights"]
+    text = "\n".join(" ".join(row) for row in rows)
+    weights = [rule for rule in plan.rules if rule.id.startswith("choice.")]
+    assert len(weights) == 6 and all(f"({rule.id})" in text for rule in weights)
+    assert [row[2] for row in rows] == ["", "", "", "narrow is no trouble", ""]
+
+
+def test_the_argument_over_every_layout_is_told() -> None:
+    plan = plan_of("tub-bathroom")
+    for stock, bound in zip(why_page(plan)["stocks"], plan.bounds, strict=True):
+        assert "no layout that keeps the rules takes fewer. This is proven." in stock["answer"]
+        said = plan.workings[f"every layout {bound.stocks[0]}"].argument
+        assert [reason for reason in stock["reasons"] if reason in said] == list(said)
+
+
+def test_what_is_open_over_every_layout_is_said() -> None:
+    plan = plan_of("metric-column")
+    (stock,) = why_page(plan)["stocks"]
+    (bound,) = plan.bounds
+    assert bound.lower_bound < bound.used
+    assert f"fewer than {bound.lower_bound} are impossible" in stock["answer"]
+    assert any("is open" in reason for reason in stock["reasons"])
+
+
+def test_stocks_that_share_surfaces_are_bounded_by_cost_and_told_once() -> None:
+    plan = plan_of("l-shower-room")
+    shared = next(bound for bound in plan.bounds if len(bound.stocks) > 1)
+    reasons = [reason for stock in why_page(plan)["stocks"] for reason in stock["reasons"]]
+    assert sum("no layout costs less" in reason for reason in reasons) == 1
+    assert shared.cost is not None and shared.least_cost is not None and shared.least_cost <= shared.cost
 
 
 def test_the_pack_prints_it() -> None:
