@@ -19,19 +19,26 @@ class NothingToSpoil(Exception):
 
 @dataclass(frozen=True)
 class Tampering:
-    """A change, and the codes of which at least one must be raised."""
+    """A change, and the codes of which at least one must be raised.
+
+    Attributes:
+        everywhere: Whether it is tried on every example, or on the first that has what it spoils.
+    """
 
     name: str
     change: Callable[[Plan], None]
     codes: frozenset[str]
+    everywhere: bool
 
 
 TAMPERINGS: list[Tampering] = []
 
 
-def answered_by(*codes: str) -> Callable[[Callable[[Plan], None]], Callable[[Plan], None]]:
+def answered_by(
+    *codes: str, everywhere: bool = True
+) -> Callable[[Callable[[Plan], None]], Callable[[Plan], None]]:
     def register(change: Callable[[Plan], None]) -> Callable[[Plan], None]:
-        TAMPERINGS.append(Tampering(change.__name__, change, frozenset(codes)))
+        TAMPERINGS.append(Tampering(change.__name__, change, frozenset(codes), everywhere))
         return change
 
     return register
@@ -396,48 +403,48 @@ def claim_a_proof(plan: Plan) -> None:
 
 @answered_by("VER-604")
 def bound_a_surface_twice(plan: Plan) -> None:
-    bound = first(iter(plan["bounds"]))
+    bound = first(iter(plan.get("bounds", ())))
     bound["surfaces"].append(bound["surfaces"][0])
 
 
 @answered_by("VER-604")
 def bound_a_surface_with_wider_boards(plan: Plan) -> None:
-    first(iter(plan["bounds"]))["surfaces"][0]["side"] *= 4
+    first(iter(plan.get("bounds", ())))["surfaces"][0]["side"] *= 4
 
 
 @answered_by("VER-605")
 def change_the_sheets_bounded(plan: Plan) -> None:
-    first(b for b in plan["bounds"] if not b["proven"] or b["used"])["used"] += 1
+    first(b for b in plan.get("bounds", ()) if not b["proven"] or b["used"])["used"] += 1
 
 
 @answered_by("VER-606")
 def raise_the_bound_over_layouts(plan: Plan) -> None:
-    bound = first(b for b in plan["bounds"] if not b["proven"])
+    bound = first(b for b in plan.get("bounds", ()) if not b["proven"])
     bound["lower_bound"], bound["proven"] = bound["used"], True
 
 
 @answered_by("VER-606")
 def find_more_ground_to_cover(plan: Plan) -> None:
-    field = first(iter(plan["bounds"]))["surfaces"][0]
+    field = first(iter(plan.get("bounds", ())))["surfaces"][0]
     field["covered"], field["least"] = round(field["covered"] * 1.02), round(field["least"] * 1.02)
 
 
 @answered_by("VER-606")
 def leave_out_gaps(plan: Plan) -> None:
-    field = first(f for b in plan["bounds"] for f in b["surfaces"] if 1000 < f["gaps"] < f["covered"])
+    field = first(f for b in plan.get("bounds", ()) for f in b["surfaces"] if 1000 < f["gaps"] < f["covered"])
     field["least"] += field["gaps"] // 2
     field["gaps"] -= field["gaps"] // 2
 
 
 @answered_by("VER-606")
 def raise_the_least_cost(plan: Plan) -> None:
-    bound = first(b for b in plan["bounds"] if b["cost"])
+    bound = first(b for b in plan.get("bounds", ()) if b["cost"])
     bound["least_cost"] = bound["cost"] + 1
 
 
 @answered_by("VER-607")
 def claim_that_a_bound_is_met(plan: Plan) -> None:
-    bound = first(b for b in plan["bounds"])
+    bound = first(b for b in plan.get("bounds", ()))
     bound["proven"] = not bound["proven"]
 
 
@@ -612,212 +619,212 @@ def _need_more(start: str) -> None:
         line["exact"] = round(line["exact"] * 1.02 + 0.01, 3)
 
     change.__name__ = f"need_more_{start.strip().replace(' ', '_')}"
-    answered_by("VER-801")(change)
+    answered_by("VER-801", everywhere=False)(change)
 
 
 for _item in (
     "bedding mortar", "seam tape", "sealant", "tile mortar", "large-tile mortar", "grout", "joint sealant",
     "bond-breaker tape", "backer rod", "edge trim", "spacers", "sheet membrane", "liquid membrane", "shower liner",
-    "sealing band", "inside corners", "outside corners", "pipe collars", "valve collars", "drain flanges", "bed mortar",
-    "fasteners", "tiles ", "sheets ",
+    "sealing band", "inside corners", "outside corners", "pipe collars", "valve collars", "drain flanges",
+    "bed mortar", "fasteners", "tiles ", "sheets ",
 ):  # fmt: skip
     _need_more(_item)
 
 
-@answered_by("VER-802")
+@answered_by("VER-802", everywhere=False)
 def buy_a_pack_more(plan: Plan) -> None:
     quantity(plan, "")["buy"] += 1
 
 
-@answered_by("VER-802")
+@answered_by("VER-802", everywhere=False)
 def buy_a_bag_less(plan: Plan) -> None:
     first(q for q in plan["quantities"] if q["buy"] > 1)["buy"] -= 1
 
 
-@answered_by("VER-804")
+@answered_by("VER-804", everywhere=False)
 def leave_a_line_off_the_list(plan: Plan) -> None:
     plan["quantities"].remove(quantity(plan, "seam tape"))
 
 
-@answered_by("VER-804")
+@answered_by("VER-804", everywhere=False)
 def list_what_nothing_needs(plan: Plan) -> None:
     plan["quantities"].append({**quantity(plan, "seam tape"), "item": "gold leaf"})
 
 
-@answered_by("VER-805")
+@answered_by("VER-805", everywhere=False)
 def sell_it_in_another_unit(plan: Plan) -> None:
     quantity(plan, "bedding mortar")["unit"] = "stone"
 
 
-@answered_by("VER-805")
+@answered_by("VER-805", everywhere=False)
 def sell_it_in_larger_packs(plan: Plan) -> None:
     line = quantity(plan, "fasteners")
     line["pack"] = more(line["pack"])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def print_another_result_than_is_bought(plan: Plan) -> None:
     found = plan["workings"][quantity(plan, "seam tape")["working"]]
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def print_another_allowance(plan: Plan) -> None:
     values = plan["workings"][quantity(plan, "fasteners")["working"]]["values"]
     name = first(name for name in values if " = " in values[name])
     values[name] = more(values[name])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def print_another_area_of_mortar(plan: Plan) -> None:
     values = plan["workings"][quantity(plan, "bedding mortar")["working"]]["values"]
     values["area"] = more(values["area"])
 
 
-@answered_by("VER-905")
+@answered_by("VER-905", everywhere=False)
 def raise_a_price(plan: Plan) -> None:
     first(s for s in plan["stock"] if s.get("price") and plan["counts"].get(s["id"], {}).get("used"))["price"] += 1
 
 
-@answered_by("VER-905")
+@answered_by("VER-905", everywhere=False)
 def add_up_wrong_what_sheets_cost(plan: Plan) -> None:
     found = working(plan, "cost sheets")
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-905")
+@answered_by("VER-905", everywhere=False)
 def leave_a_cost_out(plan: Plan) -> None:
     working(plan, "cost ")
     del plan["workings"][first(name for name in sorted(plan["workings"]) if name.startswith("cost "))]
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def call_a_sheet_lighter(plan: Plan) -> None:
     found = working(plan, "mass ")
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903", "VER-801")
+@answered_by("VER-903", "VER-801", everywhere=False)
 def thicken_a_sheet(plan: Plan) -> None:
     working(plan, "mass ")
     stock = first(s for s in plan["stock"] if plan["counts"].get(s["id"], {}).get("used"))
     stock["thickness"] = _tick(stock["thickness"] * 1.1)
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def print_another_area_of_board(plan: Plan) -> None:
     found = working(plan, "boards ")
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def print_other_fasteners_of_a_board(plan: Plan) -> None:
     values = working(plan, "fasteners ")["values"]
     mark = first(name for name in values if re.fullmatch(r"[A-Z]\d+-\d+", name))
     values[mark] = more(values[mark])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def move_a_corner_of_the_survey(plan: Plan) -> None:
     found = first(w for name, w in sorted(plan["workings"].items()) if re.fullmatch(r"survey\..*\.area", name))
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def claim_more_readings(plan: Plan) -> None:
     values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".checks"))["values"]
     values["readings"] = str(int(values["readings"]) + 1)
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def widen_a_joint_on_paper(plan: Plan) -> None:
     found = working(plan, "joint ")
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903", "VER-801")
+@answered_by("VER-903", "VER-801", everywhere=False)
 def thicken_a_tile(plan: Plan) -> None:
     stock = first(s for s in plan.get("tile_stock", ()) if s.get("thickness"))
     stock["thickness"] = _tick(stock["thickness"] * 1.2)
 
 
-@answered_by("VER-802", "VER-805")
+@answered_by("VER-802", "VER-805", everywhere=False)
 def fill_the_boxes(plan: Plan) -> None:
     first(s for s in plan.get("tile_stock", ()) if s.get("per_box"))["per_box"] += 5
 
 
-@answered_by("VER-901", "VER-903")
+@answered_by("VER-901", "VER-903", everywhere=False)
 def thin_a_layer_on_paper(plan: Plan) -> None:
     values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.height"))["values"]
     values["board"] = more(values["board"])
 
 
-@answered_by("VER-901")
+@answered_by("VER-901", everywhere=False)
 def lighten_the_layers(plan: Plan) -> None:
     found = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.mass"))
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def cover_less_with_membrane(plan: Plan) -> None:
     found = working(plan, "membrane ")
     found["result"] = more(found["result"])
 
 
-@answered_by("VER-801", "VER-804")
+@answered_by("VER-801", "VER-804", everywhere=False)
 def take_a_membrane_away(plan: Plan) -> None:
     first(s for s in plan["surfaces"] if s.get("membrane"))["membrane"] = ""
 
 
-@answered_by("VER-903")
+@answered_by("VER-903", everywhere=False)
 def count_other_corner_pieces(plan: Plan) -> None:
     values = working(plan, "membrane ")["values"]
     values["inside corners"] = str(int(values["inside corners"]) + 1)
 
 
-@answered_by("VER-801", "VER-903")
+@answered_by("VER-801", "VER-903", everywhere=False)
 def widen_the_kerb(plan: Plan) -> None:
     fall = first(s["fall"] for s in plan["surfaces"] if s.get("fall") and s["fall"].get("kerb_width"))
     fall["kerb_width"] = _tick(fall["kerb_width"] + INCH)
 
 
-@answered_by("VER-762")
+@answered_by("VER-762", everywhere=False)
 def allow_a_larger_tile(plan: Plan) -> None:
     fall = first(s["fall"] for s in plan["surfaces"] if s.get("fall") and s["fall"].get("largest_tile"))
     fall["largest_tile"] = _tick(fall["largest_tile"] * 1.05)
 
 
-@answered_by("VER-711")
+@answered_by("VER-711", everywhere=False)
 def snap_a_line_elsewhere(plan: Plan) -> None:
     area = first(a for s in plan["surfaces"] for a in s.get("tiled", ()) if a.get("lines"))
     shift(area["lines"][0]["line"], 0.31 * INCH, 0.31 * INCH)
 
 
-@answered_by("VER-771")
+@answered_by("VER-771", everywhere=False)
 def read_a_height_wrong(plan: Plan) -> None:
     heights = first(s["heights"] for s in plan["surfaces"] if len(s.get("heights", ())) > 2)
     heights[0]["off"] = _tick(heights[0]["off"] + 2)
 
 
-@answered_by("VER-771")
+@answered_by("VER-771", everywhere=False)
 def fill_what_is_left(plan: Plan) -> None:
     heights = first(s["heights"] for s in plan["surfaces"] if any(h["do"] == "fill" for h in s.get("heights", ())))
     first(h for h in heights if h["do"] == "fill")["do"] = "leave"
 
 
-@answered_by("VER-904")
+@answered_by("VER-904", everywhere=False)
 def print_another_rule(plan: Plan) -> None:
     rule = first(rule for rule in plan.get("rules", ()) if re.fullmatch(r"[\d.]+", rule["value"]))
     rule["value"] = more(rule["value"])
 
 
-@answered_by("VER-904")
+@answered_by("VER-904", everywhere=False)
 def shorten_the_edges_that_show(plan: Plan) -> None:
     found = first(f for f in plan["findings"] if f["code"] == "TIL-107")
     found["measured"] = more(found["measured"])
 
 
-@answered_by("VER-509")
+@answered_by("VER-509", everywhere=False)
 def mark_two_boards_alike(plan: Plan) -> None:
     found = [board for _, board in boards(plan) if board.get("mark")]
     if len(found) < 2:
@@ -825,39 +832,41 @@ def mark_two_boards_alike(plan: Plan) -> None:
     found[0]["mark"] = found[1]["mark"]
 
 
-@answered_by("VER-509")
+@answered_by("VER-509", everywhere=False)
 def list_a_stock_twice(plan: Plan) -> None:
     plan["stock"].append(plan["stock"][0])
 
 
-@answered_by("VER-901")
+@answered_by("VER-901", everywhere=False)
 def calculate_wrong(plan: Plan) -> None:
     found = first(
-        w for w in plan["workings"].values() if any("f" in s and " / " in s and " = " in s for s in w["steps"])
+        w
+        for w in plan["workings"].values()
+        if any("f" in s and " / " in s and " = " in s for s in w.get("steps", ()))
     )
     found["steps"] = [more(step, 0.1) if " / " in step else step for step in found["steps"]]
     found["steps"] = [re.sub(r"= ([\d.,]+)( psi| in|$)", r"= 9\1\2", step) for step in found["steps"]]
 
 
-@answered_by("VER-915")
+@answered_by("VER-915", everywhere=False)
 def print_another_stress_on_the_sheet(plan: Plan) -> None:
     row = first(r for s in plan.get("structures", ()) for r in s["lines"] if not r["limit"])
     row["found"] = more(row["found"])
 
 
-@answered_by("VER-916")
+@answered_by("VER-916", everywhere=False)
 def find_another_span(plan: Plan) -> None:
     facts = first(s["facts"] for s in plan.get("structures", ()) if s["kind"] == "floor")
     row = first(row for row in facts if row[0].startswith("clear span"))
     row[1] = more(row[1])
 
 
-@answered_by("VER-917")
+@answered_by("VER-917", everywhere=False)
 def drop_a_line_of_a_sheet(plan: Plan) -> None:
     del first(s["lines"] for s in plan.get("structures", ()) if s["lines"])[0]
 
 
-@answered_by("VER-913")
+@answered_by("VER-913", everywhere=False)
 def tell_of_another_limit(plan: Plan) -> None:
     where = first(s["where"] for s in plan.get("structures", ()) if not all(r["holds"] for r in s["lines"]))
     for found in plan["findings"]:

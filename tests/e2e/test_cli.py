@@ -64,7 +64,7 @@ def test_wrong_input_is_placed(
         (["survey"], 2),
         (["survey", "no-such-file.yaml"], 2),
         (["verify", "no-such-plan.json"], 2),
-        (["verify", "README.md"], 1),
+        (["verify", "README.md"], 2),
         (["rules", "no.such.rule"], 2),
         (["schema", "house"], 2),
         (["fly"], 2),

@@ -9,7 +9,7 @@ from firstcourse.errors import InputValueError
 def verify(path: Path, /, *, json: bool = False) -> int:
     """Prove a plan again from plan.json alone.
 
-    Ends with 0 when every claim holds and 1 when one does not.
+    Ends with 0 when every claim holds, 1 when one does not, and 2 when the file is no plan that can be read.
 
     Args:
         path: A plan.json, or the folder it lies in.
@@ -23,6 +23,9 @@ def verify(path: Path, /, *, json: bool = False) -> int:
     except UnicodeDecodeError as error:
         raise InputValueError(f"{file}: not a text file in UTF-8, so not a plan.json") from error
     verdict = verify_text(text)
+    if not verdict.readable and not json:
+        (objection,) = verdict.objections
+        raise InputValueError(f"{file}: not a plan.json: {objection.where}: {objection.message}")
     if json:
         print_json(
             {
@@ -37,4 +40,4 @@ def verify(path: Path, /, *, json: bool = False) -> int:
             print(f"{objection.code}  {objection.where}: {objection.message}")
         count = len(verdict.objections)
         print(f"{file}: verified" if not count else f"{file}: {count} objection{'s' * (count > 1)}")
-    return int(bool(verdict.objections))
+    return int(bool(verdict.objections)) if verdict.readable else 2

@@ -78,8 +78,9 @@ def _lines(surface: Surface) -> Iterator[Objection]:
         ends = np.array(
             [point for tile in surface.tiles for point in (tile.laid or tile.outline)], dtype=float
         ).reshape(-1, 2)
+        # A line that slants through crossings passes the corners there by half a joint times the root of two.
         for line, _ in area.lines:
-            if not _runs_along(line, ends, area.joint / 2 + _NEAR):
+            if not _runs_along(line, ends, area.joint * math.sqrt(0.5) + _NEAR):
                 yield Objection("VER-711", surface.id, "has a line to snap on which no tile is set")
 
 

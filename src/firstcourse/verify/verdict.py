@@ -26,6 +26,11 @@ class Verdict:
     objections: tuple[Objection, ...]
 
     @property
+    def readable(self) -> bool:
+        """Whether the document is a plan at all, sound or not."""
+        return all(objection.code != "VER-001" for objection in self.objections)
+
+    @property
     def verified(self) -> bool:
         """Whether every claim holds."""
         return not self.objections

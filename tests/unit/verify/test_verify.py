@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from firstcourse.verify import verify, verify_text
-from tampering import TAMPERINGS, Tampering
+from tampering import TAMPERINGS, NothingToSpoil, Tampering
 
 Plan = dict[str, Any]
 
@@ -23,7 +23,10 @@ def test_a_sound_plan_passes(plan: Plan) -> None:
 
 @pytest.mark.parametrize("tampering", TAMPERINGS, ids=lambda tampering: tampering.name)
 def test_every_tampering_is_objected_to(plan: Plan, tampering: Tampering) -> None:
-    tampering.change(plan)
+    try:
+        tampering.change(plan)
+    except NothingToSpoil:
+        pytest.skip("this plan has nothing of that kind")
     assert codes(plan) & tampering.codes
 
 
