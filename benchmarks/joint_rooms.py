@@ -32,7 +32,7 @@ Rect2 = tuple[int, int]
 
 BASES = (576, 480, 384, 320, 288, 240, 192)
 GRID = 64
-WIDE_FROM = 3
+WIDE_FROM = 2
 """Effort from which a room whose bound is not met is tried again with more candidates."""
 
 

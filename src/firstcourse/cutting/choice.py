@@ -35,7 +35,7 @@ if TYPE_CHECKING:
 
 Size = tuple[int, int]
 
-RUNS = (1, 2, 2, 3)
+RUNS = (1, 2, 8, 24)
 """Runs by effort; a level does all runs of the levels below first, so it never ends worse."""
 STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
@@ -46,9 +46,10 @@ TRIMS = (2_000, 50_000, 200_000, 300_000)
 HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
 """Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
 and per blank."""
-PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000)
-"""Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank."""
-TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000)
+PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000, 300_000)
+"""Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank, and
+for the squares of the largest rests."""
+TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000, 0)
 """Making fewer cuts: what fits nowhere is worth more than any cut."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""

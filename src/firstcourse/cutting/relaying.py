@@ -23,7 +23,7 @@ CYCLE = 25_000
 @compiled
 def fill(
     item: Ints, order: Ints, num: int, sheets: Ints, num_sheets: int, room_of: Ints, rooms: Ints, least: int,
-    fit: int, split: int, free: Ints, seat: Ints, lies: Ints, cuts: Ints,
+    fit: int, split: int, free: Ints, seat: Ints, lies: Ints, cuts: Ints, largest: Ints,
 ) -> None:  # fmt: skip
     """Pack blanks greedily into the given empty sheets, each in the corner of the free rectangle that fits best.
 
@@ -42,12 +42,13 @@ def fill(
         seat: Receives by blank the position in `sheets` it is cut from; -1 if none holds it.
         lies: Receives by blank where.
         cuts: Receives by position the number of cuts.
+        largest: Receives by position the area of the largest free rectangle left.
     """
     num_free = 0
     for s in range(num_sheets):
         room = room_of[sheets[s]]
         free[num_free] = (s, 0, 0, rooms[room, 0], rooms[room, 1])
-        cuts[s] = 0
+        cuts[s] = largest[s] = 0
         num_free += 1
     for place in range(num):
         blank = order[place]
@@ -95,6 +96,9 @@ def fill(
             num_free += 1
         seat[blank] = s
         lies[blank] = (x, y, best_turned, 1 if across else 0, fw, fh)
+    for index in range(num_free):
+        s = free[index, 0]
+        largest[s] = max(largest[s], free[index, 3] * free[index, 4])
 
 
 @compiled
@@ -154,7 +158,9 @@ def relay(
     """Lay and cut again in place until the heap is empty, or, where it is from the start, for all steps.
 
     Objective: `weights[0]` for a heap of one sheet's area, `weights[1]` per blank in it, `weights[2]` per cut and
-    `weights[3]` per blank. With an empty heap the best state found is left, else the last.
+    `weights[3]` per blank; less `weights[4]` for the square of the largest free rectangle of each sheet, in areas
+    of a sheet, so that what is left gathers where a blank of the heap may fit. With an empty heap the best state
+    found is left, else the last.
 
     Args:
         tables: The arrays that describe the fields, as for `kernels.anneal`.
@@ -173,7 +179,7 @@ def relay(
         steps: Steps to do.
         hot: Highest temperature in units of the objective.
         cold: Lowest temperature.
-        weights: Four numbers.
+        weights: Five numbers.
         chance: `CHANCES` values -1024 ln(u).
 
     Returns:
@@ -191,7 +197,8 @@ def relay(
     order, seat = np.zeros(slots, np.int64), np.zeros(slots, np.int64)
     key = np.zeros(slots, np.int64)
     free = np.zeros((2 * slots + sheets + 2, 5), np.int64)
-    new_cuts = np.zeros(sheets + 1, np.int64)
+    new_cuts, new_left = np.zeros(sheets + 1, np.int64), np.zeros(sheets + 1, np.int64)
+    left = np.zeros(sheets + 1, np.int64)  # known once a sheet has been cut again
     new_c, new_n, changed = chosen.copy(), num_chosen.copy(), np.zeros(fields, np.int64)
     new_a = arrangement.copy()
     spare, num_spare = np.zeros(slots, np.int64), 0
@@ -275,7 +282,7 @@ def relay(
             for t in range(num_touched + 1):
                 s = touched[t]
                 if s < heap:
-                    before += weights[2] * cuts[s]
+                    before += weights[2] * cuts[s] - weights[4] * (left[s] * left[s] // area) // area
                 for i in range(num_member[s]):
                     slot = member[s, i]
                     before += weights[3]
@@ -322,10 +329,10 @@ def relay(
                 key[j] = value
                 order[j] = i
             fill(pool, order, num, touched, num_touched, room_of, rooms, least, manner // 4 % 3, manner // 12,
-                 free, seat, lies, new_cuts)  # fmt: skip
+                 free, seat, lies, new_cuts, new_left)  # fmt: skip
             after = weights[3] * num
             for t in range(num_touched):
-                after += weights[2] * new_cuts[t]
+                after += weights[2] * new_cuts[t] - weights[4] * (new_left[t] * new_left[t] // area) // area
             for i in range(num):
                 if seat[i] < 0:
                     after += weights[1] + weights[0] * pool[i, ITEM_W] * pool[i, ITEM_H] // area
@@ -339,7 +346,7 @@ def relay(
                         num_spare += 1
                     num_member[s] = 0
                     if s < heap:
-                        cuts[s] = new_cuts[t]
+                        cuts[s], left[s] = new_cuts[t], new_left[t]
                 for p in range(num):
                     i = order[p]
                     s = heap if seat[i] < 0 else touched[seat[i]]

@@ -9,7 +9,7 @@ from firstcourse.cutting.laid import laid
 from firstcourse.cutting.relaying import relay
 
 SHEET = StockSize("s", 60, 36, 1)
-WEIGHTS = np.array((1_000_000, 10_000, 10_000, 1_000), np.int64)
+WEIGHTS = np.array((1_000_000, 10_000, 10_000, 1_000, 300_000), np.int64)
 
 
 def course(breaks, height):
