@@ -30,7 +30,7 @@ def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str,
         "scale": f"1:{drawing.scale}",
         "facts": [
             ["tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
-            ["pattern", _pattern(main)],
+            ["pattern", pattern_words(main)],
             ["grout joint", format_length(main.joint, plan.job.tape)],
             ["tiles", f"{whole} whole, {len(surface.tiles) - whole} cut pieces"],
         ],
@@ -69,7 +69,8 @@ def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
     return found
 
 
-def _pattern(area: TiledArea) -> str:
+def pattern_words(area: TiledArea) -> str:
+    """An area's pattern as the papers call it."""
     name = area.pattern.replace("_", " ")
     return f"{name}, turned {area.angle} degrees" if area.angle else name
 

@@ -4,7 +4,7 @@ Walls are seen from inside the room, as everywhere: listed clockwise, they fold 
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from shapely import Point as ShapelyPoint
@@ -12,9 +12,10 @@ from shapely import Polygon
 from shapely.ops import nearest_points
 
 from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
+from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
-from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
+from firstcourse.plan import Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
@@ -98,8 +99,9 @@ def _drawn(plan: Plan, room: str, scale: int) -> Drawing:
             placed.append(one)
             ground.append(shape)
     placed += _in_row(sorted(row, key=walls.index), ground, scale)
+    chips = mosaics(plan)
     for one in placed:
-        _surface(drawing, one)
+        _surface(drawing, one, chips)
     for one in placed:
         _names(drawing, one)
     for one in placed:
@@ -133,14 +135,18 @@ def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> 
         x += right - left + _BETWEEN_MM
 
 
-def _surface(drawing: Drawing, one: _Placed) -> None:
+def _surface(drawing: Drawing, one: _Placed, chips: Mapping[str, TileStock]) -> None:
     surface = one.surface
     if surface.extent and surface.extent != surface.outline:
         drawing.polys.append(Poly("extent", one.ring(surface.extent)))
     drawing.polys.append(Poly("outline", one.ring(surface.outline), surface.id))
     for tile in surface.tiles:
-        drawing.polys.append(Poly("tile", one.ring(tile.outline), tile.id))
-        drawing.polys += [Poly("tile", one.ring(hole), tile.id) for hole in tile.holes]
+        layer = "chip" if tile.stock in chips else "tile"
+        drawing.polys.append(Poly(layer, one.ring(tile.outline), tile.id))
+        drawing.polys += [Poly(layer, one.ring(hole), tile.id) for hole in tile.holes]
+    for ring in sheet_rings(surface, chips):
+        ticks = [(round(x * TICKS_PER_MM), round(y * TICKS_PER_MM)) for x, y in ring]
+        drawing.polys.append(Poly("tile", tuple(one.at(point) for point in ticks)))
     if not surface.tiles:
         for board in surface.boards:
             drawing.polys.append(Poly("cut", one.ring(board.outline), board.mark))

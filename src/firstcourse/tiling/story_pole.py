@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Literal
 
 from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import sides
 from firstcourse.plan import Segment, SideKind, Surface, SurfaceKind, Tile
 from firstcourse.units import TICKS_PER_MM
 
@@ -81,6 +82,8 @@ def story_poles(surface: Surface) -> tuple[StoryPole, ...]:
     lines = [line.line for area in surface.tiled for line in area.lines]
     upright = next((line for line in lines if line[0][0] == line[1][0]), None)
     level = next((line for line in lines if line[0][1] == line[1][1]), None)
+    if not all(_has_level_side(tile) for tile in surface.tiles):
+        return ()
     if not surface.tiles or ((upright is None or level is None) and not _has_courses(surface)):
         return ()
     ways = ((1, upright, level), (0, level, upright))
@@ -138,6 +141,11 @@ def _short(place: str) -> str:
 
 def _in_order(marks: Iterable[PoleMark], foot: PoleMark) -> tuple[PoleMark, ...]:
     return tuple(sorted(marks, key=lambda mark: (mark.at, mark != foot, _ORDER.index(mark.kind))))
+
+
+def _has_level_side(tile: Tile) -> bool:
+    """Whether a side lies level or upright, so that a mark can stand for it."""
+    return any(min(abs(b[0] - a[0]), abs(b[1] - a[1])) <= _SAME for a, b in sides(tile.laid or tile.outline))
 
 
 def _has_courses(surface: Surface) -> bool:
