@@ -34,6 +34,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
 from firstcourse.tiling.borders import Border, Bordered, with_border
+from firstcourse.tiling.edges import extent
 from firstcourse.tiling.field import STANDING, areas, tiled_field
 from firstcourse.tiling.joints import tile_joint
 from firstcourse.tiling.lay import CUT_MM, lay
@@ -298,6 +299,7 @@ class _Tiler:
             angle=self.tiling.angle,
         )
         layings = self._layings(main)
+        lined = _lined([laying for laying, _ in layings])
         soft = soft_joints(
             surface,
             self.whole,
@@ -336,7 +338,7 @@ class _Tiler:
                 self._area(
                     laying,
                     starts if index == 0 else own,
-                    self._lines(main) if index == 0 and self.line is None else (),
+                    self._lines(laying) if index == lined and self.line is None else (),
                 )
                 for index, (laying, own) in enumerate(layings)
             ),
@@ -483,6 +485,16 @@ def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
         if level is not None:
             found |= {wall.surface.id: level for wall in walls}
     return found
+
+
+def _lined(layings: Sequence[Laying]) -> int | None:
+    """Which area the lines to snap are taken from: the lowest of the field that is as high as a whole course."""
+    fields = [index for index, laying in enumerate(layings) if laying.role == "field"]
+    for index in fields:
+        low, high = layings[index].area.bounds[1::2]
+        if high - low >= max(extent(piece.ring, 1) for piece in layings[index].cell.pieces):
+            return index
+    return max(fields, key=lambda index: round(layings[index].area.area, 3), default=None)
 
 
 def _continued(laying: Laying, words: str) -> tuple[Start, ...]:
