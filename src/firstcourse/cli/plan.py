@@ -36,6 +36,13 @@ def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> 
     return exit_code(result.plan.findings)
 
 
+def _proof(row: dict[str, Any]) -> str:
+    """What is known of a stock's count; where stocks stand in for each other each alone may need none."""
+    if row["proven"]:
+        return "no cutting of these pieces needs fewer"
+    return f"at least {row['lower_bound']}" if row["lower_bound"] else ""
+
+
 def print_summary(summary: dict[str, Any], out: Path) -> None:
     """Print what the plan buys and where it lies."""
     print(
@@ -43,10 +50,12 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
         f"{summary['cuts']} cuts, {summary['fasteners']} fasteners; verified"
     )
     for row in summary["stock"]:
-        proof = "no cutting of these pieces needs fewer" if row["proven"] else f"at least {row['lower_bound']}"
-        print(f"  {row['id']}: {row['used']} sheets ({proof}; plain practice {row['practice']})")
+        if row["used"] or row["practice"]:
+            notes = (_proof(row), f"plain practice {row['practice']}")
+            print(f"  {row['id']}: {row['used']} sheets ({'; '.join(note for note in notes if note)})")
     for row in summary["quantities"]:
-        print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
+        if row["buy"]:
+            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
     print(
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
         f"`firstcourse verify {out}` proves it again."

@@ -205,7 +205,13 @@ class _Walker:
 
     def _wrong(self, place: tuple[int, int], path: FieldPath, message: str) -> None:
         self.problems.append(
-            InputProblem(file=self.name, line=place[0], column=place[1], field=_dotted(path), message=message)
+            InputProblem(
+                file=self.name,
+                line=place[0],
+                column=place[1],
+                field=_printable(_dotted(path)),
+                message=_printable(message),
+            )
         )
 
 
@@ -265,7 +271,12 @@ def _problem(name: str, places: Places, path: FieldPath, message: str) -> InputP
         known = known[:-1]
     line, column = places.get(known, (1, 1))
     field = _dotted(tuple(part for part in path if part != "[key]"))
-    return InputProblem(file=name, line=line, column=column, field=field, message=message)
+    return InputProblem(file=name, line=line, column=column, field=_printable(field), message=_printable(message))
+
+
+def _printable(text: str) -> str:
+    """What steers a terminal or turns the direction of writing is shown as its code."""
+    return "".join(sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in text)
 
 
 def _is_length(data: Any, path: FieldPath) -> bool:
@@ -283,8 +294,7 @@ def _given(data: Any, path: FieldPath) -> str:
 
 
 def _short(value: Any) -> str:
-    # What steers a terminal or turns the direction of writing is shown as its code.
-    text = "".join(c if c.isprintable() else c.encode("unicode_escape").decode() for c in str(value)[:200])
+    text = str(value)
     return text if len(text) <= 60 else text[:57] + "…"
 
 

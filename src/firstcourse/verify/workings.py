@@ -309,14 +309,18 @@ def _is_length(name: str, said: str, ticks: int, tape: Tape, what: str) -> Itera
 
 
 def _build_ups(plan: Document) -> Iterator[Objection]:
-    """Heights and masses of layers add up, and board and tile are as thick as those that are laid."""
+    """Heights and masses of layers add up, and board and tile are as thick as those that are laid.
+
+    Heights are judged before boards are chosen, by the thickest that may be: one of the plan's, none laid thicker.
+    """
     thick = {stock: item.thickness for stock, item in plan.shopping.sheet_stock.items()}
     stock_of = {piece.id: piece.stock for piece in plan.pieces}
     for surface in plan.surfaces:
         name = f"suitability.{surface.id}.buildup.height"
         if (working := plan.workings.get(name)) is not None:
             yield from _adds_up(name, list(working.values.values()), working.result, lambda text: text)
-            boards = {thick.get(stock_of.get(board.piece, ""), 0) for board in surface.boards}
+            least = max((thick.get(stock_of.get(board.piece, ""), 0) for board in surface.boards), default=0)
+            boards = {high for high in thick.values() if high >= least > 0}
             tiles = {plan.tile_stock[t].thickness for a in surface.tiled for t in a.tiles if t in plan.tile_stock}
             for layer, laid in (("board", boards), ("tile", tiles)):
                 said = working.values.get(layer)
