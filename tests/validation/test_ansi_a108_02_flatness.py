@@ -15,7 +15,7 @@ from firstcourse.suitability.flatness import (
     straightedge_passes,
     tolerance_for,
 )
-from firstcourse.suitability.levelling import fill_volume_l
+from firstcourse.suitability.levelling import mean_depth_mm
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 INCH = 25.4
@@ -39,7 +39,9 @@ def test_the_closer_tolerance_begins_at_the_large_tile():
 def test_fill_volume_of_a_grid():
     """Trapezoidal weights, computed: 11.1875 l."""
     depths = [[3, 5, 8, 6], [4, 9, 12, 7], [3, 6, 9, 5]]
-    assert fill_volume_l(depths, 500) == pytest.approx(11.1875, abs=1e-9)
+    spots = [Spot(u_mm=500 * j, v_mm=500 * i, height_mm=0) for i in range(3) for j in range(4)]
+    mean, _how = mean_depth_mm(spots, [depth for row in depths for depth in row])
+    assert mean * 1500 * 1000 / 1e6 == pytest.approx(11.1875, abs=1e-9)
 
 
 def test_a_sloping_plane_is_flat():

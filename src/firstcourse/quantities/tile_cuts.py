@@ -18,18 +18,9 @@ _ON_EDGE = 4.0
 _LEAST_LENGTH = TICKS_PER_MM
 
 
-def cut_lengths(tiles: Iterable[Tile]) -> dict[str, int]:
-    """Length sawn by kind of cut [ticks]: `straight`, `taper or diagonal`, `notch`, `hole`; kinds in that order.
-
-    A notch is cut from an inner corner outwards; a hole lies within the tile. Where two pieces of one tile lie
-    side by side, the cut between them is counted for both.
-    """
-    return _summed(list(_cuts(tile)) for tile in tiles)[0]
-
-
 def cuts_working(item: TileStock, tiles: Sequence[Tile], tape: Tape) -> Working:
     """Cut tiles of one kind and the length sawn, by kind of cut."""
-    lengths, numbers = _summed(list(_cuts(tile)) for tile in tiles)
+    lengths, numbers = cuts_by_kind(tiles)
     text = length_text(sum(lengths.values()), tape)
     return Working(
         title=f"Cuts in tile {item.id}",
@@ -45,14 +36,20 @@ def cuts_working(item: TileStock, tiles: Sequence[Tile], tape: Tape) -> Working:
     )
 
 
-def _summed(cuts: Iterable[list[tuple[str, float]]]) -> tuple[dict[str, int], Counter[str]]:
-    """Length of each kind of cut [ticks], and in how many tiles it is."""
+def cuts_by_kind(tiles: Iterable[Tile]) -> tuple[dict[str, int], Counter[str]]:
+    """Length sawn by kind of cut [ticks], and in how many tiles it is.
+
+    The kinds are `straight`, `taper or diagonal`, `notch` and `hole`, in that order. A notch is cut from an inner
+    corner outwards; a hole lies within the tile. Where two pieces of one tile lie side by side, the cut between
+    them is counted for both.
+    """
     found: Counter[str] = Counter()
     numbers: Counter[str] = Counter()
-    for of_tile in cuts:
-        for kind, length in of_tile:
+    for tile in tiles:
+        cuts = list(_cuts(tile))
+        for kind, length in cuts:
             found[kind] += round(length)
-        numbers.update(sorted({kind for kind, _ in of_tile}))
+        numbers.update(sorted({kind for kind, _ in cuts}))
     return {kind: found[kind] for kind in (STRAIGHT, SLANTED, NOTCH, HOLE) if found[kind]}, numbers
 
 

@@ -22,11 +22,6 @@ def second_moment(width: float, depth: float) -> float:
     return width * depth**3 / 12
 
 
-def uniform_moment(load: float, span: float) -> float:
-    """Greatest moment of a simple span under `load` per length."""
-    return load * span**2 / 8
-
-
 def uniform_deflection(load: float, span: float, stiffness: float) -> float:
     """Midspan deflection of a simple span under `load` per length; `stiffness` is EI."""
     return 5 * load * span**4 / (384 * stiffness)
@@ -41,11 +36,6 @@ def point_deflection(load: float, at: float, span: float, stiffness: float) -> f
     """Midspan deflection of a simple span under a point load; `stiffness` is EI."""
     near = min(at, span - at)
     return load * near * (3 * span**2 - 4 * near**2) / (48 * stiffness)
-
-
-def point_deflection_at_load(load: float, at: float, span: float, stiffness: float) -> float:
-    """Deflection under the point load itself; `stiffness` is EI."""
-    return load * at**2 * (span - at) ** 2 / (3 * stiffness * span)
 
 
 def stepped_uniform_deflection(

@@ -42,25 +42,6 @@ class Filling:
     weights: str
 
 
-def fill_volume_l(depths_mm: Sequence[Sequence[float]], spacing_mm: float) -> float:
-    """Volume to fill from a square grid of depths, corners a quarter, edges a half [l].
-
-    Args:
-        depths_mm: Rows of depths, at least 2 x 2 [mm].
-        spacing_mm: Grid spacing [mm].
-    """
-    if len(depths_mm) < 2 or len(depths_mm[0]) < 2 or any(len(row) != len(depths_mm[0]) for row in depths_mm):
-        raise InputValueError("depths need two rows and two columns or more, all rows of one length")
-    spots = tuple(
-        Spot(u_mm=j * spacing_mm, v_mm=i * spacing_mm, height_mm=0.0)
-        for i, row in enumerate(depths_mm)
-        for j, _depth in enumerate(row)
-    )
-    mean, _how = mean_depth_mm(spots, tuple(depth for row in depths_mm for depth in row))
-    area_mm2 = (len(depths_mm) - 1) * (len(depths_mm[0]) - 1) * spacing_mm**2
-    return mean * area_mm2 / 1e6
-
-
 def mean_depth_mm(spots: Sequence[Spot], depths_mm: Sequence[float]) -> tuple[float, str]:
     """Mean depth over what the spots span, and in words how it was weighed.
 

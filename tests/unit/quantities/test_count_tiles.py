@@ -37,7 +37,7 @@ from firstcourse.quantities import (
     rod_of,
     tiles_of,
 )
-from firstcourse.quantities.tile_cuts import cut_lengths
+from firstcourse.quantities.tile_cuts import cuts_by_kind
 from firstcourse.quantities.tile_edges import lengths_needed
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.lay import lay
@@ -304,5 +304,7 @@ def piece(outline: Any, holes: Any = ()) -> Tile:
     ],
 )
 def test_cuts_by_kind(outline: Any, holes: Any, expected: dict[str, float]) -> None:
-    found = {kind: length / TICKS_PER_MM for kind, length in cut_lengths([piece(outline, holes)]).items()}
+    lengths, numbers = cuts_by_kind([piece(outline, holes)])
+    found = {kind: length / TICKS_PER_MM for kind, length in lengths.items()}
+    assert numbers == dict.fromkeys(expected, 1)
     assert found == pytest.approx(expected, abs=0.05)

@@ -13,7 +13,7 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability import Ground, Spot, judge_ground
 from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for
 from firstcourse.suitability.ground import Gap, judge_gaps
-from firstcourse.suitability.levelling import fill_bags, fill_volume_l, mean_depth_mm
+from firstcourse.suitability.levelling import fill_bags, mean_depth_mm
 from firstcourse.suitability.straightening import corrections_mm
 from firstcourse.units import Tape
 
@@ -216,7 +216,6 @@ def test_bags_are_whole():
         lambda: best_plane([]),
         lambda: best_line([]),
         lambda: best_line([Spot(u_mm=1, v_mm=i, height_mm=0) for i in range(4)]),
-        lambda: fill_volume_l([[1, 2]], 500),
         lambda: mean_depth_mm([Spot(u_mm=i, v_mm=i, height_mm=0) for i in range(4)], (1, 2, 3, 4)),
         lambda: judge_flatness(grid([[0] * 11] * 11), tolerance_for(RULES, 300)),
     ],
