@@ -16,6 +16,8 @@ from firstcourse.verify.verdict import Objection
 
 _NEAR = 4.0
 """What rounding the ends of a line can move it by [ticks]."""
+_COURSES = 4
+"""How many courses beyond those laid a line to snap may be taken from."""
 _UP = ("fill", "shim")
 _DOWN = ("grind", "plane off")
 
@@ -80,7 +82,8 @@ def _lines(surface: Surface) -> Iterator[Objection]:
         ).reshape(-1, 2)
         # A line that slants through crossings passes the corners there by half a joint times the root of two.
         for line, _ in area.lines:
-            if not _runs_along(line, ends, area.joint * math.sqrt(0.5) + _NEAR):
+            reach = area.joint * math.sqrt(0.5) + _NEAR
+            if not _runs_along(line, ends, reach) and not _repeats(line, ends, area.steps, reach):
                 yield Objection("VER-711", surface.id, "has a line to snap on which no tile is set")
 
 
@@ -92,6 +95,19 @@ def _runs_along(line: tuple[Point, Point], ends: np.ndarray, reach: float) -> bo
     beside = along[across <= reach]
     # Where only a tile or two lie along a line, one half of it may have none.
     return bool(beside.size) and (beside.max() - beside.min() >= 0.4 * length or beside.size < 6)
+
+
+def _repeats(
+    line: tuple[Point, Point], ends: np.ndarray, steps: tuple[tuple[float, float], ...], reach: float
+) -> bool:
+    """Whether a level or upright line would run along tile of a course that the room is too small to show."""
+    axis = next((axis for axis in (0, 1) if line[0][axis] == line[1][axis]), None)
+    if axis is None or len(steps) != 2:
+        return False
+    by = [step[axis] * TICKS_PER_MM for step in steps]
+    courses = range(-_COURSES, _COURSES + 1)
+    moves = np.array([one * by[0] + other * by[1] for one in courses for other in courses])
+    return bool((np.abs(ends[:, axis, None] + moves[None, :] - line[0][axis]) <= reach).any())
 
 
 def _measures(surface: Surface, plan: Document) -> Iterator[Objection]:

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from firstcourse.geometry.polygon import Point
-from firstcourse.verify.fields import FieldError, Node, segment, ticks
+from firstcourse.verify.fields import FieldError, Node, number, segment, ticks
 
+_LONGEST_STEP_MM = 1_000_000
 _DO = ("", "leave", "fill", "grind", "shim", "plane off")
 SnapLine = tuple[tuple[Point, Point], str]
 """A line to snap, and how to find it in words."""
@@ -35,6 +36,18 @@ def read_reading(node: Node) -> Reading:
         do=do,
         by=ticks(node.raw("by", 0), f"{node.where}.by"),
     )
+
+
+def read_step(node: Node, key: str) -> tuple[float, float]:
+    """Read one step of a pattern's repeat [mm].
+
+    Raises:
+        FieldError: It is missing or no pair of numbers.
+    """
+    pair = [number(*row) for row in node.rows(key)]
+    if len(pair) != 2 or max(map(abs, pair)) > _LONGEST_STEP_MM:
+        raise FieldError(f"{node.where}.{key}", "is not a pair of lengths")
+    return pair[0], pair[1]
 
 
 def read_line(node: Node) -> SnapLine:

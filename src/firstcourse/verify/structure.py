@@ -11,7 +11,7 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
 from firstcourse.verify.bound_fields import LayoutBound, read_bounds
-from firstcourse.verify.drawn_fields import Reading, SnapLine, read_line, read_reading
+from firstcourse.verify.drawn_fields import Reading, SnapLine, read_line, read_reading, read_step
 from firstcourse.verify.fall_fields import Fall, read_fall
 from firstcourse.verify.fields import FieldError, Node, point, ring, segment
 from firstcourse.verify.frame_fields import Frame, read_frame
@@ -104,6 +104,7 @@ class TiledArea:
     joint: int
     role: str = "field"
     lines: tuple[SnapLine, ...] = ()
+    steps: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -407,7 +408,10 @@ def _tiled(node: Node) -> TiledArea:
     if not shape.is_valid:
         raise FieldError(f"{node.where}.area", "has parts that lie over each other")
     lines = tuple(read_line(item) for item in node.nodes("lines", ()))
-    return TiledArea(node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role, lines)
+    steps = tuple(read_step(node, key) for key in ("step_a", "step_b") if key in node.value)
+    return TiledArea(
+        node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role, lines, steps
+    )
 
 
 def _opening(node: Node) -> Opening:
