@@ -20,8 +20,9 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
     """Say why the plan takes so many sheets and not fewer, and what other sheets or framing would bring.
 
     Every alternative is planned and verified in full, one thing changed in each: each stock alone, other usual
-    sheet sizes, one more row of blocking, studs moved by half their spacing, a longer search. Nothing is written.
-    Ends with 1 when a finding stops the work.
+    sheet sizes, one more row of blocking in walls or one more joist in ceilings, studs or ceiling joists moved by
+    half their spacing, a longer search. Floors lie on panels that carry a seam anywhere. Nothing is written. Ends
+    with 1 when a finding stops the work.
 
     Args:
         job: The job document (YAML or JSON).
