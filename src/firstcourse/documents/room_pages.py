@@ -1,24 +1,27 @@
 """What the site pack prints of whole rooms: each unfolded, for the client to look at and to sign."""
 
-from collections.abc import Iterator
 from typing import Any
 
 from firstcourse.documents.tile_pages import pattern_words
 from firstcourse.drawings import draw_room, room_names, to_svg
 from firstcourse.drawings.svg import svg_size
-from firstcourse.plan import Plan, Surface
+from firstcourse.plan import Plan
 from firstcourse.units import format_length
 
 _PAGE_MM, _ROW_MM, _LEAST_MM = (182.0, 200.0), 6.5, 90.0
 """Room of a page for the drawing; height of one row of the list below it; the drawing is never less high [mm]."""
+
+_LINE_LETTERS = 75
+"""Letters of the first column that one line of the list holds."""
 
 
 def room_pages(plan: Plan) -> list[dict[str, Any]]:
     """One entry for each room, in order, as plain values."""
     pages = []
     for room in room_names(plan):
-        tiles = [row for surface in plan.surfaces if surface.room == room for row in _tiles(plan, surface)]
-        height = _PAGE_MM[1] - _ROW_MM * (len(tiles) + 1) if tiles else _PAGE_MM[1]
+        tiles = _tiles(plan, room)
+        lines = sum(1 + len(where) // _LINE_LETTERS for where, *_ in tiles)
+        height = _PAGE_MM[1] - _ROW_MM * (lines + 1) if tiles else _PAGE_MM[1]
         drawing = draw_room(plan, room, paper=(_PAGE_MM[0], max(height, _LEAST_MM)))
         tiled = any(surface.tiles for surface in plan.surfaces if surface.room == room)
         pages.append(
@@ -34,9 +37,15 @@ def room_pages(plan: Plan) -> list[dict[str, Any]]:
     return pages
 
 
-def _tiles(plan: Plan, surface: Surface) -> Iterator[list[str]]:
-    """What a client agrees to for each tiled part of a surface: where, tile, pattern, joint."""
-    for area in surface.tiled:
-        where = (surface.title or surface.id).removeprefix(f"{surface.room}: ")
-        joint = format_length(area.joint, plan.job.tape)
-        yield [where, ", ".join(area.tiles), pattern_words(area), joint]
+def _tiles(plan: Plan, room: str) -> list[list[str]]:
+    """What a client agrees to: where which tile goes, in which pattern and with which joint."""
+    places: dict[tuple[str, str, str], list[str]] = {}
+    for surface in plan.surfaces:
+        if surface.room == room:
+            where = (surface.title or surface.id).removeprefix(f"{room}: ")
+            for area in surface.tiled:
+                # Strips of a border turn with its sides; only a slant is seen as another pattern.
+                pattern = pattern_words(area) if area.angle % 90 else pattern_words(area).partition(",")[0]
+                joint = format_length(area.joint, plan.job.tape)
+                places.setdefault((", ".join(area.tiles), pattern, joint), []).append(where)
+    return [["; ".join(dict.fromkeys(where)), *what] for what, where in places.items()]

@@ -77,12 +77,13 @@ def story_poles(surface: Surface) -> tuple[StoryPole, ...]:
         surface: With its tiles, its lines to snap and its openings.
 
     Returns:
-        None for a surface without tile, and where the pattern runs askew: there the lines are enough.
+        None for a surface without tile or without lines to snap, as within a niche, and where the pattern runs
+        askew: there the lines are enough.
     """
     lines = [line.line for area in surface.tiled for line in area.lines]
     upright = next((line for line in lines if line[0][0] == line[1][0]), None)
     level = next((line for line in lines if line[0][1] == line[1][1]), None)
-    if not all(_has_level_side(tile) for tile in surface.tiles):
+    if not lines or not all(_has_level_side(tile) for tile in surface.tiles):
         return ()
     if not surface.tiles or ((upright is None or level is None) and not _has_courses(surface)):
         return ()
