@@ -17,7 +17,11 @@ app = App(
     version=__version__,
     version_flags=["--version"],
     help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
-    help_epilogue="Start with `firstcourse demo`, then `firstcourse new my-job.yaml`.",
+    help_epilogue=(
+        "A job goes new, survey, judge, plan; `firstcourse COMMAND --help` explains each. Start with "
+        "`firstcourse demo`. It ends with 0 when done, 1 when a finding stops the work, 2 when the input is wrong "
+        "(nothing is written), 3 when the fault is ours."
+    ),
 )
 _COMMANDS = {
     "demo": "Plan the first example and say where to look.",
@@ -30,8 +34,9 @@ _COMMANDS = {
     "rules": "List the rule book, or show one rule with its source.",
     "schema": "Print the JSON Schema of the job document or of the plan.",
 }
-for _name, _help in _COMMANDS.items():
-    app.command(f"firstcourse.cli.{_name}:{_name}", name=_name, help=_help)
+for _place, (_name, _help) in enumerate(_COMMANDS.items()):
+    # In the order of work, not of the alphabet.
+    app.command(f"firstcourse.cli.{_name}:{_name}", name=_name, help=_help, sort_key=_place)
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -52,7 +57,8 @@ def run(arguments: Sequence[str]) -> int:
         result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")
         return result if isinstance(result, int) else 0
     except CycloptsError as error:
-        return _say(f"{error}\nSee `firstcourse --help`.", 2)
+        command = " ".join(("firstcourse", *(error.command_chain or ())))
+        return _say(f"{error}\nSee `{command} --help`.", 2)
     except PlanRefusedError as error:
         return _say(f"Firstcourse made a plan that does not verify, so nothing was written. {error}", 3)
     except FirstcourseError as error:

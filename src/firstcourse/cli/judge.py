@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from firstcourse.cli.output import exit_code, print_findings, print_json
+from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json
 
 if TYPE_CHECKING:
     from firstcourse.suitability import Remedy
@@ -23,6 +23,8 @@ def judge(job: Path, /, *, out: Path | None = None, json: bool = False) -> int:
     from firstcourse.planning.judging import judge_file, remedy_text
     from firstcourse.planning.writing import write_judgement
 
+    if out is not None:
+        check_folder(out)
     done = judge_file(job)
     files = () if out is None else write_judgement(done, out)
     if json:

@@ -1,9 +1,12 @@
 """What several commands print alike."""
 
 import json
+import os
 import sys
 from collections.abc import Iterable
+from pathlib import Path
 
+from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
@@ -18,6 +21,19 @@ def progress(text: str) -> None:
     """Say on stderr what is being done, so that stdout stays for the answer."""
     if sys.stderr.isatty():
         print(f"  {text}", file=sys.stderr)
+
+
+def check_folder(out: Path) -> None:
+    """Refuse a place to write into before long work is done for it.
+
+    Raises:
+        InputValueError: It is a file, lies below one, or may not be written.
+    """
+    there = next((place for place in (out, *out.absolute().parents) if place.exists()), None)
+    if there is not None and not there.is_dir():
+        raise InputValueError(f"{there} is a file; name a folder to write into, or move that file away")
+    if there is not None and not os.access(there, os.W_OK | os.X_OK):
+        raise InputValueError(f"{there} may not be written by you; name another folder")
 
 
 def print_json(value: object) -> None:

@@ -5,7 +5,7 @@ from typing import Annotated, Any
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import exit_code, print_findings, print_json, progress
+from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json, progress
 
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
@@ -25,6 +25,7 @@ def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> 
     from firstcourse.planning import plan_file, summarize
     from firstcourse.planning.writing import write_plan
 
+    check_folder(out)
     result = plan_file(job, effort=effort, on_step=progress)
     files = write_plan(result, out)
     summary = summarize(result)

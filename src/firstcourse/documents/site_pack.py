@@ -26,7 +26,7 @@ from firstcourse.drawings import (
 )
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
-from firstcourse.plan import Plan, Sheet, Surface
+from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
 from firstcourse.units import format_length
 
 _CAUTIONS = "safety.caution."
@@ -69,7 +69,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "digest": plan.job.digest[:12],
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
-        "stops": [finding.message for finding in plan.findings if finding.severity == "stop"],
+        "stops": [f"{found.where}: {found.message}" for found in plan.findings if found.severity == "stop"],
         "rooms": room_pages(plan),
         "surfaces": [_surface(plan, surface) for surface in plan.surfaces if surface.boarded],
         "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
@@ -82,7 +82,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if has_second_cuts(piece)
         ],
         "why": why_page(plan),
-        "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities],
+        "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities if q.buy],
         "judged": _judgement(plan) if judged else None,
         "findings": [
             finding.model_dump(mode="json")
@@ -124,8 +124,12 @@ def _judgement(plan: Plan) -> dict[str, Any]:
 
 def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
     for name, found in plan.counts.items():
-        proof = "no cutting of these pieces needs fewer" if found.proven else f"at least {found.lower_bound}"
-        yield f"sheets of {name}", f"{found.used} ({proof})"
+        if found.proven and found.used:
+            yield f"sheets of {name}", f"{found.used} (no cutting of these pieces needs fewer)"
+        elif found.used:
+            # Where stocks stand in for each other, each alone may need none: that says nothing.
+            least = f" (at least {found.lower_bound})" if found.lower_bound else ""
+            yield f"sheets of {name}", f"{found.used}{least}"
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
     if reused:
         yield "kept offcuts used up", str(reused)
@@ -164,7 +168,12 @@ def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
                 stocks[board.piece],
             ]
         )
-    return {"title": surface.title or surface.id, "rows": rows, **_image(draw_surface(plan, surface))}
+    return {
+        "title": surface.title or surface.id,
+        "up": "from the foot" if surface.kind is SurfaceKind.WALL else "from the lower edge",
+        "rows": rows,
+        **_image(draw_surface(plan, surface)),
+    }
 
 
 def _heights(plan: Plan, surface: Surface) -> dict[str, Any]:
