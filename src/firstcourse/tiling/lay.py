@@ -15,6 +15,8 @@ SPECK_MM2 = 1.0
 """What is left of a tile and smaller than this fills with grout: it is not a piece [mm²]."""
 CUT_MM = 0.005
 """A tile that reaches over an edge by less than this is not cut: rounding makes it, no saw takes it off [mm]."""
+BEND_MM = 0.002
+"""Points that bend a side by less than this are left out: rounding makes two edges on one line cross [mm]."""
 SAME_ROW_MM = 1e-4
 """Tiles whose lower edges differ by less than this stand in one row; floating point parts them [mm]."""
 
@@ -98,5 +100,5 @@ def _rings(cell: RepeatCell, ring: tuple[XY, ...], shift: XY, bounds: tuple[floa
 
 
 def _parts(shape: Any) -> list[Polygon]:
-    parts = [part for part in shapely.get_parts(shape) if part.geom_type == "Polygon"]
+    parts = [part.simplify(BEND_MM) for part in shapely.get_parts(shape) if part.geom_type == "Polygon"]
     return [part for part in parts if part.area >= SPECK_MM2]
