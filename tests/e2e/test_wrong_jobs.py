@@ -156,6 +156,21 @@ def test_a_path_that_cannot_be_read_is_named(command, path, tmp_path, capsys):
     assert not (tmp_path / "out").exists()
 
 
+@pytest.mark.parametrize("command", ["plan", "judge"])
+@pytest.mark.parametrize("below", ["", "deeper/still"])
+def test_a_file_where_the_folder_should_be_is_told_before_any_work(command, below, tmp_path, capsys):
+    taken = tmp_path / "notes"
+    taken.write_text("mine", encoding="utf-8")
+    # A job that would be refused were it read: the folder is looked at first.
+    job = tmp_path / "job.yaml"
+    job.write_text("", encoding="utf-8")
+    assert run([command, str(job), "--out", str(taken / below)]) == 2
+    assert capsys.readouterr().err.strip() == (
+        f"{taken} is a file; name a folder to write into, or move that file away"
+    )
+    assert taken.read_text(encoding="utf-8") == "mine"
+
+
 @pytest.mark.skipif(os.name != "posix", reason="signals and modes of POSIX systems")
 def test_stopped_by_hand_it_says_so_and_writes_nothing(tmp_path):
     out = tmp_path / "out"
