@@ -228,9 +228,9 @@ def _tiles(plan: Document) -> Iterator[Objection]:
 
 
 def _beside_others(plan: Document, stock: str) -> bool:
-    """Whether a tile is only laid in bands, borders and repeats of several tiles."""
-    areas = [area for surface in plan.surfaces for area in surface.tiled if stock in area.tiles]
-    return all(area.role != "field" or len(area.tiles) > 1 for area in areas)
+    """Whether some surface has this tile and others too, as in bands, borders and repeats."""
+    laid = [{name for area in surface.tiled for name in area.tiles} for surface in plan.surfaces]
+    return any(stock in names and len(names) > 1 for names in laid)
 
 
 def _small(tape: Tape) -> int:
