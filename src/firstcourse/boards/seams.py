@@ -54,10 +54,17 @@ class Ground:
         return round(left), round(right)
 
     @cached_property
+    def filled(self) -> tuple[shapely.Polygon, ...]:
+        """What the course covers, its parts without the holes that no board is narrower than."""
+        parts = [part for part in shapely.get_parts(self.strip) if part.geom_type == "Polygon"]
+        return tuple(_without_holes(part, self._narrow) if part.interiors else part for part in parts)
+
+    @cached_property
     def is_box(self) -> bool:
-        """Whether the course covers a rectangle over all its height."""
+        """Whether every board of the course, holes left out, is a rectangle as high as the course."""
         left, right = self.ends
-        return bool(right > left and self.strip.area == (right - left) * (self.span[1] - self.span[0]))
+        area = (right - left) * (self.span[1] - self.span[0])
+        return bool(area > 0 and len(self.filled) == 1 and self.filled[0].area == area)
 
     @cached_property
     def likeness(self) -> Hashable:
@@ -78,10 +85,7 @@ class Ground:
 
         A board with such a hole reaches as far as without it.
         """
-        if self.is_box:
-            return Strip([self.strip])
-        parts = shapely.get_parts(self.strip)
-        return Strip([_without_holes(part, self._narrow) for part in parts if part.geom_type == "Polygon"])
+        return Strip(self.filled)
 
     @cached_property
     def unbroken(self) -> tuple[Span, ...]:
@@ -111,6 +115,11 @@ class Ground:
 
     def boxes(self, start: int, end: int) -> tuple[Box, ...]:
         """The bounding boxes of the boards between two edges."""
+        if self.is_box:
+            left, right = self.ends
+            first, last = max(start, left), min(end, right)
+            whole = last > first and 2 * (last - first) * (self.span[1] - self.span[0]) >= LEAST_AREA2
+            return ((first, self.span[0], last, self.span[1]),) if whole else ()
         key = (start, end)
         if key not in self._boxes:
             self._boxes[key] = self.shapes.boxes(start, end, LEAST_AREA2)
@@ -265,7 +274,7 @@ class Course:
 
     def _costs(self, edges: Sequence[int]) -> Mapping[Span, int | None]:
         """What `cost` says of any two places where a board may begin and end; asked one by one if need be."""
-        if not self.ground.shapes.is_single:
+        if self.ground.is_box or not self.ground.shapes.is_single:
             return _Asked(self.cost)
         gap, step, least = self.field.limits.gap, self.field.limits.graduation, self.field.limits.least_piece
         ends = np.array(edges, np.int64)

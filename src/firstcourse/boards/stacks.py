@@ -204,6 +204,19 @@ def _legal(
     least, most = course.field.limits.least_piece, course.length + step
     boards: list[Boards] = []
     slivers: list[Boards] = []
+    if ground.is_box:
+        tall = ceil_to(ground.span[1] - ground.span[0], step)
+        both_ways = [way for sheet in stock for way in (sheet.size, sheet.size[::-1])]
+        widest = max((long for long, short in both_ways if tall <= short), default=0)
+        for i, edge in enumerate(edges):
+            for j in range(i + 1, len(edges)):
+                wide = -(-(edges[j] - edge - gap) // step) * step
+                if wide > widest:
+                    break
+                if wide > 0:
+                    listed = slivers if TICKS_PER_MM < min(wide, tall) < least else boards
+                    listed.append((i, j, ((tall, wide) if along_v else (wide, tall),)))
+        return boards, slivers
     if ground.shapes.is_single:
         at = np.array(edges)
         first, last = np.nonzero((at[None, :] - at[:, None] > gap) & (at[None, :] - at[:, None] - gap <= most))

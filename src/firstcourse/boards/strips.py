@@ -4,7 +4,7 @@ A course is cut by hundreds of possible seams before one is taken. Each cut woul
 trapezoids it is a walk from left to right.
 """
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable
 from functools import cached_property
 from itertools import pairwise
@@ -48,6 +48,12 @@ class Trapezoid(NamedTuple):
             self.upper_left + share * (self.upper_right - self.upper_left),
         )
 
+    @property
+    def area2(self) -> float:
+        """Twice the area [ticks²]."""
+        mean2 = self.upper_left - self.lower_left + self.upper_right - self.lower_right
+        return mean2 * (self.right - self.left)
+
     def between(self, u: Floats) -> tuple[Floats, Floats]:
         """Lower and upper edge at many places along u, none outside the trapezoid."""
         share = (u - self.left) / (self.right - self.left)
@@ -55,6 +61,21 @@ class Trapezoid(NamedTuple):
             self.lower_left + share * (self.lower_right - self.lower_left),
             self.upper_left + share * (self.upper_right - self.upper_left),
         )
+
+
+class _Part(NamedTuple):
+    """A connected part of neighbouring slabs: its ends along u, and what its whole trapezoids reach and cover.
+
+    Attributes:
+        cut: Trapezoids of the first and the last slab, of which less than the whole may count.
+    """
+
+    left: float
+    right: float
+    lower: float
+    upper: float
+    area2: float
+    cut: tuple[Trapezoid, ...]
 
 
 class Strip:
@@ -87,6 +108,7 @@ class Strip:
                     for below, above in zip(over[::2], over[1::2], strict=True)
                 ]
             )
+        self._known_parts: dict[Span, tuple[_Part, ...]] = {}
         self._meeting: list[list[list[int]]] = [[[] for _ in slab] for slab in self.slabs[:1]]
         self._meeting += [
             [[number for number, other in enumerate(before) if _meet(other, shape)] for shape in slab]
@@ -150,36 +172,62 @@ class Strip:
         """
         if self.is_single:
             return self._only_box(start, end, least_area2)
-        # Each part: left, lower, right, upper, twice the area; None where it was joined to another.
-        parts: list[list[float] | None] = []
-        before: list[int] = []
-        for index in range(max(0, bisect_right(self._places, start) - 1), len(self.slabs)):
-            if self._places[index] >= end:
-                break
-            here: list[int] = []
-            for number, shape in enumerate(self.slabs[index]):
+        first = max(0, bisect_right(self._places, start) - 1)
+        last = min(bisect_left(self._places, end), len(self.slabs)) - 1
+        found = []
+        for part in self._parts(first, last) if first <= last else ():
+            lower, upper, area2 = part.lower, part.upper, part.area2
+            for shape in part.cut:
                 left, right = max(shape.left, start), min(shape.right, end)
                 (low_left, high_left), (low_right, high_right) = shape.at(left), shape.at(right)
-                part = [
-                    left,
-                    min(low_left, low_right),
-                    right,
-                    max(high_left, high_right),
-                    (high_left - low_left + high_right - low_right) * (right - left),
-                ]
+                lower, upper = min(lower, low_left, low_right), max(upper, high_left, high_right)
+                area2 += (high_left - low_left + high_right - low_right) * (right - left)
+            if area2 >= least_area2:
+                found.append(
+                    (round(max(part.left, start)), round(lower), round(min(part.right, end)), round(upper))
+                )
+        return tuple(found)
+
+    def _parts(self, first: int, last: int) -> "tuple[_Part, ...]":
+        """The connected parts of some neighbouring slabs."""
+        key = (first, last)
+        if key not in self._known_parts:
+            self._known_parts[key] = self._connected(first, last)
+        return self._known_parts[key]
+
+    def _connected(self, first: int, last: int) -> "tuple[_Part, ...]":
+        # Slab and number of each trapezoid of a part; None where it was joined to another.
+        parts: list[list[tuple[int, int]] | None] = []
+        before: list[int] = []
+        for index in range(first, last + 1):
+            here: list[int] = []
+            for number in range(len(self.slabs[index])):
+                part = [(index, number)]
                 for touched in {before[other] for other in self._meeting[index][number]} if before else ():
-                    part = _joined(part, parts[touched])
+                    part += parts[touched] or []
                     parts[touched] = None
                     before = [len(parts) if its == touched else its for its in before]
                     here = [len(parts) if its == touched else its for its in here]
                 here.append(len(parts))
                 parts.append(part)
             before = here
-        return tuple(
-            (round(part[0]), round(part[1]), round(part[2]), round(part[3]))
-            for part in parts
-            if part is not None and part[4] >= least_area2
-        )
+        found = []
+        for members in parts:
+            if members is None:
+                continue
+            shapes = [self.slabs[index][number] for index, number in members]
+            inner = [self.slabs[index][number] for index, number in members if first < index < last]
+            found.append(
+                _Part(
+                    min(shape.left for shape in shapes),
+                    max(shape.right for shape in shapes),
+                    min((min(shape.lower_left, shape.lower_right) for shape in inner), default=inf),
+                    max((max(shape.upper_left, shape.upper_right) for shape in inner), default=-inf),
+                    sum(shape.area2 for shape in inner),
+                    tuple(self.slabs[index][number] for index, number in members if index in (first, last)),
+                )
+            )
+        return tuple(found)
 
     def _only_box(self, start: int, end: int, least_area2: float) -> tuple[Box, ...]:
         first, last = max(start, self._places[0]), min(end, self._places[-1])
@@ -215,15 +263,3 @@ def _on(edge: tuple[float, float, float, float], u: float) -> float:
 def _meet(one: Trapezoid, other: Trapezoid) -> bool:
     """Whether a trapezoid and one right of it share more than a point."""
     return min(one.upper_right, other.upper_left) - max(one.lower_right, other.lower_left) > _TOUCH
-
-
-def _joined(one: list[float], other: list[float] | None) -> list[float]:
-    if other is None:
-        return one
-    return [
-        min(one[0], other[0]),
-        min(one[1], other[1]),
-        max(one[2], other[2]),
-        max(one[3], other[3]),
-        one[4] + other[4],
-    ]
