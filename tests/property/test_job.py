@@ -41,13 +41,14 @@ def jobs(draw):
         ],
     }
     price = draw(st.none() | st.floats(0, 1e6, allow_nan=False))
+    reason = draw(WORDS.filter(str.strip))
     return Job.model_validate(
         {
             "name": draw(NAMES),
-            "date": draw(st.dates(datetime.date(1900, 1, 1), datetime.date(2999, 1, 1))),
+            "date": draw(st.dates(datetime.date(2026, 1, 1), datetime.date(2999, 1, 1))),
             "tape": draw(st.sampled_from(Tape)),
             "stock": [{"id": draw(NAMES), "size": [draw(LENGTHS), draw(LENGTHS)], "thickness": 9, "price": price}],
-            "rules": [{"rule": "a.b", "value": draw(WORDS), "reason": draw(WORDS)}],
+            "rules": [{"rule": "boards.piece.min", "value": "5 in", "reason": reason}],
             "rooms": [room],
         }
     )

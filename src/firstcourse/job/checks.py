@@ -1,8 +1,10 @@
 """What no single field can tell: names used twice, corners that are not there, things outside their wall."""
 
+import difflib
 from collections.abc import Iterator
 from itertools import pairwise
 
+from firstcourse.errors import InputValueError
 from firstcourse.job.fields import LONGEST_SIDE_MM
 from firstcourse.job.model import (
     BoardedWall,
@@ -15,6 +17,7 @@ from firstcourse.job.model import (
 )
 from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
+from firstcourse.rules import Override, load_rules
 from firstcourse.units import mm
 
 Wrong = tuple[tuple[str | int, ...], str]
@@ -37,10 +40,32 @@ def _job(job: Job) -> Iterator[Wrong]:
     for index, offcut in enumerate(job.offcuts):
         if offcut.stock not in stocks:
             yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
+    yield from _changes(job)
     for index, room in enumerate(job.rooms):
         for path, message in _room(room, frozenset(stocks)):
             yield ("rooms", index, *path), message
     yield from check_tiles(job)
+
+
+def _changes(job: Job) -> Iterator[Wrong]:
+    """Rules set for this job that the rule book does not have, or not with such a value."""
+    if not job.rules:
+        return
+    book = load_rules(job.date, job.practice)
+    for index, change in enumerate(job.rules):
+        if change.rule not in book.entries:
+            near = difflib.get_close_matches(change.rule, book.ids(), n=1, cutoff=0.6)
+            hint = f"did you mean '{near[0]}'?" if near else "`firstcourse rules` lists them"
+            yield ("rules", index, "rule"), f"'{change.rule}' is not a rule of the rule book; {hint}"
+            continue
+        try:
+            load_rules(
+                job.date,
+                job.practice,
+                (Override(rule=change.rule, value=change.value, reason=change.reason),),
+            )
+        except InputValueError as error:
+            yield ("rules", index, "value"), str(error)
 
 
 def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:

@@ -197,3 +197,18 @@ def test_files_that_are_not_there(tmp_path):
     for path in (tmp_path / "none.yaml", tmp_path):
         with pytest.raises(JobError, match=path.name):
             read_job(path)
+
+
+def test_a_rule_that_is_not_in_the_book_is_placed_with_the_nearest():
+    wrong = "rules: [{rule: boards.gap.betwen, value: 3 mm, reason: as the maker says}]\nrooms:"
+    (found,) = problems(changed("rooms:", wrong))
+    assert found.field == "rules[1].rule"
+    assert found.line > 0
+    assert "did you mean 'boards.gap.between'?" in found.message
+
+
+def test_a_rule_with_a_value_it_cannot_have_is_placed():
+    wrong = "rules: [{rule: boards.gap.between, value: 3, reason: as the maker says}]\nrooms:"
+    (found,) = problems(changed("rooms:", wrong))
+    assert found.field == "rules[1].value"
+    assert "has no unit" in found.message
