@@ -34,7 +34,6 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
 from firstcourse.tiling.borders import Border, Bordered, with_border
-from firstcourse.tiling.edges import extent
 from firstcourse.tiling.field import STANDING, areas, tiled_field
 from firstcourse.tiling.joints import tile_joint
 from firstcourse.tiling.lay import CUT_MM, lay
@@ -44,7 +43,7 @@ from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.slivers import sliver_findings
-from firstcourse.tiling.snap_lines import snap_lines
+from firstcourse.tiling.snap_lines import snap_lines, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, Exposure, field_spacing, soft_joints
 from firstcourse.tiling.start import common_level, find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
@@ -299,7 +298,7 @@ class _Tiler:
             angle=self.tiling.angle,
         )
         layings = self._layings(main)
-        lined = _lined([laying for laying, _ in layings])
+        lined = snapped_area([laying for laying, _ in layings])
         soft = soft_joints(
             surface,
             self.whole,
@@ -485,16 +484,6 @@ def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
         if level is not None:
             found |= {wall.surface.id: level for wall in walls}
     return found
-
-
-def _lined(layings: Sequence[Laying]) -> int | None:
-    """Which area the lines to snap are taken from: the lowest of the field that is as high as a whole course."""
-    fields = [index for index, laying in enumerate(layings) if laying.role == "field"]
-    for index in fields:
-        low, high = layings[index].area.bounds[1::2]
-        if high - low >= max(extent(piece.ring, 1) for piece in layings[index].cell.pieces):
-            return index
-    return max(fields, key=lambda index: round(layings[index].area.area, 3), default=None)
 
 
 def _continued(laying: Laying, words: str) -> tuple[Start, ...]:

@@ -15,6 +15,8 @@ from shapely import LineString, MultiPolygon, Polygon
 from firstcourse.geometry.inset import Grid, inset
 from firstcourse.geometry.polygon import Point, from_shapely, sides
 from firstcourse.plan import OpeningKind, SideKind, SnapLine, Surface, SurfaceKind
+from firstcourse.tiling.bands import Laying
+from firstcourse.tiling.edges import extent
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.lines import Lines, joint_lines
 from firstcourse.tiling.model import XY, LaidTile, RepeatCell
@@ -92,6 +94,23 @@ def snap_lines(
     if surface.kind is SurfaceKind.WALL and level and any(lines.straight for lines in joint_lines(cell, shift)):
         return _on_wall(ground, area, cell, shift)
     return _on_floor(ground, area, cell, shift)
+
+
+def snapped_area(layings: Sequence[Laying]) -> int | None:
+    """Which area the lines to snap are taken from: the lowest of the field that is as high as a whole course.
+
+    Args:
+        layings: All areas of a surface; bands and borders give no lines.
+
+    Returns:
+        Its index; where none is so high that of the largest, and None where there is no field.
+    """
+    fields = [index for index, laying in enumerate(layings) if laying.role == "field"]
+    for index in fields:
+        low, high = layings[index].area.bounds[1::2]
+        if high - low >= max(extent(piece.ring, 1) for piece in layings[index].cell.pieces):
+            return index
+    return max(fields, key=lambda index: round(layings[index].area.area, 3), default=None)
 
 
 class _Ground:
