@@ -220,6 +220,9 @@ def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
             continue
         if best is None or _value(found) < _value([best]):
             best = found[0]
+        if len(best.free) <= 1:
+            # All that is left lies together: no other way leaves a larger rectangle or takes fewer cuts.
+            break
     return best
 
 
