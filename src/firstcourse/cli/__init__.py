@@ -4,18 +4,26 @@ Exit codes: 0 done; 1 done, but a finding stops the work; 2 wrong input, nothing
 """
 
 import os
+import signal
 import sys
-from collections.abc import Sequence
+import threading
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from types import FrameType
 
 from cyclopts import App, CycloptsError
 
 from firstcourse import __version__
 from firstcourse.errors import FirstcourseError, PlanRefusedError
 
+TRY_AGAIN_S = 0.05
+"""An interrupt that comes while a module loads is tried again after so many seconds."""
+
 app = App(
     name="firstcourse",
     version=__version__,
     version_flags=["--version"],
+    suppress_keyboard_interrupt=False,
     help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
     help_epilogue=(
         "A job goes new, survey, judge, plan; `firstcourse COMMAND --help` explains each. Start with "
@@ -53,9 +61,11 @@ def run(arguments: Sequence[str]) -> int:
     Returns:
         The exit code, see the module's docstring.
     """
+    stopped: list[int] = []
     try:
-        result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")
-        return result if isinstance(result, int) else 0
+        with _noting_interrupts(stopped):
+            result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")
+            return result if isinstance(result, int) else 0
     except CycloptsError as error:
         command = " ".join(("firstcourse", *(error.command_chain or ())))
         return _say(f"{error}\nSee `{command} --help`.", 2)
@@ -69,14 +79,48 @@ def run(arguments: Sequence[str]) -> int:
         return 0
     except OSError as error:
         return _say(f"{error.filename or 'file'}: {error.strerror or error}", 2)
-    except KeyboardInterrupt:
-        return _say("stopped; nothing was written", 2)
-    except Exception as error:
+    except (KeyboardInterrupt, Exception) as error:
+        # A library that is being loaded may turn the interrupt into an error of its own.
+        if stopped or isinstance(error, KeyboardInterrupt):
+            return _say("stopped; nothing was written", 2)
         return _say(
             f"Firstcourse failed: {type(error).__name__}: {error}. Nothing was written. "
             "This is our fault; please keep the job document, it shows the way to mend it.",
             3,
         )
+
+
+@contextmanager
+def _noting_interrupts(stopped: list[int]) -> Iterator[None]:
+    """Interrupt as usual within, but never while a module loads, and note the signal.
+
+    Compiled modules answer an interrupt of their loading with a traceback and an error of their own.
+    """
+
+    def note(number: int, frame: FrameType | None) -> None:
+        stopped.append(number)
+        if hasattr(signal, "setitimer") and _is_loading(frame):
+            signal.setitimer(signal.ITIMER_REAL, TRY_AGAIN_S)
+        else:
+            raise KeyboardInterrupt
+
+    numbers = [signal.SIGINT, *([signal.SIGALRM] if hasattr(signal, "setitimer") else [])]
+    if threading.current_thread() is not threading.main_thread():  # it alone receives signals
+        numbers = []
+    before = [(number, signal.signal(number, note)) for number in numbers]
+    try:
+        yield
+    finally:
+        for number, handler in before:
+            signal.signal(number, handler)
+
+
+def _is_loading(frame: FrameType | None) -> bool:
+    while frame is not None:
+        if frame.f_code.co_filename.startswith("<frozen importlib"):
+            return True
+        frame = frame.f_back
+    return False
 
 
 def _say(text: str, code: int) -> int:
