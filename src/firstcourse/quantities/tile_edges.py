@@ -11,7 +11,7 @@ from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.joints import fine
 from firstcourse.tiling.setting import shown_edges
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -77,13 +77,14 @@ def trim_finding(surface: Surface, parts: Sequence[TiledPart], rules: RuleSet, t
     """That edges of a surface's tile show, and how high the trim must be."""
     own = [part for part in parts if part.surface.id == surface.id]
     high = max((part.bed.thickness + max(item.thickness for item in part.stock) for part in own), default=0)
+    step = TICKS_PER_MM // 2 if tape is Tape.MM else tape.graduation
     return Finding(
         code="TIL-107",
         severity=Severity.NOTE,
         where=surface.title or surface.id,
         message="Edges of tile show here; choose trim, or tile with a finished edge.",
         measured=length_text(sum(shown_edges(surface)), tape),
-        limit=f"trim about {fine(-(-high // (TICKS_PER_MM // 2)) * (TICKS_PER_MM // 2), Tape.MM)} high",
+        limit=f"trim about {fine(ceil_to(high, step), tape)} high",
         source="tile and mortar as planned",
         remedy="Take trim as high as tile and mortar together; set it with the tile, not after.",
     )

@@ -102,6 +102,7 @@ class Start:
         penalty: What the search makes least; comparable within one field only.
         words: What speaks for it and against it.
         sliver: Whether a cut narrower than wanted at the least stands along an edge, as surveyed.
+        narrowest: Of the slivers along edges, the width of the narrowest, as surveyed; 0 without one [mm].
         poorest: Where the poorest cut stands, such as ` at wall A-B`; empty where every cut is good.
         sure_cut: Narrowest cut along an edge in the worst room that the survey allows [mm].
         exact: Every start that can be best was judged, so that none is better.
@@ -115,6 +116,7 @@ class Start:
     penalty: float
     words: str
     sliver: bool = False
+    narrowest: float = 0.0
     poorest: str = ""
     sure_cut: float = 0.0
     exact: bool = False

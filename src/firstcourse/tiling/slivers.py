@@ -7,7 +7,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import extent, spacing
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.model import RepeatCell, Start
-from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import Tape, floor_to, format_length, ticks_from_mm, ticks_from_mm_floor, to_mm
 
 _ASKEW_MM = 1.0
 """A side that leaves an axis by more than this runs askew [mm]."""
@@ -55,12 +55,20 @@ def sliver_findings(
         severity=Severity.NOTE,
         where=where,
         message=f"A cut{pick.poorest} is a sliver. {why}",
-        measured=f"smallest cut {format_length(ticks_from_mm(pick.smallest_cut), tape)}",
+        measured=f"smallest cut {_smallest(pick, to_mm(rules.ticks(rule.id)), tape)}",
         limit=f"at least {least}, of a small tile {share:.0%} of it",
         rule=rule.id,
         source=said_by(rule),
         remedy=remedy,
     )
+
+
+def _smallest(pick: Start, least: float, tape: Tape) -> str:
+    """The cut that falls short of the limit, so that what is measured never reads as if it reached it."""
+    if pick.smallest_cut < least:
+        return format_length(ticks_from_mm(pick.smallest_cut), tape)
+    # An edge is judged by every course that it may meet: where it runs askew, narrower than any tile laid there.
+    return format_length(floor_to(ticks_from_mm_floor(pick.narrowest), tape.graduation), tape)
 
 
 def _met_in_many_ways(cell: RepeatCell, least: float, share: float) -> bool:

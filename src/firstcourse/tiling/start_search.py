@@ -166,6 +166,7 @@ class Search:
             penalty=float(self.penalties(at)[0]),
             words="",
             sliver=facts.sliver,
+            narrowest=min((float(one.sure[0]) for one in bare if one.sliver[0]), default=0.0),
             poorest=facts.where,
             exact=self.exact,
         )

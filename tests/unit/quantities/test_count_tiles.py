@@ -2,6 +2,7 @@
 
 import datetime
 import math
+import re
 from typing import Any
 
 import pytest
@@ -212,6 +213,17 @@ def test_trim_is_cut_from_stock_lengths() -> None:
     assert (line.exact, line.buy, line.pack) == (4.0, 2, "length of 2.5 m")
     (finding,) = done.findings
     assert (finding.code, finding.measured) == ("TIL-107", "4.00 m")
+
+
+@pytest.mark.parametrize(
+    ("tape", "height"), [(Tape.INCH, r'trim about [\d/-]+" high'), (Tape.MM, r"trim about [\d.]+ mm high")]
+)
+def test_the_height_of_trim_is_told_as_the_tape_reads(tape: Tape, height: str) -> None:
+    item = stock()
+    sides = tuple(Side(kind=kind) for kind in (SideKind.FREE, *(SideKind.PERIMETER,) * 3))
+    done = counted(tiled(mm_box(0, 0, 1500, 800), item, sides=sides), item, tape=tape)
+    (told,) = [finding.limit for finding in done.findings if finding.code == "TIL-107"]
+    assert re.fullmatch(height, told), told
 
 
 @pytest.mark.parametrize(("pieces", "expected"), [([], 0), ([100], 1), ([250], 3), ([60, 50, 40, 30], 2)])

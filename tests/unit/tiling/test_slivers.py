@@ -22,9 +22,12 @@ SLIVER = Start(
     penalty=20.0,
     words="a cut at wall A-B is a sliver",
     sliver=True,
+    narrowest=20.0,
     poorest=" at wall A-B",
 )
-GOOD = replace(SLIVER, sliver=False, smallest_cut=180.0, words="against it: 3 more tiles to cut", poorest="")
+GOOD = replace(
+    SLIVER, sliver=False, narrowest=0.0, smallest_cut=180.0, words="against it: 3 more tiles to cut", poorest=""
+)
 
 
 def test_a_good_start_has_no_finding() -> None:
@@ -46,3 +49,11 @@ def test_the_reason_is_said() -> None:
     herringbone = repeat_cell("herringbone", [plank], 3.0)
     (many,) = sliver_findings([SLIVER], herringbone, "bath: floor", False, Tape.MM, RULES)
     assert "many ways" in many.message
+
+
+def test_what_is_measured_falls_short_of_the_limit_as_the_tape_reads() -> None:
+    poor = replace(SLIVER, smallest_cut=57.0, narrowest=50.79)
+    (metric,) = sliver_findings([poor], CELL, "bath: floor", False, Tape.MM, RULES)
+    assert (metric.measured, metric.limit[:14]) == ("smallest cut 50 mm", "at least 51 mm")
+    (inch,) = sliver_findings([poor], CELL, "bath: floor", False, Tape.INCH, RULES)
+    assert (inch.measured, inch.limit[:11]) == ('smallest cut 1-15/16"', 'at least 2"')
