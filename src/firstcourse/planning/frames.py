@@ -1,7 +1,7 @@
 """What each surface of a job tells of its frame, for the judgement: joists, panels, studs."""
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -25,6 +25,7 @@ from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import floor_layers, laid_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
+    FRAMES_NEED,
     Above,
     CeilingInput,
     Cut,
@@ -37,14 +38,12 @@ from firstcourse.suitability import (
     Studs,
     WallInput,
     frame_unjudged,
+    judge_spacing,
     lumber,
 )
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import thickness_in
 from firstcourse.units import TICKS_PER_INCH, to_inches
-
-_NEEDED = "floor.load.live"
-"""A practice without this rule has none to judge frames by."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,8 +82,36 @@ def asked_frame(
     Raises:
         InputValueError: An entry cannot be used.
     """
+    frame = _told_frame(job, room, surface, where, stock, rules)
+    if frame.judged:
+        return frame
+    # A spacing is limited by the boards and the tile, whatever the members are made of.
+    return replace(frame, notes=(*frame.notes, *_spacing_alone(room, surface, where, rules)))
+
+
+def _spacing_alone(room: Room, surface: Surface, where: str, rules: RuleSet) -> tuple[Finding, ...]:
+    part: BoardedWall | BoardedFloor | BoardedCeiling | None
     if surface.kind is SurfaceKind.WALL:
-        wall = next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+        part, member = _boarded_wall(room, surface), "stud"
+        spacing = _wall_spacing(part, surface, rules)
+    elif surface.kind in (SurfaceKind.FLOOR, SurfaceKind.CEILING):
+        floor = surface.kind is SurfaceKind.FLOOR
+        part, member = room.floor if floor else room.ceiling, "joist" if floor else "ceiling joist"
+        spacing = None if part is None or part.framing is None else _spacing(part.framing)
+    else:
+        return ()
+    return () if spacing is None else judge_spacing(rules, where, member, to_inches(spacing))
+
+
+def _boarded_wall(room: Room, surface: Surface) -> BoardedWall:
+    return next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+
+
+def _told_frame(
+    job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+) -> AskedFrame:
+    if surface.kind is SurfaceKind.WALL:
+        wall = _boarded_wall(room, surface)
         told = wall.studs is not None
         return _without_rules(where, rules, told) or _wall(job, wall, surface, where, stock, rules)
     if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
@@ -100,10 +127,10 @@ def asked_frame(
 
 def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
     """What is said where the practice has no rules for frames; None where it has."""
-    if _NEEDED in rules.entries:
+    if FRAMES_NEED in rules.entries:
         return None
     if told:
-        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on, _NEEDED),))
+        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on, FRAMES_NEED),))
     return AskedFrame(missing=(f"its frame, for which the rule book has no values in {rules.practice} practice",))
 
 
@@ -125,7 +152,7 @@ def _slab(floor: BoardedFloor, where: str) -> Finding:
 def _wall(
     job: Job, wall: BoardedWall, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
 ) -> AskedFrame:
-    spacing = _spacing(wall.framing)
+    spacing = _wall_spacing(wall, surface, rules)
     if wall.studs is None or spacing is None:
         return AskedFrame(missing=("studs",) if wall.studs is None else ("spacing of the studs",))
     _, low, _, high = bounds(surface.extent or surface.outline)
@@ -226,6 +253,29 @@ def _spacing(framing: FloorFraming | WallFraming) -> int | None:
         return framing.spacing
     places = sorted(member.at for member in framing.members)
     return max((after - before for before, after in pairwise(places)), default=None)
+
+
+def _wall_spacing(wall: BoardedWall, surface: Surface, rules: RuleSet) -> int | None:
+    """Centre to centre of the studs that boards cross [ticks], of studs as found the widest.
+
+    Bays beside the boards do not count, nor those that an opening takes up from stud to stud: its own frame
+    carries what is above and below. None where there are no two studs.
+    """
+    left, _, right, _ = bounds(surface.outline)
+    if wall.framing.spacing is not None:
+        return wall.framing.spacing
+    usual = wall.framing.width or rules.ticks("framing.stud_width")
+    faces = sorted((m.at, (m.width or usual) // 2) for m in wall.framing.members)
+    holes = [bounds(opening.outline) for opening in surface.openings if opening.outline]
+    apart = []
+    for (before, half), (after, other) in pairwise(faces):
+        clear = before + half, after - other
+        if min(clear[1], right) <= max(clear[0], left):
+            continue
+        if any(hole[0] <= clear[0] and hole[2] >= clear[1] for hole in holes):
+            continue
+        apart.append(after - before)
+    return max(apart, default=None)
 
 
 def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:

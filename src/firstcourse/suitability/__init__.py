@@ -11,7 +11,16 @@ from firstcourse.suitability.flatness import Spot
 from firstcourse.suitability.floors import Finish, FloorInput, Use
 from firstcourse.suitability.ground import Ground, GroundJudgement, judge_ground
 from firstcourse.suitability.joists import PointLoad
-from firstcourse.suitability.judge import JudgeInput, Judgement, WallInput, frame_unjudged, judge, placed
+from firstcourse.suitability.judge import (
+    FRAMES_NEED,
+    JudgeInput,
+    Judgement,
+    WallInput,
+    frame_unjudged,
+    judge,
+    judge_spacing,
+    placed,
+)
 from firstcourse.suitability.lumber import lumber
 from firstcourse.suitability.panels import Panel
 from firstcourse.suitability.plumb import Corner, Stance, judge_stance
@@ -22,6 +31,7 @@ from firstcourse.suitability.walls import SteelStud, Studs
 
 __all__ = [
     "BOND_COAT",
+    "FRAMES_NEED",
     "MORTAR_BED",
     "TILE",
     "Above",
@@ -57,6 +67,7 @@ __all__ = [
     "judge",
     "judge_build_up",
     "judge_ground",
+    "judge_spacing",
     "judge_stance",
     "lumber",
     "placed",

@@ -8,7 +8,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
-from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.checks import Check, length_check, quantity, sourced
 from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
@@ -49,6 +49,13 @@ _CODES = {
 }
 # A house assumption alone does not halt the work.
 _MENDED_ON_THE_WAY = frozenset({"ceiling joist spacing"})
+_SPACING_RULES = {
+    "stud": "framing.stud_spacing.max",
+    "joist": "framing.joist_spacing.max",
+    "ceiling joist": "ceiling.spacing.max",
+}
+FRAMES_NEED = "floor.load.live"
+"""A practice without this rule has none to judge frames by."""
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 
 
@@ -326,6 +333,34 @@ def _finding(where: str, check: Check, remedy: str) -> Finding:
         source=check.source,
         remedy=remedy,
     )
+
+
+def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float) -> tuple[Finding, ...]:
+    """What a spacing says by itself, where nothing else is known of the members.
+
+    Args:
+        rules: The rule book in force.
+        where: The place in words.
+        member: `stud`, `joist` or `ceiling joist`.
+        spacing_in: Widest centre to centre behind the boards [in].
+
+    Returns:
+        One finding where it is wider than the rule; it stops the work where a judgement of the whole frame would,
+        and is to be mended on the way in a practice that has no rules for frames.
+    """
+    rule = _SPACING_RULES[member]
+    if rule not in rules.entries:
+        return ()
+    name = f"{member} spacing"
+    check = length_check(rules, name=name, title=name, found=spacing_in, rule=rule, at_least=False)
+    if check.holds:
+        return ()
+    remedy = (
+        f"Before boarding add a {member} in each bay that is wider, so that none stand farther apart than "
+        f"{quantity(check.limit, check.unit)}, and enter them (framing, members)."
+    )
+    found = _finding(where, check, remedy)
+    return (found if FRAMES_NEED in rules.entries else found.model_copy(update={"severity": Severity.FIX}),)
 
 
 def placed(where: str, line: Check | Working) -> Working:

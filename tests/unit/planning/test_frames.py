@@ -131,3 +131,41 @@ def test_a_practice_without_frame_rules_says_so_once(practice: str):
     )
     (note,) = [finding for finding in untold.findings if finding.code == "SUI-910"]
     assert f"no values in {practice} practice" in note.message
+
+
+WALL = "walls: [{{wall: A-B, framing: {framing}{opening}}}]"
+WIDE = "{spacing: 24 in, first: 6 in}"
+
+
+@pytest.mark.parametrize(
+    ("practice", "severity"), [("us", Severity.STOP), ("uk", Severity.FIX), ("au", Severity.FIX)]
+)
+def test_a_wide_spacing_is_told_of_studs_of_which_nothing_else_is_known(practice: str, severity: Severity):
+    (told,) = [
+        one for one in room(WALL.format(framing=WIDE, opening=""), practice).findings if one.code == "SUI-301"
+    ]
+    assert told.severity is severity
+    assert told.where == "bath, wall A-B"
+    assert told.remedy is not None and "add a stud" in told.remedy
+
+
+def test_studs_at_the_widest_spacing_allowed_are_not_told():
+    done = room(WALL.format(framing="{spacing: 16 in, first: 6 in}", opening=""))
+    assert "SUI-301" not in {finding.code for finding in done.findings}
+
+
+@pytest.mark.parametrize(("hole", "told"), [("", True), ("12 3/4 in", False), ("18 in", True)])
+def test_a_bay_that_an_opening_takes_up_is_carried_by_its_own_frame(hole: str, told: bool):
+    """The bay from 12 in to 36 in is wide; a window from face to face of its studs leaves no board to cross it."""
+    members = "{members: [{at: 1 in}, {at: 12 in}, {at: 36 in}, {at: 48 in}, {at: 59 in}]}"
+    window = (
+        f", openings: [{{id: light, kind: window, left: {hole}, bottom: 40 in, width: 22 1/2 in, height: 30 in}}]"
+    )
+    done = room(WALL.format(framing=members, opening=window if hole else ""))
+    assert ("SUI-301" in {finding.code for finding in done.findings}) is told
+
+
+def test_a_wide_spacing_of_joists_is_told():
+    done = room("floor: {{framing: {{parallel_to: A-B, spacing: 30 in, first: 8 in}}}}".format())
+    (told,) = [finding for finding in done.findings if "joist spacing" in finding.message.lower()]
+    assert (told.code, told.severity, told.measured) == ("SUI-101", Severity.STOP, "30 in")
