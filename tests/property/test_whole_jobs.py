@@ -55,6 +55,14 @@ def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
     assert found.kind == "planned", found.text
 
 
+# 50034: walls that keep the same courses, one of which leaves nothing to tile.
+# 50053: a band above the tiling, whose tile's joint was laid all the same.
+@pytest.mark.parametrize("seed", [50034, 50053])
+def test_a_random_tiled_job_that_once_failed_is_refused(seed: int) -> None:
+    found = ROOMS.outcome(seed, with_tile=True)
+    assert found.kind == "refused", found.text
+
+
 def test_tile_leaves_the_rest_of_a_job_as_it_was() -> None:
     plain, tiled = (yaml.safe_load(ROOMS.document(11, with_tile=asked)) for asked in (False, True))
     assert {key: tiled[key] for key in plain if key != "rooms"} == {

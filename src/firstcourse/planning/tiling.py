@@ -476,7 +476,8 @@ def _levels(tilers: Sequence[_Tiler], rules: RuleSet) -> dict[str, float]:
     """The level of a course by surface, where several walls of a room keep the same courses."""
     alike: dict[tuple[object, ...], list[_Tiler]] = {}
     for tiler in tilers:
-        if tiler.courses is not None:
+        # A wall that leaves nothing to tile is refused by itself, in words of its own.
+        if tiler.courses is not None and not tiler.searched.area.is_empty:
             alike.setdefault(tiler.courses, []).append(tiler)
     found: dict[str, float] = {}
     for walls in alike.values():

@@ -10,7 +10,9 @@ from shapely import MultiPolygon, Polygon
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
+from firstcourse.errors import InputValueError
 from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiling.patterns import both_tapes
 
 Role = Literal["field", "band", "border"]
 _GRID_MM = 1e-7
@@ -69,6 +71,9 @@ def with_bands(main: Laying, bands: Sequence[Band]) -> tuple[Laying, ...]:
     Args:
         main: Level courses over the whole area.
         bands: In any order; one that would begin within the last is moved on top of it.
+
+    Raises:
+        InputValueError: A band lies where nothing is tiled.
     """
     parts: list[Laying] = []
     joint, (start_u, base) = main.cell.joint, main.shift
@@ -82,6 +87,12 @@ def with_bands(main: Laying, bands: Sequence[Band]) -> tuple[Laying, ...]:
         own = Laying(cell=band.cell, shift=(start_u, at), area=main.area, pattern=band.pattern, role="band")
         for laying, foot, head in ((below, floor, at - joint), (own, at, top)):
             part = main.area.intersection(shapely.box(left, foot, right, head)) if head > foot else Polygon()
+            if laying is own and (part.area == 0 or band.bottom + band.height <= lower):
+                raise InputValueError(
+                    f"the band wanted at {both_tapes(band.bottom)} lies where nothing is tiled (it would begin at "
+                    f"{both_tapes(at)}; the tiling reaches from {both_tapes(lower)} to {both_tapes(upper)}); move the "
+                    "band or leave it out"
+                )
             if part.area > 0:
                 parts.append(replace(laying, area=part))
         floor = base = top + joint

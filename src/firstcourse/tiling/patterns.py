@@ -127,7 +127,9 @@ def _herringbone(tile: TileSize, joint: float, num: int) -> RepeatCell:
     if long <= num * short + EVEN_MM:
         name = "herringbone" if num == 1 else "double herringbone"
         least = "longer than wide" if num == 1 else "more than twice as long as wide"
-        raise InputValueError(f"a {name} needs a tile {least}; '{tile.id}' is {_both(long)} x {_both(short)}")
+        raise InputValueError(
+            f"a {name} needs a tile {least}; '{tile.id}' is {both_tapes(long)} x {both_tapes(short)}"
+        )
     return _blocks(tile.id, long, short, joint, num)
 
 
@@ -146,8 +148,8 @@ def _basket(tile: TileSize, joint: float) -> RepeatCell:
     num = round((long + joint) / (short + joint))
     if num < 2:
         raise InputValueError(
-            f"a basket weave needs a tile at least twice as long as wide; '{tile.id}' is {_both(long)} x "
-            f"{_both(short)}"
+            f"a basket weave needs a tile at least twice as long as wide; '{tile.id}' is {both_tapes(long)} x "
+            f"{both_tapes(short)}"
         )
     if abs(long + joint - num * (short + joint)) > EVEN_MM:
         fits = (long - num * short) / (num - 1)
@@ -155,8 +157,8 @@ def _basket(tile: TileSize, joint: float) -> RepeatCell:
         instead = f"a joint of {fits:.3g} mm would do" if fits > EVEN_MM else "no joint would do"
         raise InputValueError(
             f"a basket weave needs a tile as long as {num} pieces with their joints between: '{tile.id}' is "
-            f"{_both(long)} long, {num} pieces with joints of {joint:.3g} mm make "
-            f"{_both(made)}; {instead}"
+            f"{both_tapes(long)} long, {num} pieces with joints of {joint:.3g} mm make "
+            f"{both_tapes(made)}; {instead}"
         )
     return _blocks(tile.id, long, short, joint, num)
 
@@ -219,7 +221,7 @@ def _refuse_uneven(name: str, cell: RepeatCell, rects: Sequence[Rect]) -> None:
         if clash.any():
             first, second = (int(index) + 1 for index in np.argwhere(clash)[0])
             raise InputValueError(
-                f"repeat '{name}': pieces {first} and {second} come closer than the joint of {_both(joint)} "
+                f"repeat '{name}': pieces {first} and {second} come closer than the joint of {both_tapes(joint)} "
                 "that is laid here"
             )
     filled = float(size.prod(axis=1).sum())
@@ -227,13 +229,13 @@ def _refuse_uneven(name: str, cell: RepeatCell, rects: Sequence[Rect]) -> None:
     # Each module may fall short by EVEN_MM on each side of it before the joints count as uneven.
     if filled < whole - 2 * EVEN_MM * float(size.sum()):
         raise InputValueError(
-            f"repeat '{name}': its pieces with joints of {_both(joint)} fill {100 * filled / whole:.1f} % of it; "
-            "every gap must be one joint wide"
+            f"repeat '{name}': its pieces with joints of {both_tapes(joint)} fill {100 * filled / whole:.1f} % "
+            "of it; every gap must be one joint wide"
         )
 
 
-def _both(length_mm: float) -> str:
-    """A length for either tape: a repeat does not know which the job is measured with."""
+def both_tapes(length_mm: float) -> str:
+    """A length [mm] for either tape: a pattern does not know which the job is measured with."""
     return f"{length_mm:.5g} mm ({length_mm * TICKS_PER_MM / TICKS_PER_INCH:.4g} in)"
 
 

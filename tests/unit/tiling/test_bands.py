@@ -5,6 +5,7 @@ import datetime
 import pytest
 from shapely import box
 
+from firstcourse.errors import InputValueError
 from firstcourse.rules import load_rules
 from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
 from firstcourse.tiling.lay import lay
@@ -100,3 +101,9 @@ def test_the_start_counts_the_courses_cut_above_the_band(rise: int):
 def test_courses_above_a_band_lie_higher_by_it():
     assert course_level((0.0, 3.0), [GLASS_BAND], 300) == 3.0
     assert course_level((0.0, 3.0), [GLASS_BAND], 800) == 103.0
+
+
+@pytest.mark.parametrize("bottom", [1040, 1600, -300])
+def test_a_band_where_nothing_is_tiled_is_refused(bottom: float):
+    with pytest.raises(InputValueError, match=r"lies where nothing is tiled .* from 0 mm .* to 1000 mm"):
+        with_bands(MAIN, [Band(cell=GLASS, bottom=bottom, height=98)])
