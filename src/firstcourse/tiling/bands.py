@@ -90,8 +90,8 @@ def with_bands(main: Laying, bands: Sequence[Band]) -> tuple[Laying, ...]:
             if laying is own and (part.area == 0 or band.bottom + band.height <= lower):
                 raise InputValueError(
                     f"the band wanted at {both_tapes(band.bottom)} lies where nothing is tiled (it would begin at "
-                    f"{both_tapes(at)}; the tiling reaches from {both_tapes(lower)} to {both_tapes(upper)}); move the "
-                    "band or leave it out"
+                    f"{both_tapes(at)}; the tiling reaches from {both_tapes(lower)} to {both_tapes(upper)}); "
+                    "move the band or leave it out"
                 )
             if part.area > 0:
                 parts.append(replace(laying, area=part))
