@@ -49,7 +49,8 @@ def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
 # 31173: a piece so small that rounding to ticks turns it, cut of a tile with a grain.
 # 31504, 32002: a band whose tile alone would have a narrower joint than the field it lies in.
 # 31702: a pierced tile beside a band. 31802: lines to snap along courses that a band takes the place of.
-@pytest.mark.parametrize("seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002])
+# 50152: slanting lines to snap on a wall narrower than its tile.
+@pytest.mark.parametrize("seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002, 50152])
 def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
     found = ROOMS.outcome(seed, with_tile=True)
     assert found.kind == "planned", found.text

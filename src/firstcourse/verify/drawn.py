@@ -100,14 +100,18 @@ def _runs_along(line: tuple[Point, Point], ends: np.ndarray, reach: float) -> bo
 def _repeats(
     line: tuple[Point, Point], ends: np.ndarray, steps: tuple[tuple[float, float], ...], reach: float
 ) -> bool:
-    """Whether a level or upright line would run along tile of a course that the room is too small to show."""
-    axis = next((axis for axis in (0, 1) if line[0][axis] == line[1][axis]), None)
-    if axis is None or len(steps) != 2:
+    """Whether a line would run along tile of a course that the room is too small to show."""
+    if len(steps) != 2:
         return False
-    by = [step[axis] * TICKS_PER_MM for step in steps]
+    (au, av), (bu, bv) = line
+    length = math.dist((au, av), (bu, bv))
+    # Square to the line, so that moves along it count for nothing.
+    square = np.array([bv - av, au - bu]) / length
+    by = [float(np.dot(step, square)) * TICKS_PER_MM for step in steps]
     courses = range(-_COURSES, _COURSES + 1)
     moves = np.array([one * by[0] + other * by[1] for one in courses for other in courses])
-    return bool((np.abs(ends[:, axis, None] + moves[None, :] - line[0][axis]) <= reach).any())
+    across = (ends - (au, av)) @ square
+    return bool((np.abs(across[:, None] + moves[None, :]) <= reach).any())
 
 
 def _measures(surface: Surface, plan: Document) -> Iterator[Objection]:
