@@ -23,6 +23,7 @@ app = App(
     name="firstcourse",
     version=__version__,
     version_flags=["--version"],
+    help_format="plaintext",
     suppress_keyboard_interrupt=False,
     help="From a tape measure to a wet-room plan that a tile setter can build and anyone can check.",
     help_epilogue=(
