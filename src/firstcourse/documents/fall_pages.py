@@ -47,7 +47,7 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
         "facts": facts,
         "levels": [
             [str(number), point.where, format_length(point.height, tape)]
-            for number, point in enumerate(fall.levels, start=1)
+            for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
         "flood": f"Before tile: fill to {level} over the drain ({water}) and leave it for {test.hours:g} hours."
         + (" A dam across the opening is needed." if test.dam else ""),

@@ -41,16 +41,20 @@ def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 12
         elif opening.centre is not None and opening.diameter is not None:
             radius = opening.diameter / 2 / TICKS_PER_MM / drawing.scale
             drawing.circles.append(Circle("opening", sheet.at(opening.centre), radius))
-    for plane in fall.planes:
-        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient, plan.job.tape)
     middle = shapely.centroid(Polygon(sheet.ring(surface.outline)))
-    for number, point in enumerate(fall.levels, start=1):
+    for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1):
         x, y = sheet.at(point.at)
         dx, dy = (_OFF_MM if x > middle.x else -_OFF_MM), (_OFF_MM if y > middle.y else -_OFF_MM)
+        also = ((x + dx, y - dy), (x + dx, y + 2 * dy), (x + dx, y - 2 * dy))
+        if number > len(fall.levels):
+            # A valley runs outwards from the drain: its figures stand beside it.
+            dy = -dy
         text = f"{number}: {sheet.length(point.height)}"
         spot = Text((x + dx, y + dy), text, FIGURE_MM + 0.6, anchor="start" if dx > 0 else "end", bold=True)
-        drawing.place(spot, try_also=((x + dx, y - dy), (x + dx, y + 2 * dy), (x + dx, y - 2 * dy)))
+        drawing.place(spot, try_also=also)
         drawing.circles.append(Circle("fastener", (x, y), 0.7))
+    for plane in fall.planes:
+        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient, plan.job.tape)
     sheet.name_corners()
     return drawing
 

@@ -63,6 +63,8 @@ class Fall(Frozen):
         valleys: Lines in which water gathers, lower end first; larger tile is cut along them.
         ridges: Lines that water leaves, lower end first.
         levels: Every corner of the perimeter and every point where planes meet on it, in order.
+        valley_levels: Ends of valleys that the perimeter's points do not mark, the drain among them, and points
+            between their ends; in the level check table they follow `levels`.
         rise: Height of the highest point.
         least_fall: Least fall on the way of the water, valleys counted in.
         least_plane_fall: Least fall of any plane, square to its level lines.
@@ -86,6 +88,7 @@ class Fall(Frozen):
     valleys: tuple[Segment, ...] = ()
     ridges: tuple[Segment, ...] = ()
     levels: tuple[LevelPoint, ...]
+    valley_levels: tuple[LevelPoint, ...] = ()
     rise: Ticks
     least_fall: float
     least_plane_fall: float

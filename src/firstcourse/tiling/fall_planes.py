@@ -95,9 +95,7 @@ class FallingFloor:
     def folds(self) -> tuple[Fold, ...]:
         """Every valley and ridge, in the order of the planes; the line of the drain itself is none."""
         return tuple(
-            fold
-            for fold in _folds(self.planes)
-            if not (_on_drain(fold.low, self.drain) and _on_drain(fold.high, self.drain))
+            fold for fold in _folds(self.planes) if not (self.on_drain(fold.low) and self.on_drain(fold.high))
         )
 
     @property
@@ -138,6 +136,10 @@ class FallingFloor:
         """Height of the highest point, which lies on the perimeter."""
         return max(height for _, height in self.perimeter)
 
+    def on_drain(self, at: XY) -> bool:
+        """Whether a point is the drain, or lies on the line of a linear one."""
+        return _on_drain(at, self.drain)
+
     def height(self, at: XY) -> float:
         """Height of the floor over a point on it."""
         point = shapely.Point(at)
@@ -161,7 +163,7 @@ class FallingFloor:
         corners: list[XY] = []
         for plane in self.planes:
             corners += [at for at in plane.ring if all(math.dist(at, other) > _TOUCH for other in corners)]
-        return tuple(at for at in corners if not _on_drain(at, self.drain) and not any(self._ways_down(at)))
+        return tuple(at for at in corners if not self.on_drain(at) and not any(self._ways_down(at)))
 
     def _ways_down(self, at: XY) -> Iterator[bool]:
         for plane in self.planes:

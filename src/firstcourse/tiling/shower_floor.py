@@ -24,6 +24,7 @@ from firstcourse.tiling.flood import flood_test
 from firstcourse.tiling.joints import said_by, step_allowed
 from firstcourse.tiling.model import XY
 from firstcourse.tiling.shower_rules import check_shower
+from firstcourse.tiling.valley_levels import valley_levels
 from firstcourse.tiling.words import fall_text, length_text, litres_text
 from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, ticks_from_mm_ceil, to_mm
 from firstcourse.workings import Working
@@ -93,6 +94,7 @@ def plan_fall(
         valleys=tuple(_line(fold) for fold in floor.folds if fold.valley),
         ridges=tuple(_line(fold) for fold in floor.folds if not fold.valley),
         levels=levels,
+        valley_levels=valley_levels(floor, levels, rules.ticks("fall.check.spacing"), tape),
         rise=ticks_from_mm(floor.rise),
         least_fall=floor.least_flow,
         least_plane_fall=floor.least_plane,

@@ -44,6 +44,7 @@ class Fall:
     valleys: tuple[tuple[Point, Point], ...]
     ridges: tuple[tuple[Point, Point], ...]
     levels: tuple[tuple[Point, int], ...]
+    valley_levels: tuple[tuple[Point, int], ...]
     rise: int
     least_fall: float
     least_plane_fall: float
@@ -77,7 +78,8 @@ def read_fall(node: Node) -> Fall:
         planes=tuple(_plane(item) for item in node.nodes("planes")),
         valleys=tuple(segment(*row) for row in node.rows("valleys")),
         ridges=tuple(segment(*row) for row in node.rows("ridges")),
-        levels=tuple((item.point("at"), _ticks(item, "height")) for item in node.nodes("levels")),
+        levels=_levels(node, "levels"),
+        valley_levels=_levels(node, "valley_levels"),
         rise=node.length("rise"),
         least_fall=node.number("least_fall"),
         least_plane_fall=node.number("least_plane_fall"),
@@ -107,6 +109,10 @@ def _plane(node: Node) -> Plane:
     if len(gradient) != 2:
         raise FieldError(f"{node.where}.gradient", "is not a pair of numbers")
     return Plane(outline, heights, (gradient[0], gradient[1]))
+
+
+def _levels(node: Node, key: str) -> tuple[tuple[Point, int], ...]:
+    return tuple((item.point("at"), _ticks(item, "height")) for item in node.nodes(key))
 
 
 def _ticks(node: Node, key: str) -> int:

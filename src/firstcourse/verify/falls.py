@@ -6,7 +6,7 @@ in nothing.
 
 import math
 from collections.abc import Iterator
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import shapely
 from shapely import Polygon
@@ -53,6 +53,7 @@ def check_falls(plan: Document) -> Iterator[Objection]:
         yield from _runs(surface, fall, plan)
         yield from _folds_said(surface, fall, folds)
         yield from _levels(surface, fall)
+        yield from _valley_levels(surface, fall, folds, plan.rules.ticks("fall.check.spacing"))
         yield from _totals(surface, fall, folds)
         yield from _rules(surface, fall, folds, plan)
         yield from _held(surface, fall, plan)
@@ -176,16 +177,39 @@ def _alike(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
 
 def _levels(surface: Surface, fall: Fall) -> Iterator[Objection]:
     rim = Polygon(surface.outline).exterior
-    shapes = [Polygon(plane.ring) for plane in fall.planes]
     for at, height in fall.levels:
-        spot = shapely.Point(at)
-        near = [p for p, shape in zip(fall.planes, shapes, strict=True) if shape.distance(spot) <= _NEAR]
-        if rim.distance(spot) > _NEAR or not near or min(abs(p.height(at) - height) for p in near) > 2 * _NEAR:
+        if rim.distance(shapely.Point(at)) > _NEAR or not _lies_at(fall, at, height):
             yield Objection("VER-756", surface.id, f"does not lie as high at {_spot(at)} as its levels say")
     asked = list(surface.outline)
     asked += [at for plane in fall.planes for at in plane.ring if rim.distance(shapely.Point(at)) <= _NEAR]
     if any(min((math.dist(at, level) for level, _ in fall.levels), default=math.inf) > 2 * _NEAR for at in asked):
         yield Objection("VER-756", surface.id, "has a corner on its perimeter without a level")
+
+
+def _lies_at(fall: Fall, at: Point, height: int) -> bool:
+    """Whether a plane at the point has that height there."""
+    spot = shapely.Point(at)
+    near = [plane for plane in fall.planes if Polygon(plane.ring).distance(spot) <= _NEAR]
+    return any(abs(plane.height(at) - height) <= 2 * _NEAR for plane in near)
+
+
+def _valley_levels(surface: Surface, fall: Fall, folds: list[_Fold], spacing: int) -> Iterator[Objection]:
+    """Points lie on valleys as high as is said, and no part of a valley is farther from one than may be."""
+    lines = [shapely.LineString([low, high]) for low, high, valley, _, _ in folds if valley]
+    for at, height in fall.valley_levels:
+        spot = shapely.Point(at)
+        if min((line.distance(spot) for line in lines), default=math.inf) > _NEAR:
+            yield Objection("VER-756", surface.id, f"has a level at {_spot(at)} that lies in no valley")
+        elif not _lies_at(fall, at, height):
+            yield Objection("VER-756", surface.id, f"does not lie as high at {_spot(at)} as its levels say")
+    spots = [shapely.Point(at) for at, _ in (*fall.levels, *fall.valley_levels)]
+    for line in lines:
+        along = sorted(line.project(spot) for spot in spots if line.distance(spot) <= 2 * _NEAR)
+        steps = [after - before for before, after in pairwise(along)]
+        if not along or along[0] > 2 * _NEAR or line.length - along[-1] > 2 * _NEAR:
+            yield Objection("VER-756", surface.id, "has a valley with an end that has no level")
+        elif max(steps, default=0.0) > spacing + 4 * _NEAR:
+            yield Objection("VER-756", surface.id, "has a valley whose levels lie too far apart to check it")
 
 
 def _totals(surface: Surface, fall: Fall, folds: list[_Fold]) -> Iterator[Objection]:

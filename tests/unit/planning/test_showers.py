@@ -56,7 +56,9 @@ def test_tile_too_large_to_follow_the_planes_is_cut_along_the_valleys():
 
 def test_its_page_has_levels_to_check_and_the_flood_test():
     (page,) = fall_pages(_plan())
-    assert [row[0] for row in page["levels"]] == ["1", "2", "3", "4"]
+    assert [row[0] for row in page["levels"]] == [str(number) for number in range(1, 10)]
+    assert [row[1] for row in page["levels"]][4] == "top of the drain"
+    assert all("from point 5 towards" in row[1] for row in page["levels"][5:])
     assert "24 hours" in page["flood"]
     assert page["record"]
 
@@ -66,7 +68,7 @@ def test_its_drawing_numbers_the_levels_as_the_table_does():
     floor = _floor(plan)
     assert floor.fall is not None
     texts = [text.text for text in draw_fall(plan, floor, floor.fall).texts]
-    assert [number for number, at, _ in (text.partition(":") for text in texts) if at] == ["1", "2", "3", "4"]
+    assert [number for number, at, _ in (text.partition(":") for text in texts) if at] == list("123456789")
 
 
 @pytest.mark.parametrize("name", ["drawings/bath-floor-shower-tile.svg", "drawings/bath-floor-shower-tile.dxf"])
