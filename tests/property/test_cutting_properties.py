@@ -1,9 +1,10 @@
+from dataclasses import replace
 from functools import cache
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from firstcourse.cutting import Blank, CuttingPlan, KeptSize, StockSize, cut
+from firstcourse.cutting import Blank, CuttingPlan, KeptSize, StockSize, bounds, cut
 
 SHEETS = (StockSize("s", 12, 20, 10), StockSize("t", 16, 32, 21), StockSize("u", 12, 12, 7))
 
@@ -135,3 +136,29 @@ def test_tiny_lists_against_every_way_to_cut(sizes):
     demand = tuple(Blank(f"p{i}", w, h, ("s",), turn) for i, (w, h, turn) in enumerate(sizes))
     count = cut(demand, (StockSize("s", 5, 6, 1),), effort=2).counts["s"]
     assert count.bound.value <= fewest(tuple(sorted(sizes)), 5, 6) == count.used
+
+
+@settings(max_examples=60, deadline=None)
+@given(lists(), kept_lists, st.sampled_from([1, 10**12]))
+def test_the_bound_is_the_best_of_all_pairs_of_functions(demand, kept, scale):
+    """Reckoned one pair at a time in whole numbers; also where products pass 64 bits."""
+    stocks = [replace(s, w=s.w * scale, h=s.h * scale) for s in SHEETS]
+    kept = [replace(k, w=k.w * scale, h=k.h * scale) for k in kept]
+    fitting = [
+        replace(b, w=b.w * scale, h=b.h * scale)
+        for b in demand
+        if any((b.w <= s.w and b.h <= s.h) or (b.may_turn and b.h <= s.w and b.w <= s.h) for s in SHEETS)
+    ]
+    wide, high = (max([getattr(s, way) for s in [*stocks, *kept]]) for way in "wh")
+    places = {b.id: bounds._places(b, stocks, kept) for b in fitting}
+    xs = {b.w for b in fitting if places[b.id][0]} | {b.h for b in fitting if places[b.id][1]}
+    ys = {b.h for b in fitting if places[b.id][0]} | {b.w for b in fitting if places[b.id][1]}
+    best = 0
+    for f in bounds._functions(wide, xs, 24):
+        for g in bounds._functions(high, ys, 24):
+            need = -sum(f(k.w) * g(k.h) for k in kept)
+            for b in fitting:
+                ways = zip(places[b.id], ((b.w, b.h), (b.h, b.w)), strict=True)
+                need += min(f(w) * g(h) for there, (w, h) in ways if there)
+            best = max(best, bounds._least_cost(need, [(f(s.w) * g(s.h), s.cost) for s in stocks]))
+    assert bounds.least_cost(fitting, stocks, kept, effort=1).value == (best if fitting else 0)

@@ -9,8 +9,10 @@ compare the bounds with exhaustive search.
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
-from itertools import product
 from math import gcd
+from typing import Any
+
+import numpy as np
 
 from firstcourse.cutting.model import Blank, Bound, KeptSize, StockSize
 
@@ -18,6 +20,8 @@ NO_BOUND = Bound(0, "none")
 FUNCTIONS_PER_AXIS = (8, 24, 24, 24)
 """Dual feasible functions tried on each axis, by effort. From level 1 on they are the same, so that the search
 stops at the same bound and more effort never ends worse."""
+
+_INT64 = 2**63
 
 Function = Callable[[int], int]
 Shape = tuple[int, int, bool]
@@ -104,16 +108,52 @@ def least_cost(
     xs = {w for w, _, upright, _ in shapes if upright} | {h for _, h, _, turned in shapes if turned}
     ys = {h for _, h, upright, _ in shapes if upright} | {w for w, _, _, turned in shapes if turned}
     limit = FUNCTIONS_PER_AXIS[effort]
+    sizes = sorted({side for w, h, *_ in shapes for side in (w, h)} | {side for room in rooms for side in room})
+    across = _values(_functions(wide, xs, limit), sizes)
+    up = _values(_functions(high, ys, limit), sizes)
+    # Whole numbers all the way: a bound that were rounded might not hold.
+    exact: type = np.int64 if across.max() * up.max() * (len(demand) + len(kept)) < _INT64 else object
+    across, up = across.astype(exact), up.astype(exact)
+    at = {size: number for number, size in enumerate(sizes)}
+
+    def value(w: int, h: int) -> Any:
+        # One row for each function across, one column for each function up.
+        return np.outer(across[:, at[w]], up[:, at[h]])
+
+    need: Any = np.zeros((len(across), len(up)), dtype=exact)
+    for k in kept:
+        need -= value(k.w, k.h)
+    for (w, h, upright, turned), copies in shapes.items():
+        ways = ([value(w, h)] if upright else []) + ([value(h, w)] if turned else [])
+        need += copies * np.minimum(ways[0], ways[-1])
+    needs = need.ravel()
+    capacities = [value(s.w, s.h).ravel() for s in stocks]
     best = NO_BOUND
-    for number, (f, g) in enumerate(product(_functions(wide, xs, limit), _functions(high, ys, limit))):
-        need = -sum(f(k.w) * g(k.h) for k in kept)
-        for (w, h, upright, turned), copies in shapes.items():
-            values = ([f(w) * g(h)] if upright else []) + ([f(h) * g(w)] if turned else [])
-            need += copies * min(values)
-        cost = _least_cost(need, [(f(s.w) * g(s.h), s.cost) for s in stocks])
+    for number in _promising(needs, capacities, [s.cost for s in stocks]):
+        held = [(int(of[number]), s.cost) for of, s in zip(capacities, stocks, strict=True)]
+        cost = _least_cost(int(needs[number]), held)
         if cost > best.value:
             best = Bound(cost, "area" if number == 0 else "dual feasible functions")
     return best
+
+
+def _values(functions: Sequence[Function], sizes: Sequence[int]) -> Any:
+    return np.array([[function(size) for size in sizes] for function in functions], dtype=object)
+
+
+def _promising(needs: Any, capacities: Sequence[Any], costs: Sequence[int]) -> list[int]:
+    """Pairs of functions, in order, among which is the first of those that bound best.
+
+    The rest bound less by more than whole sheets and rounding can make up.
+    """
+    rough = np.full(needs.shape, np.inf)
+    for capacity, cost in zip(capacities, costs, strict=True):
+        held = capacity.astype(float)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            rough = np.where(held > 0, np.minimum(rough, needs.astype(float) * cost / held), rough)
+    rough[np.isinf(rough)] = 0.0
+    step = gcd(*costs)
+    return [int(number) for number in np.nonzero(rough > rough.max() * (1 - 1e-9) - step - 1)[0]]
 
 
 def least_sheets(demand: Sequence[Blank], stock: StockSize, kept: Sequence[KeptSize], *, effort: int) -> Bound:
