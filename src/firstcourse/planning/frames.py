@@ -131,7 +131,7 @@ def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
         return None
     if told:
         return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on, FRAMES_NEED),))
-    return AskedFrame(missing=(f"its frame, for which the rule book has no values in {rules.practice} practice",))
+    return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {rules.practice} practice",))
 
 
 def _slab(floor: BoardedFloor, where: str) -> Finding:

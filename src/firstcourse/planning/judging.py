@@ -21,7 +21,7 @@ from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import exposed_surfaces, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
-from firstcourse.suitability import Remedy, judge
+from firstcourse.suitability import FRAMES_NEED, Remedy, judge
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.workings import Working
 
@@ -95,7 +95,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     structures: list[StructureSheet] = []
     heights: dict[str, tuple[HeightMark, ...]] = {}
     for room in job.rooms:
-        untold = []
+        untold: list[str] = []
+        enter = False
         for name in _surface_ids(room):
             surface = surfaces[name]
             place = _place(surface)
@@ -113,6 +114,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             missing = (*frame.missing, *(("exposure",) if exposure is None else ()), *side.missing)
             if missing:
                 untold.append(f"{place} ({', '.join(missing)})")
+                enter = enter or missing != frame.missing or FRAMES_NEED in rules.entries
             if frame.judged or exposed or side.judged:
                 judged.append(where)
             findings += [*frame.notes, *done.findings, *side.findings]
@@ -132,7 +134,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     flattened, side.remedies
                 )
         if untold:
-            findings.append(_untold(room.name, untold))
+            findings.append(_untold(room.name, untold, enter, rules))
     return JobJudgement(
         job=job.name,
         practice=job.practice,
@@ -185,13 +187,19 @@ def remedy_text(option: Remedy) -> str:
     )
 
 
-def _untold(room: str, untold: list[str]) -> Finding:
+def _untold(room: str, untold: list[str], enter: bool, rules: RuleSet) -> Finding:
+    """That surfaces are not judged, and what to do; `enter` where entries of the job would help."""
+    remedies = []
+    if FRAMES_NEED not in rules.entries:
+        remedies.append("Have an engineer, or who is licensed for it, confirm the frames by the local code.")
+    if enter:
+        remedies.append("Enter what stands in brackets, and `firstcourse judge` says whether they will carry tile.")
     return Finding(
         code="SUI-910",
         severity=Severity.NOTE,
         where=room,
         message=f"Not judged: {'; '.join(untold)}.",
-        remedy="Enter what stands in brackets, and `firstcourse judge` says whether they will carry tile.",
+        remedy=" ".join(remedies),
     )
 
 

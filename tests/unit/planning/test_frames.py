@@ -130,7 +130,12 @@ def test_a_practice_without_frame_rules_says_so_once(practice: str):
         practice,
     )
     (note,) = [finding for finding in untold.findings if finding.code == "SUI-910"]
-    assert f"no values in {practice} practice" in note.message
+    assert f"no values for frames in {practice} practice" in note.message
+    # Nothing that can be entered brings a rule into the book.
+    assert note.remedy == "Have an engineer, or who is licensed for it, confirm the frames by the local code."
+    more = room("floor: {framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}}", practice)
+    (note,) = [finding for finding in more.findings if finding.code == "SUI-910"]
+    assert note.remedy is not None and "Enter what stands in brackets" in note.remedy
 
 
 WALL = "walls: [{{wall: A-B, framing: {framing}{opening}}}]"
