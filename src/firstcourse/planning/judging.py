@@ -193,7 +193,7 @@ def _untold(room: str, untold: list[str], enter: bool, rules: RuleSet) -> Findin
     if FRAMES_NEED not in rules.entries:
         remedies.append("Have an engineer, or who is licensed for it, confirm the frames by the local code.")
     if enter:
-        remedies.append("Enter what stands in brackets, and `firstcourse judge` says whether they will carry tile.")
+        remedies.append("Enter what stands in brackets, and `firstcourse judge` says if they will carry tile.")
     return Finding(
         code="SUI-910",
         severity=Severity.NOTE,
