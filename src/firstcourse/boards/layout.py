@@ -17,7 +17,7 @@ from firstcourse.geometry import area2, bounds, moved
 from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen, Ring
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_FOOT, Tape, ceil_to, format_length
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
 from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
@@ -110,7 +110,7 @@ def build_layout(
         pieces=pieces,
         added_supports=added,
         findings=findings,
-        workings={f"boards {surface.id}": _working(boards, choice)},
+        workings={f"boards {surface.id}": _working(boards, choice, tape)},
     )
 
 
@@ -314,14 +314,15 @@ def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet,
     return found
 
 
-def _working(boards: tuple[Board, ...], choice: Choice) -> Working:
+def _working(boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:
     double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
-    area = double / 2 / TICKS_PER_FOOT**2
+    side, unit = (TICKS_PER_MM * 1000, "m²") if tape is Tape.MM else (TICKS_PER_FOOT, "sq ft")
+    area = double / 2 / side**2
     return Working(
         title="Area covered with board",
         formula="sum of the boards' areas, holes taken off",
         values={"boards": str(len(boards)), "courses": str(len(choice.spans)), "sheet": choice.stock},
         result=f"{area:.2f}",
-        unit="sq ft",
+        unit=unit,
         source="coordinate method",
     )

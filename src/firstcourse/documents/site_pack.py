@@ -13,6 +13,7 @@ from firstcourse.documents.judgement_pages import (
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
+from firstcourse.documents.rule_values import shown_value
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
@@ -95,15 +96,20 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if name not in elsewhere
         ],
         "overrides": [
-            [change.rule, f"{change.value} {change.unit}".strip(), change.reason] for change in plan.job.overrides
+            [change.rule, shown_value(str(change.value), change.unit, plan.job.tape), change.reason]
+            for change in plan.job.overrides
         ],
         "assumptions": [
-            [rule.id, f"{rule.value} {rule.unit}".strip()]
+            [rule.id, shown_value(rule.value, rule.unit, plan.job.tape)]
             for rule in plan.rules
             if rule.basis == "house_assumption"
         ],
         "rules": [
-            [rule.id, f"{rule.value} {rule.unit}".strip(), ", ".join(p for p in (rule.source, rule.locator) if p)]
+            [
+                rule.id,
+                shown_value(rule.value, rule.unit, plan.job.tape),
+                ", ".join(p for p in (rule.source, rule.locator) if p),
+            ]
             for rule in plan.rules
             if rule.basis != "house_assumption" and not rule.id.startswith(_CAUTIONS)
         ],

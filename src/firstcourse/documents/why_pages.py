@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from firstcourse.documents.rule_values import shown_value
 from firstcourse.plan import Plan
 from firstcourse.quantities.why import Share, SheetFill, StockWhy, why_sheets
 
@@ -50,9 +51,7 @@ def _weights(plan: Plan) -> list[list[str]]:
     reasons = {change.rule.removeprefix("choice."): change.reason for change in plan.job.overrides}
 
     def value(name: str) -> str:
-        rule = rules[name]
-        shown = {"True": "yes", "False": "no"}.get(rule.value, f"{rule.value} {rule.unit}".strip())
-        return f"{shown} (choice.{name})"
+        return f"{shown_value(rules[name].value, rules[name].unit, plan.job.tape)} (choice.{name})"
 
     def row(better: str, weighed: str, *names: str) -> list[str]:
         return [better, weighed, "; ".join(reasons[name] for name in names if name in reasons)]
