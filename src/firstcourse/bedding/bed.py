@@ -10,10 +10,9 @@ from firstcourse.bedding.mortar import dry_mass, mean_thickness
 from firstcourse.plan import Board, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, Tape, to_inches, to_mm
+from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, to_inches, to_mm
 from firstcourse.workings import Working
 
-KG_PER_LB = 0.45359237
 """Exact by definition of the international pound (1959)."""
 _TICKS_PER_M = TICKS_PER_MM * 1000
 _MM_PER_FT = 304.8

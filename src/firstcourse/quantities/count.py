@@ -7,13 +7,13 @@ from collections.abc import Iterator, Mapping
 import pydantic
 from shapely import Polygon
 
-from firstcourse.bedding import KG_PER_LB, Bedding, bed, length_text, mass_text
+from firstcourse.bedding import Bedding, bed, length_text, mass_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.quantities.items import FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
-from firstcourse.quantities.lines import line
+from firstcourse.quantities.lines import by_mass, line
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
 from firstcourse.workings import Working
@@ -151,16 +151,13 @@ def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[
 
 def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
     metric = tape is Tape.MM
-    bag_kg = rules.number("bedding.mortar.bag") * KG_PER_LB
-    yield line(
+    yield by_mass(
         MORTAR,
-        round(need.mortar_kg if metric else need.mortar_kg / KG_PER_LB, 3),
-        "kg" if metric else "lb",
-        share=rules.number("bedding.mortar.waste"),
-        pack=bag_kg if metric else rules.number("bedding.mortar.bag"),
-        pack_name=f"bag of {bag_kg:.1f} kg" if metric else f"bag of {rules.number('bedding.mortar.bag'):g} lb",
-        spare="lost in buckets and on tools",
-        base=need.workings["bedding mortar"],
+        need.mortar_kg,
+        rules.kilograms("bedding.mortar.bag"),
+        rules.number("bedding.mortar.waste"),
+        tape,
+        need.workings["bedding mortar"],
     )
     roll_ft = rules.number("bedding.tape.roll")
     per_unit = _TICKS_PER_M if metric else TICKS_PER_FOOT
@@ -275,7 +272,7 @@ def _carried_working(kg: float, tape: Tape) -> Working:
 
 
 def _too_heavy(kg: float, rules: RuleSet) -> bool:
-    return kg > rules.number("safety.lift.max") * KG_PER_LB
+    return kg > rules.kilograms("safety.lift.max")
 
 
 def _heavy(name: str, kg: float, rules: RuleSet, tape: Tape) -> Finding:
@@ -286,7 +283,7 @@ def _heavy(name: str, kg: float, rules: RuleSet, tape: Tape) -> Finding:
         where=f"sheets {name}",
         message="One whole sheet is more than one person may lift.",
         measured=mass_text(kg, tape),
-        limit=mass_text(rules.number("safety.lift.max") * KG_PER_LB, tape),
+        limit=mass_text(rules.kilograms("safety.lift.max"), tape),
         rule=rule.id,
         source=", ".join(part for part in (rule.source, rule.locator) if part),
         remedy="Carry it between two, or cut it before carrying.",

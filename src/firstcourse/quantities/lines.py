@@ -2,9 +2,8 @@
 
 import math
 
-from firstcourse.bedding import KG_PER_LB
 from firstcourse.plan import Quantity
-from firstcourse.units import Tape
+from firstcourse.units import KG_PER_LB, Tape
 from firstcourse.workings import Working
 
 # Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
@@ -55,8 +54,7 @@ def by_mass(
         tape: Tape of the job.
         base: How the exact need came about.
     """
-    metric = tape is Tape.MM
-    unit, factor = ("kg", 1.0) if metric else ("lb", KG_PER_LB)
+    unit, factor = ("kg", 1.0) if tape is Tape.MM else ("lb", KG_PER_LB)
     bag = bag_kg / factor
     return line(
         item,
@@ -64,7 +62,7 @@ def by_mass(
         unit,
         share=share,
         pack=bag,
-        pack_name=f"bag of {bag:.1f} kg" if metric else f"bag of {bag:g} lb",
+        pack_name=f"bag of {bag:.3g} {unit}",
         spare="lost in buckets and on tools",
         base=base,
     )

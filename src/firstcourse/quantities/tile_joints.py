@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from shapely import LineString
 
-from firstcourse.bedding import KG_PER_LB, length_text, mass_text
+from firstcourse.bedding import length_text, mass_text
 from firstcourse.plan import Quantity, Surface
 from firstcourse.quantities.items import BOND_BREAKER, GROUT, JOINT_SEALANT, rod_of
 from firstcourse.quantities.lines import by_mass, line
@@ -24,14 +24,14 @@ def grout(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tu
     """Grout of all joints that are not left soft: exact by what is drawn, and what the handbook formula gives."""
     if not parts:
         return
-    density, bag = rules.number("tile.grout.density"), rules.entry("tile.grout.bag")
+    density = rules.number("tile.grout.density")
     litres = math.fsum(part.grout_litres for part in parts)
     formula = math.fsum(part.formula_litres for part in parts)
     text = mass_text(litres * density, tape)
     yield by_mass(
         GROUT,
         litres * density,
-        rules.number(bag.id) * (KG_PER_LB if bag.unit == "lb" else 1.0),
+        rules.kilograms("tile.grout.bag"),
         rules.number("tile.grout.waste"),
         tape,
         Working(

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from shapely import Polygon
 
-from firstcourse.bedding import KG_PER_LB, dry_mass, mass_text
+from firstcourse.bedding import dry_mass, mass_text
 from firstcourse.plan import Quantity, Surface, Tile, TileStock
 from firstcourse.quantities.count import Quantities
 from firstcourse.quantities.items import LARGE_TILE_MORTAR, TILE_MORTAR, tiles_of
@@ -138,9 +138,7 @@ def _thumb(own: Sequence[Tile], item: TileStock, rules: RuleSet) -> str:
 
 def _mortar(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
-    bag_kg = rules.number("bedding.mortar.bag") * (
-        KG_PER_LB if rules.entry("bedding.mortar.bag").unit == "lb" else 1.0
-    )
+    bag_kg = rules.kilograms("bedding.mortar.bag")
     for large, item in ((False, TILE_MORTAR), (True, LARGE_TILE_MORTAR)):
         own = [part for part in parts if part.bed.large_mortar == large]
         if not own:

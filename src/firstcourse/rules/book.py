@@ -13,7 +13,7 @@ from functools import cache
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.rules.reading import Rule, Source, read_book
-from firstcourse.units import LengthError, inches, mm, parse_length
+from firstcourse.units import KG_PER_LB, LengthError, inches, mm, parse_length
 
 PRACTICES = ("us", "uk", "au")
 
@@ -23,6 +23,7 @@ def _feet(value: float) -> int:
 
 
 _LENGTH_UNITS = {"in": inches, "mm": mm, "ft": _feet}
+_MASS_UNITS = {"lb": KG_PER_LB, "kg": 1.0}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +97,13 @@ class RuleSet:
         if entry.unit not in _LENGTH_UNITS:
             raise InputValueError(f"rule '{rule_id}' is not a length but in '{entry.unit}'")
         return _LENGTH_UNITS[entry.unit](self.number(rule_id))
+
+    def kilograms(self, rule_id: str) -> float:
+        """The value as a mass [kg]."""
+        entry = self.entry(rule_id)
+        if entry.unit not in _MASS_UNITS:
+            raise InputValueError(f"rule '{rule_id}' is not a mass but in '{entry.unit}'")
+        return self.number(rule_id) * _MASS_UNITS[entry.unit]
 
     def text(self, rule_id: str) -> str:
         """The value as text."""

@@ -18,8 +18,10 @@ from firstcourse.units.length import (
     to_inches,
     to_mm,
 )
+from firstcourse.units.mass import KG_PER_LB
 
 __all__ = [
+    "KG_PER_LB",
     "TICKS_PER_FOOT",
     "TICKS_PER_INCH",
     "TICKS_PER_MM",

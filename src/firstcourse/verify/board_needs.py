@@ -12,7 +12,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.needs import Need, by_mass
-from firstcourse.verify.printed import KG_PER_LB, metric_or, ticks_per_running
+from firstcourse.verify.printed import metric_or, ticks_per_running
 from firstcourse.verify.structure import Document, Surface
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
@@ -92,7 +92,7 @@ def _mortar(plan: Document) -> Need:
     return by_mass(
         "bedding mortar",
         (under + seams) * density * (1 - water),
-        rules.number("bedding.mortar.bag") * KG_PER_LB,
+        rules.kilograms("bedding.mortar.bag"),
         rules.number("bedding.mortar.waste"),
         plan.tape,
         {

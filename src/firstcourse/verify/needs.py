@@ -3,8 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from firstcourse.units import Tape
-from firstcourse.verify.printed import KG_PER_LB
+from firstcourse.units import KG_PER_LB, Tape
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +47,6 @@ def by_mass(
         unit="kg" if metric else "lb",
         share=share,
         pack=bag,
-        pack_name=f"bag of {bag:.1f} kg" if metric else f"bag of {bag:g} lb",
+        pack_name=f"bag of {bag:.3g} {'kg' if metric else 'lb'}",
         shown=shown or {},
     )

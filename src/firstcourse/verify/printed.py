@@ -6,7 +6,6 @@ from fractions import Fraction
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
 _NUMBER = re.compile(r"[+-]?\d[\d,]*(?:\.\d+)?")
-KG_PER_LB = 0.45359237
 """Exact by definition of the international pound (1959)."""
 _TICKS_PER_FT = 12 * TICKS_PER_INCH
 

@@ -11,7 +11,7 @@ from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.needs import Need, by_mass
-from firstcourse.verify.printed import KG_PER_LB, metric_or, small, ticks_per_running
+from firstcourse.verify.printed import metric_or, small, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
@@ -167,7 +167,7 @@ def _mortar(parts: list[_Part], plan: Document) -> Iterator[Need]:
         yield by_mass(
             item,
             (combed + buttered) * density * (1 - water),
-            rules.number("bedding.mortar.bag") * (KG_PER_LB if _in_pounds("bedding.mortar.bag", rules) else 1.0),
+            rules.kilograms("bedding.mortar.bag"),
             rules.number("bedding.mortar.waste"),
             plan.tape,
             {
@@ -189,7 +189,7 @@ def _grout(parts: list[_Part], plan: Document) -> Need:
     return by_mass(
         "grout",
         litres * density,
-        rules.number("tile.grout.bag") * (KG_PER_LB if _in_pounds("tile.grout.bag", rules) else 1.0),
+        rules.kilograms("tile.grout.bag"),
         rules.number("tile.grout.waste"),
         plan.tape,
         {
@@ -203,10 +203,6 @@ def _grout(parts: list[_Part], plan: Document) -> Need:
 def _alone(part: _Part, parts: list[_Part]) -> bool:
     """Whether the working names this part alone by its surface and tile."""
     return sum(o.surface.id == part.surface.id and o.stock[0].id == part.stock[0].id for o in parts) == 1
-
-
-def _in_pounds(rule: str, rules: RuleSet) -> bool:
-    return rules.entry(rule).unit == "lb"
 
 
 def _sealant(parts: list[_Part], plan: Document) -> Iterator[Need]:

@@ -8,9 +8,9 @@ from collections.abc import Callable, Iterator
 from shapely import Polygon
 
 from firstcourse.geometry import area2
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
+from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
 from firstcourse.verify.arithmetic import outcome, span, wrong_sums
-from firstcourse.verify.printed import KG_PER_LB, first_number, prints
+from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection

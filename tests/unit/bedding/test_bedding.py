@@ -4,7 +4,7 @@ import datetime
 
 import pytest
 
-from firstcourse.bedding import KG_PER_LB, bed
+from firstcourse.bedding import bed
 from firstcourse.plan import (
     Board,
     Opening,
@@ -19,7 +19,7 @@ from firstcourse.plan import (
 )
 from firstcourse.plan.model import Ring
 from firstcourse.rules import load_rules
-from firstcourse.units import TICKS_PER_FOOT, Tape, inches
+from firstcourse.units import KG_PER_LB, TICKS_PER_FOOT, Tape, inches
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 STOCK = (Stock(id="3x5", size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement"),)

@@ -6,7 +6,6 @@ import math
 
 import pytest
 
-from firstcourse.bedding import KG_PER_LB
 from firstcourse.plan import (
     Board,
     Count,
@@ -27,7 +26,7 @@ from firstcourse.plan import (
 from firstcourse.plan.model import Ring
 from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.rules import load_rules
-from firstcourse.units import Tape, inches
+from firstcourse.units import KG_PER_LB, Tape, inches
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.structure import read_document
 

@@ -9,7 +9,6 @@ import pytest
 from shapely import Polygon
 from shapely import box as mm_box
 
-from firstcourse.bedding import KG_PER_LB
 from firstcourse.plan import (
     Area,
     Opening,
@@ -44,7 +43,7 @@ from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.sharing import share
-from firstcourse.units import TICKS_PER_MM, Tape, mm
+from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, mm
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
