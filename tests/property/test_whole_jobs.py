@@ -49,8 +49,9 @@ def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
 # 31173: a piece so small that rounding to ticks turns it, cut of a tile with a grain.
 # 31504, 32002: a band whose tile alone would have a narrower joint than the field it lies in.
 # 31702: a pierced tile beside a band. 31802: lines to snap along courses that a band takes the place of.
+# 50927: mitres of a round opening's corners cross beside a wall.
 # 50152: slanting lines to snap on a wall narrower than its tile.
-@pytest.mark.parametrize("seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002, 50152])
+@pytest.mark.parametrize("seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002, 50152, 50927])
 def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
     found = ROOMS.outcome(seed, with_tile=True)
     assert found.kind == "planned", found.text
@@ -58,7 +59,8 @@ def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
 
 # 50034: walls that keep the same courses, one of which leaves nothing to tile.
 # 50053: a band above the tiling, whose tile's joint was laid all the same.
-@pytest.mark.parametrize("seed", [50034, 50053])
+# 50715: an area for tile too small for a piece of one.
+@pytest.mark.parametrize("seed", [50034, 50053, 50715])
 def test_a_random_tiled_job_that_once_failed_is_refused(seed: int) -> None:
     found = ROOMS.outcome(seed, with_tile=True)
     assert found.kind == "refused", found.text

@@ -151,6 +151,9 @@ def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
     Nobody sets a strip of board there: it is filled. Tips of acute corners are no strips, and stay.
     """
     wide = region.buffer(-width / 2, join_style="mitre").buffer(width / 2 + 1, join_style="mitre")
+    if not wide.is_valid:
+        # Mitres of neighbouring corners can cross where they run nearly alike.
+        wide = shapely.make_valid(wide)
     strips = [part for part in shapely.get_parts(region.difference(wide)) if part.area > width**2]
     return shapely.set_precision(region.difference(unary_union(strips)), 1.0) if strips else region
 

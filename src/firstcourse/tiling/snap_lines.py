@@ -322,7 +322,10 @@ def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
 
 
 def _on_wall(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, shift: XY) -> tuple[SnapLine, ...]:
-    lowest = _first_course(lay(cell, shift, area))
+    laid = lay(cell, shift, area)
+    if not laid:
+        return ()
+    lowest = _first_course(laid)
     low = min(y for _, y in lowest[0].laid)
     left, lower, right, upper = ground.shape.bounds
     middle = (left + right) / 2
