@@ -5,12 +5,23 @@ from typing import Any
 
 from firstcourse.documents.pole_strip import plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
+from firstcourse.drawings.model import XY
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.drawings.tiles import draw_tiling
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import area2
 from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.tiling.story_pole import StoryPole
-from firstcourse.units import format_length
+from firstcourse.units import TICKS_PER_MM, format_length
+
+SMALL_M2 = 0.75
+"""Surfaces below this area, such as those of a niche, a bench or a kerb, share pages."""
+_BESIDE_MM, _ACROSS_MM = (84.0, 78.0), (182.0, 56.0)
+"""Width and height on paper of the drawing of a small one: beside its words, and across the page above them."""
+_LONG = 3.0
+"""So many times as long as high, a small surface is drawn across the page."""
+_SMALL_CUT_MM = (24.0, 16.0)
 
 
 def tile_pages(plan: Plan) -> list[dict[str, Any]]:
@@ -20,11 +31,17 @@ def tile_pages(plan: Plan) -> list[dict[str, Any]]:
 
 
 def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str, Any]:
-    drawing = draw_tiling(plan, surface)
+    small = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2 < SMALL_M2
+    left, lower, right, upper = bounds(surface.outline)
+    across = right - left > _LONG * (upper - lower)
+    room = {"room": _ACROSS_MM if across else _BESIDE_MM} if small else {}
+    drawing = draw_tiling(plan, surface, **room)
     whole = sum(tile.whole for tile in surface.tiles)
     main = surface.tiled[0]
     return {
         "title": f"{surface.title or surface.id}: tile",
+        "small": small,
+        "across": across,
         "svg": to_svg(drawing),
         "width_mm": svg_size(drawing)[0],
         "scale": f"1:{drawing.scale}",
@@ -38,17 +55,17 @@ def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str,
         "snap": [line.words for area in surface.tiled for line in area.lines],
         "poles": [_pole(plan, pole) for pole in poles if pole.surfaces[0] == surface.id],
         "poles_elsewhere": [pole.title for pole in poles if surface.id in pole.surfaces[1:]],
-        "cuts": _cuts(plan, surface),
+        "cuts": _cuts(plan, surface, {"room": _SMALL_CUT_MM} if small else {}),
         "soft": _soft_rows(plan, surface),
     }
 
 
-def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
+def _cuts(plan: Plan, surface: Surface, room: dict[str, XY]) -> dict[str, Any]:
     """Every kind of cut tile drawn: rectangles, then those with tapers, notches or holes; where chips are cut."""
     tape = plan.job.tape
     chips = mosaics(plan)
     kinds = cut_kinds(surface, without=chips)
-    scale = cut_scale(plan, kinds)
+    scale = cut_scale(plan, kinds, **room)
     several = len({kind.tile.stock for kind in kinds}) > 1
     along = [list(row) for row in chip_places(surface, chips)]
     found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": [], "chips": along}

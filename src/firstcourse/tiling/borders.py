@@ -6,7 +6,7 @@ edges. Lengths are millimetres.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import shapely
@@ -256,4 +256,4 @@ def _named(a: XY, b: XY, outer: tuple[XY, XY], edges: Sequence[Edge]) -> Edge:
         edge for edge in edges if (turn := _line(edge.a, edge.b)[0])[0] * normal[0] + turn[1] * normal[1] > 0.99
     ]
     nearest = min(alongside, key=lambda edge: LineString([edge.a, edge.b]).distance(middle), default=None)
-    return Edge(a=a, b=b) if nearest is None else Edge(a=a, b=b, weight=nearest.weight, label=nearest.label)
+    return Edge(a=a, b=b) if nearest is None else replace(nearest, a=a, b=b)

@@ -7,7 +7,7 @@ cut from corner to corner.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
 
@@ -89,6 +89,7 @@ class Line:
         label: What the setter calls it; empty at an opening.
         share: Its share of the length of all edges.
         hole: It bounds an opening within the area.
+        free: Tile ends there where the setter ends it, so errors of the survey do not move it.
     """
 
     a: XY
@@ -97,6 +98,7 @@ class Line:
     label: str
     share: float
     hole: bool
+    free: bool = False
 
     @property
     def length(self) -> float:
@@ -122,7 +124,15 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
             ]
     total = sum(math.dist(a, b) for a, b, _hole in found)
     return tuple(
-        Line(a=a, b=b, weight=side.weight, label=side.label, share=math.dist(a, b) / total, hole=hole)
+        Line(
+            a=a,
+            b=b,
+            weight=side.weight,
+            label=side.label,
+            share=math.dist(a, b) / total,
+            hole=hole,
+            free=side.free,
+        )
         for a, b, hole in found
         for side in (_side(a, b, field.edges),)
     )
@@ -247,6 +257,7 @@ def met_by_rows(
         unsure: How far the edge may lie elsewhere than surveyed [mm].
         costs: What a sliver is.
     """
+    unsure = 0.0 if line.free else unsure
     middle, out = (line.a[axis] + line.b[axis]) / 2, abs(line.a[axis] - line.b[axis]) / 2
     depths, extents = [], []
     for piece in cell.pieces:
@@ -260,7 +271,14 @@ def met_by_rows(
             depths.append(first + number * step)
             extents.append(width)
     usual = sum(extent(piece.ring, axis) for piece in cell.pieces) / step
-    return met(np.stack(depths, axis=1), np.array(extents), True, out=out, unsure=unsure, usual=usual, costs=costs)
+    widths = np.array(extents)
+    found = met(np.stack(depths, axis=1), widths, True, out=out, unsure=unsure, usual=usual, costs=costs)
+    return _stays(found, widths) if line.free else found
+
+
+def _stays(found: Met, widths: Array) -> Met:
+    """How an edge is met that no error of the survey moves."""
+    return replace(found, slack=np.full(len(found.slack), float(widths.max(initial=0.0))))
 
 
 def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, costs: StartCosts) -> Met:
@@ -276,6 +294,7 @@ def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, 
         unsure: How far the edge may lie elsewhere than surveyed [mm].
         costs: What a sliver is.
     """
+    unsure = 0.0 if line.free else unsure
     inward = np.array(line.inward)
     along = np.array((inward[1], -inward[0]))
     ends = np.array((line.a, line.b))
@@ -303,7 +322,7 @@ def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, 
     beside = middle[near] + alongs_by[:, None]
     common = np.minimum(beside + half, line.length) - np.maximum(beside - half, 0.0)
     cross = cell.step_a[0] * cell.step_b[1] - cell.step_a[1] * cell.step_b[0]
-    return met(
+    found = met(
         depth[near] + inwards[:, None],
         width,
         common >= np.broadcast_to(shared, near.shape)[near],
@@ -312,6 +331,7 @@ def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, 
         usual=max(float(widths.sum()) * line.length / abs(cross), 1.0),
         costs=costs,
     )
+    return _stays(found, widths) if line.free else found
 
 
 def crossed(cell: RepeatCell, axis: int, step: float, place: float, at: Array) -> Array:

@@ -59,6 +59,7 @@ def tiled_field(
                 b=(to_mm(b[0]), to_mm(b[1])),
                 weight=_weight(side, seen_first, rules),
                 label=side.label,
+                free=side.kind is SideKind.FREE,
             )
             for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
         ),

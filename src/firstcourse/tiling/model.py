@@ -46,12 +46,14 @@ class Edge:
         b: Other end [mm].
         weight: How much a poor cut shows here; 1 for a side like any other, more where it is seen first.
         label: What the setter calls it.
+        free: Nothing stands there: tile ends where the setter ends it, whatever the room measures.
     """
 
     a: XY
     b: XY
     weight: float = 1.0
     label: str = ""
+    free: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

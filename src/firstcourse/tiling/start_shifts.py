@@ -195,7 +195,7 @@ def _equally_poor(
         for half in (costs.half * (high - low),)
         for sign in ((1,) if edge.inward[axis] > 0 else (-1,))
         for at in {edge.a[axis], edge.b[axis]}
-        for place in (at + sign * (half + unsure) - (high if sign > 0 else low),)
+        for place in (at + sign * (half + (0.0 if edge.free else unsure)) - (high if sign > 0 else low),)
     ]
     return [
         (slope * place - other * (beside + number * step)) / (slope - other)

@@ -204,3 +204,18 @@ def test_walls_of_unlike_courses_share_no_level() -> None:
     area = Field(area=box(0, 0, 1500, 2000))
     assert common_level([(cell(height=100), area), (cell(height=200), area)], RULES) is None
     assert common_level([(cell("herringbone", 300, 100), area)] * 2, RULES) is None
+
+
+def test_tile_ends_whole_where_the_setter_ends_it() -> None:
+    """A strip one tile high but for 2 mm, whose survey may err by more than a joint: one course, cut at the foot.
+
+    Against a wall at both edges a whole tile might leave a crack; beside an edge that is free nothing can.
+    """
+    area = box(0, 0, 4 * 303 - 3, 298)
+    top = Edge(a=(4 * 303 - 3, 298), b=(0, 298))
+    walled, free = (
+        starts(cell(), area, edges=(replace(top, free=is_free),), uncertainty=5.0)[0] for is_free in (False, True)
+    )
+    assert free.shift[1] % 303 == pytest.approx(301)
+    assert walled.shift[1] % 303 != pytest.approx(301)
+    assert walled.cut_tiles == 2 * free.cut_tiles
