@@ -100,7 +100,14 @@ def test_falls_of_sill_bench_and_kerb_are_said_with_their_rule(plan: dict[str, A
         "bath: shower floor, kerb",
     ]
     assert {finding["rule"] for finding in said} == {"fall.shelf.min"}
-    assert any(finding["code"] == "TIL-123" for finding in plan["findings"])
+
+
+def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):
+    faces = {surface["id"]: surface for surface in plan["surfaces"] if surface["id"].startswith("bath/bench/")}
+    assert {face["membrane"] for face in faces.values()} == {_surface(plan, "bath/wall/D-A")["membrane"]}
+    corners = plan["workings"]["quantity inside corners"]["values"]
+    assert set(faces) <= corners.keys()
+    assert set(faces) <= plan["workings"]["quantity sealing band"]["values"].keys()
 
 
 def _without_a_lining(plan: dict[str, Any]) -> None:

@@ -148,7 +148,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)
     tile_needed = count_tiles(tiled.surfaces, tiled.stock, rules, job.tape)
-    water = waterproof(job, survey, done, falls.surfaces, rules)
+    water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | water.workings
     practice = _practice(surfaces, stock, job, rules)

@@ -7,10 +7,10 @@ from functools import partial
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import area2, bounds, rectangle, sides
+from firstcourse.geometry import bounds, rectangle
 from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
 from firstcourse.job.tile import Pattern
-from firstcourse.plan import OpeningKind, SideKind, Stock, Surface, Zone
+from firstcourse.plan import OpeningKind, Stock, Surface, Zone
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
@@ -19,7 +19,7 @@ from firstcourse.tiling.falls import Limits, drop_of_shelf
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
-from firstcourse.units import TICKS_PER_MM, ceil_to, ticks_from_mm, to_mm
+from firstcourse.units import ceil_to, ticks_from_mm, to_mm
 
 COURSED = ("stacked", "running")
 """Patterns of level courses."""
@@ -50,7 +50,7 @@ class Linings:
     Attributes:
         lines: In order of the job.
         taken: What they take up of other surfaces, by surface.
-        findings: Falls of sills and tops, and where the membrane must run on.
+        findings: Falls of sills and tops.
     """
 
     lines: tuple[ToLine, ...] = ()
@@ -176,7 +176,6 @@ class _Liner:
                 leads=lining.name == "top",
             )
         self._takes(room, asked, base, before, after, (left_rim is not None, right_rim is not None))
-        self._membrane(room, title, found)
 
     def _kerb(self, room: Room, shower: SurveyedShower, place: str) -> None:
         kerb = shower.shower.kerb
@@ -274,31 +273,3 @@ class _Liner:
             low = min(0, bounds(surface.outline)[1])
             zone = Zone(outline=rectangle(left, low, right, high), why=base)
             self.taken.setdefault(name, []).append(zone)
-
-    def _membrane(self, room: Room, title: str, found: Sequence[Lining]) -> None:
-        """That a bench in a wet room is covered by the membrane without a break."""
-        wet = room.floor is not None and room.floor.shower is not None
-        wet = wet or any(wall.exposure is not None and wall.exposure.membrane for wall in room.walls)
-        if not wet:
-            return
-        area = sum(abs(area2(lining.surface.outline)) / 2 for lining in found) / (1000 * TICKS_PER_MM) ** 2
-        rims = [
-            math.dist(a, b)
-            for lining in found
-            for (a, b), rim in zip(sides(lining.surface.outline), lining.rims, strict=True)
-            if rim.kind is not SideKind.FREE
-        ]
-        entry = self.rules.entry("tile.movement.change_of_plane")
-        self.findings.append(
-            Finding(
-                code="TIL-123",
-                severity=Severity.NOTE,
-                where=title,
-                message="The membrane runs on over the bench, lapped onto that of walls and floor.",
-                measured=f"{area:.2f} m2, band along {length_text(round(sum(rims)), self.job.tape)}",
-                limit="no edge of the membrane within the shower",
-                rule=entry.id,
-                source="common practice",
-                remedy="Add this to the membrane that is counted for walls and floor.",
-            )
-        )

@@ -9,7 +9,8 @@ from firstcourse.plan import Quantity, Surface
 from firstcourse.quantities.membranes import bed_mortar, membranes
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.water import Kind, membrane
+from firstcourse.tiling.developed import Kind
+from firstcourse.tiling.water import membrane
 from firstcourse.workings import Working
 
 
@@ -28,7 +29,13 @@ class Waterproofing:
 
 
 def waterproof(
-    job: Job, survey: SurveyResult, boarded: Sequence[Surface], floors: Sequence[Surface], rules: RuleSet
+    job: Job,
+    survey: SurveyResult,
+    boarded: Sequence[Surface],
+    floors: Sequence[Surface],
+    rules: RuleSet,
+    *,
+    tiled: Sequence[Surface] = (),
 ) -> Waterproofing:
     """Lay out every membrane and count it, with the mortar of the beds.
 
@@ -38,10 +45,11 @@ def waterproof(
         boarded: Boarded surfaces.
         floors: Shower floors with their falls.
         rules: Rules in force.
+        tiled: All surfaces as they are tiled, those of benches among them.
     """
     falls = {surface.id: surface.fall for surface in floors if surface.fall is not None}
     showers = [(shower, falls.get(shower.surface.id)) for shower in survey.showers]
-    laid = membrane(boarded, showers, job, rules, job.tape)
+    laid = membrane(boarded, showers, job, rules, job.tape, tiled=tiled)
     lines = [*membranes(laid.developed, rules, job.tape), *bed_mortar(list(falls.items()), rules, job.tape)]
     return Waterproofing(
         kinds={item.surface: item.kind for item in laid.developed},

@@ -18,8 +18,8 @@ from firstcourse.quantities.items import (
 )
 from firstcourse.quantities.lines import line
 from firstcourse.rules import RuleSet
+from firstcourse.tiling.developed import Developed
 from firstcourse.tiling.joints import said_by
-from firstcourse.tiling.water import Developed
 from firstcourse.tiling.words import litres_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, to_mm
 from firstcourse.workings import Working
@@ -191,7 +191,7 @@ def _band(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[Li
         spare="laps and ends",
         base=Working(
             title="Sealing band at changes of plane",
-            formula="perimeter of floors + corners of walls + edges and backs of niches",
+            formula="perimeter of floors + corners of walls + ends of kerbs + edges of niches and benches",
             values={item.surface: f"{item.band:.0f} mm" for item in items if item.band},
             result=f"{exact:.2f}",
             unit=unit,

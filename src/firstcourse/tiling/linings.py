@@ -15,6 +15,11 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
 from firstcourse.survey.showers import KERB
 
+UNDER = "under its top"
+"""Side of an upright face that the top covers: its edge belongs to the top."""
+TURN = "corner with the front"
+"""Side of a bench's end at its front, to which their edge belongs."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rim:
@@ -151,8 +156,8 @@ def bench_linings(
         on_front: Thickness of tile and bed on its front, which the top's tile covers [ticks].
     """
     named = (*whole, "")
-    edge, under = _edge("front edge"), _edge("under its top", shown=False)
-    turn = _edge("corner with the front", shown=False)
+    edge, under = _edge("front edge"), _edge(UNDER, shown=False)
+    turn = _edge(TURN, shown=False)
     left, right = (end or _edge("end edge") for end in ends)
     past = sum(0 if end else on_front for end in ends)
     deep = round(math.hypot(depth, drop)) + on_front
@@ -214,7 +219,7 @@ def kerb_linings(
             for other in (index - 1, (index + 1) % len(lines))
         ]
         run, deep = round(length), round(math.hypot(width, drop))
-        under = _edge("under its top", shown=False)
+        under = _edge(UNDER, shown=False)
         top = ((0, 0), (round(starts + length + ends), 0), (round(starts) + run, deep), (round(starts), deep))
         found.append(
             _lining(

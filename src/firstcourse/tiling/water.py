@@ -4,57 +4,29 @@ Lengths are millimetres, areas square metres.
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
 
 from shapely import Polygon
 from shapely.ops import unary_union
 
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, sides
+from firstcourse.geometry.polygon import Ring
 from firstcourse.job import Job
 from firstcourse.plan import Fall, Opening, OpeningKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
+from firstcourse.tiling.bench_water import bench_membranes
+from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.water_rules import check_water
 from firstcourse.tiling.words import length_text
-from firstcourse.units import TICKS_PER_MM, Tape, to_mm
+from firstcourse.units import Tape, to_mm
 from firstcourse.workings import Working
 
-Kind = Literal["liner", "sheet", "liquid"]
-_M2 = 1e6
 _COLLARS = frozenset({OpeningKind.PIPE, OpeningKind.VALVE, OpeningKind.BOX})
 _FRAMED = frozenset({OpeningKind.WINDOW, OpeningKind.DOOR})
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Developed:
-    """The membrane of one surface, laid out flat.
-
-    Attributes:
-        kind: What it is of.
-        area: Area covered, niche linings, upturns and kerb counted in.
-        laps: Area under laps of one sheet over the next; none for liquid.
-        strips: How many strips it is cut in, and how long each is; liquid has none.
-        band: Length of sealing band at its changes of plane.
-        inside: Preformed pieces where three planes meet inwards.
-        outside: Preformed pieces where they meet outwards.
-        collars: Openings that take a collar, by their kind.
-        how: Parts of the area in words with their sizes.
-    """
-
-    surface: str
-    kind: Kind
-    area: float
-    laps: float = 0.0
-    strips: tuple[int, float] = (0, 0.0)
-    band: float = 0.0
-    inside: int = 0
-    outside: int = 0
-    collars: tuple[str, ...] = ()
-    how: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,8 +50,10 @@ def membrane(
     job: Job,
     rules: RuleSet,
     tape: Tape,
+    *,
+    tiled: Sequence[Surface] = (),
 ) -> Membrane:
-    """Lay out the membrane of every wet surface that has one, and of every shower floor.
+    """Lay out the membrane of every wet surface that has one, of every shower floor and of every bench there.
 
     Walls take the membrane of their room's shower floor; beside a liner, which is no ground for tile, a liquid.
 
@@ -89,19 +63,22 @@ def membrane(
         job: For what surfaces are exposed to.
         rules: Rules in force.
         tape: Tape of the job.
+        tiled: All surfaces as they are tiled, those of benches among them.
     """
     of_room = {shower.surface.room: shower for shower, _ in showers}
+    kinds: dict[str, Kind] = {
+        room: "sheet" if shower.shower.membrane == "sheet" else "liquid" for room, shower in of_room.items()
+    }
     wet = _wet(surfaces, job)
-    developed = []
-    for surface in surfaces:
-        if surface.id in wet:
-            shower = of_room.get(surface.room)
-            sheet = shower is not None and shower.shower.membrane == "sheet"
-            developed.append(_surface(surface, "sheet" if sheet else "liquid", rules))
+    developed = [
+        _surface(surface, kinds.get(surface.room, "liquid"), rules) for surface in surfaces if surface.id in wet
+    ]
     for shower, fall in showers:
         if fall is not None:
             developed.append(_floor(shower, fall, rules))
     developed = _with_corners(developed, surfaces, wet)
+    walls = {item.surface: item.kind for item in developed if item.surface in wet}
+    developed += bench_membranes(tiled, walls, kinds, rules)
     return Membrane(
         developed=tuple(developed),
         findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules, tape),
@@ -133,15 +110,15 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     deep = rules.ticks("water.niche.depth")
     edge = sum(_shape(niche).length for niche in niches)
     lining = sum(_shape(niche).area for niche in niches) + edge * deep
-    how = {"face without openings": f"{_m2(bare.area):.3f} m2"}
+    how = {"face without openings": f"{square_metres(bare.area):.3f} m2"}
     if niches:
-        how["niches: backs and returns"] = f"{_m2(lining):.3f} m2"
+        how["niches: backs and returns"] = f"{square_metres(lining):.3f} m2"
     left, lower, right, upper = bounds(surface.outline)
-    strips, laps = _strips(to_mm(right - left), to_mm(upper - lower), kind, rules)
+    strips, laps = strips_of(to_mm(right - left), to_mm(upper - lower), kind, rules)
     return Developed(
         surface=surface.id,
         kind=kind,
-        area=_m2(bare.area + lining),
+        area=square_metres(bare.area + lining),
         laps=laps,
         strips=strips,
         # The band runs round each niche twice: along its front edge and round its back.
@@ -164,33 +141,37 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
         Polygon(plane.ring).area * math.sqrt(1 + plane.gradient[0] ** 2 + plane.gradient[1] ** 2)
         for plane in fall.planes
     )
-    how = {"floor along its planes": f"{_m2(area):.3f} m2"}
+    how = {"floor along its planes": f"{square_metres(area):.3f} m2"}
     liner = fall.membrane == "liner"
     over = fall.bed if liner else 0
     kerb, girth = surveyed.shower.kerb, 0
     if kerb is not None:
         # Inner face from the membrane up, top, and an outer face taken as high as the kerb stands over the drain.
         girth = kerb.height - fall.rise + over + kerb.width + kerb.height
-        area += kerb_length * girth
+        turns = _past_corners(outline, [side.label for _, side in lines], kerb.width)
+        area += kerb_length * girth + turns * (kerb.width + 2 * kerb.height)
         how["over the kerb"] = f"{to_mm(round(kerb_length)):.0f} x {to_mm(girth):.0f} mm"
+        if turns:
+            how["round the kerb's corners"] = f"{square_metres(turns * (kerb.width + 2 * kerb.height)):.3f} m2"
     upturn = _upturn(fall, rules) + over
     if liner:
         area += wall_length * upturn
         how["up the walls"] = f"{to_mm(round(wall_length)):.0f} x {to_mm(upturn):.0f} mm"
     flaps = [girth if side.label == KERB else upturn if liner else 0 for _, side in lines]
-    strips, laps = _strips(*_spread(outline, flaps), fall.membrane, rules)
-    turns = [_turns_inward(outline, index) for index in range(len(outline))]
+    strips, laps = strips_of(*_spread(outline, flaps), fall.membrane, rules)
+    inward = [_turns_inward(outline, index) for index in range(len(outline))]
     ends = _kerb_ends([side.label for _, side in lines])
+    at_walls = sum((lines[i - 1][1].label == KERB) != (lines[i][1].label == KERB) for i in range(len(lines)))
     return Developed(
         surface=surveyed.surface.id,
         kind=fall.membrane,
-        area=_m2(area),
+        area=square_metres(area),
         laps=laps,
         strips=strips,
-        band=0.0 if liner else to_mm(round(kerb_length + wall_length)),
+        band=0.0 if liner else to_mm(round(kerb_length + wall_length + at_walls * girth)),
         # A liner is folded into its corners; preformed pieces close the cuts at the kerb.
-        inside=0 if liner else sum(turns),
-        outside=ends + (0 if liner else len(turns) - sum(turns)),
+        inside=0 if liner else sum(inward),
+        outside=ends + (0 if liner else len(inward) - sum(inward)),
         collars=("drain",),
         how=how,
     )
@@ -219,23 +200,20 @@ def _kerb_ends(labels: Sequence[str]) -> int:
     return sum(KERB in (labels[i - 1], labels[i]) for i in range(len(labels)))
 
 
+def _past_corners(outline: Ring, labels: Sequence[str], width: int) -> float:
+    """How far the outer face of a kerb runs past its inner one, summed over the corners where it turns [ticks]."""
+    past = 0.0
+    for index, (b, c) in enumerate(sides(outline)):
+        if labels[index - 1] == labels[index] == KERB:
+            a = outline[index - 1]
+            before, after = math.atan2(b[1] - a[1], b[0] - a[0]), math.atan2(c[1] - b[1], c[0] - b[0])
+            past += width * math.tan(math.remainder(after - before, math.tau) / 2)
+    return past
+
+
 def _turns_inward(outline: Sequence[tuple[int, int]], index: int) -> bool:
     a, b, c = outline[index - 1], outline[index], outline[(index + 1) % len(outline)]
     return (b[0] - a[0]) * (c[1] - b[1]) > (b[1] - a[1]) * (c[0] - b[0])
-
-
-def _strips(length: float, height: float, kind: Kind, rules: RuleSet) -> tuple[tuple[int, float], float]:
-    """Strips that cover a rectangle with laps, the way that takes fewer laps; and the area under the laps."""
-    if kind == "liquid":
-        return (0, 0.0), 0.0
-    width = to_mm(rules.ticks("water.liner.width" if kind == "liner" else "water.sheet.width"))
-    lap = to_mm(rules.ticks("water.lap"))
-    ways = []
-    for across, along in ((length, height), (height, length)):
-        number = max(1, math.ceil((across - lap) / (width - lap) - 1e-9))
-        ways.append(((number - 1) * lap * along / _M2, number, along))
-    laps, number, along = min(ways)
-    return (number, along), laps
 
 
 def _with_corners(
@@ -262,10 +240,6 @@ def _shape(opening: Opening) -> Polygon:
     assert opening.centre is not None and opening.diameter is not None
     (u, v), half = opening.centre, opening.diameter / 2
     return Polygon([(u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half)])
-
-
-def _m2(ticks2: float) -> float:
-    return float(ticks2) / (1000 * TICKS_PER_MM) ** 2
 
 
 def _working(item: Developed, rules: RuleSet, tape: Tape) -> Working:

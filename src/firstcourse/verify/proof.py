@@ -13,6 +13,7 @@ from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
+from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
@@ -31,6 +32,7 @@ _CHECKS = (
     check_tiles,
     check_soft_joints,
     check_falls,
+    check_membranes,
     check_quantities,
     check_drawn,
     check_frames,

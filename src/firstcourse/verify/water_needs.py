@@ -9,7 +9,7 @@ from shapely import Polygon
 from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
 from firstcourse.verify.fall_fields import Fall
@@ -21,6 +21,8 @@ _MM_PER_FT = TICKS_PER_FOOT / TICKS_PER_MM
 _LITRES_PER_CUBIC_FOOT = (_MM_PER_FT / 100) ** 3
 _SQ_FT_PER_M2 = (1000 / _MM_PER_FT) ** 2
 _COLLARED = ("pipe", "valve", "box")
+_OF_ANOTHER = ("under its top", "corner with the front")
+"""Sides of a bench's face whose edge is banded with the face that it turns into."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +100,8 @@ def all_covered(plan: Document) -> Iterator[Covered]:
     for surface in plan.surfaces:
         if surface.membrane and surface.fall is not None:
             yield _floor(surface, surface.fall, plan.rules)
+        elif surface.membrane and not surface.boarded:
+            yield _bench_face(surface, plan.rules)
         elif surface.membrane:
             yield _face(surface, bands[surface.id], plan.rules)
 
@@ -124,34 +128,81 @@ def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
     )
 
 
+def _bench_face(surface: Surface, rules: RuleSet) -> Covered:
+    """A face of a bench, down to the floor where it stands upright, banded along every line that is its own."""
+    left, lower, right, upper = bounds(surface.outline)
+    if surface.kind == "wall":
+        lower = 0
+    wide, high = right - left, upper - lower
+    band = inside = outside = 0
+    rims = list(zip((wide, high, wide, high), surface.labels, surface.sides, strict=True))
+    for index, (length, label, kind) in enumerate(rims):
+        if label in _OF_ANOTHER:
+            continue
+        band += length
+        _, label_before, before = rims[index - 1]
+        if label_before not in _OF_ANOTHER:
+            inwards = "free" not in (kind, before)
+            inside, outside = inside + inwards, outside + (not inwards)
+    strips, laps = _strips(wide, high, surface.membrane, rules)
+    return Covered(
+        surface=surface.id,
+        kind=surface.membrane,
+        area=wide * high / _TICKS_PER_M**2,
+        laps=laps,
+        strips=strips,
+        band=band,
+        inside=inside,
+        outside=outside,
+        collars=(),
+    )
+
+
 def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
     """A shower floor along its planes, over its kerb, and for a liner up the walls."""
     liner = surface.membrane == "liner"
     area = sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)
     over = fall.bed if liner else 0
+    lines = list(zip(sides(surface.outline), surface.labels, strict=True))
     girth = 0
     if fall.kerb is not None and fall.kerb_width is not None:
         girth = fall.kerb - fall.rise + over + fall.kerb_width + fall.kerb
+        area += _kerb_corners(lines, fall.kerb, fall.kerb_width)
     threshold = fall.rise if fall.kerb is None else fall.kerb
     upturn = threshold + rules.ticks("water.upturn.above_threshold") - fall.rise + over if liner else 0
-    lines = list(zip(sides(surface.outline), surface.labels, strict=True))
     kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
     walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))
     flaps = [girth if label == "kerb" else upturn for _, label in lines]
     strips, laps = _strips(*_spread(surface.outline, flaps), surface.membrane, rules)
     inwards = sum(_turns_inwards(surface.outline, index) for index in range(len(lines)))
-    ends = sum("kerb" in (lines[index - 1][1], lines[index][1]) for index in range(len(lines)))
+    pairs = [(lines[index - 1][1], lines[index][1]) for index in range(len(lines))]
+    ends = sum("kerb" in pair for pair in pairs)
+    up_walls = girth * sum((one == "kerb") != (other == "kerb") for one, other in pairs)
     return Covered(
         surface=surface.id,
         kind=surface.membrane,
         area=(area + kerbs * girth + walls * upturn) / _TICKS_PER_M**2,
         laps=laps,
         strips=strips,
-        band=0 if liner else round(kerbs + walls),
+        band=0 if liner else round(kerbs + walls + up_walls),
         inside=0 if liner else inwards,
         outside=ends if liner else ends + len(lines) - inwards,
         collars=("drain",),
     )
+
+
+def _kerb_corners(lines: list[tuple[tuple[Point, Point], str]], high: int, wide: int) -> float:
+    """What a kerb takes beyond its inner length where it turns: its outer side is longer, or shorter [ticks²]."""
+    found = 0.0
+    for index, ((b, c), label) in enumerate(lines):
+        (a, _), before = lines[index - 1]
+        if label == before == "kerb":
+            one, other = (b[0] - a[0], b[1] - a[1]), (c[0] - b[0], c[1] - b[1])
+            cross, dot = one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1]
+            # The tangent of half an angle, by its cosine.
+            past = wide * cross / (math.hypot(*one) * math.hypot(*other) + dot)
+            found += past * (wide + 2 * high)
+    return found
 
 
 def _strips(length: float, height: float, kind: str, rules: RuleSet) -> tuple[tuple[int, float], float]:

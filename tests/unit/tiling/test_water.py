@@ -47,7 +47,8 @@ def test_walls_take_the_sheet_of_the_floor_and_line_their_niche():
     # The band of the corner at A is counted once, with the wall to its left.
     assert plumbed.band == pytest.approx(81.5 * 25.4, rel=1e-3)
     assert back.band == pytest.approx(2 * 2 * (14.5 + 12) * 25.4, rel=1e-3)
-    assert floor.band == pytest.approx(2 * (48 + 36) * 25.4, rel=1e-3)
+    # The kerb's band runs up the walls at both its ends: inner face, top and outer face.
+    assert floor.band == pytest.approx((2 * (48 + 36) + 2 * (4.5 - 11 / 16 + 5 + 4.5)) * 25.4, rel=1e-3)
     assert floor.inside == 4
     assert found.findings == ()
 
@@ -58,7 +59,8 @@ def test_a_liner_runs_up_the_walls_and_over_the_kerb_in_one_piece():
     rise, bed = 11 / 16, 1.5
     upturn = 4.5 + 3 - rise + bed
     kerb = 4.5 - rise + bed + 5 + 4.5
-    assert floor.area * 1550.0031 == pytest.approx(48 * 36 + 84 * upturn + 84 * kerb, rel=2e-3)
+    # Where the kerb turns a right corner, its outer side is longer by its width either way.
+    assert floor.area * 1550.0031 == pytest.approx(48 * 36 + 84 * upturn + 84 * kerb + 5 * (5 + 2 * 4.5), rel=1e-3)
     number, long = floor.strips
     assert number == 1
     assert long == pytest.approx((48 + upturn + kerb) * 25.4, rel=2e-3)

@@ -1,0 +1,81 @@
+"""The membrane over built benches, laid out flat: top, front and free ends, joined to walls and floor."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+
+from firstcourse.geometry import area2, bounds, rectangle, sides
+from firstcourse.plan import SideKind, Surface, SurfaceKind
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.tiling.linings import TURN, UNDER
+from firstcourse.units import to_mm
+
+
+def bench_membranes(
+    tiled: Sequence[Surface], walls: Mapping[str, Kind], rooms: Mapping[str, Kind], rules: RuleSet
+) -> Iterator[Developed]:
+    """The membrane of every bench that stands against a waterproof wall, or in a shower floor.
+
+    Args:
+        tiled: Surfaces of the job, those of its benches among them.
+        walls: Kind of membrane of each waterproof wall, by its id.
+        rooms: Kind that walls of a room take, by the room's name, where it has a shower floor.
+        rules: Rules in force.
+    """
+    faces: dict[str, list[Surface]] = {}
+    for surface in tiled:
+        if not surface.boarded and surface.fall is None and not surface.part_of:
+            faces.setdefault(surface.id.rpartition("/")[0], []).append(surface)
+    for bench, found in faces.items():
+        kind = _kind(bench, found, tiled, walls, rooms)
+        if kind is not None:
+            yield from (_face(surface, kind, rules) for surface in found)
+
+
+def _kind(
+    bench: str,
+    faces: Sequence[Surface],
+    tiled: Sequence[Surface],
+    walls: Mapping[str, Kind],
+    rooms: Mapping[str, Kind],
+) -> Kind | None:
+    for face in faces:
+        for side in face.sides:
+            beside = f"{face.room}/wall/{side.label.removeprefix('wall ')}"
+            if beside in walls:
+                return walls[beside]
+    if any(zone.why == bench for surface in tiled if surface.fall is not None for zone in surface.not_tiled):
+        return rooms[faces[0].room]
+    return None
+
+
+def _face(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
+    """One face; what stands upright is covered from the floor up, though its tile may begin higher.
+
+    Bands run along walls, floor and every edge, once where two faces meet. Of its corners those where all planes
+    meet inwards take an inside piece, the others an outside one, as where an edge runs into a wall.
+    """
+    left, lower, right, upper = bounds(surface.outline)
+    ring = rectangle(left, 0 if surface.kind is SurfaceKind.WALL else lower, right, upper)
+    lines = list(zip(sides(ring), surface.sides, strict=True))
+    own = [side.label not in (UNDER, TURN) for _, side in lines]
+    met = [side.kind is not SideKind.FREE for _, side in lines]
+    corners = [met[i - 1] and met[i] for i in range(len(lines)) if own[i - 1] and own[i]]
+    across, up = to_mm(right - left), to_mm(upper - bounds(ring)[1])
+    strips, laps = strips_of(across, up, kind, rules)
+    return Developed(
+        surface=surface.id,
+        kind=kind,
+        area=square_metres(area2(ring) / 2),
+        laps=laps,
+        strips=strips,
+        band=math.fsum(
+            to_mm(round(math.dist(a, b))) for ((a, b), _), mine in zip(lines, own, strict=True) if mine
+        ),
+        inside=sum(corners),
+        outside=len(corners) - sum(corners),
+        how={
+            "face": f"{across:.0f} x {up:.0f} mm",
+            "behind and below it": "walls and floor keep their own",
+        },
+    )
