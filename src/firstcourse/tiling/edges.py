@@ -187,7 +187,15 @@ class Met:
 
 
 def met(
-    depth: Array, width: Array, seen: Array | bool, *, out: float, unsure: float, usual: float, costs: StartCosts
+    depth: Array,
+    width: Array,
+    seen: Array | bool,
+    *,
+    out: float,
+    unsure: float,
+    usual: float,
+    costs: StartCosts,
+    joint: float | None = None,
 ) -> Met:
     """Judge an edge by how deep each tile near it lies within the area.
 
@@ -200,6 +208,7 @@ def met(
         unsure: How far the edge may lie elsewhere than surveyed [mm].
         usual: How many tiles a line like the edge crosses.
         costs: What a sliver is.
+        joint: The pattern's joint where the edge is free, so that tile ends there or is cut [mm]; None elsewhere.
     """
     low, high = depth - out, depth + out
     cut = seen & (high > CUT_MM) & (low < width - CUT_MM)
@@ -209,8 +218,10 @@ def met(
     least = np.minimum(costs.least_cut, costs.least_share * width)
     slack = np.where(high > CUT_MM, low - least, 0.0 - high)
     widest = float(width.max(initial=0.0))
+    # Where the next tile would begin less than a joint beyond a free edge, this one ends short of it.
+    short_of = False if joint is None else seen & (low <= CUT_MM) & (low + joint > CUT_MM)
     return Met(
-        poor=np.where(may, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1, initial=0.0),
+        poor=np.where(may | short_of, np.maximum(1.0 - safe / half, 0.0), 0.0).max(axis=1, initial=0.0),
         sliver=(may & (safe < least - CUT_MM)).any(axis=1),
         short=np.where(cut, 1.0 - np.clip(low / least, 0.0, 1.0), 0.0).max(axis=1, initial=0.0),
         slack=np.clip(np.where(seen, slack, widest).min(axis=1, initial=widest), 0.0, widest) + 0.0,
@@ -272,7 +283,10 @@ def met_by_rows(
             extents.append(width)
     usual = sum(extent(piece.ring, axis) for piece in cell.pieces) / step
     widths = np.array(extents)
-    found = met(np.stack(depths, axis=1), widths, True, out=out, unsure=unsure, usual=usual, costs=costs)
+    joint = cell.joint if line.free else None
+    found = met(
+        np.stack(depths, axis=1), widths, True, out=out, unsure=unsure, usual=usual, costs=costs, joint=joint
+    )
     return _stays(found, widths) if line.free else found
 
 
@@ -330,6 +344,7 @@ def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, 
         unsure=unsure,
         usual=max(float(widths.sum()) * line.length / abs(cross), 1.0),
         costs=costs,
+        joint=cell.joint if line.free else None,
     )
     return _stays(found, widths) if line.free else found
 

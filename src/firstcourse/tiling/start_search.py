@@ -26,6 +26,7 @@ from firstcourse.tiling.model import XY, Field, RepeatCell, Start
 from firstcourse.tiling.start_shifts import (
     APART_SHARE,
     NUM_STARTS,
+    SAME_COST,
     apart,
     away,
     critical_shifts,
@@ -43,8 +44,6 @@ from firstcourse.units import TICKS_PER_MM
 _MOST_KEPT = 24
 """Best shifts of one axis that are judged together with those of the other where oblique edges tie them."""
 _ROUNDS, _REFINED = 5, 6
-_ALIKE = 1e-3
-"""Costs that differ by less are the same but for whole ticks."""
 _SAME_MM = 0.01
 """Patterns that lie apart by less are one [mm]."""
 
@@ -214,7 +213,7 @@ class Search:
             return [at]
         parts = np.round((at + np.arange(4) * self.steps[axis] / 4) * TICKS_PER_MM) / TICKS_PER_MM
         cost = self._of_axis(axis, parts)
-        return [float(part) for part in parts[np.abs(cost - cost[0]) < _ALIKE]]
+        return [float(part) for part in parts[np.abs(cost - cost[0]) < SAME_COST]]
 
     def _period(self) -> Array:
         """Steps after which the cost comes again, one per row [mm]."""

@@ -22,6 +22,8 @@ _GRID = 20
 _MOST_PLACES = 8
 """Edges each way whose crossings are tried with every corner of the pattern."""
 _CLOSE = 1e-9
+SAME_COST = 1e-3
+"""Costs that differ by less are the same but for whole ticks."""
 _WITHIN_MM = 1e-6
 _ALIKE_MM = 0.5 / np.sqrt(2)
 """Shifts as far off the middle but for this are told apart otherwise: rounding to ticks must not decide [mm]."""
@@ -125,12 +127,16 @@ def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: floa
 
 
 def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: float, most: int) -> list[float]:
-    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order."""
+    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order.
+
+    More than `most` where some are as cheap as the last, so that in a mirror the same are found.
+    """
     kept: list[float] = []
+    last = 0.0
     free = np.ones(len(at), dtype=bool)
     for number, only_lowest in ((most, True), (NUM_STARTS, False)):
         for index in order:
-            if len(kept) >= number:
+            if len(kept) >= number and cost[index] > last + SAME_COST:
                 break
             if not free[index]:
                 continue
@@ -139,6 +145,7 @@ def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: floa
             if only_lowest and (cost[off < least / 2 - _WITHIN_MM] < cost[index]).any():
                 continue
             kept.append(float(at[index]))
+            last = cost[index]
             free &= off >= least - _WITHIN_MM
     return kept
 
