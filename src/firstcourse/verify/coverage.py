@@ -195,7 +195,7 @@ def _is_filled(part: Polygon, boards: shapely.Geometry, width: int) -> bool:
     if not part.buffer(-width / 2 - _HAIR, join_style="mitre").is_empty:
         return False
     beside = part.boundary.intersection(boards.buffer(2 * _HAIR)).length
-    # Along a gap that is too wide a board runs by half of its outline; an end may slant, half as long again as wide.
+    # Along a gap that is too wide a board runs by half of its outline. Ends may slant, half as long again as wide.
     return bool(beside <= max(3 * width, 0.4 * part.boundary.length))
 
 
