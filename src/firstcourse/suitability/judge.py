@@ -47,8 +47,8 @@ _CODES = {
     "tiling mass": "SUI-304",
     "ceiling joist spacing": "SUI-112",
 }
-# A house assumption alone does not halt the work.
-_MENDED_ON_THE_WAY = frozenset({"ceiling joist spacing"})
+# One more member in each wide bay is set on the way; that alone does not halt the work.
+_MENDED_ON_THE_WAY = frozenset({"stud spacing", "ceiling joist spacing"})
 _SPACING_RULES = {
     "stud": "framing.stud_spacing.max",
     "joist": "framing.joist_spacing.max",
@@ -345,8 +345,8 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float) ->
         spacing_in: Widest centre to centre behind the boards [in].
 
     Returns:
-        One finding where it is wider than the rule; it stops the work where a judgement of the whole frame would,
-        and is to be mended on the way in a practice that has no rules for frames.
+        One finding where it is wider than the rule. Studs and ceiling joists are added on the way; joists of a
+        floor stop the work where a judgement of the whole frame would, so not in a practice without its rules.
     """
     rule = _SPACING_RULES[member]
     if rule not in rules.entries:
