@@ -1,0 +1,371 @@
+"""Tile one surface: joint, area, start, tiles, bands and border, soft joints, and lines to snap."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import shapely
+from shapely import MultiLineString, Polygon
+
+from firstcourse.errors import InputValueError
+from firstcourse.findings import Finding
+from firstcourse.job import ChosenTile, Job, TileBand, TileExposure
+from firstcourse.plan import (
+    Segment,
+    SnapLine,
+    SoftJoint,
+    StartPoint,
+    Surface,
+    SurfaceKind,
+    TiledArea,
+)
+from firstcourse.planning.tile_ground import (
+    ToTile,
+    joints_listed_elsewhere,
+)
+from firstcourse.planning.tile_linings import COURSED, ToLine
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
+from firstcourse.tiling.borders import Border, Bordered, with_border
+from firstcourse.tiling.field import STANDING, areas, tiled_field
+from firstcourse.tiling.joints import tile_joint
+from firstcourse.tiling.lay import CUT_MM, lay
+from firstcourse.tiling.lines import joint_lines
+from firstcourse.tiling.model import XY, Field, LaidTile, Start
+from firstcourse.tiling.niches import niche_findings
+from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
+from firstcourse.tiling.setting import setting_bed
+from firstcourse.tiling.slivers import sliver_findings
+from firstcourse.tiling.snap_lines import snap_lines, snapped_area
+from firstcourse.tiling.soft_joints import DOORWAY, Exposure, field_spacing, soft_joints
+from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
+from firstcourse.workings import Working
+
+_MOVES_LIKE: dict[TileExposure, Exposure] = {
+    "interior": "dry",
+    "slab": "slab",
+    "sun": "moist",
+    "heat": "moist",
+    "moist": "moist",
+    "exterior": "exterior",
+}
+"""Direct sun, warm floors and moisture ask for soft joints alike."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidSurface:
+    """A surface's tile before it is known what each cut comes from."""
+
+    surface: Surface
+    tiled: tuple[TiledArea, ...]
+    tiles: tuple[LaidTile, ...]
+    soft_joints: tuple[SoftJoint, ...]
+    findings: tuple[Finding, ...]
+    workings: dict[str, Working]
+
+
+class SurfaceTiler:
+    """Tiles one surface.
+
+    Raises:
+        InputValueError: A pattern that the tile cannot make, or more tiles than any job has.
+    """
+
+    def __init__(
+        self,
+        surface: Surface,
+        item: ToTile,
+        job: Job,
+        rules: RuleSet,
+        before: tuple[int, ...],
+        over: tuple[tuple[Segment, str], ...],
+        unsure_mm: float,
+        line: ToLine | None = None,
+    ) -> None:
+        self.surface, self.item, self.tiling, self.job, self.rules = surface, item, item.tiling, job, rules
+        self.before, self.over, self.line = before, over, line
+        self.shift: XY = (0.0, 0.0)
+        self.tiles = {tile.id: tile for tile in job.tiles}
+        self.findings: list[Finding] = []
+        self.workings: dict[str, Working] = {}
+        self.chosen = self._chosen()
+        names = {tile.id for tile in self.chosen}
+        self.others = tuple(self.tiles[name] for name in dict.fromkeys(self._names_beside()) if name not in names)
+        self.joint = max(self._joint(tile) for tile in (*self.chosen, *self.others))
+        self.spacing = field_spacing(
+            surface.kind,
+            rules,
+            exposure=_MOVES_LIKE[item.exposure],
+            joint=self.joint,
+            yearly_range_f=item.room.yearly_range_f or 0,
+        )
+        self.edge = self.spacing.width
+        self.unsure = unsure_mm
+        whole = self._tiled_field(surface)
+        self.whole = whole.area.difference(self._folds())
+        self.field = replace(whole, area=self.whole.difference(self._joints_below()))
+        self.cell = repeat_cell(
+            self.tiling.pattern,
+            self.chosen,
+            to_mm(self.joint),
+            offset=self.tiling.offset,
+            angle=self.tiling.angle,
+            repeat=next((repeat for repeat in job.repeats if repeat.id == self.tiling.repeat), None),
+        )
+        self._refuse_too_many()
+        self.border = self._bordered()
+        if self.border is not None:
+            self.field = replace(self.field, area=self.border.inside, edges=self.border.edges)
+        self.bands = tuple(self._band(band) for band in self.tiling.bands)
+        self.searched = without_bands(self.field, self.bands)
+
+    def _tiled_field(self, surface: Surface) -> Field:
+        return tiled_field(
+            surface,
+            edge_joint=self.edge,
+            before=self.before,
+            seen_first=self.tiling.seen_first,
+            uncertainty_mm=self.unsure,
+            rules=self.rules,
+        )
+
+    def _names_beside(self) -> Iterator[str]:
+        """Tiles of bands and border."""
+        yield from (band.tile for band in self.tiling.bands)
+        if self.tiling.border is not None:
+            yield self.tiling.border.tile
+
+    def _bordered(self) -> Bordered | None:
+        asked = self.tiling.border
+        if asked is None:
+            return None
+        standing = tuple(opening for opening in self.surface.openings if opening.kind in STANDING)
+        frame = self._tiled_field(self.surface.model_copy(update={"openings": standing}))
+        cell = repeat_cell("stacked", (self.tiles[asked.tile],), to_mm(self.joint))
+        most = asked.courses * cell.step_b[1] - cell.joint
+        width = most if asked.width is None else to_mm(asked.width)
+        if width > most + CUT_MM:
+            raise InputValueError(
+                f"the border is wider than {asked.courses} course(s) of '{asked.tile}'; give it more courses"
+            )
+        border = Border(cell=cell, width=width, distance=to_mm(asked.distance), corners=asked.corners)
+        return with_border(self.field.area, frame.area, self.field.edges, border)
+
+    def _band(self, asked: TileBand) -> Band:
+        cell = repeat_cell(asked.pattern, (self.tiles[asked.tile],), to_mm(self.joint), offset=asked.offset)
+        height = asked.courses * cell.step_b[1] - cell.joint if asked.height is None else to_mm(asked.height)
+        return Band(cell=cell, bottom=to_mm(asked.bottom), height=height, pattern=asked.pattern)
+
+    def _folds(self) -> shapely.Geometry:
+        """A joint along every fold of a floor that falls, where the tile is too large to follow it [mm]."""
+        fall = self.surface.fall
+        largest = max(max(tile.size) for tile in self.chosen)
+        if fall is None or fall.largest_tile is None or largest <= fall.largest_tile:
+            return Polygon()
+        lines = MultiLineString(
+            [[(to_mm(u), to_mm(v)) for u, v in line] for line in (*fall.valleys, *fall.ridges)]
+        )
+        return lines.buffer(to_mm(self.joint) / 2, cap_style="flat")
+
+    def _joints_below(self) -> shapely.Geometry:
+        """What stays open over joints below, where tiles are cut; a doorway's joint moves to a grout joint."""
+        lines = [[(to_mm(u), to_mm(v)) for u, v in line] for line, over in self.over if over != DOORWAY]
+        return MultiLineString(lines).buffer(to_mm(self.spacing.width) / 2, cap_style="flat")
+
+    @property
+    def courses(self) -> tuple[object, ...] | None:
+        """What walls must share for their courses to run on round the corner; None where nothing does."""
+        if self.surface.kind is not SurfaceKind.WALL or self.tiling.start is not None or self.border is not None:
+            return None
+        if self.line is not None:
+            return None
+        return self.surface.room, self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint
+
+    def laid(self, level: float | None, host: "SurfaceTiler | None" = None) -> LaidSurface:
+        """The surface's tile.
+
+        Args:
+            level: Height of a course that other walls keep too [mm].
+            host: The wall, already laid, that the surface lines a niche of or stands before.
+        """
+        surface, rules = self.surface, self.rules
+        starts = self._starts(level) if host is None else self._following(host)
+        self.shift = starts[0].shift
+        main = Laying(
+            cell=self.cell,
+            shift=starts[0].shift,
+            area=self.field.area,
+            pattern=self.tiling.pattern,
+            angle=self.tiling.angle,
+        )
+        layings = self._layings(main)
+        lined = snapped_area([laying for laying, _ in layings])
+        soft = soft_joints(
+            surface,
+            self.whole,
+            joint_lines(self.cell, starts[0].shift),
+            self.spacing,
+            edge=self.edge,
+            joint=self.joint,
+            tape=self.job.tape,
+            before=self.before,
+            doorways=tuple(line for line, over in self.over if over == DOORWAY),
+            over=tuple((line, over) for line, over in self.over if over != DOORWAY),
+            on_neighbour=joints_listed_elsewhere(surface, self.item.room)
+            if self.line is None
+            else self.line.lining.elsewhere,
+        )
+        where = surface.title or surface.id
+        self.findings += sliver_findings(
+            starts, self.cell, where, self.tiling.start is not None, self.job.tape, rules
+        )
+        if surface.kind is SurfaceKind.WALL and self.tiling.pattern in COURSED and self.tiling.angle == 0:
+            self.findings += niche_findings(
+                surface,
+                self.cell.step_b[1],
+                self.cell.joint,
+                lambda height: course_level(main.shift, self.bands, height),
+                self.job.tape,
+            )
+        for tile in (*self.chosen, *self.others):
+            bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
+            if self.line is None or self.line.leads:
+                self.findings += bed.findings
+            self.workings[f"mortar {tile.id} {surface.id}"] = bed.working
+        return LaidSurface(
+            surface=surface,
+            tiled=tuple(
+                self._area(
+                    laying,
+                    starts if index == 0 else own,
+                    self._lines(laying) if index == lined and self.line is None else (),
+                )
+                for index, (laying, own) in enumerate(layings)
+            ),
+            tiles=tuple(tile for laying, _ in layings for tile in lay(laying.cell, laying.shift, laying.area)),
+            soft_joints=soft.joints,
+            findings=(*self.findings, *soft.findings),
+            workings={**self.workings, **soft.workings},
+        )
+
+    def _chosen(self) -> tuple[ChosenTile, ...]:
+        if self.tiling.tile is not None:
+            return (self.tiles[self.tiling.tile],)
+        repeat = next(item for item in self.job.repeats if item.id == self.tiling.repeat)
+        return tuple(self.tiles[name] for name in dict.fromkeys(piece.tile for piece in repeat.pieces))
+
+    def _joint(self, tile: ChosenTile) -> int:
+        choice = tile_joint(
+            tile,
+            self.tiling,
+            self.rules,
+            kind=self.surface.kind,
+            tape=self.job.tape,
+            where=f"{self.surface.title or self.surface.id}, tile {tile.id}",
+        )
+        if self.line is None or self.line.leads:
+            self.findings += choice.findings
+        self.workings |= choice.workings
+        return choice.joint
+
+    def _refuse_too_many(self) -> None:
+        (ax, ay), (bx, by) = self.cell.step_a, self.cell.step_b
+        number = self.field.area.area / abs(ax * by - ay * bx) * len(self.cell.pieces)
+        most = self.rules.number("tiling.tiles.most")
+        if number > most:
+            raise InputValueError(
+                f"about {number:.0f} tiles on one surface are more than {most:.0f}; check the tile's size"
+            )
+
+    def _starts(self, level: float | None) -> tuple[Start, ...]:
+        given = self.tiling.start
+        if given is not None:
+            at = (to_mm(given.left), to_mm(given.up))
+            return (judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape),)
+        starts = find_starts(self.cell, self.searched, self.rules, level=level, tape=self.job.tape)
+        if level is None:
+            return starts
+        words = f"{starts[0].words}; courses run on round the corners"
+        return (replace(starts[0], words=words), *starts[1:])
+
+    def _following(self, host: "SurfaceTiler") -> tuple[Start, ...]:
+        """Starts that keep the joints of the wall; its own best where none is to keep, or they leave a sliver."""
+        free = find_starts(self.cell, self.searched, self.rules, tape=self.job.tape)
+        like = (self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint)
+        if like != (host.tiling.tile, host.tiling.pattern, host.tiling.angle, host.joint):
+            return free
+        middle = (self.surface.outline[0][1] + self.surface.outline[2][1]) / 2
+        at = (host.shift[0], course_level(host.shift, host.bands, to_mm(round(middle))))
+        name = self.line.lining.name if self.line is not None else ""
+        if name != "back":
+            if self.tiling.pattern not in COURSED or self.tiling.angle != 0:
+                return free
+            upright = self.surface.kind is SurfaceKind.WALL
+            at = (free[0].shift[0], at[1]) if upright else (at[0], free[0].shift[1])
+        tied = judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape)
+        words = tied.words.removeprefix("as given: ")
+        if tied.sliver and not free[0].sliver:
+            first = replace(free[0], words=f"{free[0].words}; on the joints of the wall there would be a sliver")
+            return (first, *free[1:])
+        return (replace(tied, words=f"{words}; joints of the wall run on"), *free[:2])
+
+    def _layings(self, main: Laying) -> list[tuple[Laying, tuple[Start, ...]]]:
+        """Every pattern of the surface with its area and starts; the main one first."""
+        found: list[tuple[Laying, tuple[Start, ...]]] = []
+        for laying in with_bands(main, self.bands):
+            if laying.role == "band":
+                found.append(self._band_placed(laying, main))
+            else:
+                found.append((laying, _continued(laying, "keeps the courses below")))
+        if self.border is not None:
+            if self.border.outside.area > 0:
+                outside = replace(main, area=self.border.outside)
+                found.append((outside, _continued(outside, "keeps the joints of the field inside")))
+            found += [(strip, _continued(strip, "alike from both corners")) for strip in self.border.strips]
+        return found
+
+    def _band_placed(self, band: Laying, main: Laying) -> tuple[Laying, tuple[Start, ...]]:
+        """A band where it cuts best from end to end; where its tiles are as wide as the field's, on its joints."""
+        if band.pattern in COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
+            return band, _continued(band, "keeps the upright joints of the field")
+        field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
+        level = band.shift[1] if band.pattern in COURSED else None
+        starts = find_starts(band.cell, field, self.rules, level=level, tape=self.job.tape)
+        where = f"{self.surface.title or self.surface.id}, band"
+        self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
+        return replace(band, shift=starts[0].shift), starts
+
+    def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
+        return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
+
+    def _area(self, laying: Laying, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
+        return TiledArea(
+            pattern=laying.pattern,
+            tiles=tuple(dict.fromkeys(piece.tile for piece in laying.cell.pieces)),
+            area=areas(laying.area),
+            joint=self.joint,
+            angle=laying.angle,
+            step_a=_rounded(laying.cell.step_a),
+            step_b=_rounded(laying.cell.step_b),
+            role=laying.role,
+            starts=tuple(
+                StartPoint(
+                    origin=(ticks_from_mm(start.shift[0]), ticks_from_mm(start.shift[1])),
+                    smallest_cut=ticks_from_mm(start.smallest_cut),
+                    cut_tiles=start.cut_tiles,
+                    slack=ticks_from_mm_floor(max(start.slack, 0.0)),
+                    words=start.words,
+                )
+                for start in starts
+            ),
+            lines=lines,
+        )
+
+
+def _continued(laying: Laying, words: str) -> tuple[Start, ...]:
+    start = Start(shift=laying.shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, words=words)
+    return (start,)
+
+
+def _rounded(step: XY) -> XY:
+    return round(step[0], 6), round(step[1], 6)
