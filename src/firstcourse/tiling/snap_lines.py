@@ -28,6 +28,8 @@ _STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, O
 _TRIED = 15
 _SQUARE = 1e-6
 _SAME_MM = 0.05
+# An edge that rises this many times as far as it runs is one to measure from sideways, however it leans.
+_UPRIGHT = 5
 # A crossing this near an edge leaves no room to stand a tile on either side of it [mm].
 _CLEAR_MM = 20.0
 # What 3-4-5 is counted in: round on the tape, the longest that fits is used.
@@ -338,11 +340,7 @@ def _on_wall(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, sh
     if level.is_empty or plumb.is_empty:
         return ()
     (x0, _, x1, _), (_, y0, _, y1) = level.bounds, plumb.bounds
-    names = ground.surface.corners
-    ends = [
-        f"at {names[index] if len(names) == 2 else side} {_above(ground, x, low)}"
-        for index, (side, x) in enumerate((("the left", x0), ("the right", x1)))
-    ]
+    ends = [f"at {ground.edge((x, low)).label.removeprefix('corner ')} {_above(ground, x, low)}" for x in (x0, x1)]
     return (
         SnapLine(
             line=(_ticks((x0, low)), _ticks((x1, low))),
@@ -358,20 +356,24 @@ def _on_wall(ground: _Ground, area: Polygon | MultiPolygon, cell: RepeatCell, sh
 
 
 def _first_course(tiles: Sequence[LaidTile]) -> list[LaidTile]:
-    """The lowest course of which no tile is cut in its height; the lowest at all where there is none."""
+    """The lowest course of which no tile is cut in its height.
+
+    Where niches, benches or windows cut into every course it is the lowest with one such tile, and the lowest at
+    all where no tile is whole in its height.
+    """
     rows: dict[float, list[LaidTile]] = {}
     for tile in tiles:
         rows.setdefault(round(min(y for _, y in tile.laid), 2), []).append(tile)
-    uncut = [
-        row
-        for _, row in sorted(rows.items())
-        if all(
-            abs(tile.shape.bounds[1] - min(y for _, y in tile.laid)) < _SAME_MM
-            and abs(tile.shape.bounds[3] - max(y for _, y in tile.laid)) < _SAME_MM
-            for tile in row
-        )
-    ]
-    return uncut[0] if uncut else rows[min(rows)]
+    in_order = [row for _, row in sorted(rows.items())]
+    for whole in (all, any):
+        for row in in_order:
+            if whole(
+                abs(tile.shape.bounds[1] - min(y for _, y in tile.laid)) < _SAME_MM
+                and abs(tile.shape.bounds[3] - max(y for _, y in tile.laid)) < _SAME_MM
+                for tile in row
+            ):
+                return row
+    return in_order[0]
 
 
 def _above(ground: _Ground, x: float, height: float) -> str:
@@ -384,11 +386,16 @@ def _above(ground: _Ground, x: float, height: float) -> str:
 
 
 def _beside(ground: _Ground, at: float, height: float) -> str:
+    """From the left end of the wall; under a sloping ceiling from the end that still stands at that height."""
     left, lower, right, upper = ground.shape.bounds
     inside = min(max(height, lower + _SAME_MM), upper - _SAME_MM)
     row = ground.shape.intersection(LineString([(left - 1, inside), (right + 1, inside)]))
-    end = (row.bounds[0], inside)
-    return f"{ground.length(at - end[0])} from {ground.face(ground.edge(end).label)}"
+    ends = [(x, ground.edge((x, inside))) for x in (row.bounds[0], row.bounds[2])]
+    upright = [(x, edge) for x, edge in ends if abs(edge.a[1] - edge.b[1]) > _UPRIGHT * abs(edge.a[0] - edge.b[0])]
+    if not upright:
+        return "plumb from the other end"
+    x, edge = upright[0]
+    return f"{ground.length(abs(at - x))} from {ground.face(edge.label)}"
 
 
 def _where(ground: _Ground, crossing: XY, line: _Found) -> str:

@@ -153,6 +153,67 @@ def test_a_wall_gets_a_level_line_at_the_first_whole_course_and_a_plumb_one() ->
     assert foot - head == pytest.approx(12, abs=1) and "from corner A" in plumb.words
 
 
+def test_a_wall_whose_every_course_meets_something_has_its_lines_all_the_same() -> None:
+    # A cut course at the foot and the head, and a niche that cuts into both courses between.
+    wall = Surface(
+        id="bath/wall/A-B",
+        room="bath",
+        kind=SurfaceKind.WALL,
+        outline=rectangle(0, 0, mm(1500), mm(2100)),
+        sides=tuple(
+            Side(kind=kind, label=label)
+            for kind, label in (
+                (SideKind.FOOT, "tray flange"),
+                (SideKind.PERIMETER, "corner B"),
+                (SideKind.PERIMETER, "ceiling"),
+                (SideKind.PERIMETER, "corner A"),
+            )
+        ),
+        corners=("A", "B"),
+    )
+    area = box(3, 3, 1497, 2097) - box(400, 900, 1150, 1300)
+    cell = _cell("running", 300, 600)
+    level, plumb = snap_lines(wall, area, cell, (0.0, 450.0), before=[0] * 4, tape=Tape.MM)
+    # Courses begin at 450 and 1053; the niche reaches into both, and the one below 450 is cut at the foot.
+    assert {v for _, v in level.line} == {mm(450)}
+    assert "at A 450 mm above tray flange, at B 450 mm above tray flange" in level.words
+    assert len({u for u, _ in plumb.line}) == 1
+
+
+def _wall(outline: tuple[tuple[float, float], ...], *right: SideKind) -> Surface:
+    kinds = (SideKind.FOOT, *right, SideKind.PERIMETER, SideKind.PERIMETER)
+    return Surface(
+        id="bath/wall/B-C",
+        room="bath",
+        kind=SurfaceKind.WALL,
+        outline=tuple((mm(u), mm(v)) for u, v in outline),
+        sides=tuple(
+            Side(kind=kind, label=label)
+            for kind, label in zip(kinds, ("floor", "corner C", "ceiling", "corner B"), strict=True)
+        ),
+        corners=("B", "C"),
+    )
+
+
+def test_under_a_sloping_ceiling_the_plumb_line_is_measured_from_the_end_that_stands_so_high() -> None:
+    wall = _wall(((0, 0), (2000, 0), (2000, 2300), (0, 1200)), SideKind.PERIMETER)
+    area = Polygon([(3, 3), (1997, 3), (1997, 2290), (3, 1190)])
+    cell = _cell("running", 300, 100)
+    _, plumb = snap_lines(wall, area, cell, (0.0, 3.0), before=[0] * 4, tape=Tape.MM)
+    foot, head = _figures(plumb.words)
+    assert foot + head == pytest.approx(2000, abs=1)
+    assert "from corner B at the foot" in plumb.words and "from corner C at the top" in plumb.words
+    assert "ceiling" not in plumb.words
+
+
+def test_a_level_line_names_the_boards_edge_where_they_stop_before_the_corner() -> None:
+    wall = _wall(((0, 0), (1200, 0), (1200, 2300), (0, 2300)), SideKind.FREE)
+    level, _ = snap_lines(
+        wall, box(3, 3, 1200, 2297), _cell("running", 300, 100), (0, 3), before=[0] * 4, tape=Tape.MM
+    )
+    assert "at B 3 mm above floor, at the boards' right edge 3 mm above floor" in level.words
+
+
 def test_a_wall_of_a_turned_pattern_gets_the_patterns_axes() -> None:
     wall = Surface(
         id="bath/wall/A-B",
