@@ -86,10 +86,10 @@ def asked_frame(
     if frame.judged:
         return frame
     # A spacing is limited by the boards and the tile, whatever the members are made of.
-    return replace(frame, notes=(*frame.notes, *_spacing_alone(room, surface, where, rules)))
+    return replace(frame, notes=(*frame.notes, *_spacing_alone(job, room, surface, where, rules)))
 
 
-def _spacing_alone(room: Room, surface: Surface, where: str, rules: RuleSet) -> tuple[Finding, ...]:
+def _spacing_alone(job: Job, room: Room, surface: Surface, where: str, rules: RuleSet) -> tuple[Finding, ...]:
     part: BoardedWall | BoardedFloor | BoardedCeiling | None
     if surface.kind is SurfaceKind.WALL:
         part, member = _boarded_wall(room, surface), "stud"
@@ -100,7 +100,7 @@ def _spacing_alone(room: Room, surface: Surface, where: str, rules: RuleSet) -> 
         spacing = None if part is None or part.framing is None else _spacing(part.framing)
     else:
         return ()
-    return () if spacing is None else judge_spacing(rules, where, member, to_inches(spacing))
+    return () if spacing is None else judge_spacing(rules, where, member, to_inches(spacing), job.tape)
 
 
 def _boarded_wall(room: Room, surface: Surface) -> BoardedWall:
@@ -130,7 +130,7 @@ def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
     if FRAMES_NEED in rules.entries:
         return None
     if told:
-        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on, FRAMES_NEED),))
+        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on),))
     return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {rules.practice} practice",))
 
 

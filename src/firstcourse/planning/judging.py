@@ -19,7 +19,7 @@ from firstcourse.plan import HeightMark, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.frames import asked_frame
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.structure import keyed_workings, structure_sheets
-from firstcourse.planning.surfaces import exposed_surfaces, judge_surface
+from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.suitability import FRAMES_NEED, Remedy, judge
 from firstcourse.survey import SurveyResult, survey_job
@@ -86,7 +86,9 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         judge stops the work rather than passing.
     """
     stock = job_stock(job, rules)
-    surfaces = {surface.id: surface for surface in survey.surfaces}
+    # A shower that takes a whole floor stands for it: nothing is boarded there, but the frame carries its bed.
+    surfaces = {f"{shower.surface.room}/floor": shower.surface for shower in survey.showers}
+    surfaces |= {surface.id: surface for surface in survey.surfaces}
     taped = {room.name: room for room in survey.rooms}
     judged: list[str] = []
     findings: list[Finding] = []
@@ -107,7 +109,12 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 exposure = _exposure(room, surface)
                 exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, where, usable)
                 done = judge(replace(frame.inputs, surfaces=exposed), rules)
-                side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
+                bed = surface.id != name
+                side = (
+                    SurfaceSide()
+                    if bed
+                    else judge_surface(job, room, taped[room.name], surface, where, usable, rules)
+                )
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(where, error))
                 continue
@@ -115,6 +122,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             if missing:
                 untold.append(f"{place} ({', '.join(missing)})")
                 enter = enter or missing != frame.missing or FRAMES_NEED in rules.entries
+            if bed:
+                untold.append(f"{place} (flatness and build-up: the shower's bed makes its heights)")
             if frame.judged or exposed or side.judged:
                 judged.append(where)
             findings += [*frame.notes, *done.findings, *side.findings]

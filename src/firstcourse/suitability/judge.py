@@ -25,6 +25,7 @@ from firstcourse.suitability.materials import judge_exposure
 from firstcourse.suitability.remedies import Remedy, floor_remedies
 from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
+from firstcourse.units import Tape, format_length, inches
 from firstcourse.workings import Working
 
 _CODES = {
@@ -133,7 +134,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             found, member, options = _floor(rules, floor)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(floor.where, error.practice, error.on, error.rule_id))
+            findings.append(frame_unjudged(floor.where, error.practice, error.on))
             continue
         findings += found
         members.append(member)
@@ -144,7 +145,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             judged = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(other.where, error.practice, error.on, error.rule_id))
+            findings.append(frame_unjudged(other.where, error.practice, error.on))
             continue
         findings += judged[0]
         members.append(judged[1])
@@ -335,7 +336,7 @@ def _finding(where: str, check: Check, remedy: str) -> Finding:
     )
 
 
-def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float) -> tuple[Finding, ...]:
+def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, tape: Tape) -> tuple[Finding, ...]:
     """What a spacing says by itself, where nothing else is known of the members.
 
     Args:
@@ -343,6 +344,7 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float) ->
         where: The place in words.
         member: `stud`, `joist` or `ceiling joist`.
         spacing_in: Widest centre to centre behind the boards [in].
+        tape: Tape of the job, in whose unit the spacing is told.
 
     Returns:
         One finding where it is wider than the rule. Studs and ceiling joists are added on the way; joists of a
@@ -355,12 +357,20 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float) ->
     check = length_check(rules, name=name, title=name, found=spacing_in, rule=rule, at_least=False)
     if check.holds:
         return ()
+    most = _on_tape(check.limit, tape)
     remedy = (
         f"Before boarding add a {member} in each bay that is wider, so that none stand farther apart than "
-        f"{quantity(check.limit, check.unit)}, and enter them (framing, members)."
+        f"{most}, and enter them (framing, members)."
     )
-    found = _finding(where, check, remedy)
-    return (found if FRAMES_NEED in rules.entries else found.model_copy(update={"severity": Severity.FIX}),)
+    told = {"measured": _on_tape(check.found, tape), "limit": f"at most {most}"}
+    if FRAMES_NEED not in rules.entries:
+        told["severity"] = Severity.FIX
+    return (_finding(where, check, remedy).model_copy(update=told),)
+
+
+def _on_tape(length_in: float, tape: Tape) -> str:
+    """A spacing as the tape reads: inches alone, as frames are spoken of, or millimetres."""
+    return quantity(length_in, "in") if tape is Tape.INCH else format_length(inches(length_in), tape)
 
 
 def placed(where: str, line: Check | Working) -> Working:
@@ -373,14 +383,13 @@ def placed(where: str, line: Check | Working) -> Working:
     )
 
 
-def frame_unjudged(where: str, practice: str, on: datetime.date, rule: str) -> Finding:
+def frame_unjudged(where: str, practice: str, on: datetime.date) -> Finding:
     """What is said of a frame for which a practice has no rules: it stops the work rather than passing.
 
     Args:
         where: The place in words.
         practice: Whose rules apply.
         on: Day for which they are read.
-        rule: The first rule that is missing.
     """
     return Finding(
         code="SUI-901",
@@ -389,7 +398,6 @@ def frame_unjudged(where: str, practice: str, on: datetime.date, rule: str) -> F
         message=f"The frame is not judged: practice '{practice}' has no loads, lumber, panel and deflection "
         f"values in the rule book on {on}. Flatness, materials, moisture and build-up are judged as far as it has "
         "their rules.",
-        rule=rule,
         remedy="Have an engineer judge the frame by the local code; leave its entries out once that is done.",
     )
 

@@ -123,6 +123,8 @@ def test_a_practice_without_frame_rules_says_so_once(practice: str):
     told = room(STUDS.format(studs="size: 2x4"), practice)
     (stop,) = [finding for finding in told.findings if finding.severity is Severity.STOP]
     assert stop.code == "SUI-901" and f"practice '{practice}'" in stop.message and told.structures == ()
+    # A rule that the practice lacks is none that the finding could be held to.
+    assert stop.rule == ""
     untold = room(
         CEILING.replace(
             "joists: {{span: {span} in, size: 2x6, species: spf, grade: no2, above: {above}}}, ", ""
@@ -150,6 +152,14 @@ def test_a_wide_spacing_is_told_of_studs_of_which_nothing_else_is_known(practice
     assert told.severity is Severity.FIX
     assert told.where == "bath, wall A-B"
     assert told.remedy is not None and "add a stud" in told.remedy
+
+
+def test_a_wide_spacing_is_told_as_the_tape_reads():
+    text = ROOM.format(practice="uk", what=WALL.format(framing="{spacing: 600 mm, first: 24 mm}", opening=""))
+    done = judged(text.replace("date:", "tape: mm\ndate:", 1))
+    (told,) = [finding for finding in done.findings if finding.code == "SUI-301"]
+    assert (told.measured, told.limit) == ("600 mm", "at most 406 mm")
+    assert "farther apart than 406 mm" in told.remedy
 
 
 def test_studs_at_the_widest_spacing_allowed_are_not_told():

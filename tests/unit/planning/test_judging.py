@@ -11,6 +11,7 @@ from firstcourse.planning import plan_job
 from firstcourse.planning.judging import JobJudgement, judge_file, judge_job
 from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
+from firstcourse.verify import verify_text
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 TEXT = LIMBER.read_text(encoding="utf-8")
@@ -225,3 +226,27 @@ def bare(job: Job) -> dict[str, object]:
         for room in job.rooms
     ]
     return {"rooms": [room.model_dump() for room in rooms]}
+
+
+WHOLE_SHOWER = """
+      shower:
+        points: [[0 in, 0 in], [84 in, 0 in], [84 in, 74 1/4 in], [0 in, 74 1/4 in]]
+        drain: {left: 42 in, out: 37 in}
+        recess: 4 in
+      doorways:"""
+
+
+@pytest.mark.parametrize("practice", ["us", "uk"])
+def test_a_shower_that_takes_the_whole_floor_is_carried_by_its_frame(practice: str):
+    text = swapped("practice: us", f"practice: {practice}", swapped("\n      doorways:", WHOLE_SHOWER, TEXT))
+    done = judged(text)
+    codes_of_floor = {finding.code for finding in done.findings if finding.where == "upper bath, floor"}
+    assert codes_of_floor >= ({"SUI-107"} if practice == "us" else {"SUI-901"})
+    (note,) = [finding for finding in done.findings if finding.code == "SUI-910"]
+    assert "the shower's bed makes its heights" in note.message
+
+
+def test_a_frame_that_a_practice_cannot_judge_leaves_a_plan_that_verifies():
+    done = plan_job(read_job_text(swapped("practice: us", "practice: uk")), effort=0)
+    assert "SUI-901" in {finding.code for finding in done.plan.findings}
+    assert verify_text(done.document).objections == ()
