@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
+from firstcourse.units import Tape
 
 PSF_PER_KG_M2 = 0.204816
 M_PER_IN = 0.0254
+_MM_PER_IN = 25.4
 TILE = "tile"
 BOND_COAT = "mortar under the tile"
 MORTAR_BED = "mortar bed"
@@ -53,3 +55,21 @@ def total_mass_psf(layers: tuple[Layer, ...]) -> float:
 def total_mass_kg_m2(layers: tuple[Layer, ...]) -> float:
     """Mass of all layers [kg/m²]."""
     return sum(layer.mass_kg_m2 for layer in layers)
+
+
+def height_figures(length_in: float, tape: Tape, sign: str = "") -> tuple[str, str]:
+    """A height for a calculation, finer than the tape shows: its figures and its unit, inches or millimetres.
+
+    Args:
+        length_in: The height [in].
+        tape: Tape of the job.
+        sign: `+` where a rise must be told from a drop.
+    """
+    if tape is Tape.INCH:
+        return f"{length_in:{sign}.3f}", "in"
+    return f"{length_in * _MM_PER_IN:{sign}.2f}", "mm"
+
+
+def height_text(length_in: float, tape: Tape) -> str:
+    """A height [in] as `height_figures`, with its unit."""
+    return " ".join(height_figures(length_in, tape))

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer, total_height_in
+from firstcourse.suitability.buildup import Layer, height_figures, height_text, total_height_in
 from firstcourse.suitability.checks import sourced
 from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
 from firstcourse.workings import Working
@@ -39,20 +39,21 @@ def judge_doorway(
     profile, found = _step(rules, doorway, rise, tape)
     findings += found
     values = {
-        "this floor": f"{height:.3f} in over the structure",
-        "other floor": f"{doorway.other_floor_in:.3f} in over the structure",
+        "this floor": f"{height_text(height, tape)} over the structure",
+        "other floor": f"{height_text(doorway.other_floor_in, tape)} over the structure",
         "profile": profile,
     }
     if doorway.door_underside_in is not None:
         gap = doorway.door_underside_in - height
-        values["gap under the door"] = f"{gap:.3f} in"
+        values["gap under the door"] = height_text(gap, tape)
         findings += _door(rules, doorway, gap, tape)
+    figures, unit = height_figures(rise, tape, "+")
     working = Working(
         title=f"{doorway.name}: step between the floors",
         formula="sum of the layers - height of the other floor",
         values=values,
-        result=f"{rise:+.3f}",
-        unit="in",
+        result=figures,
+        unit=unit,
         source="layers and heights as entered",
     )
     return tuple(findings), working

@@ -8,6 +8,8 @@ from firstcourse.suitability.buildup import (
     BOND_COAT,
     TILE,
     Layer,
+    height_figures,
+    height_text,
     total_height_in,
     total_mass_kg_m2,
     total_mass_psf,
@@ -90,12 +92,13 @@ def tiling_mass_kg_m2(rules: RuleSet, layers: tuple[Layer, ...]) -> float:
 
 def _height(surface: BuildUp) -> Working:
     total = total_height_in(surface.layers)
+    figures, unit = height_figures(total, surface.tape)
     return Working(
         title=f"{surface.where}: height of the finished surface over its structure",
         formula="sum of the layers, from below",
-        values={layer.name: f"{layer.thickness_in:.3f} in" for layer in surface.layers},
-        result=f"{total:.3f}",
-        unit=f"in, on the tape {format_length(inches(total), surface.tape)}",
+        values={layer.name: height_text(layer.thickness_in, surface.tape) for layer in surface.layers},
+        result=figures,
+        unit=f"{unit}, on the tape {format_length(inches(total), surface.tape)}",
         source="layers as entered; mortar as combed and beaten in",
     )
 
@@ -103,18 +106,19 @@ def _height(surface: BuildUp) -> Working:
 def _mass(surface: BuildUp) -> Working:
     each = total_mass_kg_m2(surface.layers)
     whole = each * surface.area_m2
+    inch = surface.tape is Tape.INCH
     return Working(
         title=f"{surface.where}: mass of the layers",
         formula="sum of thickness × density; times the area for the whole",
         values={
             **{
-                layer.name: f"{layer.thickness_in:.3f} in × {layer.density_kg_m3:g} kg/m³ = "
+                layer.name: f"{height_text(layer.thickness_in, surface.tape)} × {layer.density_kg_m3:g} kg/m³ = "
                 f"{layer.mass_kg_m2:.1f} kg/m²"
                 for layer in surface.layers
             },
-            "for one square foot": f"{total_mass_psf(surface.layers):.2f} lb",
+            **({"for one square foot": f"{total_mass_psf(surface.layers):.2f} lb"} if inch else {}),
             "area": f"{surface.area_m2:.2f} m²",
-            "whole surface": f"{whole:.0f} kg, {whole * LB_PER_KG:.0f} lb",
+            "whole surface": f"{whole:.0f} kg" + (f", {whole * LB_PER_KG:.0f} lb" if inch else ""),
         },
         result=f"{each:.1f}",
         unit="kg/m²",

@@ -51,6 +51,20 @@ def test_height_and_mass_are_summed():
     assert found(FLOOR) == ()
 
 
+def test_a_metric_tape_is_told_metric_sums():
+    metric = replace(
+        FLOOR, tape=Tape.MM, doorways=(Doorway(name="door", other_floor_in=0.5, door_underside_in=1.0),)
+    )
+    workings = judge_build_up(RULES, metric)[1]
+    height = workings["buildup.height"]
+    assert (height.result, height.unit) == ("19.05", "mm, on the tape 19 mm")
+    assert all(text.endswith(" mm") for text in height.values.values())
+    mass = workings["buildup.mass"].values
+    assert mass["whole surface"] == "143 kg" and "for one square foot" not in mass
+    step = workings["buildup.doorway.1"]
+    assert (step.result, step.unit, step.values["gap under the door"]) == ("+6.35", "mm", "6.35 mm")
+
+
 @pytest.mark.parametrize(
     ("other", "codes", "words"),
     [
