@@ -183,13 +183,12 @@ class _Liner:
         if kerb is None or kerb.tile is None or floor is None:
             return
         title = f"{floor.title or floor.id}, kerb"
-        low = min((point.height for point in floor.fall.levels), default=0) if floor.fall is not None else 0
         boards = [boards_on(wall.wall, room, self.stock) for wall in room.walls]
         found = kerb_linings(
             floor,
             width=kerb.width,
             drop=self._drop(kerb.width, None, title, "top"),
-            inner=kerb.height - low,
+            height=kerb.height,
             outer=kerb.height,
             on_walls=max(boards, default=0),
         )

@@ -15,6 +15,8 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
 from firstcourse.survey.showers import KERB
 
+_ROUNDED = 2
+"""Levels and corners that differ by no more than this were rounded apart [ticks]."""
 UNDER = "under its top"
 """Side of an upright face that the top covers: its edge belongs to the top."""
 TURN = "corner with the front"
@@ -189,15 +191,17 @@ def bench_linings(
 
 
 def kerb_linings(
-    floor: Surface, *, width: int, drop: int, inner: int, outer: int, on_walls: int
+    floor: Surface, *, width: int, drop: int, height: int, outer: int, on_walls: int
 ) -> tuple[Lining, ...]:
     """Top, inner and outer face of every straight run of a kerb; runs meet on the bisector of their corner.
 
+    The inner face stands on the shower floor, as high as that lies along the run.
+
     Args:
-        floor: The shower floor, whose sides at the kerb are labelled so.
+        floor: The shower floor, whose sides at the kerb are labelled so, with its levels where it has falls.
         width: Width of the kerb [ticks].
         drop: How much lower the top's inner edge lies than its outer one [ticks].
-        inner: Height of the inner face over the shower floor [ticks].
+        height: Of the kerb's top over the top of the drain [ticks].
         outer: Height of the outer face [ticks].
         on_walls: Thickness of the boards at its ends [ticks].
     """
@@ -230,15 +234,36 @@ def kerb_linings(
                 (_edge("outer edge"), rims[1], _edge("inner edge"), rims[0]),
             )
         )
-        for face, long, high, foot, (one, other) in (
-            ("inner", run, inner, "shower floor", (rims[1], rims[0])),
-            ("outer", round(starts + length + ends), outer, "room floor", (rims[0], rims[1])),
-        ):
-            if high > 0:
-                ring = ((0, 0), (long, 0), (long, high), (0, high))
-                meets = (Rim(label=foot, elsewhere=True), other, under, one)
-                found.append(_lining(whole, face, SurfaceKind.WALL, ring, meets))
+        feet = _feet(floor, a, b)
+        inner = tuple((u, height - low) for u, low in feet)
+        if min(high for _, high in inner) > 0:
+            top_at = max(high for _, high in inner)
+            ring = (*((u, top_at - high) for u, high in inner), (run, top_at), (0, top_at))
+            meets = (*[Rim(label="shower floor", elsewhere=True)] * (len(feet) - 1), rims[0], under, rims[1])
+            found.append(_lining(whole, "inner", SurfaceKind.WALL, ring, meets))
+        if outer > 0:
+            ring = rectangle(0, 0, round(starts + length + ends), outer)
+            meets = (Rim(label="room floor", elsewhere=True), rims[1], under, rims[0])
+            found.append(_lining(whole, "outer", SurfaceKind.WALL, ring, meets))
     return tuple(found)
+
+
+def _feet(floor: Surface, a: Point, b: Point) -> Ring:
+    """How far the shower floor lies over the drain along one side, from its end to its start [ticks]."""
+    length = math.dist(a, b)
+    along = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    found: dict[int, int] = {}
+    for level in () if floor.fall is None else floor.fall.levels:
+        du, dv = level.at[0] - b[0], level.at[1] - b[1]
+        back = round(-(du * along[0] + dv * along[1]))
+        if abs(_cross(along, (du, dv))) <= _ROUNDED and -_ROUNDED <= back <= length + _ROUNDED:
+            found[min(max(back, 0), round(length))] = level.height
+    points = sorted(found.items())
+    level_all_along = not points or max(found.values()) - min(found.values()) <= _ROUNDED
+    if level_all_along or points[0][0] != 0 or points[-1][0] != round(length):
+        low = min(found.values(), default=0)
+        return ((0, low), (round(length), low))
+    return tuple(points)
 
 
 def _past(lines: Sequence[tuple[Point, Point]], floor: Surface, index: int, other: int, width: int) -> float:

@@ -7,7 +7,17 @@ import pytest
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import area2, sides
 from firstcourse.geometry.polygon import Ring, rectangle
-from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind
+from firstcourse.plan import (
+    Fall,
+    FloodTest,
+    LevelPoint,
+    Opening,
+    OpeningKind,
+    Side,
+    SideKind,
+    Surface,
+    SurfaceKind,
+)
 from firstcourse.survey.showers import KERB
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.units import mm
@@ -121,7 +131,7 @@ def _shower(labels: tuple[str, ...], outline: Ring) -> Surface:
 
 
 def _kerb(floor: Surface) -> dict[str, Lining]:
-    found = kerb_linings(floor, width=mm(100), drop=0, inner=mm(80), outer=mm(110), on_walls=mm(10))
+    found = kerb_linings(floor, width=mm(100), drop=0, height=mm(110), outer=mm(110), on_walls=mm(10))
     return {lining.surface.id.removeprefix(f"{floor.id}/"): lining for lining in found}
 
 
@@ -131,8 +141,44 @@ def test_a_kerb_between_walls_is_one_straight_run():
     assert sorted(found) == ["kerb/inner", "kerb/outer", "kerb/top"]
     assert found["kerb/top"].surface.outline == rectangle(0, 0, mm(1500), mm(100))
     assert found["kerb/top"].before == (0, mm(10), 0, mm(10))
-    assert _size(found["kerb/inner"]) == (mm(1500), mm(80))
+    assert _size(found["kerb/inner"]) == (mm(1500), mm(110))
     assert _size(found["kerb/outer"]) == (mm(1500), mm(110))
+
+
+def _falling(floor: Surface, *heights: tuple[tuple[float, float], float]) -> Surface:
+    fall = Fall(
+        layout="single",
+        drain=((0, 0), (mm(10), 0)),
+        planes=(),
+        levels=tuple(LevelPoint(at=(mm(u), mm(v)), height=mm(h), where="") for (u, v), h in heights),
+        rise=0,
+        least_fall=0.02,
+        least_plane_fall=0.02,
+        greatest_fall=0.02,
+        bed=mm(30),
+        bed_litres=1.0,
+        membrane="sheet",
+        flood_test=FloodTest(hours=24, level=mm(90), litres=100, kg=100),
+    )
+    return floor.model_copy(update={"fall": fall})
+
+
+def test_the_inner_face_stands_on_the_floor_where_the_kerb_is_not_where_it_drains():
+    labels = (KERB, "wall B-C", "wall A-B", "wall D-A")
+    flat = _shower(labels, rectangle(0, 0, mm(1500), mm(900)))
+    # A linear drain along wall A-B: the floor lies 24 mm over it all along the kerb.
+    far = _falling(flat, ((0, 0), 24), ((1500, 0), 24), ((1500, 900), 0), ((0, 900), 0))
+    assert _size(_kerb(far)["kerb/inner"]) == (mm(1500), mm(86))
+    # Along wall D-A: the floor falls along the kerb, from its left end seen from inside.
+    beside = _falling(flat, ((0, 0), 0), ((1500, 0), 31), ((1500, 900), 31), ((0, 900), 0))
+    inner = _kerb(beside)["kerb/inner"].surface
+    assert inner.outline == ((0, mm(31)), (mm(1500), 0), (mm(1500), mm(110)), (0, mm(110)))
+    assert [side.label for side in inner.sides] == ["shower floor", "wall D-A", "under its top", "wall B-C"]
+    # Equal falls from all sides: the kerb's middle lies lower than its ends.
+    bent = _falling(flat, ((0, 0), 20), ((750, 0), 10), ((1500, 0), 20), ((1500, 900), 20), ((0, 900), 20))
+    inner = _kerb(bent)["kerb/inner"].surface
+    assert inner.outline[:3] == ((0, mm(10)), (mm(750), 0), (mm(1500), mm(10)))
+    assert len(inner.sides) == 5 and inner.sides[1].label == "shower floor"
 
 
 def test_runs_of_a_kerb_meet_on_the_bisector():
