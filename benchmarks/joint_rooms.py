@@ -34,6 +34,10 @@ BASES = (576, 480, 384, 320, 288, 240, 192)
 GRID = 64
 WIDE_FROM = 2
 """Effort from which a room whose bound is not met is tried again with more candidates."""
+EVEN_FROM = 3
+"""Effort from which it is then tried with heights in even steps: it saves sheets, at several times the work."""
+PATIENCE = 5
+"""How many times longer a sheet is then to be done without, among few candidates."""
 
 
 @dataclass(frozen=True)
@@ -71,6 +75,12 @@ def wide(room: dict[str, Any]) -> Candidates:
     return Candidates(
         falling(heights, range(short, least, -GRID // 2)), falling(heights), falling(left), (5000, 150)
     )
+
+
+def even(room: dict[str, Any]) -> Candidates:
+    """Heights in even steps, which add up to one another and to a sheet in many ways."""
+    heights = tuple(sorted({*BASES, *range(room["min_piece"], room["sheet"]["h"] + 1, GRID)}, reverse=True))
+    return Candidates(heights, heights, BASES, (5000, 300))
 
 
 def height_sets(total: int, room: dict[str, Any], bases: tuple[int, ...], most_sets: int) -> list[tuple[int, ...]]:
@@ -271,9 +281,11 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     sheet = StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)
     made = [field(surface, room, Candidates()) for surface in room["surfaces"]]
     choice = choose([f for f, _ in made], [sheet], effort=effort, bound=bound)
-    if effort >= WIDE_FROM and not choice.proven:
-        more = [field(surface, room, wide(room)) for surface in room["surfaces"]]
-        other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound)
+    for least_effort, candidates, patience in ((WIDE_FROM, wide, 1), (EVEN_FROM, even, PATIENCE)):
+        if choice.proven or effort < least_effort:
+            break
+        more = [field(surface, room, candidates(room)) for surface in room["surfaces"]]
+        other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound, patience=patience)
         if (other.cost, other.num_cuts) < (choice.cost, choice.num_cuts):
             made, choice = more, other
     seconds = time.perf_counter() - began

@@ -132,6 +132,7 @@ def choose(
     *,
     effort: int = 1,
     bound: int = 0,
+    patience: int = 1,
 ) -> Choice:
     """Choose arrangement and breaks of every field so that all blanks come from the cheapest sheets.
 
@@ -141,13 +142,14 @@ def choose(
         kept: Rectangles at hand, used where that helps.
         effort: Level 0 to 3, counted in packings and so the same on every machine; more is never worse.
         bound: The least that any legal layout costs, if known.
+        patience: How many times longer than usual each run goes on doing without a sheet.
 
     Returns:
         The best choice found: least cost, then fewest cuts, then fewest blanks.
 
     Raises:
         InputValueError: If there are no fields or stocks, a field has no arrangement, there are too many stocks
-            and kept rectangles, or the effort is outside 0 to 3.
+            and kept rectangles, the effort is outside 0 to 3, or the patience is below 1.
         CannotCutError: If no legal pattern of breaks was found whose blanks fit the sheet.
 
     Example:
@@ -158,6 +160,8 @@ def choose(
     """
     if not 0 <= effort < len(RUNS):
         raise InputValueError(f"'effort' must be 0 to {len(RUNS) - 1}: {effort}")
+    if patience < 1:
+        raise InputValueError(f"'patience' must be at least 1: {patience}")
     if not fields or len({field.id for field in fields}) != len(fields):
         raise InputValueError("'fields' must not be empty and have distinct ids")
     for field in fields:
@@ -170,7 +174,7 @@ def choose(
         for _ in range(RUNS[level]):
             if search.cost <= bound and search.best is not None:
                 break
-            search.run(STEPS[level], PARTS[level], bound)
+            search.run(STEPS[level], patience * PARTS[level], bound)
         search.trim(TRIMS[level])
     return search.choice(bound)
 

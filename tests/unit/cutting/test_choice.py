@@ -65,6 +65,14 @@ def test_more_effort_is_never_worse():
     assert (len(high.sheets), high.num_cuts) <= (len(low.sheets), low.num_cuts)
 
 
+def test_patience_keeps_the_rules_and_must_be_at_least_one():
+    usual, longer = choose(ROOM, [SHEET]), choose(ROOM, [SHEET], patience=3)
+    assert_cut_rightly(longer, ROOM)
+    assert longer.cost <= usual.cost
+    with pytest.raises(InputValueError, match="patience"):
+        choose(ROOM, [SHEET], patience=0)
+
+
 def test_breaks_are_chosen_so_that_the_pieces_share_sheets():
     # Seams at 48 give two pieces of 48 that need a sheet each; at 60 and 36 the rest shares one.
     fields = [Field(n, (Arrangement((course((0, 36, 48, 60, 96), 18),), 16),)) for n in "ab"]
