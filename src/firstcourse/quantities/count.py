@@ -19,7 +19,6 @@ from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
-_MM_PER_FT = 304.8
 
 
 class Quantities(Frozen):
@@ -159,9 +158,8 @@ def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quanti
         tape,
         need.workings["bedding mortar"],
     )
-    roll_ft = rules.number("bedding.tape.roll")
     per_unit = _TICKS_PER_M if metric else TICKS_PER_FOOT
-    roll = roll_ft * _MM_PER_FT / 1000 if metric else roll_ft
+    roll = rules.ticks("bedding.tape.roll") / per_unit
     yield line(
         TAPE,
         round(need.tape / per_unit, 3),

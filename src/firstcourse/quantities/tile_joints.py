@@ -96,7 +96,10 @@ def sealant(
             result=f"{volume:.1f}",
             unit="ml",
             source=said_by(rule),
-            argument=("As deep as wide, above 1/2 in half as deep; where no rod fits behind it, on tape.",),
+            argument=(
+                f"As deep as wide, above {fine(rules.ticks(rule.id), tape)} half as deep; where no rod fits "
+                "behind it, on tape.",
+            ),
         ),
     )
     rods: Counter[int] = Counter()

@@ -16,7 +16,6 @@ from firstcourse.verify.printed import metric_or, ticks_per_running
 from firstcourse.verify.structure import Document, Surface
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
-_MM_PER_FT = 304.8
 _TICKS3_PER_ML = (10.0 * TICKS_PER_MM) ** 3
 _SQ_FT = 0.09290304
 
@@ -128,7 +127,7 @@ def _tape(plan: Document) -> Need:
     corners = _corners([surface for surface in plan.surfaces if surface.boards])
     running = ticks_per_running(tape)
     unit = metric_or(tape, "m", "ft")
-    roll = rules.number("bedding.tape.roll") * (_MM_PER_FT / 1000 if tape is Tape.MM else 1)
+    roll = rules.ticks("bedding.tape.roll") / running
     return Need(
         item="seam tape",
         exact=(seams + corners) / running,

@@ -120,6 +120,14 @@ def test_every_line_covers_its_need_and_names_its_working(tape: Tape) -> None:
         assert (line.buy > 0) == (line.exact > 0)
 
 
+def test_a_roll_of_tape_is_of_whole_metres_in_metric_practice() -> None:
+    plan = job()
+    rules = load_rules(datetime.date(2026, 11, 25), "uk")
+    done = count(plan.surfaces, plan.pieces, plan.sheets, plan.stock, plan.counts, rules, Tape.MM)
+    (bought,) = [line for line in done.quantities if line.item == TAPE]
+    assert bought.pack == "roll of 15 m"
+
+
 def test_the_two_tapes_agree() -> None:
     inch, metric = ({line.item: line for line in counted(job(), tape).quantities} for tape in (Tape.INCH, Tape.MM))
     assert inch[MORTAR].exact * KG_PER_LB == pytest.approx(metric[MORTAR].exact, abs=0.01)

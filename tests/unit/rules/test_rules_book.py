@@ -144,3 +144,19 @@ def test_doubled_rules_and_sources_without_a_record_are_refused():
     with pytest.raises(InputValueError, match="has no record"):
         check_book(named, {})
     check_book(named, {"x": Source(id="x", title="X", known="read", note="")})
+
+
+@pytest.mark.parametrize("practice", ["uk", "au"])
+@pytest.mark.parametrize(
+    "rule",
+    ["bedding.tape.roll", "water.band.length", "water.band.width", "water.sheet.length", "water.sheet.width"],
+)
+def test_rolls_of_metric_practices_are_in_whole_millimetres(practice: str, rule: str):
+    entry = load_rules(DAY, practice).entry(rule)
+    assert entry.unit == "mm" and entry.value == int(str(entry.value))
+    assert entry.basis == "house_assumption"
+
+
+@pytest.mark.parametrize("practice", ["uk", "au"])
+def test_the_screw_of_metric_practices_is_named_in_millimetres(practice: str):
+    assert load_rules(DAY, practice).text("fastening.type").startswith("32 mm ")
