@@ -12,6 +12,7 @@ from firstcourse.boards.courses import Span
 from firstcourse.boards.field import Field, field_of, transposed
 from firstcourse.boards.members import edge_members, row_added, row_near_panel, row_runs, seam_member
 from firstcourse.boards.seams import Course
+from firstcourse.boards.strips import Box
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, bounds, moved
 from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, Surface, SurfaceKind
@@ -170,21 +171,47 @@ def _seams(field: Field, courses: list[Course], choice: Choice, boards: tuple[Bo
     ]
     if choice.along_v:
         lines = [((a[1], a[0]), (b[1], b[0])) for a, b in lines]
-    covered = unary_union([Polygon(board.outline, board.holes) for board in boards])
+    plain: list[Box] = []
+    others = []
+    for board in boards:
+        left, lower, right, upper = box = bounds(board.outline)
+        if not board.holes and abs(area2(board.outline)) == 2 * (right - left) * (upper - lower):
+            plain.append(box)
+        else:
+            others.append(Polygon(board.outline, board.holes))
+    covered = unary_union(others)
     shapely.prepare(covered)
-    return tuple(Seam(line=line, width=gap) for line in lines if _joins(line, gap, covered))
+    return tuple(Seam(line=line, width=gap) for line in lines if _joins(line, gap, plain, covered))
 
 
-def _joins(line: Segment, gap: int, covered: shapely.Geometry) -> bool:
-    """Whether boards lie beside at least half of the gap, both sides counted together."""
+def _joins(line: Segment, gap: int, plain: list[Box], covered: shapely.Geometry) -> bool:
+    """Whether boards lie beside at least half of the gap, both sides counted together.
+
+    Args:
+        line: Middle line of the gap.
+        gap: Its width.
+        plain: The boards that are rectangles.
+        covered: All others together.
+    """
     (au, av), (bu, bv) = line
     half = gap // 2
+    beside: list[Box]
     if av == bv:
-        beside = [shapely_box(au, av + way, bu, av + way + gap) for way in (half, -half - gap)]
+        beside = [(au, av + way, bu, av + way + gap) for way in (half, -half - gap)]
     else:
-        beside = [shapely_box(au + way, av, au + way + gap, bv) for way in (half, -half - gap)]
-    touched = sum(side.intersection(covered).area for side in beside)
-    return bool(touched > 0.55 * beside[0].area)
+        beside = [(au + way, av, au + way + gap, bv) for way in (half, -half - gap)]
+    touched: float = sum(_shared(side, box) for side in beside for box in plain)
+    if not covered.is_empty:
+        touched += sum(shapely_box(*side).intersection(covered).area for side in beside)
+    left, lower, right, upper = beside[0]
+    return touched > 0.55 * ((right - left) * (upper - lower))
+
+
+def _shared(one: Box, other: Box) -> int:
+    """The area that two boxes share [ticks²]."""
+    wide = min(one[2], other[2]) - max(one[0], other[0])
+    high = min(one[3], other[3]) - max(one[1], other[1])
+    return wide * high if wide > 0 and high > 0 else 0
 
 
 def _added(

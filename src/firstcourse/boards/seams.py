@@ -67,6 +67,11 @@ class Ground:
         return bool(area > 0 and len(self.filled) == 1 and self.filled[0].area == area)
 
     @cached_property
+    def _is_whole(self) -> bool:
+        """Whether the course covers one rectangle without holes."""
+        return self.is_box and not any(part.interiors for part in shapely.get_parts(self.strip))
+
+    @cached_property
     def likeness(self) -> Hashable:
         """Equal for courses of one field that may be broken alike, at the same cost."""
         field, (lower, upper) = self._field, self.span
@@ -130,7 +135,10 @@ class Ground:
         if edge not in self._runs:
             lower, upper = self.span
             middle = edge + gap / 2
-            self._runs[edge] = stretches(self.strip, ((middle, lower), (middle, upper)), axis=1)
+            if self._is_whole and self.ends[0] < middle < self.ends[1]:
+                self._runs[edge] = (self.span,) if upper - lower > TICKS_PER_MM else ()
+            else:
+                self._runs[edge] = stretches(self.strip, ((middle, lower), (middle, upper)), axis=1)
         return self._runs[edge]
 
     def _part(self, start: int, end: int) -> shapely.Geometry:
@@ -264,7 +272,7 @@ class Course:
                 if start >= edge or (cost := costs[start, edge]) is None:
                     continue
                 cost += extra
-                found += [(before + cost, (*seams, *seam)) for before, seams in patterns]
+                found += [(before + cost, seams + seam) for before, seams in patterns]
             found.sort()
             if edge == right:
                 return tuple(Pattern(seams, cost) for cost, seams in found[:_MOST_PATTERNS])
@@ -274,7 +282,9 @@ class Course:
 
     def _costs(self, edges: Sequence[int]) -> Mapping[Span, int | None]:
         """What `cost` says of any two places where a board may begin and end; asked one by one if need be."""
-        if self.ground.is_box or not self.ground.shapes.is_single:
+        if self.ground.is_box:
+            return _Asked(self._box_cost())
+        if not self.ground.shapes.is_single:
             return _Asked(self.cost)
         gap, step, least = self.field.limits.gap, self.field.limits.graduation, self.field.limits.least_piece
         ends = np.array(edges, np.int64)
@@ -290,6 +300,28 @@ class Course:
         costs = np.where(there, PIECE + np.where((narrow < least) & (narrow > TICKS_PER_MM), SLIVER, 0), 0)
         listed = zip(begins.tolist(), stops.tolist(), costs.tolist(), fit.tolist(), strict=True)
         return {(start, end): cost if fits else None for start, end, cost, fits in listed}
+
+    def _box_cost(self) -> Callable[[int, int], int | None]:
+        """`cost` where every board is a rectangle as high as the course: its length alone decides."""
+        (left, right), (lower, upper) = self.ground.ends, self.span
+        step, least = self.field.limits.graduation, self.field.limits.least_piece
+        high = upper - lower
+        tall = ceil_to(high, step)
+        ways = ((self.length, self.height), (self.height, self.length))
+        longest = max((long for long, short in ways if tall <= short), default=0)
+        low = TICKS_PER_MM < tall < least
+
+        def cost(start: int, end: int) -> int | None:
+            along = (end if end < right else right) - (start if start > left else left)
+            if along <= 0 or 2 * along * high < LEAST_AREA2:
+                return 0
+            wide = -(-along // step) * step
+            if wide > longest:
+                return None
+            small = low if tall <= wide else TICKS_PER_MM < wide < least
+            return PIECE + SLIVER if small else PIECE
+
+        return cost
 
     def _seam_cost(self, edge: int) -> int:
         cost = self._corner_cost(edge)

@@ -82,17 +82,25 @@ class Filling:
         """Best free rectangle as (waste, second waste, index, turned), least first; None where none holds it."""
         if self.room.stock not in blank.allowed:
             return None
-        ways = [(blank.w, blank.h, False)]
-        if blank.may_turn and self.room.may_turn and blank.w != blank.h:
-            ways.append((blank.h, blank.w, True))
-        best = None
+        bw, bh = blank.w, blank.h
+        turns = blank.may_turn and self.room.may_turn and bw != bh
+        covers, by_area = bw * bh, fit == "area"
+        best: tuple[int, int, int, bool] | None = None
         for index, (_, _, _, w, h) in enumerate(self.free):
-            for bw, bh, turned in ways:
-                if bw <= w and bh <= h:
-                    area, short = w * h - bw * bh, min(w - bw, h - bh)
-                    found = (area, short, index, turned) if fit == "area" else (short, area, index, turned)
-                    if best is None or found < best:
-                        best = found
+            upright, turned = bw <= w and bh <= h, turns and bh <= w and bw <= h
+            if not upright and not turned:
+                continue
+            area = w * h - covers
+            if by_area and best is not None and area > best[0]:
+                continue
+            # Both ways waste the same area, so the one that leaves the shorter rest is better; upright at a tie.
+            short = min(w - bw, h - bh) if upright else min(w - bh, h - bw)
+            if upright and turned:
+                other = min(w - bh, h - bw)
+                short, turned = min(short, other), other < short
+            found = (area, short, index, turned) if by_area else (short, area, index, turned)
+            if best is None or found < best:
+                best = found
         return best
 
     def place(self, blank: Blank, index: int, turned: bool, split: str) -> None:

@@ -192,6 +192,7 @@ def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence
     best: Fillings | None = None
     known: Known = {}
     ordered = {order: in_order(blanks, order) for order in {m.order for m in manners}}
+    best_value: Value | None = None
     for size in sizes:
         for some in combinations(rooms, size):
             for hand in [at_hand, []] if at_hand else [[]]:
@@ -201,8 +202,9 @@ def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence
                     except CannotCutError:
                         continue
                     found = [_reduced(filling, rooms, known) for filling in found]
-                    if best is None or _value(found) < _value(best):
-                        best = found
+                    value = _value(found)
+                    if best_value is None or value < best_value:
+                        best, best_value = found, value
     if best is None:
         raise CannotCutError(blanks[0].id)
     return best
@@ -213,13 +215,18 @@ def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
     if sum(b.w * b.h for b in blanks) > room.w * room.h or not all(room.holds(b) for b in blanks):
         return None
     best: Filling | None = None
+    best_value: Value | None = None
+    ordered: dict[str, list[Blank]] = {}
     for manner in MANNERS:
+        if manner.order not in ordered:
+            ordered[manner.order] = in_order(blanks, manner.order)
         try:
-            found = pack(in_order(blanks, manner.order), (), (), manner, (Filling(room),))
+            found = pack(ordered[manner.order], (), (), manner, (Filling(room),))
         except CannotCutError:
             continue
-        if best is None or _value(found) < _value([best]):
-            best = found[0]
+        value = _value(found)
+        if best is None or best_value is None or value < best_value:
+            best, best_value = found[0], value
         if len(best.free) <= 1:
             # All that is left lies together: no other way leaves a larger rectangle or takes fewer cuts.
             break

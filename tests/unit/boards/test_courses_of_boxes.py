@@ -1,0 +1,76 @@
+"""Courses and boards that are rectangles take a shorter way; it must say what the longer one says."""
+
+import datetime
+from itertools import combinations
+
+import pytest
+
+from firstcourse.boards import constructive_layout
+from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.seams import PIECE, SLIVER, Course
+from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
+from firstcourse.rules import load_rules
+from firstcourse.units import Tape, inches
+
+RULES = load_rules(datetime.date(2026, 1, 1))
+SHEET = (Stock(id="3x5", size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement"),)
+
+
+def surface(width: float, height: float, *, notched: bool = False) -> Surface:
+    wide, high, cut = inches(width), inches(height), inches(10)
+    outline = ((0, 0), (wide, 0), (wide, high), (0, high))
+    if notched:
+        outline = ((0, 0), (wide, 0), (wide, high - cut), (wide - cut, high - cut), (wide - cut, high), (0, high))
+    sides = (Side(kind=SideKind.PERIMETER),) * len(outline)
+    return Surface(id="bath/wall/A-B", room="bath", kind=SurfaceKind.WALL, outline=outline, sides=sides)
+
+
+def field(width: float, height: float) -> Field:
+    return field_of(surface(width, height), RULES, Tape.INCH.graduation, along_v=False)
+
+
+@pytest.mark.parametrize("height", [4.0, 20.0, 35.0, 40.0, 61.0])
+@pytest.mark.parametrize(("length", "across"), [(60, 36), (36, 60)])
+def test_boards_of_a_course_cost_as_counted_one_by_one(height: float, length: int, across: int) -> None:
+    made = field(130, height)
+    _, lower, _, upper = made.box
+    course = Course(made, (lower, upper), inches(length), inches(across))
+    left, right = course.ends
+    edges = [left, *(left + inches(at) for at in (0.03, 4, 5.9, 6, 30, 36, 36.1, 60, 60.1, 90)), right]
+    quick = course._costs(edges)
+    for start, end in combinations(edges, 2):
+        assert quick[start, end] == course.cost(start, end)
+
+
+def test_a_narrow_board_costs_a_sliver_more() -> None:
+    made = field(130, 20)
+    _, lower, _, upper = made.box
+    course = Course(made, (lower, upper), inches(60), inches(36))
+    left, _ = course.ends
+    costs = course._costs([left])
+    assert costs[left, left + inches(3)] == PIECE + SLIVER
+    assert costs[left, left + inches(30)] == PIECE
+
+
+def test_seams_of_rectangles_are_those_between_boards() -> None:
+    layout = constructive_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
+    gap = RULES.ticks("boards.gap.between")
+    assert len(layout.boards) > 1
+    for seam in layout.seams:
+        (au, av), (bu, bv) = seam.line
+        beside = 0
+        for board in layout.boards:
+            (left, lower), (right, upper) = board.outline[0], board.outline[2]
+            if au == bu:
+                beside += gap in (2 * abs(left - au), 2 * abs(right - au)) and lower <= av and upper >= bv
+            else:
+                near = gap in (2 * abs(lower - av), 2 * abs(upper - av))
+                beside += near and left < bu and right > au
+        assert beside >= 2
+
+
+def test_rectangles_and_other_boards_count_together() -> None:
+    plain = constructive_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
+    notched = constructive_layout(surface(96, 70, notched=True), SHEET, RULES, Tape.INCH)
+    assert any(len(board.outline) > 4 for board in notched.boards)
+    assert len(notched.seams) >= len(plain.seams) > 0
