@@ -100,6 +100,8 @@ def test_falls_of_sill_bench_and_kerb_are_said_with_their_rule(plan: dict[str, A
         "bath: shower floor, kerb",
     ]
     assert {finding["rule"] for finding in said} == {"fall.shelf.min"}
+    # Limits that a tape reads: no decimals of an inch.
+    assert not any(finding["limit"].endswith(" in") or "." in finding["limit"] for finding in said)
 
 
 def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):

@@ -19,7 +19,7 @@ from firstcourse.tiling.falls import Limits, drop_of_shelf
 from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
-from firstcourse.units import ceil_to, ticks_from_mm, to_mm
+from firstcourse.units import ceil_to, floor_to, ticks_from_mm, to_mm
 
 COURSED = ("stacked", "running")
 """Patterns of level courses."""
@@ -228,7 +228,7 @@ class _Liner:
         least = ceil_to(ticks_from_mm(low), tape.graduation // 2)
         drop = least if given is None else given
         wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
-        greatest = "" if math.isinf(high) else f", at most {length_text(ticks_from_mm(high), tape, fine=True)}"
+        greatest = "" if math.isinf(high) else f", at most {self._readable(ticks_from_mm(high), least)}"
         self.findings.append(
             Finding(
                 code="TIL-124",
@@ -245,6 +245,11 @@ class _Liner:
             )
         )
         return drop
+
+    def _readable(self, most: int, least: int) -> str:
+        """A greatest drop down to the half mark that a tape reads; as it is where that is under the least."""
+        marked = floor_to(most, self.job.tape.graduation // 2)
+        return length_text(marked if marked >= least else most, self.job.tape, fine=True)
 
     def _takes(
         self, room: Room, asked: TiledBench, base: str, before: str, after: str, stands: tuple[bool, bool]
