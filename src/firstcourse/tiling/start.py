@@ -6,9 +6,11 @@ straight. All of them are judged, so for level, upright and half-turned patterns
 Other patterns meet an edge in every way at once; they are judged at the shifts where a corner of a tile meets a
 corner of the area, on a fixed grid, and more closely where it was best.
 
-A mirrored room gets the mirrored plan, joint for joint, when its pattern is mirrored too. Most patterns are their
-own mirror image. A running bond by a share of the tile other than half climbs to one hand, and a herringbone along
-the walls runs to one: the job says to which, by an offset of 1/3 or 2/3, by an angle of 0 or 90, and that is kept.
+A mirrored room gets the mirrored plan, joint for joint, when its pattern is mirrored too, and with stacked and
+running courses and hexagons the other starts are mirrored as well. Of two that are alike but for their hand,
+the one towards the sides that weigh more comes first. Most patterns are their own mirror image. A running bond
+by a share of the tile other than half climbs to one hand, and a herringbone along the walls runs to one: the
+job says to which, by an offset of 1/3 or 2/3, by an angle of 0 or 90, and that is kept.
 """
 
 from collections.abc import Sequence

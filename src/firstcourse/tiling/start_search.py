@@ -203,7 +203,7 @@ class Search:
             return shift
         cost = self._of_edges(self.edges, [self._met_by_tile(edge, rows) for edge in self.edges], len(rows))
         steps = np.array((self.cell.step_a, self.cell.step_b))
-        first = rows[ranked(rows, np.round(cost, 3), self.cell, steps, self.field)[0]]
+        first = rows[ranked(rows, cost, self.cell, steps, self.field)[0]]
         return float(first[0]), float(first[1])
 
     def _as_good(self, axis: int, at: float) -> list[float]:
