@@ -101,9 +101,17 @@ def test_dead_load_holds_every_layer_entered():
 def test_metric_entries_give_the_same_verdict():
     metric = MENDED.replace("span: 12' 6\"", "span: 3810 mm").replace("tape: inch", "tape: mm")
     metric = metric.replace("thickness: 3/8 in, edge", "thickness: 9.525 mm, edge")
-    assert [w.result for w in judged(metric).workings.values()] == [
-        w.result for w in judged(MENDED).workings.values()
-    ]
+    mm_tape, inch_tape = (list(judged(text).workings.values()) for text in (metric, MENDED))
+    told = 0
+    for one, other in zip(mm_tape, inch_tape, strict=True):
+        if one.unit.startswith("mm"):
+            # Heights are told as the tape reads them, to a hundredth of a millimetre and a thousandth of an inch.
+            assert other.unit.startswith("in")
+            assert float(one.result) == pytest.approx(25.4 * float(other.result), abs=0.02)
+            told += 1
+        else:
+            assert (one.result, one.unit) == (other.result, other.unit)
+    assert told == 2
 
 
 def test_a_nominal_panel_counts_as_the_next_thinner_one():
