@@ -51,6 +51,8 @@ PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000, 300_000
 for the squares of the largest rests."""
 TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000, 0)
 """Making fewer cuts: what fits nowhere is worth more than any cut."""
+WORTHWHILE, MOST_TRIMS = 10, (1, 6, 6, 6)
+"""Fewer cuts are sought again while a round takes away one cut in so many; by effort, so often at most."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""
 
@@ -175,7 +177,7 @@ def choose(
             if search.cost <= bound and search.best is not None:
                 break
             search.run(STEPS[level], patience * PARTS[level], bound)
-        search.trim(TRIMS[level])
+        search.trim(TRIMS[level], MOST_TRIMS[level])
     return search.choice(bound)
 
 
@@ -256,12 +258,23 @@ class _Search:
             self.cost, self.cuts, self.blanks = found
             self.best = state
 
-    def trim(self, steps: int) -> None:
-        """Make fewer cuts in the same sheets."""
-        if self.best is not None:
-            state = self.best.copy()
+    def trim(self, steps: int, rounds: int) -> None:
+        """Make fewer cuts in the same sheets.
+
+        Many small boards at first may take more than one round. Later runs draw the same numbers however many
+        there were, so that cuts spared never cost a sheet.
+        """
+        after: Ints | None = None
+        for _ in range(rounds if self.best is not None else 0):
+            assert self.best is not None
+            before, state = self.cuts, self.best.copy()
             self._relay(state, steps, TRIM_HEAT, TRIM_WEIGHTS)
             self._take(state)
+            after = self.seed.copy() if after is None else after
+            if (before - self.cuts) * WORTHWHILE <= before:
+                break
+        if after is not None:
+            self.seed[:] = after
 
     def choice(self, bound: int) -> Choice:
         """The best state as a value."""

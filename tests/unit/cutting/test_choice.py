@@ -4,6 +4,7 @@ from itertools import pairwise, product
 import pytest
 
 from firstcourse.cutting import CannotCutError, KeptSize, StockSize
+from firstcourse.cutting import choice as choice_module
 from firstcourse.cutting.choice import Arrangement, Choice, Course, Field, Way, choose, packed, rooms_of
 from firstcourse.cutting.kernels import NUM_MANNERS
 from firstcourse.cutting.model import Blank
@@ -175,3 +176,22 @@ def test_sides_need_not_share_a_divisor_with_the_sheet():
     choice = choose(scaled, [StockSize("s", 607, 363, 1)])
     assert len(choice.sheets) == len(choose(fields, [SHEET]).sheets)
     assert_cut_rightly(choice, scaled, StockSize("s", 607, 363, 1))
+
+
+def test_cuts_are_spared_as_long_as_that_pays(monkeypatch):
+    """Eight walls of small steps: one round leaves cuts that further rounds take away, at the same cost."""
+    fields = [
+        wall(
+            f"w{k}",
+            [(36, 36, 28 - k), (33, 33, 34 - k), (25, 25, 25, 25 - k)],
+            breaks=tuple(range(0, 96 + k, 4)),
+            stagger=8,
+        )
+        for k in range(8)
+    ]
+    several = choose(fields, [SHEET])
+    monkeypatch.setattr(choice_module, "MOST_TRIMS", (1, 1, 1, 1))
+    once = choose(fields, [SHEET])
+    assert several.cost == once.cost
+    assert several.num_cuts < once.num_cuts
+    assert_cut_rightly(several, fields)
