@@ -110,7 +110,7 @@ def test_every_state_on_the_way_is_a_layout_and_its_cutting(search, steps):
 
 def test_fewer_cuts_are_never_more_and_keep_the_sheets(search):
     before = (search.cost, search.cuts, search.blanks)
-    search.trim(5_000)
+    search.trim(5_000, 2)
     assert faults(search, search.best) == []
     assert (search.cost, search.cuts, search.blanks) <= before
 
