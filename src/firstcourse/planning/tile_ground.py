@@ -1,17 +1,11 @@
 """Which surfaces a job tiles, and what stands before each of their sides when the tile goes up."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from shapely import LineString
-
-from firstcourse.errors import InputValueError
-from firstcourse.geometry import to_shapely
-from firstcourse.geometry.polygon import Point
 from firstcourse.job import BoardedWall, BoardRange, ChosenTile, Exposure, Job, Room, TileExposure, Tiling
-from firstcourse.plan import Segment, Side, SideKind, Stock, Surface, SurfaceKind
+from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import frames_of
 
 _OF_ZONE: dict[str, TileExposure] = {
     "dry": "interior",
@@ -86,34 +80,6 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
                 field=f"{base}.ceiling.tiling",
                 boards=room.ceiling.exposure,
             )
-
-
-def lines_over(item: ToTile, surface: Surface, plan: Mapping[str, Point]) -> tuple[tuple[Segment, str], ...]:
-    """Doorways the tile runs through and joints below it, on the surface, each with what lies there [ticks].
-
-    Args:
-        item: The tiling with its soft joints.
-        surface: The surface.
-        plan: The room's adjusted corners.
-
-    Raises:
-        InputValueError: One that does not cross the surface.
-    """
-    frames = frames_of(item.room, plan)
-    width = max(u for u, _ in plan.values())
-    area = to_shapely(surface.outline)
-    found = []
-    for number, joint in enumerate(item.tiling.soft_joints, start=1):
-        one, other = joint.ends
-        if surface.kind is not SurfaceKind.WALL:
-            frame = frames[joint.side or ""]
-            one, other = frame.at(*one), frame.at(*other)
-            if surface.kind is SurfaceKind.CEILING:
-                one, other = (width - one[0], one[1]), (width - other[0], other[1])
-        if LineString([one, other]).intersection(area).length == 0:
-            raise InputValueError(f"soft_joints[{number}] ({joint.over}) misses the surface; check its ends")
-        found.append(((one, other), joint.over))
-    return tuple(found)
 
 
 def depth_before(

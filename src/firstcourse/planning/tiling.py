@@ -13,13 +13,9 @@ from firstcourse.plan import (
     SurfaceKind,
     TileStock,
 )
+from firstcourse.planning.lines_over import lines_over
 from firstcourse.planning.tile_cuts import cut_from
-from firstcourse.planning.tile_ground import (
-    ToTile,
-    depth_before,
-    lines_over,
-    surfaces_to_tile,
-)
+from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
 from firstcourse.planning.tile_linings import Linings, linings_of
 from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.rules import RuleSet
@@ -55,7 +51,7 @@ def tile_job(
         rules: Rules in force.
 
     Raises:
-        JobError: A pattern that the tile cannot make, or more tiles than any job has.
+        JobError: A pattern that the tile cannot make, more tiles than any job has, or a joint past its room.
     """
     asked = {item.surface_id: item for item in surfaces_to_tile(job)}
     unsure = {room.name: max(room.adjustment.uncertainty_mm.values(), default=0.0) for room in survey.rooms}
@@ -80,10 +76,12 @@ def tile_job(
                 before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
             else:
                 before = line.lining.before
-            over = lines_over(item, surface, plans[surface.room])
+            over = lines_over(item, surface, plans[surface.room], rules, job.tape)
             tilers[surface.id] = SurfaceTiler(surface, item, job, rules, before, over, unsure[surface.room], line)
         except InputValueError as error:
             problems.append(_problem(item, error))
+        except JobError as error:
+            problems += error.problems
     levels = _levels(tuple(tilers.values()), rules)
     for name, tiler in tilers.items():
         try:

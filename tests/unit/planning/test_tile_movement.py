@@ -108,6 +108,30 @@ def test_a_joint_that_misses_the_surface_is_refused_at_its_place():
 
 
 @pytest.mark.parametrize(
+    ("ends", "number", "words"),
+    [
+        # Measured from A-B: the room is 2400 mm deep and its doorway in C-D.
+        ([["2 m", "0 mm"], ["2 m", "2700 mm"]], 2, r"[2000 mm, 2700 mm] lies 300 mm past the room"),
+        ([["2 m", "2413 mm"], ["2 m", "0 mm"]], 1, r"end it at [2000 mm, 2400 mm]"),
+        ([["6800 mm", "1 m"], ["0 mm", "1 m"]], 1, r"[6800 mm, 1000 mm] lies 800 mm past the room"),
+        ([["7 m", "3 m"], ["5 m", "1 m"]], 1, r"end it at [6000 mm, 2000 mm], where it meets the edge"),
+    ],
+)
+def test_a_doorway_joint_that_reaches_past_the_room_is_refused(ends: list[list[str]], number: int, words: str):
+    door = {"over": "doorway", "side": "A-B", "ends": ends}
+    with pytest.raises(JobError) as refused:
+        _result(soft_joints=[door])
+    (problem,) = refused.value.problems
+    assert problem.field == f"rooms[1].floor.tiling.soft_joints[1].ends[{number}]"
+    assert words in problem.message
+
+
+def test_a_joint_taped_to_the_wall_may_read_a_little_past_it():
+    door = {"over": "doorway", "side": "A-B", "ends": [["2 m", "0 mm"], ["2 m", "2412 mm"]]}
+    assert any(joint.why.startswith("doorway") for joint in _floor(_result(soft_joints=[door])).soft_joints)
+
+
+@pytest.mark.parametrize(
     ("joint", "words"),
     [
         ({"over": "doorway", "ends": [["1 m", "1 m"], ["1 m", "1 m"]]}, "one point"),
