@@ -88,6 +88,19 @@ def test_rules_show_their_source(capsys: pytest.CaptureFixture[str]) -> None:
     assert "A108.11" in json.dumps(json.loads(capsys.readouterr().out))
 
 
+def test_rules_of_a_metric_practice_stand_in_millimetres_and_say_what_is_borrowed(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run(["rules", "framing", "--practice", "uk"]) == 0
+    shown = capsys.readouterr().out
+    assert "406.4 mm (16 in)  [common practice]  <- US practice: check" in shown
+    assert "values are not of UK practice" in shown
+    assert run(["rules", "framing.stud_spacing.max", "--practice", "uk"]) == 0
+    assert "taken from   US practice: check" in capsys.readouterr().out
+    assert run(["rules", "framing"]) == 0
+    assert "check" not in capsys.readouterr().out
+
+
 @pytest.mark.parametrize("of", ["job", "plan"])
 def test_schemas_are_json(of: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["schema", of]) == 0

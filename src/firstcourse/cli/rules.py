@@ -19,6 +19,9 @@ def rules(
 ) -> int:
     """List the rule book, or show one rule with its source.
 
+    Lengths of a metric practice stand in millimetres first, beside them as the book has them. A value that the
+    book does not have of the practice asked for, and takes from another, is marked: check it first.
+
     Args:
         rule: A rule's id, or the beginning of one, such as `boards.gap`; without it all are listed.
         practice: Whose practice: us, uk or au.
@@ -38,13 +41,31 @@ def rules(
         print_json([rule_fields(entry) for entry in chosen])
         return 0
     for entry in chosen:
-        fields = rule_fields(entry)
         if len(chosen) > 1:
-            print(f"{fields['id']:<44} {fields['value']} {fields['unit']}  [{fields['basis']}]")
+            taken = f"  <- {_taken(entry)}" if entry.taken_from else ""
+            print(f"{entry.id:<44} {_shown(entry, practice)}  [{entry.basis.replace('_', ' ')}]{taken}")
         else:
+            fields = rule_fields(entry) | {"value": _shown(entry, practice), "taken_from": _taken(entry)}
+            for label in ("unit", *(() if entry.taken_from else ("taken_from",))):
+                del fields[label]
             for label, text in fields.items():
-                print(f"{label:<12} {text}")
+                print(f"{label.replace('_', ' '):<12} {text}")
+    taken_over = sum(bool(entry.taken_from) for entry in chosen)
+    if len(chosen) > 1 and taken_over:
+        own = practice.upper()
+        print(f"\n{taken_over} of {len(chosen)} values are not of {own} practice: check those marked so.")
     return 0
+
+
+def _shown(entry: "RuleEntry", practice: str) -> str:
+    from firstcourse.documents.rule_values import shown_value
+    from firstcourse.units import Tape
+
+    return shown_value(str(entry.value), entry.unit, Tape.INCH if practice == "us" else Tape.MM)
+
+
+def _taken(entry: "RuleEntry") -> str:
+    return f"{entry.taken_from.upper()} practice: check" if entry.taken_from else ""
 
 
 def rule_fields(entry: "RuleEntry") -> dict[str, object]:
@@ -59,4 +80,5 @@ def rule_fields(entry: "RuleEntry") -> dict[str, object]:
         "locator": entry.locator,
         "known": entry.known,
         "since": entry.since.isoformat(),
+        "taken_from": entry.taken_from,
     }

@@ -12,10 +12,13 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
-from firstcourse.rules.reading import Rule, Source, read_book
+from firstcourse.rules.reading import DatedValue, Rule, Source, read_book
 from firstcourse.units import KG_PER_LB, LengthError, inches, mm, parse_length
 
 PRACTICES = ("us", "uk", "au")
+_HABITS_FROM = "us"
+_PROPERTIES = ("kg/m3", "kg/l", "psf/in", "psi", "per K")
+"""Units of what a material is, whoever lays it."""
 
 
 def _feet(value: float) -> int:
@@ -51,6 +54,8 @@ class RuleEntry:
         source: Title of the source, or the basis in words where there is none.
         known: `read` where the text was seen, `memory` where it was not; empty where there is no source.
         reason: The job's reason where it overrides the book; else empty.
+        taken_from: The practice that a value to be checked comes from, where the book has none of the practice
+            asked for; empty where the value is its own, the job's, a material's property or an assumption.
     """
 
     id: str
@@ -63,6 +68,7 @@ class RuleEntry:
     known: str
     since: datetime.date
     reason: str = ""
+    taken_from: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +180,19 @@ def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, prac
         locator=newest.locator,
         known=source.known if source else "",
         since=newest.since,
+        taken_from=_taken_from(newest, newest.unit or rule.unit, source, practice),
     )
+
+
+def _taken_from(value: DatedValue, unit: str, source: Source | None, practice: str) -> str:
+    """The practice a value is borrowed from; trade habits that serve all practices were learnt in US practice."""
+    if unit in _PROPERTIES:
+        return ""
+    if source is not None:
+        return "" if source.practice in (practice, "any") else source.practice
+    habit = value.basis == "common_practice" and value.practice == "any" and practice != _HABITS_FROM
+    figures = not isinstance(value.value, str) or any(letter.isdigit() for letter in value.value)
+    return _HABITS_FROM if habit and figures else ""
 
 
 def _overridden(entries: Mapping[str, RuleEntry], override: Override) -> RuleEntry:
@@ -198,4 +216,4 @@ def _overridden(entries: Mapping[str, RuleEntry], override: Override) -> RuleEnt
         )
     if isinstance(entry.value, bool) and not isinstance(value, bool):
         raise InputValueError(f"rule '{override.rule}' wants yes or no, not '{override.value}'")
-    return replace(entry, value=value, reason=override.reason)
+    return replace(entry, value=value, reason=override.reason, taken_from="")

@@ -47,17 +47,24 @@ UNITS = frozenset(
         "per K",
     }
 )
+_PRACTICES = ("us", "uk", "au", "any")
 _RULE_KEYS = {"id", "description", "unit", "values"}
 _VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit"}
-_SOURCE_KEYS = {"id", "title", "known", "note"}
+_SOURCE_KEYS = {"id", "title", "practice", "known", "note"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Source:
-    """A document a value came from; `known` is `read` where its text was seen, else `memory`."""
+    """A document a value came from.
+
+    Attributes:
+        practice: Whose trade it speaks for; `any` where it tells of materials or measuring, the same everywhere.
+        known: `read` where its text was seen, else `memory`.
+    """
 
     id: str
     title: str
+    practice: str
     known: str
     note: str
 
@@ -133,12 +140,22 @@ def read_sources(text: str, name: str) -> dict[str, Source]:
     """
     sources: dict[str, Source] = {}
     for row in _rows(text, name):
-        _keys(row, _SOURCE_KEYS, {"id", "title", "known"}, name)
+        _keys(row, _SOURCE_KEYS, _SOURCE_KEYS - {"note"}, name)
+        if row["practice"] not in _PRACTICES:
+            raise InputValueError(
+                f"{name}: source '{row['id']}': practice '{row['practice']}' is not us, uk, au or any"
+            )
         if row["known"] not in ("read", "memory"):
             raise InputValueError(f"{name}: source '{row['id']}': known is '{row['known']}', not read or memory")
         if row["id"] in sources:
             raise InputValueError(f"{name}: source '{row['id']}' stands twice")
-        sources[row["id"]] = Source(id=row["id"], title=row["title"], known=row["known"], note=row.get("note", ""))
+        sources[row["id"]] = Source(
+            id=row["id"],
+            title=row["title"],
+            practice=row["practice"],
+            known=row["known"],
+            note=row.get("note", ""),
+        )
     return sources
 
 
@@ -169,7 +186,7 @@ def _value(row: Any, where: str) -> DatedValue:
         raise InputValueError(f"{where}: basis '{row['basis']}' is not one of {', '.join(sorted(BASES))}")
     if (row["basis"] in SOURCED) != bool(row.get("source")):
         raise InputValueError(f"{where}: basis '{row['basis']}' and source '{row.get('source', '')}' do not fit")
-    if row["practice"] not in ("us", "uk", "au", "any"):
+    if row["practice"] not in _PRACTICES:
         raise InputValueError(f"{where}: practice '{row['practice']}' is not us, uk, au or any")
     if not isinstance(row["since"], datetime.date):
         raise InputValueError(f"{where}: since '{row['since']}' is not a date")

@@ -1,4 +1,4 @@
-"""Rules are printed with the book's unit, and in the tape's where that is another."""
+"""Rules are printed in the tape's unit, with the book's beside it where that is another."""
 
 import pytest
 
@@ -9,15 +9,22 @@ from firstcourse.units import Tape
 @pytest.mark.parametrize(
     ("value", "unit", "tape", "shown"),
     [
-        ("0.125", "in", Tape.MM, "0.125 in (3.175 mm)"),
-        ("0.125", "in", Tape.INCH, "0.125 in"),
-        ("5.905511811023622", "in", Tape.MM, "5.90551 in (150 mm)"),
-        ("3", "ft", Tape.MM, "3 ft (914.4 mm)"),
+        ("0.125", "in", Tape.MM, "3.175 mm (0.125 in)"),
+        ("0.125", "in", Tape.INCH, "1/8 in"),
+        ("1.25", "in", Tape.INCH, "1-1/4 in"),
+        ("0.09375", "in", Tape.INCH, "3/32 in"),
+        ("16", "in", Tape.INCH, "16 in"),
+        ("0.42", "in", Tape.INCH, "0.42 in"),
+        ("51", "lb", Tape.MM, "23.13 kg (51 lb)"),
+        ("51", "lb", Tape.INCH, "51 lb"),
+        ("5.905511811023622", "in", Tape.MM, "150 mm (5.90551 in)"),
+        ("3", "ft", Tape.MM, "914.4 mm (3 ft)"),
         ("3", "ft", Tape.INCH, "3 ft"),
-        ("6", "mm", Tape.INCH, "6 mm (0.2362 in)"),
+        ("6", "mm", Tape.INCH, "0.2362 in (6 mm)"),
         ("0", "in", Tape.MM, "0 mm"),
-        ("50", "ft", Tape.MM, "50 ft (15240 mm)"),
+        ("50", "ft", Tape.MM, "15240 mm (50 ft)"),
         ("0.95", "share", Tape.MM, "0.95 share"),
+        ("29500000", "psi", Tape.MM, "29,500,000 psi"),
         ("True", "", Tape.MM, "yes"),
         ("square", "", Tape.MM, "square"),
     ],

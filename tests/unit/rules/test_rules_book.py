@@ -126,9 +126,14 @@ def test_bad_rule_files_are_refused(text, message):
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        ("- {id: a, title: T}", "'known' is missing"),
-        ("- {id: a, title: T, known: perhaps}", "not read or memory"),
-        ("- {id: a, title: T, known: read}\n- {id: a, title: T, known: read}", "stands twice"),
+        ("- {id: a, title: T, practice: any}", "'known' is missing"),
+        ("- {id: a, title: T, known: read}", "'practice' is missing"),
+        ("- {id: a, title: T, practice: mars, known: read}", "not us, uk, au or any"),
+        ("- {id: a, title: T, practice: us, known: perhaps}", "not read or memory"),
+        (
+            "- {id: a, title: T, practice: us, known: read}\n- {id: a, title: T, practice: us, known: read}",
+            "stands twice",
+        ),
     ],
 )
 def test_bad_source_files_are_refused(text, message):
@@ -143,7 +148,7 @@ def test_doubled_rules_and_sources_without_a_record_are_refused():
     named = read_rules(GOOD.replace("common_practice", "code, source: x"), "good.yaml")
     with pytest.raises(InputValueError, match="has no record"):
         check_book(named, {})
-    check_book(named, {"x": Source(id="x", title="X", known="read", note="")})
+    check_book(named, {"x": Source(id="x", title="X", practice="us", known="read", note="")})
 
 
 @pytest.mark.parametrize("practice", ["uk", "au"])
@@ -160,3 +165,26 @@ def test_rolls_of_metric_practices_are_in_whole_millimetres(practice: str, rule:
 @pytest.mark.parametrize("practice", ["uk", "au"])
 def test_the_screw_of_metric_practices_is_named_in_millimetres(practice: str):
     assert load_rules(DAY, practice).text("fastening.type").startswith("32 mm ")
+
+
+@pytest.mark.parametrize("practice", ["uk", "au"])
+def test_a_value_of_another_practice_is_marked_so(practice):
+    rules = load_rules(DAY, practice)
+    taken = {entry.id for entry in rules.under("") if entry.taken_from}
+    assert {"framing.stud_spacing.max", "tile.contact.wet", "boards.stagger.end_joints", "water.lap"} <= taken
+    assert {rules.entry(rule).taken_from for rule in taken} == {"us"}
+    # Its own, a property of a material, a sentence without a figure, an assumption of this book.
+    own = {
+        "tile.joint.min_floor",
+        "mass.tile",
+        "exposure.over.painted",
+        "boards.piece.min",
+        "tile.movement.expansion",
+    }
+    assert not own & taken
+
+
+def test_what_is_borrowed_is_borrowed_in_no_other_way():
+    assert not [entry.id for entry in load_rules(DAY).under("") if entry.taken_from]
+    changed = (Override(rule="framing.stud_spacing.max", value="600 mm", reason="the board's own sheet"),)
+    assert load_rules(DAY, "uk", changed).entry("framing.stud_spacing.max").taken_from == ""
