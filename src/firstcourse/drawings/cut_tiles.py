@@ -1,20 +1,19 @@
 """Cut tiles, kind by kind: how many, where they go, and each drawn with its sizes."""
 
 import math
-from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import shapely
-from shapely import LineString, Polygon
-from shapely.geometry.base import BaseGeometry
+from shapely import Polygon
 
 from firstcourse.drawings.chains import add_chain
+from firstcourse.drawings.cut_places import CutPlaces
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
 from firstcourse.drawings.pieces import corners_to_mark
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
-from firstcourse.plan import Plan, Side, SideKind, Surface, Tile, TileStock
+from firstcourse.plan import Plan, Surface, Tile, TileStock
 from firstcourse.units import TICKS_PER_MM, format_length
 
 _SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16), "mm": (2, 5, 10, 20)}
@@ -22,9 +21,6 @@ _ROUND_SIDE = 9 * TICKS_PER_MM
 """Sides shorter than this in a row stand for a curve [ticks]."""
 _ROUND_FROM = 8
 """A hole of this many sides or more stands for a circle."""
-_NEAR_MM = 16.0
-"""What was cut off lies at most this far from the edge it was cut for: the widest joint there [mm]."""
-_VALLEY_MM = 4.0
 _ON_EDGE = TICKS_PER_MM // 4
 """An edge this near to the tile's own is uncut [ticks]."""
 
@@ -70,17 +66,16 @@ def cut_kinds(surface: Surface, *, without: Mapping[str, TileStock]) -> tuple[Cu
         if tile.mark and tile.stock not in without:
             # Marks tell outlines apart; of two alike, one may have a hole.
             found.setdefault((tile.mark, tile.id if tile.holes else ""), []).append(tile)
-    edges = tuple(_edges(surface))
+    places = CutPlaces(surface)
     return tuple(
-        CutKind(mark=mark, count=len(tiles), places=_counted(edges, tiles), tile=tiles[0])
+        CutKind(mark=mark, count=len(tiles), places=places.counted(tiles), tile=tiles[0])
         for (mark, _), tiles in found.items()
     )
 
 
 def chip_places(surface: Surface, mosaics: Mapping[str, TileStock]) -> tuple[tuple[str, int], ...]:
     """Where chips of mosaic are cut, and how many there."""
-    cut = [tile for tile in surface.tiles if tile.stock in mosaics and not tile.whole]
-    return _counted(tuple(_edges(surface)), cut)
+    return CutPlaces(surface).counted(tile for tile in surface.tiles if tile.stock in mosaics and not tile.whole)
 
 
 def cut_scale(plan: Plan, kinds: Sequence[CutKind], *, room: XY = (26.0, 28.0)) -> int:
@@ -178,48 +173,3 @@ def _tile_ring(stock: TileStock) -> Ring:
         low, high = height // 4, height - height // 4
         return (width // 2, 0), (width, low), (width, high), (width // 2, height), (0, high), (0, low)
     return (0, 0), (width, 0), (width, height), (0, height)
-
-
-def _edges(surface: Surface) -> Iterator[tuple[str, BaseGeometry, float]]:
-    """What tiles are cut for: its name, its shape, and how far from it a cut may lie [mm]."""
-    middle = Polygon(surface.outline).centroid
-    for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True):
-        yield _side_name(side, a, b, (middle.x, middle.y)), LineString([_mm(a), _mm(b)]), _NEAR_MM
-    for opening in surface.openings:
-        if opening.outline is not None:
-            yield opening.id, Polygon([_mm(point) for point in opening.outline]), _NEAR_MM
-        elif opening.centre is not None and opening.diameter is not None:
-            shape = shapely.Point(_mm(opening.centre)).buffer(opening.diameter / 2 / TICKS_PER_MM)
-            yield opening.id, shape, _NEAR_MM
-    if surface.fall is not None:
-        for a, b in surface.fall.valleys:
-            yield "valleys", LineString([_mm(a), _mm(b)]), _VALLEY_MM
-
-
-def _side_name(side: Side, a: Point, b: Point, middle: XY) -> str:
-    if side.kind is not SideKind.FREE and side.label:
-        return side.label
-    if abs(b[0] - a[0]) >= abs(b[1] - a[1]):
-        return "lower edge" if a[1] < middle[1] else "upper edge"
-    return "left edge" if a[0] < middle[0] else "right edge"
-
-
-def _counted(
-    edges: Sequence[tuple[str, BaseGeometry, float]], tiles: Sequence[Tile]
-) -> tuple[tuple[str, int], ...]:
-    counts = Counter(_place(edges, tile) for tile in tiles)
-    return tuple(sorted(counts.items(), key=lambda item: (-item[1], item[0])))
-
-
-def _place(edges: Sequence[tuple[str, BaseGeometry, float]], tile: Tile) -> str:
-    """The edges that a tile is cut for, in words."""
-    left = Polygon([_mm(p) for p in tile.outline], [[_mm(p) for p in hole] for hole in tile.holes])
-    lost = Polygon([_mm(point) for point in tile.laid or tile.outline]).difference(left)
-    names = dict.fromkeys(
-        name for name, shape, near in edges if not lost.is_empty and shape.distance(lost) <= near
-    )
-    return " and ".join(names) or "in the field"
-
-
-def _mm(point: Point) -> XY:
-    return point[0] / TICKS_PER_MM, point[1] / TICKS_PER_MM
