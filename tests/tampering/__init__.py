@@ -1,0 +1,21 @@
+"""Ways to spoil a plan.json, each on any plan that has what it spoils, with the objections that must answer.
+
+The modules beside this one register them, one subject each.
+"""
+
+from tampering import boards, calculations, cutting, document, fasteners, sheet_counts, shopping, tiles
+from tampering.tools import TAMPERINGS, NothingToSpoil, Tampering
+
+__all__ = [
+    "TAMPERINGS",
+    "NothingToSpoil",
+    "Tampering",
+    "boards",
+    "calculations",
+    "cutting",
+    "document",
+    "fasteners",
+    "sheet_counts",
+    "shopping",
+    "tiles",
+]

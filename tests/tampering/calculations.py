@@ -1,0 +1,133 @@
+"""Workings, printed rules and calculation sheets with other figures than theirs."""
+
+import re
+
+from tampering.tools import Plan, answered_by, first, more, tick, working
+
+
+@answered_by("VER-902")
+def name_a_working_that_is_not_there(plan: Plan) -> None:
+    first(iter(plan["quantities"]))["working"] = "nowhere"
+
+
+@answered_by("VER-903", everywhere=False)
+def call_a_sheet_lighter(plan: Plan) -> None:
+    found = working(plan, "mass ")
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", "VER-801", everywhere=False)
+def thicken_a_sheet(plan: Plan) -> None:
+    working(plan, "mass ")
+    stock = first(s for s in plan["stock"] if plan["counts"].get(s["id"], {}).get("used"))
+    stock["thickness"] = tick(stock["thickness"] * 1.1)
+
+
+@answered_by("VER-903", everywhere=False)
+def print_another_area_of_board(plan: Plan) -> None:
+    found = working(plan, "boards ")
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", everywhere=False)
+def print_other_fasteners_of_a_board(plan: Plan) -> None:
+    values = working(plan, "fasteners ")["values"]
+    mark = first(name for name in values if re.fullmatch(r"[A-Z]\d+-\d+", name))
+    values[mark] = more(values[mark])
+
+
+@answered_by("VER-903", everywhere=False)
+def move_a_corner_of_the_survey(plan: Plan) -> None:
+    found = first(w for name, w in sorted(plan["workings"].items()) if re.fullmatch(r"survey\..*\.area", name))
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", everywhere=False)
+def claim_more_readings(plan: Plan) -> None:
+    values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".checks"))["values"]
+    values["readings"] = str(int(values["readings"]) + 1)
+
+
+@answered_by("VER-903", everywhere=False)
+def widen_a_joint_on_paper(plan: Plan) -> None:
+    found = working(plan, "joint ")
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", "VER-801", everywhere=False)
+def thicken_a_tile(plan: Plan) -> None:
+    stock = first(s for s in plan.get("tile_stock", ()) if s.get("thickness"))
+    stock["thickness"] = tick(stock["thickness"] * 1.2)
+
+
+@answered_by("VER-901", "VER-903", everywhere=False)
+def thin_a_layer_on_paper(plan: Plan) -> None:
+    values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.height"))["values"]
+    values["board"] = more(values["board"])
+
+
+@answered_by("VER-901", everywhere=False)
+def lighten_the_layers(plan: Plan) -> None:
+    found = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.mass"))
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", everywhere=False)
+def cover_less_with_membrane(plan: Plan) -> None:
+    found = working(plan, "membrane ")
+    found["result"] = more(found["result"])
+
+
+@answered_by("VER-903", everywhere=False)
+def count_other_corner_pieces(plan: Plan) -> None:
+    values = working(plan, "membrane ")["values"]
+    values["inside corners"] = str(int(values["inside corners"]) + 1)
+
+
+@answered_by("VER-904", everywhere=False)
+def print_another_rule(plan: Plan) -> None:
+    rule = first(rule for rule in plan.get("rules", ()) if re.fullmatch(r"[\d.]+", rule["value"]))
+    rule["value"] = more(rule["value"])
+
+
+@answered_by("VER-904", everywhere=False)
+def shorten_the_edges_that_show(plan: Plan) -> None:
+    found = first(f for f in plan["findings"] if f["code"] == "TIL-107")
+    found["measured"] = more(found["measured"])
+
+
+@answered_by("VER-901", everywhere=False)
+def calculate_wrong(plan: Plan) -> None:
+    found = first(
+        w
+        for w in plan["workings"].values()
+        if any("f" in s and " / " in s and " = " in s for s in w.get("steps", ()))
+    )
+    found["steps"] = [more(step, 0.1) if " / " in step else step for step in found["steps"]]
+    found["steps"] = [re.sub(r"= ([\d.,]+)( psi| in|$)", r"= 9\1\2", step) for step in found["steps"]]
+
+
+@answered_by("VER-915", everywhere=False)
+def print_another_stress_on_the_sheet(plan: Plan) -> None:
+    row = first(r for s in plan.get("structures", ()) for r in s["lines"] if not r["limit"])
+    row["found"] = more(row["found"])
+
+
+@answered_by("VER-916", everywhere=False)
+def find_another_span(plan: Plan) -> None:
+    facts = first(s["facts"] for s in plan.get("structures", ()) if s["kind"] == "floor")
+    row = first(row for row in facts if row[0].startswith("clear span"))
+    row[1] = more(row[1])
+
+
+@answered_by("VER-917", everywhere=False)
+def drop_a_line_of_a_sheet(plan: Plan) -> None:
+    del first(s["lines"] for s in plan.get("structures", ()) if s["lines"])[0]
+
+
+@answered_by("VER-913", everywhere=False)
+def tell_of_another_limit(plan: Plan) -> None:
+    where = first(s["where"] for s in plan.get("structures", ()) if not all(r["holds"] for r in s["lines"]))
+    for found in plan["findings"]:
+        if found["where"] == where:
+            found["limit"] = more(found["limit"])
