@@ -8,6 +8,8 @@ from firstcourse.findings import Finding
 from firstcourse.plan import StructureSheet
 from firstcourse.workings import Working
 
+_OF_RULES = "RUL-"
+
 
 def judgement_pack(
     paper: Paper,
@@ -41,4 +43,7 @@ def judgement_pack(
         workings=workings,
         cautions=cautions,
     )
+    # With a whole plan it stands on another page.
+    borrowed = [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(_OF_RULES)]
+    pages["findings"] = [*pages["findings"], *borrowed]
     return compiled(("judgement.typ", "judgement_pack.typ"), {"paper": PAGE_SIZES[paper], **pages})

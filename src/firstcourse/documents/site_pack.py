@@ -104,16 +104,23 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             for rule in plan.rules
             if rule.basis == "house_assumption"
         ],
-        "rules": [
-            [
-                rule.id,
-                shown_value(rule.value, rule.unit, plan.job.tape),
-                ", ".join(p for p in (rule.source, rule.locator) if p),
-            ]
-            for rule in plan.rules
-            if rule.basis != "house_assumption" and not rule.id.startswith(_CAUTIONS)
-        ],
+        "borrowed": _rules(plan, borrowed=True),
+        "rules": _rules(plan, borrowed=False),
     }
+
+
+def _rules(plan: Plan, *, borrowed: bool) -> list[list[str]]:
+    return [
+        [
+            rule.id,
+            shown_value(rule.value, rule.unit, plan.job.tape),
+            ", ".join(part for part in (rule.source, rule.locator) if part),
+        ]
+        for rule in plan.rules
+        if bool(rule.taken_from) is borrowed
+        and rule.basis != "house_assumption"
+        and (borrowed or not rule.id.startswith(_CAUTIONS))
+    ]
 
 
 def _judgement(plan: Plan) -> dict[str, Any]:

@@ -413,7 +413,11 @@ class RuleOverride(Frozen):
 
 
 class RuleNote(Frozen):
-    """A rule the plan rests on, as the papers print it."""
+    """A rule the plan rests on, as the papers print it.
+
+    Attributes:
+        taken_from: Practice it is borrowed from, for want of a value of the job's own; else empty.
+    """
 
     id: str
     value: str
@@ -421,6 +425,7 @@ class RuleNote(Frozen):
     basis: str
     source: str
     locator: str = ""
+    taken_from: str = ""
 
 
 class JobStamp(Frozen):

@@ -17,6 +17,7 @@ from firstcourse.job import (
 )
 from firstcourse.plan import HeightMark, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.frames import asked_frame
+from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
@@ -70,7 +71,9 @@ def judge_file(path: Path) -> JobJudgement:
     overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
     rules = load_rules(job.date, job.practice, overrides)
     with problems_placed(path):
-        return judge_job(job, survey_job(job, rules), rules)
+        done = judge_job(job, survey_job(job, rules), rules)
+    borrowed = borrowed_values(rule_notes(rules, judged=True, tiled=False, wet=False), job.practice)
+    return replace(done, findings=(*done.findings, *borrowed))
 
 
 def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:

@@ -11,9 +11,10 @@ from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
-from firstcourse.plan import JobStamp, Plan, RuleNote, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.plan import JobStamp, Plan, RuleOverride, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
+from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
     allowed_stock,
@@ -35,30 +36,6 @@ from firstcourse.verify import verify_text
 from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
-_RULES_SHOWN = ("bedding.", "boards.", "choice.", "fastening.", "framing.", "safety.", "survey.", "tape.")
-
-# Design values of lumber are left out: each working names the table it took them from.
-_RULES_JUDGED = (
-    "ceiling.",
-    "door.",
-    "drain.",
-    "exposure.",
-    "flange.",
-    "floor.",
-    "joist.",
-    "mass.",
-    "moisture.",
-    "panel.",
-    "remedy.",
-    "surface.",
-    "tile.absorption.",
-    "tile.slip.",
-    "transition.",
-    "trim.",
-    "wall.",
-)
-_RULES_TILED = ("tile.", "tiling.")
-_RULES_WET = ("fall.", "shower.", "water.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,7 +117,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         rules,
     )
     workings |= bound_workings(bounded, done, stock, job, rules)
-    falls = shower_floors(job, survey, by_kind[SurfaceKind.WALL], rules)
+    falls = shower_floors(job, survey, done, by_kind, rules)
     findings += falls.findings
     workings |= falls.workings
     tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
@@ -155,6 +132,13 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     workings |= _practice_workings(practice)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
+    notes = rule_notes(
+        rules,
+        judged=bool(judgement.judged),
+        tiled=bool(tiled.stock),
+        wet=bool(falls.surfaces or water.quantities),
+    )
+    findings += borrowed_values(notes, job.practice)
     plan = Plan(
         job=_stamp(job, rules, effort),
         surfaces=tuple(
@@ -170,12 +154,7 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
         quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
         workings=workings,
         structures=judgement.structures,
-        rules=_rule_notes(
-            rules,
-            judged=bool(judgement.judged),
-            tiled=bool(tiled.stock),
-            wet=bool(falls.surfaces or water.quantities),
-        ),
+        rules=notes,
     )
     on_step("verification")
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
@@ -255,26 +234,4 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
             )
             for change in job.rules
         ),
-    )
-
-
-def _rule_notes(rules: RuleSet, *, judged: bool, tiled: bool, wet: bool) -> tuple[RuleNote, ...]:
-    prefixes = (
-        *_RULES_SHOWN,
-        *(_RULES_JUDGED if judged else ()),
-        *(_RULES_TILED if tiled else ()),
-        *(_RULES_WET if wet else ()),
-    )
-    # Two lists may name the same rules, such as a tile's grip; each stands once.
-    entries = {entry.id: entry for prefix in prefixes for entry in rules.under(prefix)}
-    return tuple(
-        RuleNote(
-            id=entry.id,
-            value=str(entry.value),
-            unit=entry.unit,
-            basis=entry.basis,
-            source=entry.source,
-            locator=entry.locator,
-        )
-        for entry in entries.values()
     )

@@ -75,6 +75,7 @@ class RuleNote:
     basis: str
     source: str
     locator: str
+    taken_from: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +118,7 @@ def read_shopping(top: Node) -> Shopping:
                 basis=node.text("basis"),
                 source=node.text("source"),
                 locator=node.text("locator", ""),
+                taken_from=node.text("taken_from", ""),
             )
             for node in top.nodes("rules", ())
         ),

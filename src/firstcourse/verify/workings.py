@@ -35,7 +35,10 @@ def check_workings(plan: Document) -> Iterator[Objection]:
 
 
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
-    """Object to a rule that is printed otherwise than it stands in the book or as the job sets it."""
+    """Object to a rule that is printed otherwise than it stands in the book or as the job sets it.
+
+    How many are borrowed from another practice must be told, and rightly.
+    """
     seen = Counter(note.id for note in plan.shopping.rule_notes)
     for note in plan.shopping.rule_notes:
         entry = plan.rules.entries.get(note.id)
@@ -45,6 +48,13 @@ def check_rule_notes(plan: Document) -> Iterator[Objection]:
             str(entry.value), entry.unit, entry.basis, entry.source, entry.locator,
         ):  # fmt: skip
             yield Objection("VER-904", note.id, f"is printed as {note.value} {note.unit}, and is not that")
+        elif note.taken_from != entry.taken_from:
+            yield Objection("VER-904", note.id, f"is of {entry.taken_from or 'no other'} practice, said otherwise")
+    notes = plan.shopping.rule_notes
+    borrowed = sum(bool(note.taken_from) for note in notes)
+    told = [said.measured for said in plan.findings if said.code == "RUL-101"]
+    if told != ([f"{borrowed} of {len(notes)}"] if borrowed else []):
+        yield Objection("VER-904", "rules", f"{borrowed} are of another practice, told as {told or 'none'}")
 
 
 def _sums(name: str, working: Working) -> Iterator[Objection]:
