@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from shapely import LineString, Polygon
 from shapely.ops import unary_union
 
-from firstcourse.boards import SurfaceLayout, constructive_layout, practice_layout
+from firstcourse.boards import SurfaceLayout, practice_layout
 from firstcourse.plan import (
     Opening,
     OpeningKind,
@@ -26,6 +26,7 @@ from firstcourse.plan import (
 )
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
+from own_best import own_best_layout
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 STOCK = (
@@ -190,8 +191,8 @@ def _staggers(layout: SurfaceLayout) -> None:
 
 @settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 @given(surface=surfaces())
-def test_constructive_layouts_keep_the_rules_or_say_which_they_break(surface: Surface) -> None:
-    layout = constructive_layout(surface, STOCK, RULES, Tape.INCH)
+def test_own_best_layouts_keep_the_rules_or_say_which_they_break(surface: Surface) -> None:
+    layout = own_best_layout(surface, STOCK, RULES, Tape.INCH)
     check(surface, layout)
     codes = {finding.code for finding in layout.findings}
     assert "BRD-202" not in codes

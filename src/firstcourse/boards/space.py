@@ -46,6 +46,15 @@ def layout_alternatives(
     return tuple(sorted(found, key=lambda choice: choice.cost))
 
 
+def best_choice(alternatives: tuple[Choice, ...], stock: tuple[Stock, ...]) -> Choice:
+    """The cheapest of some alternatives by the layout's own measure, then of the smallest sheet."""
+    sizes = {sheet.id: sheet.size for sheet in stock}
+    return min(
+        alternatives,
+        key=lambda choice: (choice.cost, sizes[choice.stock][0] * sizes[choice.stock][1], choice.along_v),
+    )
+
+
 def _choices(
     field: Field, stock: tuple[Stock, ...], grounds: dict[Span, Ground], *, along_v: bool
 ) -> list[Choice]:

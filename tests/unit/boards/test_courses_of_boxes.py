@@ -5,12 +5,12 @@ from itertools import combinations
 
 import pytest
 
-from firstcourse.boards import constructive_layout
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.seams import PIECE, SLIVER, Course
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
+from own_best import own_best_layout
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 SHEET = (Stock(id="3x5", size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement"),)
@@ -53,7 +53,7 @@ def test_a_narrow_board_costs_a_sliver_more() -> None:
 
 
 def test_seams_of_rectangles_are_those_between_boards() -> None:
-    layout = constructive_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
+    layout = own_best_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
     gap = RULES.ticks("boards.gap.between")
     assert len(layout.boards) > 1
     for seam in layout.seams:
@@ -70,7 +70,7 @@ def test_seams_of_rectangles_are_those_between_boards() -> None:
 
 
 def test_rectangles_and_other_boards_count_together() -> None:
-    plain = constructive_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
-    notched = constructive_layout(surface(96, 70, notched=True), SHEET, RULES, Tape.INCH)
+    plain = own_best_layout(surface(96, 70), SHEET, RULES, Tape.INCH)
+    notched = own_best_layout(surface(96, 70, notched=True), SHEET, RULES, Tape.INCH)
     assert any(len(board.outline) > 4 for board in notched.boards)
     assert len(notched.seams) >= len(plain.seams) > 0

@@ -2,10 +2,11 @@
 
 import datetime
 
-from firstcourse.boards import build_layout, constructive_layout, layout_alternatives
+from firstcourse.boards import build_layout, layout_alternatives, practice_layout
 from firstcourse.plan import Side, SideKind, Stock, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
+from own_best import own_best_layout
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 SHEET = (Stock(id="3x5", size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement"),)
@@ -31,7 +32,7 @@ def _wall(width: float, height: float, studs: tuple[float, ...]) -> Surface:
 
 
 def test_a_wall_smaller_than_a_sheet_is_one_board() -> None:
-    layout = constructive_layout(_wall(32, 48, (0, 15.25, 30.5)), SHEET, RULES, Tape.INCH, mark="W1")
+    layout = own_best_layout(_wall(32, 48, (0, 15.25, 30.5)), SHEET, RULES, Tape.INCH, mark="W1")
     assert [board.mark for board in layout.boards] == ["W1-1"]
     assert layout.pieces[0].blank == (inches(31.75), inches(47.625))
     assert layout.seams == () and layout.findings == ()
@@ -39,20 +40,21 @@ def test_a_wall_smaller_than_a_sheet_is_one_board() -> None:
 
 def test_a_seam_stands_on_the_stud() -> None:
     #  |   .   .   #   .   |   studs at 0, 16, 32, 48, 64, 80 in
-    layout = constructive_layout(_wall(81.5, 35, (0, 16, 32, 48, 64, 80)), SHEET, RULES, Tape.INCH)
+    layout = own_best_layout(_wall(81.5, 35, (0, 16, 32, 48, 64, 80)), SHEET, RULES, Tape.INCH)
     (seam,) = layout.seams
     assert seam.line[0][0] in {inches(at + 0.75) for at in (32, 48)}
     assert layout.added_supports == ()
 
 
 def test_a_wall_without_studs_in_reach_gets_one_and_says_where() -> None:
-    layout = constructive_layout(_wall(81.5, 35, (0, 80)), SHEET, RULES, Tape.INCH)
+    layout = own_best_layout(_wall(81.5, 35, (0, 80)), SHEET, RULES, Tape.INCH)
     assert len(layout.added_supports) == 1 and layout.added_supports[0].added
     assert [finding.code for finding in layout.findings] == ["BRD-101"]
 
 
 def test_no_sheet_stops_the_work_with_a_finding() -> None:
-    layout = constructive_layout(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH)
+    assert layout_alternatives(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH) == ()
+    layout = practice_layout(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH)
     assert layout.boards == () and [finding.code for finding in layout.findings] == ["BRD-301"]
 
 

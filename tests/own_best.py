@@ -1,0 +1,13 @@
+"""The layout of a surface that is best by itself: with it the choice of seams for all surfaces begins."""
+
+from firstcourse.boards import SurfaceLayout, best_choice, build_layout, layout_alternatives
+from firstcourse.plan import Stock, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.units import Tape
+
+
+def own_best_layout(
+    surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape: Tape, *, mark: str = ""
+) -> SurfaceLayout:
+    choice = best_choice(layout_alternatives(surface, stock, rules, tape), stock)
+    return build_layout(surface, choice, stock, rules, tape, mark=mark)
