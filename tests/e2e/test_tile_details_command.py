@@ -16,6 +16,7 @@ from firstcourse.verify import verify_text
 
 JOB = Path(__file__).parent / "tile_details.yaml"
 NICHE = "bath/wall/A-B/niche"
+INCH = 25.4
 LININGS = [f"{NICHE}/{name}" for name in ("back", "sill", "head", "left", "right")]
 
 
@@ -84,6 +85,29 @@ def test_the_bench_stands_before_wall_and_floor(plan: dict[str, Any]):
         assert not any(taken.intersects(Polygon(tile["outline"])) for tile in surface["tiles"])
 
 
+def _span(surface: dict[str, Any]) -> float:
+    heights = [v for _, v in surface["outline"]]
+    return (max(heights) - min(heights)) / INCH
+
+
+def test_a_kerb_s_faces_reach_from_the_floor_before_each_to_the_tile_of_its_top(plan: dict[str, Any]):
+    fall = _surface(plan, "bath/floor/shower")["fall"]
+    layers = plan["workings"]["suitability.bath/floor.buildup.height"]["result"]
+    # Bed, mortar and mosaic under the drain's top; mortar, board, mortar and tile under the room's floor.
+    assert fall["drain_height"] / INCH == pytest.approx(1.25 + 3 / 32 + 0.25, abs=0.001)
+    assert fall["room_floor"] / INCH == pytest.approx(float(layers.split()[0]), abs=0.001)
+    # The finished top lies 4 1/2 in over the drain, at its outer edge 1/8 in higher; its tile takes 3/8 + 3/32 in.
+    under = 4.5 - (3 / 8 + 3 / 32)
+    assert _span(_surface(plan, "bath/floor/shower/kerb 1/inner")) == pytest.approx(
+        under - fall["rise"] / INCH, abs=0.001
+    )
+    for number in (1, 2):
+        outer = _surface(plan, f"bath/floor/shower/kerb {number}/outer")
+        rise = (fall["drain_height"] - fall["room_floor"]) / INCH
+        assert _span(outer) == pytest.approx(under + 1 / 8 + rise, abs=0.001)
+        assert rise == pytest.approx(0.752, abs=0.001)
+
+
 def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
     for stock in ("mosaic", "wall", "floor", "bar"):
         own = [tile for surface in plan["surfaces"] for tile in surface["tiles"] if tile["stock"] == stock]
@@ -141,9 +165,30 @@ def _tiled_behind_the_bench(plan: dict[str, Any]) -> None:
     zone["outline"] = [[u, v + 300] for u, v in zone["outline"]]
 
 
+def _moved(field: str) -> Callable[[dict[str, Any]], None]:
+    def change(plan: dict[str, Any]) -> None:
+        _surface(plan, "bath/floor/shower")["fall"][field] += 3.175
+
+    return change
+
+
+def _with_a_taller_kerb(plan: dict[str, Any]) -> None:
+    outline = _surface(plan, "bath/floor/shower/kerb 2/outer")["outline"]
+    outline[:] = [[u, v + 25.4 if v > 0 else v] for u, v in outline]
+
+
+def _on_a_lower_floor(plan: dict[str, Any]) -> None:
+    outline = _surface(plan, "bath/floor/shower/kerb 1/inner")["outline"]
+    outline[:] = [[u, v + 12.7 if v > 0 else v] for u, v in outline]
+
+
 @pytest.mark.parametrize(
     ("change", "code"),
     [
+        (_moved("drain_height"), "VER-764"),
+        (_moved("room_floor"), "VER-764"),
+        (_with_a_taller_kerb, "VER-765"),
+        (_on_a_lower_floor, "VER-765"),
         (_without_a_lining, "VER-713"),
         (_without_the_bench, "VER-713"),
         (_without_its_joints(f"{NICHE}/back"), "VER-708"),

@@ -30,6 +30,10 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
     if fall.pre_slope:
         pre = f"{format_length(fall.pre_slope, tape)} at least, {_volume(fall.pre_slope_litres, tape)}"
         facts.append(["slope under the liner", pre])
+    if fall.drain_height is not None:
+        facts.append(["top of the drain over the panels", format_length(fall.drain_height, tape)])
+    if fall.room_floor is not None:
+        facts.append(["room's finished floor over the panels", format_length(fall.room_floor, tape)])
     if fall.kerb is not None:
         facts.append(["top of the kerb over the drain", format_length(fall.kerb, tape)])
     if fall.recess is not None:

@@ -52,7 +52,7 @@ class ShowerDrain(JobModel):
 class Kerb(JobModel):
     """A kerb along the open sides."""
 
-    height: Length = Field(description="Its finished top over the top of the drain.")
+    height: Length = Field(description="Its finished top, at its lower, inner edge, over the top of the drain.")
     width: Length = Field(description="Its width, tile included.")
     entry: Length | None = Field(default=None, description="Clear width of the opening one walks in by.")
     tile: Name | None = Field(default=None, description="Tile of its top; not planned where not given.")

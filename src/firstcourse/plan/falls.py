@@ -75,6 +75,9 @@ class Fall(Frozen):
         pre_slope_litres: Its volume.
         kerb: Top of the finished kerb over the drain; None without a kerb.
         kerb_width: Width of the kerb's top; None without a kerb.
+        drain_height: Height of the top of the drain over the panels (or slab) that the heights of the room's walls
+            are over; None in plans made before it was kept.
+        room_floor: Height of the room's finished floor over the same; None where the shower takes the whole floor.
         recess: Depth that a shower without a kerb needs below the room's finished floor; None with a kerb.
         largest_tile: Side of the largest tile that follows the planes uncut; None where any does.
         tile_step: Step allowed between tiles, which sets the largest tile; None where any tile follows.
@@ -99,6 +102,8 @@ class Fall(Frozen):
     pre_slope_litres: float = 0.0
     kerb: Ticks | None = None
     kerb_width: Ticks | None = None
+    drain_height: Ticks | None = None
+    room_floor: Ticks | None = None
     recess: Ticks | None = None
     largest_tile: Ticks | None = None
     tile_step: Ticks | None = None

@@ -65,14 +65,14 @@ def _chosen(tile: ChosenTile) -> LaidTile:
 
 
 def floor_layers(
-    tile: LaidTile, entered: FloorTile | None, stock: tuple[Stock, ...], rules: RuleSet
+    tile: LaidTile | None, entered: FloorTile | None, stock: tuple[Stock, ...], rules: RuleSet
 ) -> tuple[Layer, ...]:
     """Everything over the panels from below: mortar, board, heating, mortar bed, bond coat, tile.
 
     Of several boards the thickest counts.
 
     Args:
-        tile: The floor's tile.
+        tile: The floor's tile; None where the job names none.
         entered: What the job says of bed and heating.
         stock: Boards it may be laid on; none where tile goes on another ground.
         rules: For mortar as combed, and densities.
@@ -85,7 +85,7 @@ def floor_layers(
         rows.append(("mortar round the heating", to_inches(entered.heating), mortar))
     if entered is not None and entered.mortar_bed is not None:
         rows.append((MORTAR_BED, to_inches(entered.mortar_bed), rules.number("mass.mortar_bed")))
-    return _layers([*rows, *_tiling(tile, rules)])
+    return _layers([*rows, *(_tiling(tile, rules) if tile is not None else [])])
 
 
 def wall_layers(tile: LaidTile, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:

@@ -1,11 +1,12 @@
 """The shower floors of a job: how each falls, and what stands in its way."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from firstcourse.findings import Finding
-from firstcourse.job import Job
-from firstcourse.plan import Stock, Surface
+from firstcourse.job import Job, Tiling
+from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.planning.floor_heights import room_floor
 from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
@@ -22,13 +23,20 @@ class ShowerFloors:
     workings: dict[str, Working] = field(default_factory=dict)
 
 
-def shower_floors(job: Job, survey: SurveyResult, stock: Sequence[Stock], rules: RuleSet) -> ShowerFloors:
+def shower_floors(
+    job: Job,
+    survey: SurveyResult,
+    boarded: Sequence[Surface],
+    stock: Mapping[SurfaceKind, tuple[Stock, ...]],
+    rules: RuleSet,
+) -> ShowerFloors:
     """Plan the falls of every shower floor.
 
     Args:
         job: The job.
         survey: Its showers as they lie in their rooms.
-        stock: Sheets that serve walls, whose boards come before the framing.
+        boarded: Boarded surfaces, for the floors beside showers.
+        stock: Sheets by what they serve; boards come before the framing and lie under the room's tile.
         rules: Rules in force.
     """
     rooms = {room.name: room for room in job.rooms}
@@ -37,9 +45,26 @@ def shower_floors(job: Job, survey: SurveyResult, stock: Sequence[Stock], rules:
     workings: dict[str, Working] = {}
     for shower in survey.showers:
         room = rooms[shower.surface.room]
-        finish = wall_finish(room, stock, job.tiles, rules)
-        found = plan_fall(shower, job.tiles, rules, job.tape, wall_finish=finish)
+        finish = wall_finish(room, stock[SurfaceKind.WALL], job.tiles, rules)
+        found = plan_fall(
+            shower,
+            job.tiles,
+            rules,
+            job.tape,
+            wall_finish=finish,
+            thickness=_thickest(shower.shower.tiling, job),
+            room_floor=room_floor(job, room, boarded, stock, rules),
+        )
         surfaces.append(shower.surface.model_copy(update={"fall": found.fall}))
         findings += found.findings
         workings |= found.workings
     return ShowerFloors(surfaces=tuple(surfaces), findings=tuple(findings), workings=workings)
+
+
+def _thickest(tiling: Tiling | None, job: Job) -> int:
+    """Thickness of the thickest tile of a tiling [ticks]; 0 where there is none."""
+    if tiling is None:
+        return 0
+    repeat = next((repeat for repeat in job.repeats if repeat.id == tiling.repeat), None)
+    names = {tiling.tile} if repeat is None else {piece.tile for piece in repeat.pieces}
+    return max((tile.thickness for tile in job.tiles if tile.id in names), default=0)

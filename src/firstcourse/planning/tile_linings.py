@@ -20,6 +20,7 @@ from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
 from firstcourse.units import ceil_to, floor_to, ticks_from_mm, to_mm
+from firstcourse.workings import Working
 
 COURSED = ("stacked", "running")
 """Patterns of level courses."""
@@ -51,11 +52,13 @@ class Linings:
         lines: In order of the job.
         taken: What they take up of other surfaces, by surface.
         findings: Falls of sills and tops.
+        workings: `kerb SURFACE`, by the shower floor's id: how high its outer face is.
     """
 
     lines: tuple[ToLine, ...] = ()
     taken: Mapping[str, tuple[Zone, ...]] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    workings: Mapping[str, Working] = field(default_factory=dict)
 
 
 def linings_of(
@@ -87,6 +90,7 @@ class _Liner:
         self.lines: list[ToLine] = []
         self.taken: dict[str, list[Zone]] = {}
         self.findings: list[Finding] = []
+        self.workings: dict[str, Working] = {}
         self.problems: list[InputProblem] = []
 
     def lined(self) -> Linings:
@@ -106,6 +110,7 @@ class _Liner:
             lines=tuple(self.lines),
             taken={name: tuple(zones) for name, zones in self.taken.items()},
             findings=tuple(self.findings),
+            workings=self.workings,
         )
 
     def _placed(self, place: str, line: Callable[[str], None]) -> None:
@@ -184,17 +189,42 @@ class _Liner:
             return
         title = f"{floor.title or floor.id}, kerb"
         boards = [boards_on(wall.wall, room, self.stock) for wall in room.walls]
+        drop, on_top = self._drop(kerb.width, None, title, "top"), self._built(kerb.tile)
         found = kerb_linings(
             floor,
             width=kerb.width,
-            drop=self._drop(kerb.width, None, title, "top"),
-            height=kerb.height,
-            outer=kerb.height,
+            drop=drop,
+            height=kerb.height - on_top,
+            outer=self._outer(floor, kerb.height, drop, on_top),
             on_walls=max(boards, default=0),
         )
         for index, lining in enumerate(found):
             tile = kerb.tile if lining.name == "top" else kerb.faces or kerb.tile
             self._add(lining, Tiling(tile=tile), room, place, "", leads=index == 0)
+
+    def _outer(self, floor: Surface, kerb: int, drop: int, on_top: int) -> int:
+        """Height of a kerb's outer face, from the room's finished floor to the tile of the top [ticks]."""
+        fall = floor.fall
+        if fall is None or fall.drain_height is None or fall.room_floor is None:
+            return kerb - on_top
+        outer = fall.drain_height + kerb + drop - on_top - fall.room_floor
+        rows = {
+            "top of the drain over the panels": fall.drain_height,
+            "top of the kerb over the drain": kerb,
+            "fall of its top": drop,
+            "tile and mortar on its top": on_top,
+            "room's finished floor over the panels": fall.room_floor,
+        }
+        self.workings[f"kerb {floor.id}"] = Working(
+            title=f"Height of the kerb's outer face, {floor.room}",
+            formula="drain + kerb + fall of its top - tile on its top - room's floor",
+            values={name: length_text(height, self.job.tape, fine=True) for name, height in rows.items()},
+            result=length_text(outer, self.job.tape, fine=True),
+            unit="",
+            source="heights of this plan",
+            argument=("The face stands on the room's finished floor and ends under the tile of the top.",),
+        )
+        return outer
 
     def _add(self, lining: Lining, tiling: Tiling, room: Room, place: str, follows: str, *, leads: bool) -> None:
         item = ToTile(surface_id=lining.surface.id, tiling=tiling, room=room, field=place)

@@ -113,7 +113,9 @@ def tile_job(
         findings=tuple(
             dict.fromkeys([*linings.findings, *(finding for found in laid.values() for finding in found.findings)])
         ),
-        workings={key: working for found in laid.values() for key, working in found.workings.items()} | shared,
+        workings={key: working for found in laid.values() for key, working in found.workings.items()}
+        | dict(linings.workings)
+        | shared,
     )
 
 

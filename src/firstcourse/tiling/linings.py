@@ -195,14 +195,14 @@ def kerb_linings(
 ) -> tuple[Lining, ...]:
     """Top, inner and outer face of every straight run of a kerb; runs meet on the bisector of their corner.
 
-    The inner face stands on the shower floor, as high as that lies along the run.
+    The inner face stands on the shower floor, as high as that lies along the run; both end under the top's tile.
 
     Args:
         floor: The shower floor, whose sides at the kerb are labelled so, with its levels where it has falls.
         width: Width of the kerb [ticks].
         drop: How much lower the top's inner edge lies than its outer one [ticks].
-        height: Of the kerb's top over the top of the drain [ticks].
-        outer: Height of the outer face [ticks].
+        height: Height over the top of the drain at which the inner face ends [ticks].
+        outer: Height of the outer face over the room's floor [ticks].
         on_walls: Thickness of the boards at its ends [ticks].
     """
     lines = list(sides(floor.outline))

@@ -7,11 +7,12 @@ import shapely
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import to_shapely
-from firstcourse.plan import LevelPoint, SideKind
+from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiling.falls import Limits, drop_of_shelf
 from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.shower_heights import open_levels
 from firstcourse.tiling.words import fall_text, length_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
 from firstcourse.workings import Working
@@ -119,17 +120,6 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             )
 
 
-def _open_levels(surveyed: SurveyedShower, levels: tuple[LevelPoint, ...]) -> list[int]:
-    """Heights along the sides that are open to the room."""
-    ring = surveyed.surface.outline
-    found: list[int] = []
-    for index, side in enumerate(surveyed.surface.sides):
-        if side.kind is SideKind.FREE:
-            line = shapely.LineString([ring[index], ring[(index + 1) % len(ring)]])
-            found += [level.height for level in levels if line.distance(shapely.Point(level.at)) <= 2]
-    return found
-
-
 def _recess(
     surveyed: SurveyedShower,
     levels: tuple[LevelPoint, ...],
@@ -139,7 +129,7 @@ def _recess(
     tape: Tape,
 ) -> tuple[int, Working]:
     """How far the ground of the bed lies below the room's finished floor, which meets the open side level."""
-    entry = max(_open_levels(surveyed, levels), default=max(level.height for level in levels))
+    entry = max(open_levels(surveyed.surface, levels), default=max(level.height for level in levels))
     mortar = rules.ticks("tile.bed.min")
     needed = ceil_to(entry + under + mortar + tile, tape.graduation)
     return needed, Working(
@@ -162,7 +152,7 @@ def _without_kerb(
     surveyed: SurveyedShower, levels: tuple[LevelPoint, ...], needed: int, tape: Tape
 ) -> Iterator[Finding]:
     there = surveyed.shower.recess or 0
-    entry = _open_levels(surveyed, levels)
+    entry = open_levels(surveyed.surface, levels)
     if there < needed:
         rise = max(entry, default=0)
         yield Finding(

@@ -55,6 +55,8 @@ class Fall:
     pre_slope_litres: float
     kerb: int | None
     kerb_width: int | None
+    drain_height: int | None
+    room_floor: int | None
     recess: int | None
     largest_tile: int | None
     tile_step: int | None
@@ -90,6 +92,8 @@ def read_fall(node: Node) -> Fall:
         pre_slope_litres=node.number("pre_slope_litres"),
         kerb=_maybe(node, "kerb"),
         kerb_width=_maybe(node, "kerb_width"),
+        drain_height=_height(node, "drain_height"),
+        room_floor=_height(node, "room_floor"),
         recess=_maybe(node, "recess"),
         largest_tile=_maybe(node, "largest_tile"),
         tile_step=_maybe(node, "tile_step"),
@@ -121,6 +125,11 @@ def _ticks(node: Node, key: str) -> int:
 
 def _maybe(node: Node, key: str) -> int | None:
     return None if node.raw(key, None) is None else node.length(key)
+
+
+def _height(node: Node, key: str) -> int | None:
+    """A height that may lie below what it is measured from."""
+    return None if node.raw(key, None) is None else _ticks(node, key)
 
 
 def _one_of(node: Node, key: str, allowed: tuple[str, ...]) -> str:

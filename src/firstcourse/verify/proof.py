@@ -11,6 +11,7 @@ from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
+from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.membranes import check_membranes
@@ -32,6 +33,7 @@ _CHECKS = (
     check_tiles,
     check_soft_joints,
     check_falls,
+    check_floor_heights,
     check_membranes,
     check_quantities,
     check_drawn,

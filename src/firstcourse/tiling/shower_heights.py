@@ -1,0 +1,76 @@
+"""How high a shower floor and what holds its water lie over the panels, beside the room's finished floor."""
+
+from collections.abc import Sequence
+
+import shapely
+
+from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.joints import said_by
+from firstcourse.tiling.words import length_text
+from firstcourse.units import Tape
+from firstcourse.workings import Working
+
+_ROUNDED = 2
+
+
+def open_levels(surface: Surface, levels: Sequence[LevelPoint]) -> list[int]:
+    """Heights over the drain along the sides that are open to the room [ticks]."""
+    ring = surface.outline
+    found: list[int] = []
+    for index, side in enumerate(surface.sides):
+        if side.kind is SideKind.FREE:
+            line = shapely.LineString([ring[index], ring[(index + 1) % len(ring)]])
+            found += [level.height for level in levels if line.distance(shapely.Point(level.at)) <= _ROUNDED]
+    return found
+
+
+def drain_height(
+    surface: Surface, levels: Sequence[LevelPoint], under: int, tile: int, room_floor: int | None, rules: RuleSet
+) -> int:
+    """Height of the top of the drain, where the finished falls begin, over the room's panels [ticks].
+
+    A bed stands on the panels, unless the shower is let into the floor so that the open side lies level with it.
+
+    Args:
+        surface: The shower floor.
+        levels: Heights along its perimeter over the drain.
+        under: Bed and slope under it at the drain [ticks].
+        tile: Thickness of the tile [ticks]; 0 where none is chosen.
+        room_floor: Height of the room's finished floor over its panels [ticks]; None where the shower takes all.
+        rules: For the mortar under the tile.
+    """
+    entry = open_levels(surface, levels)
+    if entry and room_floor is not None:
+        return room_floor - max(entry)
+    return under + rules.ticks("tile.bed.min") + tile
+
+
+def heights_working(surface: Surface, fall: Fall, tile: int, rules: RuleSet, tape: Tape) -> Working:
+    """How the height of the drain over the panels comes about."""
+    assert fall.drain_height is not None
+    mortar = rules.entry("tile.bed.min")
+    entry = open_levels(surface, fall.levels)
+    floor = {}
+    if fall.room_floor is not None:
+        floor["room's finished floor over the panels"] = length_text(fall.room_floor, tape, fine=True)
+    if entry and fall.room_floor is not None:
+        formula = "room's finished floor - rise at the entry, which lies level with it"
+        values = floor | {"rise at the entry": length_text(max(entry), tape, fine=True)}
+    else:
+        formula = "bed and slope at the drain + mortar + tile"
+        values = {
+            "bed and slope at the drain": length_text(fall.bed + fall.pre_slope, tape),
+            "mortar under the tile": length_text(rules.ticks(mortar.id), tape, fine=True),
+            "tile": length_text(tile, tape, fine=True),
+            **floor,
+        }
+    return Working(
+        title=f"Height of the drain's top over the panels, {surface.room}",
+        formula=formula,
+        values=values,
+        result=length_text(fall.drain_height, tape, fine=True),
+        unit="",
+        source=said_by(mortar),
+        argument=("Heights on walls and benches are over the same panels, or slab.",),
+    )
