@@ -104,4 +104,8 @@ def test_no_mix_of_sheets_of_that_area_costs_less(area: int) -> None:
         for mix in mixes
         if sum(number * size.w * size.h for number, size in zip(mix, sizes, strict=True)) >= area
     ]
-    assert least_price(area, sizes) == min(costs)
+    cost, mix = least_price(area, sizes)
+    assert cost == min(costs)
+    by_name = {size.id: size for size in sizes}
+    assert sum(by_name[name].cost * number for name, number in mix.items()) == cost
+    assert sum(by_name[name].w * by_name[name].h * number for name, number in mix.items()) >= area

@@ -60,7 +60,10 @@ def _print_why(stock: "StockWhy") -> None:
     for sheet in stock.sheets:
         used, kept = round(BAR * sheet.used), round(BAR * sheet.kept)
         bar = ("#" * used + "o" * kept).ljust(BAR, ".")[:BAR]
-        parts = ", ".join(f"{part.name} {part.share:.0%}{' kept' if part.kept else ''}" for part in sheet.parts)
+        parts = ", ".join(
+            f"{part.name} {percent}%{' kept' if part.kept else ''}"
+            for part, percent in zip(sheet.parts, sheet.percents, strict=False)
+        )
         source = "" if sheet.source == "new" else f" (kept offcut {sheet.source})"
         print(f"    {sheet.id:4} |{bar}|  {parts}{source}")
     print("    # becomes boards, o is kept, . is waste")

@@ -14,8 +14,10 @@ def why_page(plan: Plan) -> dict[str, Any]:
     """The page as plain values: each stock with its counts, sheets and argument, and what decides."""
     stocks = why_sheets(plan)
     bought = sum(count.used for count in plan.counts.values())
+    reused = sum(sheet.source != "new" for sheet in plan.sheets)
+    offcuts = f" and {reused} kept {'offcut' if reused == 1 else 'offcuts'}" if reused else ""
     return {
-        "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}",
+        "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}{offcuts}",
         "stocks": [_stock(stock, plan) for stock in stocks],
         "weights": _weights(plan),
     }
@@ -25,8 +27,8 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
     rows: list[tuple[str, int | None]] = [
         ("plain practice buys", stock.practice),
         ("this plan buys", stock.used),
-        ("fewest for these pieces", stock.lower_bound if stock.proven or stock.lower_bound else None),
-        ("fewest for any layout", stock.every_layout),
+        ("these boards need at least", stock.lower_bound if stock.proven or stock.lower_bound else None),
+        ("any other seams need at least", stock.every_layout),
     ]
     area = {sheet.id: sheet.size[0] * sheet.size[1] for sheet in plan.sheets}
     largest = max(area[sheet.id] for sheet in stock.sheets)
@@ -44,34 +46,45 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
 
 
 def _weights(plan: Plan) -> list[list[str]]:
-    """What decides between plans, the first that differs: in words, what it is weighed by, why a job set that."""
+    """What decides between plans, the first that differs: how it counts, by which rules, why the job set them."""
     rules = {rule.id.removeprefix("choice."): rule for rule in plan.rules if rule.id.startswith("choice.")}
     if not rules:
         return []
     reasons = {change.rule.removeprefix("choice."): change.reason for change in plan.job.overrides}
 
     def value(name: str) -> str:
-        return f"{shown_value(rules[name].value, rules[name].unit, plan.job.tape)} (choice.{name})"
+        return shown_value(rules[name].value, rules[name].unit, plan.job.tape)
 
-    def row(better: str, weighed: str, *names: str) -> list[str]:
-        return [better, weighed, "; ".join(reasons[name] for name in names if name in reasons)]
+    def step(name: str) -> str:
+        small = float(rules[name].value)
+        return f"differences under {value(name)} do not count" if small else "any difference counts"
 
+    def row(better: str, counts: str, *names: str) -> list[str]:
+        because = "; ".join(reasons[name] for name in names if name in reasons)
+        return [better, counts, ", ".join(f"choice.{name}" for name in names), because]
+
+    alone = rules["piece.lone_worker"].value == "True"
     return [
-        row("a lower cost of the sheets bought", ""),
+        row("the sheets to buy cost less", "without prices: they have less area"),
         row(
-            "more kept in offcuts",
-            f"both sides at least {value('offcut.least_side')}, in steps of {value('offcut.step')}",
+            "more is kept for the next job",
+            f"only what is {value('offcut.least_side')} or more both ways, counted in steps of "
+            f"{float(rules['offcut.step'].value):.0%} of a sheet",
             "offcut.least_side",
             "offcut.step",
         ),
         row(
-            "less labour",
-            f"a cut counts as {value('cut.seam_length')} of seam, in steps of {value('labour.step')}",
+            "there is less to cut and to tape",
+            f"a cut is as much work as {value('cut.seam_length')} of seam; {step('labour.step')}",
             "cut.seam_length",
             "labour.step",
         ),
-        row("a wider narrowest piece", f"in steps of {value('piece.step')}", "piece.step"),
-        row("a lighter heaviest piece", f"one person works: {value('piece.lone_worker')}", "piece.lone_worker"),
+        row("the narrowest board is wider", step("piece.step"), "piece.step"),
+        row(
+            "the heaviest board is lighter",
+            "one person works alone" if alone else "does not count: two people work",
+            "piece.lone_worker",
+        ),
     ]
 
 
@@ -83,11 +96,11 @@ def _sheet(sheet: SheetFill, width: float) -> dict[str, Any]:
         "waste": sheet.waste,
         "words": "; ".join(
             ([] if sheet.source == "new" else [f"kept offcut {sheet.source}"])
-            + [_words(part) for part in sheet.parts]
-            + ([f"waste {sheet.waste:.0%}"] if sheet.waste >= 0.005 else [])
+            + [_words(part, percent) for part, percent in zip(sheet.parts, sheet.percents, strict=False)]
+            + ([f"waste {sheet.percents[-1]}%"] if sheet.percents[-1] else [])
         ),
     }
 
 
-def _words(part: Share) -> str:
-    return f"{'keep ' if part.kept else ''}{part.name} {part.share:.0%}"
+def _words(part: Share, percent: int) -> str:
+    return f"{'keep ' if part.kept else ''}{part.name} {percent}%"

@@ -75,7 +75,7 @@ def layout_bounds(
         if all(item.price for item in stock):
             sizes = stock_sizes(own, stock)
             cost = sum(size.cost * used.get(size.id, 0) for size in sizes) / 100
-            least_cost = least_price(rest, sizes) / 100
+            least_cost = least_price(rest, sizes)[0] / 100
         found.append(
             LayoutBound(
                 stocks=tuple(item.id for item in own),
@@ -204,26 +204,31 @@ def _moved(places: tuple[Span, ...], by: int) -> tuple[Span, ...]:
     return tuple((start + by, end + by) for start, end in places)
 
 
-def least_price(area: int, sizes: Sequence[StockSize]) -> int:
-    """The least that sheets of this area together can cost.
+def least_price(area: int, sizes: Sequence[StockSize]) -> tuple[int, dict[str, int]]:
+    """The least that sheets of this area together can cost, and how many of each that is.
 
     Args:
         area: To be cut, kept offcuts taken off [ticks²].
         sizes: Sheets that can be bought, with their cost.
+
+    Returns:
+        The cost in hundredths, and sheets by stock; none are named where too many mixes would have to be tried.
     """
     if area <= 0:
-        return 0
+        return 0, {}
     *others, best = sorted(sizes, key=lambda s: Fraction(s.w * s.h, s.cost))
     step = gcd(*(size.cost for size in sizes))
     most = [-(-area // (size.w * size.h)) for size in others]
     if prod(number + 1 for number in most) > MOST_MIXES:
-        return ceil(Fraction(area * best.cost, best.w * best.h) / step) * step
+        return ceil(Fraction(area * best.cost, best.w * best.h) / step) * step, {}
     found = []
     for mix in product(*(range(number + 1) for number in most)):
         rest = area - sum(n * size.w * size.h for n, size in zip(mix, others, strict=True))
         cost = sum(n * size.cost for n, size in zip(mix, others, strict=True))
-        found.append(cost + best.cost * max(0, -(-rest // (best.w * best.h))))
-    return min(found)
+        last = max(0, -(-rest // (best.w * best.h)))
+        found.append((cost + best.cost * last, (*mix, last)))
+    cost, numbers = min(found)
+    return cost, {size.id: n for n, size in zip(numbers, (*others, best), strict=True) if n}
 
 
 def _sets(shared: Sequence[Shared]) -> list[set[str]]:
@@ -269,9 +274,10 @@ def bound_key(bound: LayoutBound) -> str:
 
 def _values(bound: LayoutBound, stock: Sequence[Stock], tape: Tape) -> dict[str, str]:
     sheet = max(item.size[0] * item.size[1] for item in stock if item.id in bound.stocks)
+    ground, least = (sum(getattr(f, name) for f in bound.surfaces) for name in ("covered", "least"))
     return {
-        "ground": _area_text(sum(f.covered for f in bound.surfaces), tape),
-        "gaps": _area_text(sum(f.gaps for f in bound.surfaces), tape),
+        "ground": _area_text(ground, tape),
+        "gaps": _difference(ground, least, tape),
         "kept offcuts": _area_text(bound.kept, tape),
         "sheet": _area_text(sheet / _SQ_TICKS, tape),
         "used": str(bound.used),
@@ -283,42 +289,83 @@ def _argument(
 ) -> list[str]:
     tape, fields = job.tape, bound.surfaces
     ground, least = sum(f.covered for f in fields), sum(f.least for f in fields)
-    sheet = max(item.size[0] * item.size[1] for item in stock if item.id in bound.stocks) / _SQ_TICKS
     worst = max(fields, key=lambda field: field.gaps)
     side = format_length(min(field.side for field in fields), tape, feet=False)
     gap = format_length(limits_of(rules, tape.graduation).gap, tape, feet=False)
     staggered = (
-        f" and {worst.pair} in two neighbours, as seams are staggered" if worst.pair < 2 * worst.alone else ""
+        f", {worst.pair} in two neighbouring ones as seams are staggered" if worst.pair < 2 * worst.alone else ""
     )
-    taken = _area_text(ground - least, tape)
-    said = [
-        f"However boards are laid, they and the gaps between them must cover {_area_text(ground, tape)} of "
-        f"{_listed([titles[field.surface] for field in fields])}.",
-        f"Gaps save board, but little: no board is narrower than {side}, so there can only be so many gaps "
-        f"of {gap}. The most there could be take {taken} ({titles[worst.surface]}, say, "
-        f"in {_number(worst.courses, 'course')} with up to {_number(worst.alone, 'seam')} in one{staggered}).",
-    ]
+    among = "with" if len(fields) == 1 else "most of them with"
+    taken = _difference(ground, least, tape)
     rest = max(0, least - bound.kept)
-    from_kept = f", {_area_text(bound.kept, tape)} of it at most from kept offcuts" if bound.kept else ""
-    large = " of the largest kind" if len(bound.stocks) > 1 else ""
-    said.append(
-        f"So every layout cuts at least {_area_text(least, tape)} from sheets{from_kept}. A sheet{large} has "
-        f"{_area_text(sheet, tape)}: {rest / sheet:.2f} sheets, and so {bound.lower_bound} or more."
-    )
+    return [
+        f"Whatever the layout, boards and the seams between them have to cover {_area_text(ground, tape)} of "
+        f"{_listed([titles[field.surface] for field in fields])}; what stays open and the gaps along the edges "
+        "are not in that.",
+        f"A seam is a gap of {gap} and takes no board. But no board is narrower than {side}, so there is room for "
+        f"only so many seams: all together cover {taken} at most, {among} {titles[worst.surface]} in "
+        f"{_number(worst.courses, 'course')} of up to {_number(worst.alone, 'seam')}{staggered}.",
+        f"So every layout takes {_area_text(ground, tape)} − {taken} = {_area_text(least, tape)} of board or more."
+        + (
+            f" Kept offcuts hold {_area_text(bound.kept, tape)}, so new sheets have to give "
+            f"{_difference(least, bound.kept, tape) if rest else _area_text(0, tape)}."
+            if bound.kept
+            else ""
+        ),
+        *(_by_cost if len(bound.stocks) > 1 and bound.least_cost is not None else _by_number)(
+            bound, rest, stock, job
+        ),
+    ]
+
+
+def _by_number(bound: LayoutBound, rest: int, stock: Sequence[Stock], job: Job) -> list[str]:
+    """The last steps of the argument where sheets are counted."""
+    own = [item for item in stock if item.id in bound.stocks]
+    large = max(own, key=lambda item: item.size[0] * item.size[1])
+    sheet = large.size[0] * large.size[1] / _SQ_TICKS
+    has = "A sheet has" if len(own) == 1 else f"Of {large.id}, the largest sheet that may be used here, one has"
+    said = [
+        f"{has} {_area_text(sheet, job.tape)}: that is {rest / sheet:.2f} sheets, and so "
+        f"{_number(bound.lower_bound, 'sheet')} at least."
+    ]
     if bound.proven:
-        said.append(f"This plan takes {bound.used}: no layout that keeps the rules takes fewer.")
-    else:
-        said.append(
-            f"This plan takes {bound.used}. Fewer than {bound.lower_bound} cannot be; whether a layout with "
-            f"{bound.used - 1} exists is open."
-        )
-    if bound.cost is not None and bound.least_cost is not None and len(bound.stocks) > 1:
-        what = f"These sheets cost {bound.cost:.2f} {job.currency or 'in all'}"
-        if bound.cost == bound.least_cost:
-            said.append(f"{what}: no layout costs less.")
-        else:
-            said.append(f"{what}; no layout costs less than {bound.least_cost:.2f}.")
-    return said
+        return [*said, f"This plan buys {bound.used}: no layout that keeps the rules can do with fewer."]
+    fewer = f"{bound.lower_bound}" + ("" if bound.used - bound.lower_bound == 1 else f" to {bound.used - 1}")
+    return [
+        *said,
+        f"This plan buys {bound.used}. Whether some other layout can do with {fewer} is not known: the search "
+        "found none, and nothing said here rules it out.",
+    ]
+
+
+def _by_cost(bound: LayoutBound, rest: int, stock: Sequence[Stock], job: Job) -> list[str]:
+    """The last steps of the argument where different sheets serve the same boards, so that money decides."""
+    own = [item for item in stock if item.id in bound.stocks]
+    cost, least = bound.cost or 0.0, bound.least_cost or 0.0
+    price, mix = least_price(rest * _SQ_TICKS, stock_sizes(own, stock))
+    named = mix and price == round(least * 100)
+    cheapest = f"are {_listed([f'{n} × {name}' for name, n in mix.items()])}, for" if named else "cost at least"
+    offered = _listed(
+        [f"{item.id} ({_area_text(prod(item.size) / _SQ_TICKS, job.tape)}, {item.price:.2f})" for item in own]
+    )
+    said = [
+        f"That may come from {offered}. The cheapest sheets with so much in them {cheapest} "
+        f"{least:.2f} {job.currency}".rstrip()
+        + "."
+    ]
+    if cost == least:
+        return [*said, f"The sheets of this plan cost {cost:.2f}: no layout that keeps the rules costs less."]
+    return [
+        *said,
+        f"The sheets of this plan cost {cost:.2f}, which is {cost - least:.2f} more. Whether some other layout "
+        "costs less is not known: the search found none, and nothing said here rules it out.",
+    ]
+
+
+def _difference(area: float, less: float, tape: Tape) -> str:
+    """The difference of two areas [mm²] as they are printed, so that a reader who subtracts finds the same."""
+    places = 1e4 if tape is Tape.MM else _SQ_MM_PER_SQ_FT / 10
+    return _area_text((round(area / places) - round(less / places)) * places, tape)
 
 
 def _number(count: int, what: str) -> str:
@@ -328,6 +375,10 @@ def _number(count: int, what: str) -> str:
 def _listed(names: Sequence[str]) -> str:
     if len(names) > 4:
         return f"{len(names)} surfaces"
+    rooms = {name.partition(": ")[0] for name in names if ": " in name}
+    if len(names) > 1 and len(rooms) == 1 and all(": " in name for name in names):
+        room = rooms.pop()
+        return f"{room}: {_listed([name.removeprefix(f'{room}: ') for name in names])}"
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 

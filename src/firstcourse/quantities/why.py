@@ -1,7 +1,9 @@
 """Why a plan buys so many sheets and not fewer, in words, from the plan alone."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from math import ceil
+from itertools import product
+from math import ceil, floor
 
 from firstcourse.plan import LayoutBound, Part, Plan, Sheet, Stock
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
@@ -63,6 +65,11 @@ class SheetFill:
         """Share that is neither used nor kept."""
         return max(0.0, 1 - self.used - self.kept)
 
+    @property
+    def percents(self) -> tuple[int, ...]:
+        """The shares of the parts, and last the waste, in whole percents that make 100."""
+        return whole_percents([*(part.share for part in self.parts), self.waste])
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StockWhy:
@@ -86,6 +93,20 @@ class StockWhy:
     answer: str
     reasons: tuple[str, ...]
     sheets: tuple[SheetFill, ...]
+
+
+def whole_percents(shares: Sequence[float]) -> tuple[int, ...]:
+    """Shares that make 1 as whole percents that make 100: those cut off most are rounded up.
+
+    Example:
+        >>> whole_percents([0.913, 0.083, 0.004])
+        (91, 8, 1)
+    """
+    found = [floor(100 * share) for share in shares]
+    by_rest = sorted(range(len(found)), key=lambda n: (found[n] - 100 * shares[n], n))
+    for n in by_rest[: max(0, 100 - sum(found))]:
+        found[n] += 1
+    return tuple(found)
 
 
 def why_sheets(plan: Plan) -> tuple[StockWhy, ...]:
@@ -120,14 +141,14 @@ def _why(plan: Plan, stock: Stock, sheets: list[Sheet]) -> StockWhy:
             *_argument(plan, stock, sheets),
             *_other_layouts(plan, stock.id),
             *_practice(plan, stock),
-            *_left(fills),
+            *_left(fills, {sheet.id: sheet.size[0] * sheet.size[1] for sheet in sheets}),
         ),
         sheets=fills,
     )
 
 
 def _fill(plan: Plan, sheet: Sheet) -> SheetFill:
-    boards = {board.piece: board.mark for surface in plan.surfaces for board in surface.boards}
+    boards = _marks(plan)
     whole = sheet.size[0] * sheet.size[1]
 
     def share(part: Part) -> Share:
@@ -167,20 +188,27 @@ def _other_layouts(plan: Plan, name: str) -> tuple[str, ...]:
 
 
 def _answer(plan: Plan, name: str) -> str:
-    count, working = plan.counts[name], plan.workings.get(f"bound {name}")
+    count, bound = plan.counts[name], _bound(plan, name)
     least = _every_layout(plan, name)
     if count.used == 0:
         return "Kept offcuts give every piece of it: nothing is bought."
     if least == count.used:
         return f"{_sheets(count.used)}: no layout that keeps the rules takes fewer. This is proven."
+    these = f"{_sheets(count.used)}. Where the seams lie now, fewer cannot give these boards: that is proven."
     if count.proven and least is not None:
         return (
-            f"{_sheets(count.used)}: these boards cannot be cut from fewer, which is proven. With seams elsewhere "
-            f"fewer than {least} are impossible; whether {_least_open(least, count.used)} would do is open."
+            f"{these} With other seams fewer than {least} are impossible; whether "
+            f"{_least_open(least, count.used)} can do is not known."
+        )
+    if count.proven and bound is not None and bound.cost is not None and bound.least_cost is not None:
+        if bound.cost == bound.least_cost:
+            return f"{these} Nor does any other layout, whatever its seams and sheets, cost less."
+        return (
+            f"{these} With other seams or sheets no layout costs less than {bound.least_cost:.2f}; these sheets "
+            f"cost {bound.cost:.2f}, and whether anything between does is not known."
         )
     if count.proven:
-        reason = working.formula if working is not None else "fewer are impossible"
-        return f"{_sheets(count.used)}, and {reason}: this is proven."
+        return these
     if count.lower_bound == 0:
         return (
             f"{_sheets(count.used)}. Other sheets of the job serve the same boards, so there is no fewest number "
@@ -188,13 +216,13 @@ def _answer(plan: Plan, name: str) -> str:
         )
     return (
         f"{_sheets(count.used)}. Fewer than {count.lower_bound} are impossible. Whether "
-        f"{_least_open(count.lower_bound, count.used)} would do is open: the search found no way, and no argument "
-        "rules it out."
+        f"{_least_open(count.lower_bound, count.used)} can do is not known: the search found no way, and no "
+        "argument rules it out."
     )
 
 
 def _least_open(least: int, used: int) -> str:
-    return f"{least}" if used - least == 1 else f"{least} or more"
+    return f"{least}" if used - least == 1 else f"{least} to {used - 1}"
 
 
 def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
@@ -205,32 +233,38 @@ def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
     one = stock.size[0] * stock.size[1]
     least = ceil(fresh / one)
     bound = _bound(plan, stock.id)
+    said = [
+        f"This plan has {_boards(len(parts))} of it. With the tapers, notches and holes cut out of them they take "
+        f"{_area_text(_area(parts), tape)} of sheet."
+    ]
     if bound is not None and bound.proven:
-        # What holds for every layout holds for these pieces.
-        return [
-            f"{_pieces(len(parts))} cut from it; with what openings take out of them they use "
-            f"{_area_text(_area(parts), tape)} of sheet."
-        ]
-    said = [f"{_pieces(len(parts))} cut from it; together they cover {_area_text(_area(parts), tape)}."]
+        # What holds for every layout holds for these boards.
+        return said
     if reused:
         said.append(
             f"Kept offcuts give {_area_text(_area(reused), tape)} of that, and {_area_text(fresh, tape)} is left."
         )
     if fresh:
         said.append(
-            f"One sheet has {_area_text(one, tape)}. If nothing were wasted it would take {fresh / one:.2f} "
-            f"sheets, and no part of a sheet can be bought: {_sheets(least)} at least for these pieces."
+            f"One sheet has {_area_text(one, tape)}. If nothing were wasted these boards would take "
+            f"{fresh / one:.2f} sheets, and no part of a sheet can be bought: {_sheets(least)} at least."
         )
     working = plan.workings.get(f"bound {stock.id}")
     if count.lower_bound > least:
-        large = _not_together([part.size for part in parts], stock)
-        if large > 1:
+        marks = _marks(plan)
+        apart = _apart([(marks.get(part.piece or "", part.id), part.size) for part in parts], stock)
+        if len(apart) > 1:
             said.append(
-                f"{large} of the pieces are more than half a sheet both ways, however they lie: no two of them "
-                "come from one sheet."
+                f"No two of {_names(apart)} come out of one sheet, whichever way they are turned"
+                + (
+                    f": {_sheets(len(apart))} at least."
+                    if len(apart) >= count.lower_bound and not reused
+                    else f", so each of these {len(apart)} needs its own."
+                )
             )
-        proof = working.values.get("argument", "") if working is not None else ""
-        said.append(_WEIGHED[max(p for p in _WEIGHED if p in proof)].format(_sheets(count.lower_bound)))
+        if len(apart) < count.lower_bound or reused:
+            proof = working.values.get("argument", "") if working is not None else ""
+            said.append(_WEIGHED[max(p for p in _WEIGHED if p in proof)].format(_sheets(count.lower_bound)))
     return [*said, *(working.argument if working is not None and bound is None else ())]
 
 
@@ -278,21 +312,43 @@ def _each(bought: dict[str, int]) -> str:
     return " and ".join(f"{number} × {name}" for name, number in bought.items() if number) or "none"
 
 
-def _left(fills: tuple[SheetFill, ...]) -> list[str]:
+def _left(fills: tuple[SheetFill, ...], area: dict[str, int]) -> list[str]:
     kept = [f"{part.name} ({part.size})" for fill in fills for part in fill.parts if part.kept]
-    whole = len(fills)
-    used = sum(fill.used for fill in fills) / whole
-    left = sum(fill.kept for fill in fills) / whole
-    waste = f"{max(0.0, 1 - used - left):.0%} is waste"
+    whole = sum(area[fill.id] for fill in fills)
+    used = sum(fill.used * area[fill.id] for fill in fills) / whole
+    left = sum(fill.kept * area[fill.id] for fill in fills) / whole
+    boards, keep, waste = whole_percents([used, left, max(0.0, 1 - used - left)])
     if not kept:
-        return [f"Of all that is cut up, {used:.0%} becomes boards and {waste}."]
-    shares = f"Of all that is cut up, {used:.0%} becomes boards, {left:.0%} is kept and {waste}."
-    return [f"{shares} To keep: {', '.join(kept)}."]
+        return [f"Of all that is cut up, {boards}% becomes boards and {waste}% is waste."]
+    return [
+        f"Of all that is cut up, {boards}% becomes boards, {keep}% is kept and {waste}% is waste. "
+        f"To keep: {', '.join(kept)}."
+    ]
 
 
-def _not_together(sizes: list[tuple[int, int]], stock: Stock) -> int:
-    """Pieces of which no two fit one sheet, as each is over half of its longer side both ways."""
-    return sum(2 * min(size) > max(stock.size) for size in sizes)
+def _apart(pieces: list[tuple[str, tuple[int, int]]], stock: Stock) -> list[str]:
+    """Many pieces of which no two come out of one sheet, by name: each in turn that goes with none before it."""
+    chosen: list[tuple[str, tuple[int, int]]] = []
+    for name, size in sorted(pieces, key=lambda piece: (-min(piece[1]), -max(piece[1]), piece[0])):
+        if not any(_together(size, other, stock.size) for _, other in chosen):
+            chosen.append((name, size))
+    return [name for name, _ in chosen]
+
+
+def _together(one: tuple[int, int], two: tuple[int, int], sheet: tuple[int, int]) -> bool:
+    """Whether a cut edge to edge can part a sheet so that one piece lies on each side of it."""
+    for (a, b), (c, d) in product((one, one[::-1]), (two, two[::-1])):
+        if (a + c <= sheet[0] and max(b, d) <= sheet[1]) or (b + d <= sheet[1] and max(a, c) <= sheet[0]):
+            return True
+    return False
+
+
+def _names(names: list[str]) -> str:
+    return f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _marks(plan: Plan) -> dict[str, str]:
+    return {board.piece: board.mark for surface in plan.surfaces for board in surface.boards}
 
 
 def _area(parts: list[Part]) -> int:
@@ -312,5 +368,5 @@ def _sheets(number: int) -> str:
     return "1 sheet" if number == 1 else f"{number} sheets"
 
 
-def _pieces(number: int) -> str:
-    return "1 piece is" if number == 1 else f"{number} pieces are"
+def _boards(number: int) -> str:
+    return "1 board" if number == 1 else f"{number} boards"

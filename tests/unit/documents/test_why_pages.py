@@ -1,6 +1,7 @@
 """The page "why n sheets": every sheet a bar that is full, every stock with its counts and its argument."""
 
 import io
+import re
 
 import pypdf
 import pytest
@@ -16,7 +17,9 @@ from firstcourse.workings import Working
 def test_every_bar_is_full_and_every_sheet_there(name: str) -> None:
     plan = plan_of(name)
     page = why_page(plan)
-    assert page["title"] == f"Why {sum(sheet.source == 'new' for sheet in plan.sheets)} sheets"
+    bought = sum(sheet.source == "new" for sheet in plan.sheets)
+    offcut = " and 1 kept offcut" if bought < len(plan.sheets) else ""
+    assert page["title"] == f"Why {bought} sheets{offcut}"
     sheets = [sheet for stock in page["stocks"] for sheet in stock["sheets"]]
     assert {sheet["id"] for sheet in sheets} == {sheet.id for sheet in plan.sheets}
     for sheet in sheets:
@@ -37,8 +40,8 @@ def test_counts_stand_beside_each_other() -> None:
     assert [row["label"] for row in stock["counts"]] == [
         "plain practice buys",
         "this plan buys",
-        "fewest for these pieces",
-        "fewest for any layout",
+        "these boards need at least",
+        "any other seams need at least",
     ]
     assert [row["number"] for row in stock["counts"]][1] == len(plan.sheets)
 
@@ -65,8 +68,30 @@ def test_every_weight_stands_there_with_its_value_and_reason() -> None:
     rows = why_page(plan)["weights"]
     text = "\n".join(" ".join(row) for row in rows)
     weights = [rule for rule in plan.rules if rule.id.startswith("choice.")]
-    assert len(weights) == 6 and all(f"({rule.id})" in text for rule in weights)
-    assert [row[2] for row in rows] == ["", "", "", "narrow is no trouble", ""]
+    assert len(weights) == 6 and all(rule.id in text for rule in weights)
+    assert [row[3] for row in rows] == ["", "", "", "narrow is no trouble", ""]
+    assert "in steps of 25% of a sheet" in text and "steps of 0" not in text
+
+
+def test_shares_make_a_hundred_in_words_and_in_all() -> None:
+    for name in ("tub-bathroom", "l-shower-room"):
+        for stock in why_page(plan_of(name))["stocks"]:
+            told = [bar["words"] for bar in stock["sheets"]] + [stock["reasons"][-1].split(" To keep")[0]]
+            for words in told:
+                assert sum(int(number) for number in re.findall(r"(\d+)%", words)) == 100, words
+
+
+def test_who_subtracts_the_areas_finds_what_is_printed() -> None:
+    sums = 0
+    for name in ("tub-bathroom", "l-shower-room", "metric-column"):
+        for stock in why_page(plan_of(name))["stocks"]:
+            for reason in stock["reasons"]:
+                found = re.search(r"takes ([\d.]+) \S+ ?f?t? − ([\d.]+) .+ = ([\d.]+) .* of board", reason)
+                if found:
+                    ground, gaps, least = (float(number) for number in found.groups())
+                    assert ground - gaps == pytest.approx(least)
+                    sums += 1
+    assert sums == 5
 
 
 def test_the_argument_over_every_layout_is_told() -> None:
@@ -83,14 +108,14 @@ def test_what_is_open_over_every_layout_is_said() -> None:
     (bound,) = plan.bounds
     assert bound.lower_bound < bound.used
     assert f"fewer than {bound.lower_bound} are impossible" in stock["answer"]
-    assert any("is open" in reason for reason in stock["reasons"])
+    assert any("is not known" in reason for reason in stock["reasons"])
 
 
 def test_stocks_that_share_surfaces_are_bounded_by_cost_and_told_once() -> None:
     plan = plan_of("l-shower-room")
     shared = next(bound for bound in plan.bounds if len(bound.stocks) > 1)
     reasons = [reason for stock in why_page(plan)["stocks"] for reason in stock["reasons"]]
-    assert sum("no layout costs less" in reason for reason in reasons) == 1
+    assert sum("The cheapest sheets with so much in them are" in reason for reason in reasons) == 1
     assert shared.cost is not None and shared.least_cost is not None and shared.least_cost <= shared.cost
 
 

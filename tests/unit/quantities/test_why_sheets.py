@@ -3,7 +3,7 @@
 import pytest
 
 from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
-from firstcourse.quantities.why import StockWhy, why_sheets
+from firstcourse.quantities.why import StockWhy, whole_percents, why_sheets
 from firstcourse.units import Tape, inches, mm
 from firstcourse.workings import Working
 
@@ -75,8 +75,8 @@ def test_the_area_argument_is_told_with_its_figures() -> None:
     why, text = said(
         plan_of([[(WHOLE, True)], [(HALF, True), (HALF, False)]], Count(used=2, lower_bound=2, proven=True))
     )
-    assert why.answer == "2 sheets, and no cutting of these pieces needs fewer sheets: this is proven."
-    assert "2 pieces are cut from it; together they cover 22.5 sq ft." in text
+    assert why.answer == "2 sheets. Where the seams lie now, fewer cannot give these boards: that is proven."
+    assert "This plan has 2 boards of it." in text and "they take 22.5 sq ft of sheet." in text
     assert "One sheet has 15.0 sq ft." in text
     assert "1.50 sheets" in text and "2 sheets at least" in text
 
@@ -112,9 +112,9 @@ def test_a_gap_is_admitted() -> None:
     one_less = said(
         plan_of([[(WHOLE, True)], [(HALF, True)], [(HALF, True)]], Count(used=3, lower_bound=2, proven=False))
     )
-    assert "Whether 2 would do is open" in one_less[0].answer
+    assert "Whether 2 can do is not known" in one_less[0].answer
     more = plan_of([[(HALF, True)]] * 4, Count(used=4, lower_bound=2, proven=False))
-    assert "Whether 2 or more would do is open" in said(more)[0].answer
+    assert "Whether 2 to 3 can do is not known" in said(more)[0].answer
 
 
 def test_a_bound_above_the_area_says_what_it_counts() -> None:
@@ -127,19 +127,48 @@ def test_a_bound_above_the_area_says_what_it_counts() -> None:
         },
     )
     text = said(plan)[1]
-    assert "3 of the pieces are more than half a sheet both ways" in text
-    assert "counts as the whole width) asks for 3 sheets." in text
+    assert "No two of W1-1, W1-2 and W1-3 come out of one sheet, whichever way they are turned: 3 sheets" in text
+    # Where boards that anyone can hold side by side give the number, nothing harder is told.
+    assert "counts as the whole width" not in text
     assert "It holds for these pieces." in text
+
+
+def test_a_bound_that_pairs_do_not_give_is_told_in_its_own_words() -> None:
+    plan = plan_of(
+        [[(WHOLE, True)], [(WHOLE, True)], [((inches(18), inches(31)), True)] * 2],
+        Count(used=3, lower_bound=4, proven=False),
+        workings={"bound board": working(4, argument="dual feasible functions")},
+    )
+    text = said(plan)[1]
+    assert "No two of W1-1, W1-2 and W1-3 come out of one sheet" in text
+    assert "so each of these 3 needs its own." in text
+    assert "counts as the whole width) asks for 4 sheets." in text
+
+
+def test_boards_go_together_where_one_cut_parts_them() -> None:
+    long, low = (inches(36), inches(40)), (inches(20), inches(36))
+    plan = plan_of(
+        [[(long, True)], [(low, True)]],
+        Count(used=2, lower_bound=3, proven=False),
+        workings={"bound board": working(3)},
+    )
+    assert "No two of" not in said(plan)[1]
+
+
+def test_percents_make_a_hundred() -> None:
+    assert whole_percents([0.913, 0.083, 0.004]) == (91, 8, 1)
+    assert whole_percents([1 / 3] * 3) == (34, 33, 33)
+    assert whole_percents([1.0, 0.0]) == (100, 0)
 
 
 def test_pieces_that_do_fit_in_pairs_are_not_called_too_large() -> None:
     plan = plan_of(
-        [[((inches(19), inches(31)), True)]] * 4,
+        [[((inches(18), inches(31)), True)]] * 4,
         Count(used=4, lower_bound=4, proven=True),
         workings={"bound board": working(4, argument="something new")},
     )
     text = said(plan)[1]
-    assert "more than half" not in text
+    assert "No two of" not in text
     assert "Area is not all that counts: 4 sheets are needed at least." in text
 
 
@@ -193,5 +222,5 @@ def test_practice_stands_beside_it(practice: int, words: str) -> None:
 def test_a_millimetre_tape_speaks_metric() -> None:
     plan = plan_of([[((mm(600), mm(1000)), True)]], Count(used=1, lower_bound=1, proven=True), tape=Tape.MM)
     why, text = said(plan)
-    assert "1 piece is cut from it; together they cover 0.60 m²." in text
+    assert "This plan has 1 board of it." in text and "they take 0.60 m² of sheet." in text
     assert why.sheets[0].parts[0].size == "600 mm × 1000 mm"
