@@ -1,6 +1,17 @@
 """What boards lie in and what closes their joints: mortar, tape, sealant."""
 
 from firstcourse.bedding.bed import Bedding, bed, length_text, mass_text
+from firstcourse.bedding.board_mass import board_density, board_family, density_rule
 from firstcourse.bedding.mortar import dry_mass, mean_thickness
 
-__all__ = ["Bedding", "bed", "dry_mass", "length_text", "mass_text", "mean_thickness"]
+__all__ = [
+    "Bedding",
+    "bed",
+    "board_density",
+    "board_family",
+    "density_rule",
+    "dry_mass",
+    "length_text",
+    "mass_text",
+    "mean_thickness",
+]

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.bedding import mean_thickness
+from firstcourse.bedding import board_density, mean_thickness
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, ChosenTile, FloorTile, Job
 from firstcourse.plan import Stock
 from firstcourse.rules import RuleSet
@@ -103,16 +103,9 @@ def combed_in(rules: RuleSet) -> float:
     )
 
 
-def board_family(stock: Stock) -> str:
-    """A stock's kind as the rule book names board families."""
-    return stock.kind.strip().lower().replace(" ", "_").replace("-", "_")
-
-
 def _board(stock: tuple[Stock, ...], rules: RuleSet) -> tuple[str, float, float]:
     board = max(stock, key=lambda item: item.thickness)
-    typical = f"mass.board.{board_family(board)}"
-    density = rules.number(typical if typical in rules.entries else "boards.density")
-    return "board", to_inches(board.thickness), board.density_kg_m3 or density
+    return "board", to_inches(board.thickness), board_density(board, rules)
 
 
 def _tiling(tile: LaidTile, rules: RuleSet) -> list[tuple[str, float, float]]:

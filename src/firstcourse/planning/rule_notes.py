@@ -6,7 +6,17 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.plan import RuleNote
 from firstcourse.rules import RuleSet
 
-_RULES_SHOWN = ("bedding.", "boards.", "choice.", "fastening.", "framing.", "safety.", "survey.", "tape.")
+_RULES_SHOWN = (
+    "bedding.",
+    "boards.",
+    "choice.",
+    "fastening.",
+    "framing.",
+    "mass.board.",
+    "safety.",
+    "survey.",
+    "tape.",
+)
 
 # Design values of lumber are left out: each working names the table it took them from.
 _RULES_JUDGED = (

@@ -6,12 +6,13 @@ from typing import Literal
 
 from shapely import unary_union
 
+from firstcourse.bedding import board_family
 from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, SupportKind, Surface, SurfaceKind
-from firstcourse.planning.layers import LaidTile, board_family, floor_layers, laid_tile, wall_layers
+from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     BuildUp,
@@ -278,7 +279,7 @@ def _wall_build_up(
         tape=ask.job.tape,
         layers=wall_layers(tile, ask.stock, ask.rules),
         area_m2=boarded_m2(ask.surface),
-        backings=tuple(dict.fromkeys(board_family(item) for item in ask.stock)),
+        backings=tuple(dict.fromkeys(board_family(item.kind) for item in ask.stock)),
         tile_area_m2=tile.face_m2,
         valves=tuple(
             ValveWindow(
@@ -320,7 +321,7 @@ def exposed_surfaces(
             slab_humidity_percent=exposure.slab_humidity_percent,
             slab_emission_lb=exposure.slab_emission_lb,
         )
-        for family in dict.fromkeys(board_family(item) for item in stock)
+        for family in dict.fromkeys(board_family(item.kind) for item in stock)
     )
 
 

@@ -7,6 +7,7 @@ from itertools import product
 from pathlib import Path
 from typing import Literal, NamedTuple
 
+from firstcourse.bedding import board_family
 from firstcourse.errors import FirstcourseError
 from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room, problems_placed, read_job
 from firstcourse.job.model import Member, SheetStock, WallBlocking
@@ -135,7 +136,6 @@ def _tried(change: Change) -> Outcome:
 
 def _outcome(change: Change, plan: Plan) -> Outcome:
     stock = {item.id: item for item in plan.stock}
-    usual = next(float(rule.value) for rule in plan.rules if rule.id == "boards.density")
     used = {name: count.used for name, count in plan.counts.items() if count.used}
     prices = [stock[name].price for name in used]
     cost = None
@@ -149,16 +149,22 @@ def _outcome(change: Change, plan: Plan) -> Outcome:
         cost=cost,
         cost_by_area=change.cost_by_area,
         cuts=sum(len(sheet.cuts) for sheet in plan.sheets),
-        mass_kg=math.fsum(number * _kg(stock[name], stock[name].size, usual) for name, number in used.items()),
-        heaviest_kg=max((_kg(stock[piece.stock], piece.blank, usual) for piece in plan.pieces), default=0.0),
+        mass_kg=math.fsum(number * _kg(plan, stock[name], stock[name].size) for name, number in used.items()),
+        heaviest_kg=max((_kg(plan, stock[piece.stock], piece.blank) for piece in plan.pieces), default=0.0),
         members=sum(support.added for surface in plan.surfaces for support in surface.supports),
         stops=sum(finding.severity == "stop" for finding in plan.findings),
     )
 
 
-def _kg(stock: Stock, size: tuple[int, int], usual: float) -> float:
-    metres = [side / TICKS_PER_MM / 1000 for side in (*size, stock.thickness)]
-    return math.prod(metres) * (usual if stock.density_kg_m3 is None else stock.density_kg_m3)
+def _density(plan: Plan, stock: Stock) -> float:
+    if stock.density_kg_m3 is not None:
+        return stock.density_kg_m3
+    values = {rule.id: rule.value for rule in plan.rules}
+    return float(values.get(f"mass.board.{board_family(stock.kind)}", values["boards.density"]))
+
+
+def _kg(plan: Plan, stock: Stock, size: tuple[int, int]) -> float:
+    return math.prod(side / TICKS_PER_MM / 1000 for side in (*size, stock.thickness)) * _density(plan, stock)
 
 
 def changes(job: Job, plan: Plan, *, effort: int) -> Iterator[Change]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 import pydantic
 from shapely import Polygon
 
-from firstcourse.bedding import Bedding, bed, length_text, mass_text
+from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
@@ -63,8 +63,7 @@ def count(
         KeyError: A piece or a sheet names a stock that is not given.
     """
     need = bed(surfaces, pieces, stock, rules, tape)
-    density = rules.number("boards.density")
-    mass_of = {item.id: _sheet_kg(item, density) for item in stock}
+    mass_of = {item.id: _sheet_kg(item, rules) for item in stock}
     used = Counter(sheet.stock for sheet in sheets if sheet.source == "new")
     sheet_kg = {name: mass_of[name] for name in sorted({sheet.stock for sheet in sheets})}
     board_kg = _board_kg(pieces, surfaces, stock, mass_of)
@@ -215,10 +214,9 @@ def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity
         )
 
 
-def _sheet_kg(item: Stock, usual: float) -> float:
+def _sheet_kg(item: Stock, rules: RuleSet) -> float:
     width, height = item.size
-    volume = width * height * item.thickness / _TICKS_PER_M**3
-    return volume * (usual if item.density_kg_m3 is None else item.density_kg_m3)
+    return width * height * item.thickness / _TICKS_PER_M**3 * board_density(item, rules)
 
 
 def _board_kg(
@@ -240,9 +238,8 @@ def _board_kg(
 
 def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet, tape: Tape) -> Working:
     item = next(item for item in stock if item.id == name)
-    usual = rules.entry("boards.density")
+    usual = density_rule(item.kind, rules)
     given = item.density_kg_m3 is not None
-    density = item.density_kg_m3 if given else rules.number("boards.density")
     text = mass_text(kg, tape)
     return Working(
         title=f"Mass of one sheet of {name}",
@@ -250,11 +247,13 @@ def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet
         values={
             "size": " x ".join(format_length(side, tape) for side in item.size),
             "thickness": f"{item.thickness / TICKS_PER_MM:.2f} mm",
-            "density": f"{density:g} kg/m3",
+            "density": f"{board_density(item, rules):g} kg/m3",
         },
         result=text.split()[0],
         unit=text.split()[1],
-        source="the sheet as given in the job" if given else f"{usual.source}, {usual.locator}",
+        source="the sheet as given in the job"
+        if given
+        else ", ".join(part for part in (usual.source, usual.locator) if part),
     )
 
 

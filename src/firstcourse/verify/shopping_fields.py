@@ -10,10 +10,11 @@ _MOST = 1_000_000
 
 @dataclass(frozen=True, slots=True)
 class SheetStock:
-    """A kind of sheet: width and height, thickness [ticks], price of one, density [kg/m³]."""
+    """A kind of sheet: width and height, thickness [ticks], its family, price of one, density [kg/m³]."""
 
     size: tuple[int, int]
     thickness: int
+    kind: str
     price: float | None
     density: float | None
 
@@ -159,7 +160,11 @@ def texts(node: Node, key: str) -> tuple[str, ...]:
 
 def _sheet_stock(node: Node) -> SheetStock:
     return SheetStock(
-        node.size("size"), node.length("thickness"), _maybe(node, "price"), _maybe(node, "density_kg_m3")
+        node.size("size"),
+        node.length("thickness"),
+        node.text("kind", "").strip(),
+        _maybe(node, "price"),
+        _maybe(node, "density_kg_m3"),
     )
 
 

@@ -11,7 +11,7 @@ from firstcourse.geometry import area2
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
 from firstcourse.verify.arithmetic import outcome, span, wrong_sums
 from firstcourse.verify.printed import first_number, prints
-from firstcourse.verify.shopping_fields import Working
+from firstcourse.verify.shopping_fields import SheetStock, Working
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 from firstcourse.verify.water_needs import Covered, all_covered
@@ -152,11 +152,10 @@ def _boards(plan: Document) -> Iterator[Objection]:
 
 
 def _masses(plan: Document) -> Iterator[Objection]:
-    usual = plan.rules.number("boards.density")
     unit, per = ("kg", 1.0) if plan.tape is Tape.MM else ("lb", KG_PER_LB)
     kg = {}
     for stock, item in plan.shopping.sheet_stock.items():
-        density = usual if item.density is None else item.density
+        density = _density(item, plan)
         kg[stock] = item.size[0] * item.size[1] * item.thickness / _TICKS_PER_M**3 * density
         name = f"mass {stock}"
         if (working := plan.workings.get(name)) is not None:
@@ -172,6 +171,14 @@ def _masses(plan: Document) -> Iterator[Objection]:
                 size = plan.stock[stock]
                 total += board.shape.area / (size[0] * size[1]) * kg[stock]
         yield from _is("mass boards", working.result, total / per, f"all boards' {unit}")
+
+
+def _density(item: SheetStock, plan: Document) -> float:
+    """As the sheet has it; else as the book has it for its family, or for fibre cement."""
+    if item.density is not None:
+        return item.density
+    own = f"mass.board.{item.kind.lower().replace(' ', '_').replace('-', '_')}"
+    return plan.rules.number(own if own in plan.rules.entries else "boards.density")
 
 
 def _costs(plan: Document) -> Iterator[Objection]:
