@@ -16,7 +16,6 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import frames_of
 from firstcourse.tiling.falls import Limits, drop_of_shelf
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
 from firstcourse.units import ceil_to, floor_to, ticks_from_mm, to_mm
@@ -260,15 +259,13 @@ class _Liner:
         wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
         greatest = "" if math.isinf(high) else f", at most {self._readable(ticks_from_mm(high), least)}"
         self.findings.append(
-            Finding(
+            entry.finding(
                 code="TIL-124",
                 severity=Severity.FIX if wrong else Severity.NOTE,
                 where=where,
                 message=f"The {what} sheds water over its front edge.",
                 measured=f"front {length_text(drop, tape, fine=True)} lower than the back",
                 limit=f"at least {length_text(least, tape, fine=True)}{greatest}",
-                rule=entry.id,
-                source=said_by(entry),
                 remedy=f"Set its front {length_text(least, tape, fine=True)} lower."
                 if wrong
                 else "Check it with a level before the tile goes on.",

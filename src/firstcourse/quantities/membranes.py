@@ -19,7 +19,6 @@ from firstcourse.quantities.items import (
 from firstcourse.quantities.lines import line
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.developed import Developed
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.words import litres_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, to_mm
 from firstcourse.workings import Working
@@ -82,7 +81,7 @@ def bed_mortar(falls: Sequence[tuple[str, Fall]], rules: RuleSet, tape: Tape) ->
             values=values,
             result=f"{litres / per:.2f}",
             unit=unit,
-            source=f"drawings; yield of a bag: {said_by(entry) or 'house assumption'}",
+            source=f"drawings; yield of a bag: {entry.cited or 'house assumption'}",
         ),
     )
 

@@ -12,7 +12,7 @@ from firstcourse.quantities.items import BOND_BREAKER, GROUT, JOINT_SEALANT, rod
 from firstcourse.quantities.lines import by_mass, line
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import fine, said_by
+from firstcourse.tiling.joints import fine
 from firstcourse.tiling.soft_joints import joint_section
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
 from firstcourse.workings import Working
@@ -49,7 +49,7 @@ def grout(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tu
             },
             result=text.split()[0],
             unit=text.split()[1],
-            source=f"drawings; density: {said_by(rules.entry('tile.grout.density'))}",
+            source=f"drawings; density: {rules.entry('tile.grout.density').cited}",
             argument=(
                 "The handbook formula is (A + B) / (A x B) x joint x depth x density x area; it counts each "
                 "crossing of joints twice, so it comes out a little high, most of all for mosaic.",
@@ -95,7 +95,7 @@ def sealant(
             },
             result=f"{volume:.1f}",
             unit="ml",
-            source=said_by(rule),
+            source=rule.cited,
             argument=(
                 f"As deep as wide, above {fine(rules.ticks(rule.id), tape)} half as deep; where no rod fits "
                 "behind it, on tape.",

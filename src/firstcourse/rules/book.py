@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
+from firstcourse.findings import Finding, Severity
 from firstcourse.rules.reading import DatedValue, Rule, Source, read_book
 from firstcourse.units import KG_PER_LB, LengthError, inches, mm, parse_length
 
@@ -69,6 +70,36 @@ class RuleEntry:
     since: datetime.date
     reason: str = ""
     taken_from: str = ""
+
+    @property
+    def cited(self) -> str:
+        """The source and the place in it, as printed; said where its text was not seen."""
+        place = f"{self.source}, {self.locator}" if self.locator else self.source
+        return f"{place} (from memory, not seen)" if self.known == "memory" and "memory" not in place else place
+
+    def finding(
+        self,
+        *,
+        code: str,
+        severity: Severity,
+        where: str,
+        message: str,
+        measured: str = "",
+        limit: str = "",
+        remedy: str = "",
+    ) -> Finding:
+        """A finding that rests on this rule: it names the rule and its source."""
+        return Finding(
+            code=code,
+            severity=severity,
+            where=where,
+            message=message,
+            measured=measured,
+            limit=limit,
+            rule=self.id,
+            source=self.cited,
+            remedy=remedy,
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from enum import StrEnum
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, TOTAL_LIMIT, Joist
 from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
@@ -87,7 +87,7 @@ def ceiling_dead_load(rules: RuleSet, ceiling: CeilingInput) -> tuple[float, Wor
         steps=(" + ".join(f"{mass:.2f}" for mass in parts.values()) + f" = {total:.2f} psf",),
         result=f"{total:.1f}",
         unit="psf",
-        source=f"{sourced(plain)}; layers as entered",
+        source=f"{plain.cited}; layers as entered",
     )
 
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.rules import RuleSet
 from firstcourse.workings import Working
 
 
@@ -51,12 +51,6 @@ def quantity(value: float, unit: str) -> str:
     return f"{value:.3g} {unit}".strip()
 
 
-def sourced(entry: RuleEntry) -> str:
-    """A rule's source and place in it, as printed; said where its text was not seen."""
-    place = f"{entry.source}, {entry.locator}" if entry.locator else entry.source
-    return f"{place} (from memory, not seen)" if entry.known == "memory" and "memory" not in place else place
-
-
 def length_check(
     rules: RuleSet, *, name: str, title: str, found: float, rule: str, at_least: bool = True, unit: str = "in"
 ) -> Check:
@@ -79,8 +73,8 @@ def length_check(
         at_least=at_least,
         unit=unit,
         rule=rule,
-        source=sourced(limit),
-        working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=sourced(limit)),
+        source=limit.cited,
+        working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=limit.cited),
     )
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check
 from firstcourse.workings import Working
 
 KINDS = ("notch", "end_notch", "hole")
@@ -65,14 +65,14 @@ def cut_checks(
             at_least=False,
             unit="in",
             rule=rule,
-            source=sourced(rules.entry(rule)),
+            source=rules.entry(rule).cited,
             working=Working(
                 title=f"{name[0].upper()}{name[1:]}, {what}",
                 formula=f"at most {rules.number(rule):.4g} {symbol}",
                 steps=(f"{rules.number(rule):.4g} × {of:g} in = {limit:.2f} in",),
                 result=f"{found:g}",
                 unit="in",
-                source=sourced(rules.entry(rule)),
+                source=rules.entry(rule).cited,
             ),
         )
 

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer, height_figures, height_text, total_height_in
-from firstcourse.suitability.checks import sourced
 from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
 from firstcourse.workings import Working
 
@@ -77,15 +76,13 @@ def _step(rules: RuleSet, doorway: Doorway, rise: float, tape: Tape) -> tuple[st
     )
     entry = rules.entry("transition.vertical.max" if bevel else "transition.bevel.max")
     return profile, [
-        Finding(
+        entry.finding(
             code="SUI-601" if bevel else "SUI-602",
             severity=Severity.NOTE if bevel else Severity.FIX,
             where=doorway.name,
             message=f"From the other floor into this room one steps {'up' if rise > 0 else 'down'} here.",
             measured=_shown(step, tape),
             limit=f"at most {_shown(square if bevel else bevelled, tape)}",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Take a {profile}" + ("." if bevel else f", or layers {_less(rise, bevelled, tape)}."),
         )
     ]
@@ -101,15 +98,13 @@ def _door(rules: RuleSet, doorway: Doorway, gap: float, tape: Tape) -> list[Find
     if gap >= clearance:
         return []
     return [
-        Finding(
+        entry.finding(
             code="SUI-603",
             severity=Severity.FIX,
             where=doorway.name,
             message="The door will " + ("drag on" if gap > 0 else "not open over") + " the finished floor.",
             measured=_shown(gap, tape),
             limit=f"at least {_shown(clearance, tape)}",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Cut {_shown_up(clearance - gap, tape)} off the door before laying.",
         )
     ]

@@ -6,7 +6,6 @@ from enum import StrEnum
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import sourced
 from firstcourse.workings import Working
 
 
@@ -103,15 +102,13 @@ def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
         why += f", and the residential code has not listed it for wet tile since {year:.0f}"
     fit = boards_for(rules, surface.zone)
     return (
-        Finding(
+        entry.finding(
             code="SUI-501",
             severity=Severity.STOP,
             where=surface.where,
             message=f"{words(surface.board).capitalize()} may not stand in a {words(surface.zone)} zone{why}.",
             measured=words(surface.zone),
             limit=f"zones: {rules.text(rule).replace('_', ' ')}",
-            rule=rule,
-            source=sourced(entry),
             remedy=(
                 "Use " + " or ".join(_named(rules, name) for name in fit) + "."
                 if fit
@@ -139,13 +136,11 @@ def allowed(rules: RuleSet, kind: str, zone: Zone) -> tuple[str, ...]:
 def _near_heat(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     entry = rules.entry("exposure.heat_boards")
     return (
-        Finding(
+        entry.finding(
             code="SUI-507",
             severity=Severity.NOTE,
             where=surface.where,
             message=f"Near heat {words(surface.board)} shields nothing by itself: wood behind it still gets hot.",
-            rule=entry.id,
-            source=sourced(entry),
             remedy="Keep the clearances of the appliance's maker and of the local fire code.",
         ),
     )
@@ -240,15 +235,13 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
     if kind == "membrane" and surface.zone is Zone.STEAM:
         limit = f"at most {rules.number('exposure.steam.perm_max'):g} perm"
     return (
-        Finding(
+        entry.finding(
             code=code,
             severity=Severity.STOP,
             where=surface.where,
             message=f"{message}: {entry.description.split('. Zones')[0].split(' Zones')[0].rstrip('.')}.",
             measured=f"{words(name)} in a {words(surface.zone)} zone",
             limit=limit,
-            rule=rule,
-            source=sourced(entry),
             remedy=f"Use {' or '.join(fit)}." if fit else "The rule book has none for this zone: ask its maker.",
         ),
     )
@@ -306,14 +299,12 @@ def _stop(
     rule: str,
     remedy: str,
 ) -> Finding:
-    return Finding(
+    return rules.entry(rule).finding(
         code=code,
         severity=Severity.STOP,
         where=surface.where,
         message=message[0].upper() + message[1:],
         measured=measured,
         limit=limit,
-        rule=rule,
-        source=sourced(rules.entry(rule)),
         remedy=remedy,
     )

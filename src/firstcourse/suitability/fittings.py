@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import BOND_COAT, TILE, Layer, total_height_in
-from firstcourse.suitability.checks import sourced
 from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
 
 
@@ -52,15 +51,13 @@ def judge_flange(
     if 0 <= above <= most:
         return ()
     return (
-        Finding(
+        entry.finding(
             code="SUI-604",
             severity=Severity.FIX,
             where=where,
             message=f"{_first(flange.name)} ends {'too far above' if above > 0 else 'below'} the finished floor.",
             measured=f"{_shown(abs(above), tape)} {'above' if above > 0 else 'below'}",
             limit=f"0 to {_shown(most, tape)} above",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Have a plumber lower it by {_up(above - most, tape)} or more."
             if above > 0
             else f"Add an extension ring of {_up(-above, tape)}; two wax rings are no ring.",
@@ -78,7 +75,7 @@ def judge_drain(
     if 0 <= below <= most:
         return ()
     return (
-        Finding(
+        entry.finding(
             code="SUI-607",
             severity=Severity.FIX,
             where=where,
@@ -86,8 +83,6 @@ def judge_drain(
             + ("." if below > 0 else ": water stands round it."),
             measured=f"{_shown(abs(below), tape)} {'below' if below > 0 else 'above'}",
             limit=f"0 to {_shown(most, tape)} below",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Raise its rim by {_up(below - most, tape)} to {_shown(below, tape)} with an extension."
             if below > 0
             else f"Lower its rim by {_up(-below, tape)}.",
@@ -177,15 +172,13 @@ def judge_trim(
     if abs(trim_in - wanted) <= give + 1e-9:
         return ()
     return (
-        Finding(
+        entry.finding(
             code="SUI-606",
             severity=Severity.FIX,
             where=where,
             message=f"The edge trim ends {'above' if trim_in > wanted else 'below'} the tile.",
             measured=_shown(trim_in, tape),
             limit=f"{_shown(wanted, tape)} (tile and bond coat), {_shown(give, tape)} either way",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Take trim of {_shown(wanted, tape)}.",
         ),
     )

@@ -6,7 +6,7 @@ from enum import StrEnum
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check
 from firstcourse.suitability.cuts import Cut
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, Joist, PointLoad, SisterPart
@@ -95,7 +95,7 @@ def dead_load(rules: RuleSet, floor: FloorInput) -> tuple[float, Working]:
         steps=(" + ".join(f"{mass:.2f}" for mass in parts.values()) + f" = {total:.2f} psf",),
         result=f"{total:.1f}",
         unit="psf",
-        source=f"panel and joists: {sourced(per_inch)}; layers as entered",
+        source=f"panel and joists: {per_inch.cited}; layers as entered",
     )
 
 
@@ -141,7 +141,7 @@ def check_floor(rules: RuleSet, floor: FloorInput) -> tuple[Check, ...]:
             at_least=False,
             unit="psf",
             rule=table.id,
-            source=sourced(table),
+            source=table.cited,
             working=dead_load(rules, floor)[1],
         ),
         length_check(

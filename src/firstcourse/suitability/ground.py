@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, sourced
+from firstcourse.suitability.checks import Check
 from firstcourse.suitability.flatness import (
     SAME_MM,
     Flatness,
@@ -140,15 +140,13 @@ def judge_gaps(
         )
         if not holds:
             findings.append(
-                Finding(
+                rules.entry(rule).finding(
                     code="SUI-402" if short else "SUI-401",
                     severity=Severity.FIX,
                     where=where,
                     message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
                     measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
                     limit=f"at most {_length(limit, tape)}",
-                    rule=rule,
-                    source=sourced(rules.entry(rule)),
                     remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims.",
                 )
             )
@@ -159,7 +157,7 @@ def judge_gaps(
         values=values,
         result=_length(worst, tape),
         unit="at most",
-        source=sourced(rules.entry(tolerance.long_rule)),
+        source=rules.entry(tolerance.long_rule).cited,
     )
     return tuple(findings), {"flatness.straightedge": working}
 
@@ -177,14 +175,14 @@ def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...
             at_least=False,
             unit="mm",
             rule=rule,
-            source=sourced(rules.entry(rule)),
+            source=rules.entry(rule).cited,
             working=Working(
                 title=f"Worst gap under a straightedge of {_length(reach, ground.tape)}",
                 formula="largest distance of a reading from the chord between two others",
                 values={"readings": str(len(ground.spots)), "straightedge": _length(reach, ground.tape)},
                 result=f"{worst:.2f}",
                 unit="mm",
-                source=sourced(rules.entry(rule)),
+                source=rules.entry(rule).cited,
                 argument=("What lies between the readings is not seen.",),
             ),
         )
@@ -309,7 +307,7 @@ def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Workin
         },
         result=f"{filling.volume_l:.1f}",
         unit="l",
-        source=f"trapezoidal rule over the readings; yield: {sourced(entry)}",
+        source=f"trapezoidal rule over the readings; yield: {entry.cited}",
         argument=("Beyond the outermost readings the mean depth is taken.",),
     )
 

@@ -4,7 +4,7 @@ import math
 
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, sourced, stiffness_text
+from firstcourse.suitability.checks import Check, length_check, stiffness_text
 from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
@@ -168,7 +168,7 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
         at_least=True,
         unit="L/x",
         rule=rule,
-        source=sourced(limit),
+        source=limit.cited,
         working=Working(
             title="Live-load deflection",
             formula=_formula(joist, "w_live"),
@@ -179,7 +179,7 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
             ),
             result=f"L/{int(joist.span_in / deflection)}",
             unit="",
-            source=sourced(limit),
+            source=limit.cited,
         ),
     )
 
@@ -202,7 +202,7 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
         at_least=True,
         unit="L/x",
         rule=limit.id,
-        source=sourced(limit),
+        source=limit.cited,
         working=Working(
             title="Deflection under live and dead load",
             formula=_formula(joist, "w") + ", live + dead + point loads",
@@ -210,7 +210,7 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
             steps=tuple(steps),
             result=f"L/{int(joist.span_in / total)}",
             unit="",
-            source=sourced(limit),
+            source=limit.cited,
             argument=(
                 f"With creep of the dead load in the long term, times {factor:g}: "
                 f"{live + factor * (even + points):.3f} in; no limit is set for it here.",

@@ -8,7 +8,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
-from firstcourse.suitability.checks import Check, length_check, quantity, sourced
+from firstcourse.suitability.checks import Check, length_check, quantity
 from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
@@ -283,7 +283,7 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
     if wall.gauge_only or (steel is not None and steel.mils is None):
         entry = rules.entry("wall.steel.min")
         findings.append(
-            Finding(
+            entry.finding(
                 code="SUI-310",
                 severity=Severity.FIX,
                 where=wall.where,
@@ -291,8 +291,6 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
                 f"{rules.text('wall.steel.gauge_20')}.",
                 measured="gauge only",
                 limit=f"at least {rules.number(entry.id):g} mil",
-                rule=entry.id,
-                source=sourced(entry),
                 remedy="Read the thickness in mils off the stud's stamp, or ask the supplier, and enter it.",
             )
         )
@@ -404,11 +402,9 @@ def frame_unjudged(where: str, practice: str, on: datetime.date) -> Finding:
 
 def _boundary(rules: RuleSet) -> Finding:
     entry = rules.entry("safety.caution.engineer")
-    return Finding(
+    return entry.finding(
         code="SUI-900",
         severity=Severity.NOTE,
         where="whole job",
         message=str(entry.value),
-        rule=entry.id,
-        source=sourced(entry),
     )

@@ -2,7 +2,6 @@
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import sourced
 from firstcourse.suitability.exposure import (
     ExposedSurface,
     Zone,
@@ -49,14 +48,12 @@ def _over(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
         return []
     entry = rules.entry(f"exposure.over.{surface.over}")
     return [
-        Finding(
+        entry.finding(
             code="SUI-510",
             severity=Severity.STOP,
             where=surface.where,
             message=f"Nothing is set onto {words(surface.over)}: {entry.value}.",
             measured=words(surface.over),
-            rule=entry.id,
-            source=sourced(entry),
             remedy="Take it out down to sound panels or slab before boarding.",
         )
     ]
@@ -74,7 +71,7 @@ def _tile(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
     found = []
     if name not in fit:
         found.append(
-            Finding(
+            rules.entry(rule).finding(
                 code="SUI-513",
                 severity=Severity.STOP,
                 where=surface.where,
@@ -82,23 +79,19 @@ def _tile(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
                 f"{'a floor' if surface.is_floor else 'a surface'} in a {words(surface.zone)} zone.",
                 measured=f"{surface.absorption_percent:g} % water absorption",
                 limit=", ".join(f"{words(each)} ({_most(rules, each)})" for each in fit),
-                rule=rule,
-                source=sourced(rules.entry(rule)),
                 remedy="Choose tile that takes up less water.",
             )
         )
     if name == "impervious" and surface.mortar and surface.mortar not in _bonding(rules):
         entry = rules.entry("exposure.impervious_mortars")
         found.append(
-            Finding(
+            entry.finding(
                 code="SUI-514",
                 severity=Severity.STOP,
                 where=surface.where,
                 message=f"{words(surface.mortar).capitalize()} mortar does not bond tile that takes up no water.",
                 measured=words(surface.mortar),
                 limit=", ".join(words(each) for each in _bonding(rules)),
-                rule=entry.id,
-                source=sourced(entry),
                 remedy=f"Use {' or '.join(words(each) for each in _bonding(rules))} mortar.",
             )
         )
@@ -120,15 +113,13 @@ def _friction(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
         return []
     wet = surface.zone in _WALKED_WET
     return [
-        Finding(
+        entry.finding(
             code="SUI-515",
             severity=Severity.STOP if wet else Severity.FIX,
             where=surface.where,
             message="The tile is too slippery for a floor that is walked on wet.",
             measured=f"{friction:g}",
             limit=f"at least {rules.number(entry.id):g}",
-            rule=entry.id,
-            source=sourced(entry),
             remedy="Choose tile with more grip; reaching the limit alone does not prove it fit for showers.",
         )
     ]

@@ -2,7 +2,6 @@
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import sourced
 from firstcourse.suitability.exposure import ExposedSurface
 
 
@@ -46,15 +45,13 @@ def judge_moisture(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ..
             found.append(_no_limit(rules, surface, f"{reading:g} {unit}"))
         elif reading > rules.number(rule):
             found.append(
-                Finding(
+                entry.finding(
                     code=code,
                     severity=severity,
                     where=surface.where,
                     message=message,
                     measured=f"{reading:g} {unit}",
                     limit=f"at most {rules.number(rule):g} {unit}",
-                    rule=rule,
-                    source=sourced(entry),
                     remedy=remedy,
                 )
             )

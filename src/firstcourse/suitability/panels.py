@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, length_check, sourced
+from firstcourse.suitability.checks import Check, length_check
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
@@ -111,7 +111,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             at_least=True,
             unit="L/x",
             rule=even_rule.id,
-            source=sourced(even_rule),
+            source=even_rule.cited,
             working=Working(
                 title="Deflection between joists under uniform load",
                 formula="Δ = 5 w s⁴ / (384 EI)",
@@ -123,7 +123,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
                 ),
                 result=f"L/{int(spacing_in / even)}",
                 unit="",
-                source=sourced(even_rule),
+                source=even_rule.cited,
             ),
         ),
         Check(
@@ -133,7 +133,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             at_least=True,
             unit="L/x",
             rule=point_rule.id,
-            source=sourced(point_rule),
+            source=point_rule.cited,
             working=Working(
                 title="Deflection between joists under a point load",
                 formula="Δ = c P s³ / EI, over two equal spans, P at the middle of one, carried by a strip",
@@ -151,7 +151,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
                 ),
                 result=f"L/{int(spacing_in / point)}",
                 unit="",
-                source=sourced(point_rule),
+                source=point_rule.cited,
                 argument=("Backer board, mortar and tile are counted as no stiffness.",),
             ),
         ),

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import sourced
 from firstcourse.suitability.flatness import MM_PER_IN
 from firstcourse.units import Tape, ceil_to, format_length, ticks_from_mm
 from firstcourse.workings import Working
@@ -119,15 +118,13 @@ def _plumb(rules: RuleSet, stance: Stance, lean: float) -> list[Finding]:
     if not foot and not top:
         return []
     return [
-        Finding(
+        entry.finding(
             code="SUI-411",
             severity=Severity.FIX,
             where=stance.where,
             message=f"The wall leans {'into' if lean > 0 else 'out of'} the room over its height.",
             measured=f"{_shown(abs(lean), stance)} over {_shown(stance.height_mm, stance)}",
             limit=f"at most {_shown(limit, stance)} over that height",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Fur the studs out with tapered strips, {_up(foot, stance)} at the lowest board edge and "
             f"{_up(top, stance)} at the highest.",
         )
@@ -162,7 +159,7 @@ def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list
     if ticks_from_mm(abs(taper)) < stance.tape.graduation // 2:
         return []
     return [
-        Finding(
+        entry.finding(
             code="SUI-413",
             severity=Severity.FIX if abs(taper) > most else Severity.NOTE,
             where=stance.where,
@@ -170,8 +167,6 @@ def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list
             f"so the last cut here gets {'wider' if taper > 0 else 'narrower'} towards the top.",
             measured=f"{_shown(abs(taper), stance)} over {_shown(stance.tiled_mm, stance)} of tile",
             limit=f"at most {_shown(most, stance)} before it shows",
-            rule=entry.id,
-            source=sourced(entry),
             remedy=f"Fur wall {corner.wall} plumb, or keep the cut wide and measure it at its foot and its top."
             if abs(taper) > most
             else "Measure each cut at its foot and its top.",
@@ -186,7 +181,7 @@ def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
         return []
     low, high = stance.ends if rise > 0 else stance.ends[::-1]
     return [
-        Finding(
+        entry.finding(
             code="SUI-414",
             severity=Severity.FIX if abs(rise) > most else Severity.NOTE,
             where=stance.where,
@@ -194,8 +189,6 @@ def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
             f"{_shown(abs(rise), stance)} higher at {low} than at {high}.",
             measured=_shown(abs(rise), stance),
             limit=f"at most {_shown(most, stance)} before it shows",
-            rule=entry.id,
-            source=sourced(entry),
             remedy="Level the floor, or start from a level line and scribe the lowest course"
             + (", at least half a tile high." if abs(rise) > most else "."),
         )
@@ -216,7 +209,7 @@ def _plumb_working(rules: RuleSet, stance: Stance, lean: float) -> Working:
         },
         result=f"{abs(lean):.2f}",
         unit="mm",
-        source=sourced(entry),
+        source=entry.cited,
     )
 
 
@@ -233,7 +226,7 @@ def _taper_working(rules: RuleSet, stance: Stance, corner: Corner, taper: float)
         },
         result=f"{abs(taper):.2f}",
         unit=f"mm {'wider' if taper > 0 else 'narrower'} at the top",
-        source=sourced(rules.entry("surface.taper.max")),
+        source=rules.entry("surface.taper.max").cited,
     )
 
 

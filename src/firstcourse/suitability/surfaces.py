@@ -14,7 +14,6 @@ from firstcourse.suitability.buildup import (
     total_mass_kg_m2,
     total_mass_psf,
 )
-from firstcourse.suitability.checks import sourced
 from firstcourse.suitability.doorways import Doorway, judge_doorway
 from firstcourse.suitability.fittings import (
     Fitting,
@@ -165,15 +164,13 @@ def _backing(rules: RuleSet, surface: BuildUp, backing: str, workings: dict[str,
     if not small or mass <= most:
         return []
     return [
-        Finding(
+        share.finding(
             code="SUI-305",
             severity=Severity.NOTE,
             where=surface.where,
             message=f"Small tile this heavy on {name} wants a solid bed.",
             measured=check.found_text(),
             limit=f"{most:.3g} kg/m², {rules.number(share.id):g} % of what {name} carries",
-            rule=share.id,
-            source=sourced(share),
             remedy="Comb and butter so that no ridge stays open behind the tile.",
         )
     ]

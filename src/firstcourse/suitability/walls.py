@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, sourced, stiffness_text
+from firstcourse.suitability.checks import Check, length_check, stiffness_text
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -130,7 +130,7 @@ def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
         at_least=True,
         unit="L/x",
         rule=rule,
-        source=sourced(limit),
+        source=limit.cited,
         working=Working(
             title="Sideways deflection of a stud alone",
             formula="Δ = 5 w H⁴ / (384 EI)",
@@ -144,7 +144,7 @@ def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
             ),
             result=f"H/{int(studs.height_in / deflection)}",
             unit="",
-            source=sourced(limit),
+            source=limit.cited,
             argument=argument,
         ),
     )
@@ -185,12 +185,12 @@ def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check
         at_least=False,
         unit="kg/m²",
         rule=rule,
-        source=sourced(limit),
+        source=limit.cited,
         working=Working(
             title="Tiling mass on the backing",
             formula="tile + mortar + grout",
             result=f"{mass_kg_m2:.1f}",
             unit="kg/m²",
-            source=sourced(limit),
+            source=limit.cited,
         ),
     )

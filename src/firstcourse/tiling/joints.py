@@ -64,15 +64,13 @@ def tile_joint(
     findings: list[Finding] = []
     if wanted < least:
         findings.append(
-            Finding(
+            rule.finding(
                 code="TIL-101",
                 severity=Severity.FIX,
                 where=place,
                 message=f"The joint wanted for tile {tile.id} is narrower than this tile allows.",
                 measured=fine(wanted, tape),
                 limit=f"at least {fine(least, tape)}",
-                rule=rule.id,
-                source=said_by(rule),
                 remedy="The plan uses the least joint allowed; a narrower one needs tiles closer to one size.",
             )
         )
@@ -151,11 +149,6 @@ def fine(ticks: int, tape: Tape) -> str:
     return format_length(ticks, tape)
 
 
-def said_by(entry: RuleEntry) -> str:
-    """Source and locator of a rule in one line."""
-    return ", ".join(part for part in (entry.source, entry.locator) if part)
-
-
 def _asked(
     tile: ChosenTile, tiling: Tiling, rules: RuleSet, kind: SurfaceKind
 ) -> tuple[tuple[RuleEntry, int, str], ...]:
@@ -208,7 +201,7 @@ def _joint_working(
         values=values,
         result=number,
         unit=unit,
-        source="; ".join(dict.fromkeys(said_by(entry) for entry, _, _ in asked)),
+        source="; ".join(dict.fromkeys(entry.cited for entry, _, _ in asked)),
     )
 
 
@@ -220,14 +213,12 @@ def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
 
 def _spread_not_known(tile: ChosenTile, place: str, rules: RuleSet) -> Finding:
     entry = rules.entry("tile.joint.spread_factor")
-    return Finding(
+    return entry.finding(
         code="TIL-102",
         severity=Severity.NOTE,
         where=place,
         message=f"The size spread of tile {tile.id} is not measured, so the joint is the least in any case.",
         limit=f"joint at least {entry.value:g} x the spread",
-        rule=entry.id,
-        source=said_by(entry),
         remedy="Measure ten tiles from several boxes and give size_spread; the joint may have to be wider.",
     )
 
@@ -244,15 +235,13 @@ def _offset(tile: ChosenTile, tiling: Tiling, rules: RuleSet, tape: Tape, place:
         return []
     entry = rules.entry("tile.offset.max")
     return [
-        Finding(
+        entry.finding(
             code="TIL-103",
             severity=Severity.FIX,
             where=place,
             message=f"Tile {tile.id} is too long for courses shifted by {tiling.offset} of a tile.",
             measured=f"{100 * _shift(tiling):.0f} % of {format_length(tile.size[0], tape)}",
             limit=f"{limit:g} %",
-            rule=entry.id,
-            source=said_by(entry),
             remedy="Shift courses by a third at most, or have a mock-up approved before you order.",
         )
     ]
@@ -271,7 +260,7 @@ def _offset_working(tile: ChosenTile, tiling: Tiling, rules: RuleSet, tape: Tape
         },
         result=f"{100 * _shift(tiling):.1f}",
         unit="%",
-        source=said_by(rules.entry("tile.offset.max")),
+        source=rules.entry("tile.offset.max").cited,
     )
 
 
@@ -292,7 +281,7 @@ def _step_working(
         values=values,
         result=number,
         unit=unit,
-        source="; ".join(dict.fromkeys(said_by(entry) for entry in used)),
+        source="; ".join(dict.fromkeys(entry.cited for entry in used)),
         argument=(
             ("The step that a bow makes is 4 x shift x (1 - shift) x warpage: a bowed edge taken as a parabola.",)
             if tile.warpage is not None and tiling.pattern == "running"
@@ -308,15 +297,13 @@ def _bow(tile: ChosenTile, tiling: Tiling, step: int, rule: RuleEntry, tape: Tap
     if made <= step:
         return []
     return [
-        Finding(
+        rule.finding(
             code="TIL-104",
             severity=Severity.FIX,
             where=place,
             message=f"The bow of tile {tile.id} alone makes a larger step than is allowed at this shift.",
             measured=fine(made, tape),
             limit=fine(step, tape),
-            rule=rule.id,
-            source=said_by(rule),
             remedy="Shift the courses less or stack them, or ask for flatter tiles.",
         )
     ]

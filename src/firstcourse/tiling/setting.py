@@ -9,7 +9,7 @@ from firstcourse.geometry import sides
 from firstcourse.job.tile import ChosenTile
 from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import fine, said_by
+from firstcourse.tiling.joints import fine
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
 from firstcourse.workings import Working
 
@@ -98,7 +98,7 @@ def setting_bed(
         },
         result=f"{thickness / TICKS_PER_MM:.2f}" if tape is Tape.MM else f"{thickness / TICKS_PER_INCH:.4f}",
         unit="mm" if tape is Tape.MM else "in",
-        source=f"ridge geometry; contact: {said_by(contact_rule)}; notch: {rules.entry(f'{notch}.width').source}",
+        source=f"ridge geometry; contact: {contact_rule.cited}; notch: {rules.entry(f'{notch}.width').source}",
     )
     return SettingBed(
         size=size,
@@ -172,15 +172,13 @@ def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, 
         return []
     rule = rules.entry("tile.bed.min" if thin else most)
     return [
-        Finding(
+        rule.finding(
             code="TIL-105",
             severity=Severity.FIX,
             where=place,
             message=f"The trowel leaves too {'little' if thin else 'much'} mortar under the tile.",
             measured=fine(thickness, tape),
             limit=f"{'at least' if thin else 'at most'} {fine(rules.ticks(rule.id), tape)}",
-            rule=rule.id,
-            source=said_by(rule),
             remedy="Take a larger notch or hold the trowel steeper." if thin else "Take a smaller notch.",
         )
     ]
@@ -189,14 +187,12 @@ def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, 
 def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, place: str) -> Finding:
     rule = rules.entry(rule_id)
     buttered = f" and {fine(back, tape)} on the back of the tile" if back else ""
-    return Finding(
+    return rule.finding(
         code="TIL-106",
         severity=Severity.NOTE,
         where=place,
         message=f"Comb with a {trowel}{buttered}; lift tiles early on and look at the mortar.",
         limit=f"contact at least {rules.number(rule_id):g} % of the back",
-        rule=rule.id,
-        source=said_by(rule),
         remedy=f"Lift {rules.number('tile.contact.sample'):g} tiles; where contact falls short, butter the backs.",
     )
 
@@ -208,14 +204,12 @@ def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: str, place: str) -
     rule = rules.entry(known[0])
     what = "wet dynamic friction" if known[0] == "tile.slip.dcof" else "wet pendulum value"
     return [
-        Finding(
+        rule.finding(
             code="TIL-108",
             severity=Severity.NOTE,
             where=place,
             message=f"This floor is walked on wet; ask for the slip class of tile {tile}.",
             limit=f"{what} at least {rules.number(known[0]):g}",
-            rule=rule.id,
-            source=said_by(rule),
             remedy="See it on the tile's data sheet; for bare feet and showers ask for more than the least.",
         )
     ]

@@ -21,7 +21,7 @@ from firstcourse.tiling.fall_planes import (
 )
 from firstcourse.tiling.falls import Limits, RiseChoice, choose_rise, drain_places, largest_tile, nearest_drain
 from firstcourse.tiling.flood import flood_test
-from firstcourse.tiling.joints import said_by, step_allowed
+from firstcourse.tiling.joints import step_allowed
 from firstcourse.tiling.model import XY
 from firstcourse.tiling.shower_heights import drain_height, heights_working
 from firstcourse.tiling.shower_rules import check_shower
@@ -252,15 +252,13 @@ def _steepness(
     least = rules.entry("fall.min")
     if choice.kept == "planes":
         return [
-            Finding(
+            least.finding(
                 code="FAL-104",
                 severity=Severity.NOTE,
                 where=surveyed.surface.id,
                 message="The planes keep the least fall; their valleys cannot without too steep a plane.",
                 measured=fall_text(unit.least_flow * choice.rise, tape),
                 limit=f"at least {fall_text(limits.least, tape)}",
-                rule=least.id,
-                source=said_by(least),
                 remedy=f"A drain nearer to the middle steepens them. {_linear(surveyed, unit, limits, tape)}",
             )
         ]
@@ -269,15 +267,13 @@ def _steepness(
     needed = length_text(ticks_from_mm_ceil(choice.least_rise_planes * unit.rise), tape)
     allowed = length_text(int(choice.greatest_rise * unit.rise * TICKS_PER_MM), tape)
     return [
-        Finding(
+        entry.finding(
             code="FAL-103",
             severity=Severity.STOP,
             where=surveyed.surface.id,
             message=f"No rise does: the longest plane needs {needed}, and the shortest allows {allowed}.",
             measured=fall_text(unit.greatest_plane * choice.rise, tape),
             limit=f"at most {fall_text(limits.greatest, tape)}",
-            rule=entry.id,
-            source=said_by(entry),
             remedy=_remedy(surveyed, unit, limits, rules, tape),
         )
     ]
@@ -330,14 +326,14 @@ def _tile(
         joint = tile.joint or rules.ticks("tile.joint.min_floor")
         step, (entry, *_) = step_allowed(tile, joint, rules)
     follows = largest_tile(floor, to_mm(step))
-    largest, source = int(follows * TICKS_PER_MM), said_by(entry)
+    largest, source = int(follows * TICKS_PER_MM), entry.cited
     values = {
         "step allowed": length_text(step, tape, fine=True),
         "sharpest turn of slope at a fold": f"{max(fold.turn for fold in floor.folds):.4f}",
     }
     if "fall.tile.max" in rules.entries and rules.ticks("fall.tile.max") < largest:
         entry = rules.entry("fall.tile.max")
-        largest, source = rules.ticks(entry.id), said_by(entry)
+        largest, source = rules.ticks(entry.id), entry.cited
         values["largest by rule"] = length_text(largest, tape)
     working = Working(
         title="Largest tile that follows the falls uncut",
@@ -383,11 +379,11 @@ def _rise_working(
         "least fall on the way of the water": fall_text(floor.least_flow, tape),
         "greatest fall": fall_text(floor.greatest_plane, tape),
     }
-    sources = [said_by(rules.entry("fall.min"))]
+    sources = [rules.entry("fall.min").cited]
     if limits.greatest is not None:
         values["greatest fall allowed"] = fall_text(limits.greatest, tape)
         values["rise that it allows"] = _mm_text(choice.greatest_rise * per, tape)
-        sources.append(said_by(rules.entry("fall.max")))
+        sources.append(rules.entry("fall.max").cited)
     return Working(
         title=f"Rise of the shower floor from the drain to its highest point, {surveyed.surface.room}",
         formula="fall x run, least over the longest way and greatest over the shortest",

@@ -6,7 +6,6 @@ import shapely
 
 from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
 from firstcourse.workings import Working
@@ -71,6 +70,6 @@ def heights_working(surface: Surface, fall: Fall, tile: int, rules: RuleSet, tap
         values=values,
         result=length_text(fall.drain_height, tape, fine=True),
         unit="",
-        source=said_by(mortar),
+        source=mortar.cited,
         argument=("Heights on walls and benches are over the same panels, or slab.",),
     )

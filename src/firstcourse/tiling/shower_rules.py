@@ -11,7 +11,6 @@ from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiling.falls import Limits, drop_of_shelf
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.shower_heights import open_levels
 from firstcourse.tiling.words import fall_text, length_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
@@ -81,15 +80,13 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             continue
         entry, limit = rules.entry(name), rules.ticks(name)
         if kerb.height < limit if low else kerb.height > limit:
-            yield Finding(
+            yield entry.finding(
                 code="FAL-201",
                 severity=Severity.STOP,
                 where=surveyed.surface.id,
                 message=f"The kerb is too {'low' if low else 'high'} over the drain.",
                 measured=length_text(kerb.height, tape),
                 limit=f"{'at least' if low else 'at most'} {length_text(limit, tape)}",
-                rule=name,
-                source=said_by(entry),
                 remedy=f"{'Raise' if low else 'Lower'} its finished top to {length_text(limit, tape)}.",
             )
     if kerb.height <= rise:
@@ -107,15 +104,13 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
     if kerb.entry is not None and "shower.entry.min" in rules.entries:
         entry, limit = rules.entry("shower.entry.min"), rules.ticks("shower.entry.min")
         if kerb.entry < limit:
-            yield Finding(
+            yield entry.finding(
                 code="FAL-213",
                 severity=Severity.STOP,
                 where=surveyed.surface.id,
                 message="The opening one walks in by is too narrow.",
                 measured=length_text(kerb.entry, tape),
                 limit=f"at least {length_text(limit, tape)}",
-                rule=entry.id,
-                source=said_by(entry),
                 remedy="Widen the opening of the screen or wall.",
             )
 
@@ -143,7 +138,7 @@ def _recess(
         },
         result=length_text(needed, tape),
         unit="",
-        source=said_by(rules.entry("tile.bed.min")),
+        source=rules.entry("tile.bed.min").cited,
         argument=("Measured from the room's finished floor down to what the bed stands on.",),
     )
 
@@ -192,15 +187,13 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
     area = finished.area / _TICKS2_PER_M2
     entry = rules.entry("shower.area.min")
     if area < rules.number(entry.id):
-        yield Finding(
+        yield entry.finding(
             code="FAL-211",
             severity=Severity.STOP,
             where=surveyed.surface.id,
             message="The shower's finished floor is too small.",
             measured=_area_text(area, tape),
             limit=f"at least {_area_text(rules.number(entry.id), tape)}",
-            rule=entry.id,
-            source=said_by(entry),
             remedy="Move the kerb out or a wall back.",
         )
     large = area >= rules.number("shower.area.large")
@@ -209,15 +202,13 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
     # The circle is found to a tenth of a millimetre; half a graduation is left to the finish.
     width = ticks_from_mm(2 * circle.length / TICKS_PER_MM)
     if width + tape.graduation // 2 < rules.ticks(entry.id):
-        yield Finding(
+        yield entry.finding(
             code="FAL-212",
             severity=Severity.STOP,
             where=surveyed.surface.id,
             message="The shower is too narrow inside its finished walls.",
             measured=length_text(width, tape),
             limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
-            rule=entry.id,
-            source=said_by(entry),
             remedy="Move the kerb out or a wall back; a larger shower may be narrower one way."
             if not large
             else "Move the kerb out or a wall back.",
@@ -256,15 +247,13 @@ def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list
             rule = rules.entry("fall.shelf.max") if steep else entry
             limit = limits.greatest if steep and limits.greatest is not None else limits.least
             found.append(
-                Finding(
+                rule.finding(
                     code="FAL-221",
                     severity=Severity.FIX,
                     where=surveyed.surface.id,
                     message=f"The {name} {'falls too steeply' if steep else 'does not shed water'}.",
                     measured=fall_text(fall, tape),
                     limit=f"{'at most' if steep else 'at least'} {fall_text(limit, tape)}",
-                    rule=rule.id,
-                    source=said_by(rule),
                     remedy=f"Let it drop by {values[name]}, towards the drain.",
                 )
             )
@@ -273,7 +262,7 @@ def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list
         formula="depth x least fall to depth x greatest fall",
         values=values,
         result=str(len(rows)),
-        unit="shelves and tops",
-        source=said_by(entry),
+        unit="shelf or top" if len(rows) == 1 else "shelves and tops",
+        source=entry.cited,
     )
     return found, working

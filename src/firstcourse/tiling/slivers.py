@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import extent, spacing
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.model import RepeatCell, Start
 from firstcourse.units import Tape, floor_to, format_length, ticks_from_mm, ticks_from_mm_floor, to_mm
 
@@ -50,15 +49,13 @@ def sliver_findings(
     else:
         why = "None of the starts tried is without one: what a start gains at one edge, another loses."
         remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
-    yield Finding(
+    yield rule.finding(
         code="TIL-121",
         severity=Severity.NOTE,
         where=where,
         message=f"A cut{pick.poorest} is a sliver. {why}",
         measured=f"smallest cut {_smallest(pick, to_mm(rules.ticks(rule.id)), tape)}",
         limit=f"at least {least}, of a small tile {share:.0%} of it",
-        rule=rule.id,
-        source=said_by(rule),
         remedy=remedy,
     )
 

@@ -13,7 +13,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface, SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet
-from firstcourse.tiling.joints import fine, said_by
+from firstcourse.tiling.joints import fine
 from firstcourse.tiling.lines import Lines, positions
 from firstcourse.tiling.model import XY
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
@@ -240,7 +240,7 @@ def soft_joints(
         unit="joints",
         source="; ".join(
             dict.fromkeys(
-                said_by(rule) for rule in (spacing.edge_rule, spacing.below_rule, spacing.rule, spacing.width_rule)
+                rule.cited for rule in (spacing.edge_rule, spacing.below_rule, spacing.rule, spacing.width_rule)
             )
         ),
     )
@@ -388,13 +388,11 @@ def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:
 
 
 def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
-    return Finding(
+    return rule.finding(
         code="TIL-110",
         severity=Severity.NOTE,
         where=surface.title or surface.id,
         message=f"A soft joint ({why}) finds no straight grout joint in this pattern, so tiles are cut along it.",
-        rule=rule.id,
-        source=said_by(rule),
         remedy="Cut both sides clean along a straightedge, or choose a pattern with straight joints.",
     )
 
@@ -409,7 +407,7 @@ def _too_wide(surface: Surface, width: int, spacing: Spacing, tape: Tape) -> Ite
             measured=fine(width, tape),
             limit=f"at most {fine(spacing.widest, tape)}",
             rule="tile.sealant.max_width",
-            source=said_by(spacing.width_rule),
+            source=spacing.width_rule.cited,
             remedy="Place soft joints closer together, so that each has less to take.",
         )
 

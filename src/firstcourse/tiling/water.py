@@ -19,7 +19,6 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.tiling.bench_water import bench_membranes
 from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.water_rules import check_water
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape, to_mm
@@ -260,7 +259,7 @@ def _working(item: Developed, rules: RuleSet, tape: Tape) -> Working:
         values=values,
         result=f"{item.area + item.laps:.3f}",
         unit="m2",
-        source=f"drawings; upturn: {said_by(rules.entry('water.upturn.above_threshold'))}",
+        source=f"drawings; upturn: {rules.entry('water.upturn.above_threshold').cited}",
         argument=(
             "Niches are lined through and the kerb is covered, so that the membrane has no end but its top.",
         ),

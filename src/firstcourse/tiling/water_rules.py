@@ -8,7 +8,6 @@ from firstcourse.job import Job
 from firstcourse.plan import Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiling.joints import said_by
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
 
@@ -49,15 +48,13 @@ def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, t
             continue
         top = bounds(surface.outline)[3]
         if top < rules.ticks(entry.id):
-            yield Finding(
+            yield entry.finding(
                 code="WAT-101",
                 severity=Severity.STOP,
                 where=surface.id,
                 message="The waterproof wall stops too low.",
                 measured=f"{length_text(top, tape)} above the floor",
                 limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
-                rule=entry.id,
-                source=said_by(entry),
                 remedy=f"Board and tile it up to {length_text(rules.ticks(entry.id), tape)} or higher.",
             )
 
@@ -74,25 +71,21 @@ def _round(
         name = label.removeprefix("wall ")
         surface_id, wall = f"{room.name}/wall/{name}", walls.get(name)
         if surface_id not in wet or surface_id not in by_id:
-            yield Finding(
+            yield entry.finding(
                 code="WAT-102",
                 severity=Severity.FIX,
                 where=shower.surface.id,
                 message=f"Nothing says that {label} beside the shower floor is waterproof.",
-                rule=entry.id,
-                source=said_by(entry),
                 remedy=f"Give {label} an exposure with zone: wet and membrane: yes.",
             )
         if wall is not None and wall.foot not in _FEET:
             ban = rules.entry("fastening.no_fastener_above_tray")
-            yield Finding(
+            yield ban.finding(
                 code="WAT-103",
                 severity=Severity.FIX,
                 where=shower.surface.id,
                 message=f"Fasteners of {label} may pierce the membrane that runs up behind its boards.",
                 measured=f"foot: {wall.foot}",
                 limit="foot: tray or kerb",
-                rule=ban.id,
-                source=said_by(ban),
                 remedy=f"Write foot: tray for {label}, so that its lowest fasteners stay clear of the membrane.",
             )

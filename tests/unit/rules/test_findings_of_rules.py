@@ -1,0 +1,31 @@
+"""What a rule finds names the rule, and tells its source as the papers print it."""
+
+import datetime
+
+import pytest
+
+from firstcourse.findings import Severity
+from firstcourse.rules import load_rules
+
+RULES = load_rules(datetime.date(2026, 11, 1))
+
+
+@pytest.mark.parametrize(
+    ("rule", "end"),
+    [
+        ("panel.ei.15_32", ", Table 4A (from memory, not seen)"),
+        ("lumber.dfl.no3.fb", "(from memory), Table 4A"),
+        ("boards.piece.min", "house assumption"),
+    ],
+)
+def test_a_source_not_seen_is_said_once(rule: str, end: str):
+    assert RULES.entry(rule).cited.endswith(end)
+
+
+def test_a_finding_names_its_rule_and_source():
+    entry = RULES.entry("flange.above.max")
+    found = entry.finding(
+        code="SUI-604", severity=Severity.FIX, where="bath", message="Too high.", remedy="Lower it."
+    )
+    assert (found.rule, found.source) == (entry.id, entry.cited)
+    assert (found.measured, found.limit) == ("", "")
