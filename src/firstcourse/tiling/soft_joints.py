@@ -43,6 +43,7 @@ class Spacing:
         width_rule: The rule that sets the width.
         edge_rule: The rule that asks for joints at edges and changes of plane.
         below_rule: The rule that asks for joints over joints in the backing.
+        widest_rule: The rule that says how wide sealant may fill.
     """
 
     limit: int
@@ -52,6 +53,7 @@ class Spacing:
     width_rule: RuleEntry
     edge_rule: RuleEntry
     below_rule: RuleEntry
+    widest_rule: RuleEntry
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,6 +133,7 @@ def field_spacing(
         width_rule=width_rule,
         edge_rule=rules.entry("tile.movement.change_of_plane"),
         below_rule=rules.entry("tile.movement.required"),
+        widest_rule=rules.entry("tile.sealant.max_width"),
     )
 
 
@@ -399,15 +402,13 @@ def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
 
 def _too_wide(surface: Surface, width: int, spacing: Spacing, tape: Tape) -> Iterator[Finding]:
     if width > spacing.widest:
-        yield Finding(
+        yield spacing.widest_rule.finding(
             code="TIL-111",
             severity=Severity.FIX,
             where=surface.title or surface.id,
             message="Soft joints come out wider than sealant should fill.",
             measured=fine(width, tape),
             limit=f"at most {fine(spacing.widest, tape)}",
-            rule="tile.sealant.max_width",
-            source=spacing.width_rule.cited,
             remedy="Place soft joints closer together, so that each has less to take.",
         )
 

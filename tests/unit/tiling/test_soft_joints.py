@@ -230,6 +230,7 @@ def test_joints_wider_than_sealant_fills_are_said() -> None:
     )
     (finding,) = done.findings
     assert (finding.code, finding.measured, finding.limit) == ("TIL-111", '1-1/4"', 'at most 1"')
+    assert (finding.rule, finding.source) == ("tile.sealant.max_width", US.entry("tile.sealant.max_width").cited)
 
 
 def test_a_rod_needs_room_behind_the_sealant() -> None:
