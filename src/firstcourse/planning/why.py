@@ -256,15 +256,7 @@ def _other_sizes(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[
 def _blocking(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
     """One more row of blocking in every wall, one sheet's width or length above the foot of its boards."""
     gap, least = rules.ticks("boards.gap.between"), rules.ticks("boards.piece.min")
-    sizes = {stock.id: stock.size for stock in plan.stock}
-    on_walls = [
-        sizes[piece.stock]
-        for surface in plan.surfaces
-        if surface.kind is SurfaceKind.WALL
-        for piece in plan.pieces
-        if piece.board in {board.id for board in surface.boards}
-    ]
-    for side in sorted({side for size in on_walls for side in size}):
+    for side in _sheet_sides(plan, SurfaceKind.WALL):
 
         def add(room: Room, wall: BoardedWall, side: int = side) -> BoardedWall:
             foot = 0 if wall.foot == "none" else rules.ticks("boards.gap.foot")
@@ -293,11 +285,7 @@ def _studs(job: Job, effort: int) -> Iterator[Change]:
     for group in groups:
 
         def move(room: Room, wall: BoardedWall, group: list[tuple[str, str]] = group) -> BoardedWall:
-            framing = wall.framing
-            if (room.name, wall.wall) not in group or framing.spacing is None or framing.first is None:
-                return wall
-            first = (framing.first + framing.spacing // 2) % framing.spacing
-            return wall.model_copy(update={"framing": framing.model_copy(update={"first": first})})
+            return _half_a_spacing_on(wall) if (room.name, wall.wall) in group else wall
 
         if group:
             where = f"{group[0][0]}, wall {group[0][1]}" if len(group) == 1 else "all regularly framed walls"
@@ -309,28 +297,12 @@ def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
 
     Floors have no such alternative: their boards lie on panels, which carry an edge anywhere.
     """
-
-    def move(room: Room, ceiling: BoardedCeiling) -> BoardedCeiling:
-        framing = ceiling.framing
-        if framing.spacing is None or framing.first is None:
-            return ceiling
-        first = (framing.first + framing.spacing // 2) % framing.spacing
-        return ceiling.model_copy(update={"framing": framing.model_copy(update={"first": first})})
-
-    moved = _with_ceilings(job, move)
+    moved = _with_ceilings(job, lambda room, ceiling: _half_a_spacing_on(ceiling))
     if moved != job:
         yield Change("stud", "first ceiling joist half a spacing on", moved, effort)
-    sizes = {stock.id: stock.size for stock in plan.stock}
-    on_ceilings = [
-        sizes[piece.stock]
-        for surface in plan.surfaces
-        if surface.kind is SurfaceKind.CEILING
-        for piece in plan.pieces
-        if piece.board in {board.id for board in surface.boards}
-    ]
     edge, gap = rules.ticks("boards.gap.perimeter"), rules.ticks("boards.gap.between")
     least = rules.ticks("boards.piece.min")
-    for side in sorted({side for size in on_ceilings for side in size}):
+    for side in _sheet_sides(plan, SurfaceKind.CEILING):
 
         def add(room: Room, ceiling: BoardedCeiling, side: int = side) -> BoardedCeiling:
             framing, at = ceiling.framing, edge + side + gap // 2
@@ -351,6 +323,22 @@ def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
         if changed != job:
             what = f"one more ceiling joist, {_length(side, job.tape)} from the edge of the boards"
             yield Change("blocking", what, changed, effort)
+
+
+def _half_a_spacing_on[Framed: (BoardedWall, BoardedCeiling)](framed: Framed) -> Framed:
+    """With its members half their spacing farther on; as it is where they are not regular."""
+    framing = framed.framing
+    if framing.spacing is None or framing.first is None:
+        return framed
+    first = (framing.first + framing.spacing // 2) % framing.spacing
+    return framed.model_copy(update={"framing": framing.model_copy(update={"first": first})})
+
+
+def _sheet_sides(plan: Plan, kind: SurfaceKind) -> list[int]:
+    """Widths and lengths of the sheets that boards of one kind of surface come from, shortest first [ticks]."""
+    sizes = {stock.id: stock.size for stock in plan.stock}
+    boards = {board.id for surface in plan.surfaces if surface.kind is kind for board in surface.boards}
+    return sorted({side for piece in plan.pieces if piece.board in boards for side in sizes[piece.stock]})
 
 
 def _with_ceilings(job: Job, change: Callable[[Room, BoardedCeiling], BoardedCeiling]) -> Job:
