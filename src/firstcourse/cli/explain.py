@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firstcourse.cli.output import exit_code, print_json, progress
 from firstcourse.cli.plan import Effort
+from firstcourse.units import counted
 
 if TYPE_CHECKING:
     from firstcourse.planning.why import Explanation, Outcome
@@ -45,7 +46,7 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
             }
         )
         return exit_code(plan.findings)
-    print(f"{plan.job.name}: why {done.outcome.sheets} sheets?")
+    print(f"{plan.job.name}: why {counted(done.outcome.sheets, 'sheets')}?")
     for stock in done.why:
         _print_why(stock)
     if what_if:
@@ -78,7 +79,8 @@ def _print_alternatives(done: "Explanation", tape: "Tape", currency: str) -> Non
             print(f"{number:2}. {'cannot be planned':52}  {outcome.what}: {' '.join(outcome.failed.split())}")
             continue
         same = "" if _differs(outcome, done.outcome) else " (no difference)"
-        stops = f" ({outcome.stops} findings stop the work)" if outcome.stops else ""
+        stop = "stops" if outcome.stops == 1 else "stop"
+        stops = f" ({counted(outcome.stops, 'findings')} {stop} the work)" if outcome.stops else ""
         print(f"{number:2}. {_row(outcome, tape)}  {outcome.what}{same}{stops}")
     print(f"cost: {currency or 'money'} for the sheets alone; ~ taken by area where the job gives no price.")
     print("mass: all sheets to buy; heaviest: the heaviest piece; to add: framing members the plan asks for.")

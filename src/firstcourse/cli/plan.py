@@ -6,6 +6,7 @@ from typing import Annotated, Any
 from cyclopts import Parameter, validators
 
 from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json, progress
+from firstcourse.units import counted
 
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
@@ -47,16 +48,16 @@ def _proof(row: dict[str, Any]) -> str:
 def print_summary(summary: dict[str, Any], out: Path) -> None:
     """Print what the plan buys and where it lies."""
     print(
-        f"{summary['job']}: {summary['boards']} boards from {summary['sheets']} sheets, "
-        f"{summary['cuts']} cuts, {summary['fasteners']} fasteners; verified"
+        f"{summary['job']}: {counted(summary['boards'], 'boards')} from {counted(summary['sheets'], 'sheets')}, "
+        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}; verified"
     )
     for row in summary["stock"]:
         if row["used"] or row["practice"]:
             notes = (_proof(row), f"plain practice {row['practice']}")
-            print(f"  {row['id']}: {row['used']} sheets ({'; '.join(note for note in notes if note)})")
+            print(f"  {row['id']}: {counted(row['used'], 'sheets')} ({'; '.join(note for note in notes if note)})")
     for row in summary["quantities"]:
         if row["buy"]:
-            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {row['exact']:g} {row['unit']}")
+            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {counted(row['exact'], row['unit'])}")
     print(
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
         f"`firstcourse verify {out}` proves it again."

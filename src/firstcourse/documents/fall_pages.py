@@ -5,7 +5,7 @@ from typing import Any
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.plan import Fall, Plan, Surface
-from firstcourse.units import Tape, format_length
+from firstcourse.units import Tape, counted, format_length
 
 _IN_PER_FT = 12
 _LITRES_PER_FT3 = 28.316846592
@@ -53,8 +53,8 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
             [str(number), point.where, format_length(point.height, tape)]
             for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
-        "flood": f"Before tile: fill to {level} over the drain ({water}) and leave it for {test.hours:g} hours."
-        + (" A dam across the opening is needed." if test.dam else ""),
+        "flood": f"Before tile: fill to {level} over the drain ({water}) and leave it for "
+        f"{counted(test.hours, 'hours')}." + (" A dam across the opening is needed." if test.dam else ""),
         "record": list(test.record),
     }
 

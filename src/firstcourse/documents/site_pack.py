@@ -28,7 +28,7 @@ from firstcourse.drawings import (
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
-from firstcourse.units import format_length
+from firstcourse.units import format_length, one_or_more
 
 _CAUTIONS = "safety.caution."
 
@@ -83,7 +83,11 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if has_second_cuts(piece)
         ],
         "why": why_page(plan),
-        "shopping": [[q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", q.unit] for q in plan.quantities if q.buy],
+        "shopping": [
+            [q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", one_or_more(q.exact, q.unit)]
+            for q in plan.quantities
+            if q.buy
+        ],
         "judged": _judgement(plan) if judged else None,
         "findings": [
             finding.model_dump(mode="json")
@@ -91,7 +95,11 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if not (judged and finding.code.startswith(JUDGED))
         ],
         "workings": [
-            {**working.model_dump(mode="json"), "values": [list(pair) for pair in working.values.items()]}
+            {
+                **working.model_dump(mode="json"),
+                "unit": one_or_more(working.result, working.unit),
+                "values": [list(pair) for pair in working.values.items()],
+            }
             for name, working in plan.workings.items()
             if name not in elsewhere
         ],
@@ -153,7 +161,8 @@ def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
     tiles = [tile for surface in plan.surfaces for tile in surface.tiles]
     if tiles:
         whole = sum(tile.whole for tile in tiles)
-        yield "tiles", f"{whole} whole, {len(tiles) - whole} cut pieces"
+        cut = len(tiles) - whole
+        yield "tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}"
     for what in ("sheets", "tiles"):
         cost = plan.workings.get(f"cost {what}")
         if cost is not None:

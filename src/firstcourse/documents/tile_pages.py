@@ -13,7 +13,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import area2
 from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.tiling.story_pole import StoryPole
-from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.units import TICKS_PER_MM, format_length, one_or_more
 
 SMALL_M2 = 0.75
 """Surfaces below this area, such as those of a niche, a bench or a kerb, share pages."""
@@ -37,6 +37,7 @@ def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str,
     room = {"room": _ACROSS_MM if across else _BESIDE_MM} if small else {}
     drawing = draw_tiling(plan, surface, **room)
     whole = sum(tile.whole for tile in surface.tiles)
+    cut = len(surface.tiles) - whole
     main = surface.tiled[0]
     return {
         "title": f"{surface.title or surface.id}: tile",
@@ -49,7 +50,7 @@ def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str,
             ["tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
             ["pattern", pattern_words(main)],
             ["grout joint", format_length(main.joint, plan.job.tape)],
-            ["tiles", f"{whole} whole, {len(surface.tiles) - whole} cut pieces"],
+            ["tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}"],
         ],
         "starts": _starts(plan, main),
         "snap": [line.words for area in surface.tiled for line in area.lines],

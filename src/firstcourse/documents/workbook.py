@@ -8,7 +8,7 @@ from typing import Any, Literal, NamedTuple
 
 from firstcourse.geometry import area2, bounds, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
-from firstcourse.units import Tape, format_length, to_mm
+from firstcourse.units import Tape, format_length, one_or_more, to_mm
 from firstcourse.workings import Working
 
 _LETTER, _A4 = 1, 9
@@ -238,7 +238,7 @@ def _shopping(plan: Plan) -> Table:
         (
             need.item,
             need.exact,
-            need.unit,
+            one_or_more(need.exact, need.unit),
             need.buy,
             need.pack,
             _working_text(plan.workings[need.working]) if need.working in plan.workings else need.working,
@@ -285,7 +285,7 @@ def _workings(plan: Plan) -> Table:
             found.formula,
             _values(found),
             found.result,
-            found.unit,
+            one_or_more(found.result, found.unit),
             found.source,
             "\n".join(found.argument),
         )
@@ -298,7 +298,7 @@ def _working_text(working: Working) -> str:
     lines = (
         working.formula,
         "; ".join(f"{name}: {value}" for name, value in working.values.items()),
-        f"= {working.result} {working.unit}",
+        f"= {working.result} {one_or_more(working.result, working.unit)}",
         *working.argument,
     )
     return "\n".join(line for line in lines if line)

@@ -181,12 +181,13 @@ def _exposure(room: Room, surface: Surface) -> Exposure | None:
 
 
 def _remedies_working(where: str, options: tuple[Remedy, ...]) -> Working:
+    passing = sum(option.passes for option in options)
     return Working(
         title=f"{where}: remedies, each computed through every check",
         formula="ranked by height, then material, then labour, in relative figures",
         values={option.what.rstrip("."): remedy_text(option) for option in options},
-        result=str(sum(option.passes for option in options)),
-        unit="options that pass",
+        result=str(passing),
+        unit="option that passes" if passing == 1 else "options that pass",
         source="house assumption (rules remedy.*); a help to choose, not a price",
     )
 

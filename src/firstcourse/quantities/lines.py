@@ -3,7 +3,7 @@
 import math
 
 from firstcourse.plan import Quantity
-from firstcourse.units import KG_PER_LB, Tape
+from firstcourse.units import KG_PER_LB, Tape, counted
 from firstcourse.workings import Working
 
 # Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
@@ -30,8 +30,8 @@ def line(
         update={
             "values": {
                 **base.values,
-                "exact need": f"{exact:g} {unit}",
-                spare: f"{share:.0%} = {exact * share:.2f} {unit}",
+                "exact need": counted(exact, unit),
+                spare: f"{share:.0%} = {counted(round(exact * share, 2), unit)}",
                 "pack": pack_name,
                 "packs to buy": str(buy),
             }

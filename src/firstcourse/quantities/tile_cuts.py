@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from firstcourse.bedding import length_text
 from firstcourse.geometry import sides
 from firstcourse.plan import Point, Ring, Segment, Tile, TileStock
-from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_MM, Tape, counted
 from firstcourse.workings import Working
 
 STRAIGHT, SLANTED, NOTCH, HOLE = "straight", "taper or diagonal", "notch", "hole"
@@ -27,7 +27,10 @@ def cuts_working(item: TileStock, tiles: Sequence[Tile], tape: Tape) -> Working:
         formula="sum of the sawn edges of every cut tile",
         values={
             "cut tiles": str(len(tiles)),
-            **{kind: f"{length_text(length, tape)} in {numbers[kind]} tiles" for kind, length in lengths.items()},
+            **{
+                kind: f"{length_text(length, tape)} in {counted(numbers[kind], 'tiles')}"
+                for kind, length in lengths.items()
+            },
         },
         result=text.split()[0],
         unit=text.split()[1],

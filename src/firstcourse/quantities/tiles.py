@@ -16,7 +16,7 @@ from firstcourse.quantities.tile_joints import grout, sealant
 from firstcourse.quantities.tiled_parts import TiledPart, tiled_parts, to_set
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.setting import shown_edges
-from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_MM, Tape, counted
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -113,9 +113,9 @@ def _tiles(
                 update={
                     "values": {
                         **working.values,
-                        "kept for repairs": f"{rules.number('tile.spares'):.0%} = {spare} tiles",
+                        "kept for repairs": f"{rules.number('tile.spares'):.0%} = {counted(spare, 'tiles')}",
                         "packs to buy": str(buy),
-                        "left over beyond that": f"{buy * per_pack - exact - broken - spare} tiles",
+                        "left over beyond that": counted(buy * per_pack - exact - broken - spare, "tiles"),
                     }
                 }
             ),

@@ -5,7 +5,7 @@ from typing import Any
 from firstcourse.geometry import area2
 from firstcourse.survey.network import Residual
 from firstcourse.survey.room import RoomSurvey, floor_area
-from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import TICKS_PER_MM, Tape, counted, format_length, ticks_from_mm, to_mm
 
 
 def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
@@ -17,7 +17,7 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
     """
     done = room.adjustment
     lines = [
-        f"{room.name}: {len(room.corners)} corners, {len(done.residuals)} readings, "
+        f"{room.name}: {len(room.corners)} corners, {counted(len(done.residuals), 'readings')}, "
         f"{done.freedom} more than needed; floor {' '.join(floor_area(room, tape))}"
     ]
     lines.append("  corner   to the right   up (floor plan, lower left is 0)   sure within (95 %)")

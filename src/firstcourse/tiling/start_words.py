@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.units import Tape, floor_to, format_length, ticks_from_mm_floor
+from firstcourse.units import Tape, floor_to, format_length, one_or_more, ticks_from_mm_floor
 
 _EVEN_SHARE = 0.02
 """Cuts that differ by less than this share of a tile look even."""
@@ -81,7 +81,9 @@ def trade(facts: Facts, pick: Facts) -> str:
     losses: list[str] = []
     fewer = pick.cut_tiles - facts.cut_tiles
     if fewer:
-        (gains if fewer > 0 else losses).append(f"{abs(fewer)} {'fewer' if fewer > 0 else 'more'} tiles to cut")
+        (gains if fewer > 0 else losses).append(
+            f"{abs(fewer)} {'fewer' if fewer > 0 else 'more'} {one_or_more(abs(fewer), 'tiles')} to cut"
+        )
     if abs(facts.smallest_cut - pick.smallest_cut) > _TOLD_MM:
         wider = facts.smallest_cut > pick.smallest_cut
         (gains if wider else losses).append(f"the smallest cut is {'wider' if wider else 'narrower'}")
@@ -109,7 +111,8 @@ def trade(facts: Facts, pick: Facts) -> str:
     more = facts.on_joints - pick.on_joints
     if more:
         (gains if more > 0 else losses).append(
-            f"{abs(more)} {'more' if more > 0 else 'fewer'} edges of niches and windows on joints"
+            f"{abs(more)} {'more' if more > 0 else 'fewer'} {one_or_more(abs(more), 'edges')} of niches and "
+            "windows on joints"
         )
     if abs(facts.slack - pick.slack) > _TOLD_MM:
         (gains if facts.slack > pick.slack else losses).append(

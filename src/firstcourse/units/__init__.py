@@ -1,5 +1,6 @@
 """Lengths in exact ticks and masses, money and angles; reading and writing what a tape says."""
 
+from firstcourse.units.counting import counted, one_or_more
 from firstcourse.units.length import (
     TICKS_PER_FOOT,
     TICKS_PER_INCH,
@@ -28,10 +29,12 @@ __all__ = [
     "LengthError",
     "Tape",
     "ceil_to",
+    "counted",
     "floor_to",
     "format_length",
     "inches",
     "mm",
+    "one_or_more",
     "parse_length",
     "ticks_from_mm",
     "ticks_from_mm_ceil",

@@ -9,7 +9,7 @@ from shapely import LineString
 
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM
+from firstcourse.units import TICKS_PER_MM, counted
 from firstcourse.verify.needs import Need, by_mass
 from firstcourse.verify.printed import metric_or, small, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
@@ -113,7 +113,7 @@ def _tiles(plan: Document) -> Iterator[Need]:
                 "left over beyond that": buy * pack - exact - broken - spare,
                 **({"pieces on a sheet": item.per_sheet} if item.mounted else {}),
             },
-            said={"kept for repairs": f"{plan.rules.number('tile.spares'):.0%} = {spare} tiles"},
+            said={"kept for repairs": f"{plan.rules.number('tile.spares'):.0%} = {counted(spare, 'tiles')}"},
         )
 
 

@@ -131,7 +131,7 @@ def test_tiles_are_those_set_whole_and_those_cut_up() -> None:
     values = done.workings[line.working].values
     assert (values["set whole"], values["set cut"], values["whole tiles cut"]) == ("12", "4", "2")
     assert values["breakage in handling and cutting"] == "3% = 0.42 tiles"
-    assert values["kept for repairs"] == "2% = 1 tiles"
+    assert values["kept for repairs"] == "2% = 1 tile"
     assert values["left over beyond that"] == "4 tiles"
 
 
