@@ -1,5 +1,6 @@
 """One check: what was found, what is allowed, and whether it holds."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
@@ -75,6 +76,57 @@ def length_check(
         rule=rule,
         source=limit.cited,
         working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=limit.cited),
+    )
+
+
+def deflection_check(
+    rules: RuleSet,
+    *,
+    name: str,
+    title: str,
+    formula: str,
+    rule: str,
+    span_in: float,
+    deflection_in: float,
+    values: Mapping[str, str],
+    steps: tuple[str, ...],
+    letter: str = "L",
+    argument: tuple[str, ...] = (),
+) -> Check:
+    """A span over its deflection, which must reach what a rule asks.
+
+    Args:
+        rules: The rule book.
+        name: What is checked, in words.
+        title: The same as a line of the sheet.
+        formula: The deflection's.
+        rule: Id of the rule that sets the limit, span over deflection.
+        span_in: What deflects [in].
+        deflection_in: By how much [in].
+        values: What goes into the formula, by its letters.
+        steps: The calculation, the ratio last.
+        letter: Of the span in the result.
+        argument: What the sheet says beside it.
+    """
+    limit, found = rules.entry(rule), span_in / deflection_in
+    return Check(
+        name=name,
+        found=found,
+        limit=rules.number(rule),
+        at_least=True,
+        unit="L/x",
+        rule=rule,
+        source=limit.cited,
+        working=Working(
+            title=title,
+            formula=formula,
+            values=dict(values),
+            steps=steps,
+            result=f"{letter}/{int(found)}",
+            unit="",
+            source=limit.cited,
+            argument=argument,
+        ),
     )
 
 

@@ -4,7 +4,7 @@ import math
 
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, stiffness_text
+from firstcourse.suitability.checks import Check, deflection_check, length_check, stiffness_text
 from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
@@ -159,33 +159,24 @@ def _stress(
 
 
 def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
-    limit = rules.entry(rule)
     deflection = joist.deflection(live=True)
-    return Check(
+    return deflection_check(
+        rules,
         name=f"live deflection ({'code' if rule.endswith('_code') else 'finish'})",
-        found=joist.span_in / deflection,
-        limit=rules.number(rule),
-        at_least=True,
-        unit="L/x",
+        title="Live-load deflection",
+        formula=_formula(joist, "w_live"),
         rule=rule,
-        source=limit.cited,
-        working=Working(
-            title="Live-load deflection",
-            formula=_formula(joist, "w_live"),
-            values={"L": f"{joist.span_in:g} in"},
-            steps=(
-                *_steps(joist, live=True),
-                f"L / Δ = {joist.span_in:g} / {deflection:.4f} = {joist.span_in / deflection:.1f}",
-            ),
-            result=f"L/{int(joist.span_in / deflection)}",
-            unit="",
-            source=limit.cited,
+        span_in=joist.span_in,
+        deflection_in=deflection,
+        values={"L": f"{joist.span_in:g} in"},
+        steps=(
+            *_steps(joist, live=True),
+            f"L / Δ = {joist.span_in:g} / {deflection:.4f} = {joist.span_in / deflection:.1f}",
         ),
     )
 
 
 def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
-    limit = rules.entry(rule)
     live, even, points = joist.deflection(live=True), joist.deflection(live=False), joist.point_deflection()
     total = live + even + points
     factor = rules.number("lumber.creep_factor")
@@ -195,26 +186,19 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
     steps.append(
         f"L / Δ = {joist.span_in:g} / {total:.4f} = {joist.span_in / total:.1f}",
     )
-    return Check(
+    return deflection_check(
+        rules,
         name="total deflection",
-        found=joist.span_in / total,
-        limit=rules.number(limit.id),
-        at_least=True,
-        unit="L/x",
-        rule=limit.id,
-        source=limit.cited,
-        working=Working(
-            title="Deflection under live and dead load",
-            formula=_formula(joist, "w") + ", live + dead + point loads",
-            values={"L": f"{joist.span_in:g} in"},
-            steps=tuple(steps),
-            result=f"L/{int(joist.span_in / total)}",
-            unit="",
-            source=limit.cited,
-            argument=(
-                f"With creep of the dead load in the long term, times {factor:g}: "
-                f"{live + factor * (even + points):.3f} in; no limit is set for it here.",
-            ),
+        title="Deflection under live and dead load",
+        formula=_formula(joist, "w") + ", live + dead + point loads",
+        rule=rule,
+        span_in=joist.span_in,
+        deflection_in=total,
+        values={"L": f"{joist.span_in:g} in"},
+        steps=tuple(steps),
+        argument=(
+            f"With creep of the dead load in the long term, times {factor:g}: "
+            f"{live + factor * (even + points):.3f} in; no limit is set for it here.",
         ),
     )
 

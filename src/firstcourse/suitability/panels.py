@@ -8,8 +8,7 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, length_check
-from firstcourse.workings import Working
+from firstcourse.suitability.checks import Check, deflection_check, length_check
 
 SQ_IN_PER_SQ_FT = 144
 IN_PER_FT = 12
@@ -102,58 +101,43 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
     point = point_deflection_in(rules, stiffness, spacing_in)
     even = uniform_deflection_in(rules, stiffness, spacing_in, load_psf)
     thickest = max(panel.layers, key=thickness_in)
-    point_rule, even_rule = rules.entry("panel.deflection.point"), rules.entry("panel.deflection.uniform")
     return (
-        Check(
+        deflection_check(
+            rules,
             name="panel under uniform load",
-            found=spacing_in / even,
-            limit=rules.number(even_rule.id),
-            at_least=True,
-            unit="L/x",
-            rule=even_rule.id,
-            source=even_rule.cited,
-            working=Working(
-                title="Deflection between joists under uniform load",
-                formula="Δ = 5 w s⁴ / (384 EI)",
-                values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
-                steps=(
-                    layers,
-                    f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
-                    f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
-                ),
-                result=f"L/{int(spacing_in / even)}",
-                unit="",
-                source=even_rule.cited,
+            title="Deflection between joists under uniform load",
+            formula="Δ = 5 w s⁴ / (384 EI)",
+            rule="panel.deflection.uniform",
+            span_in=spacing_in,
+            deflection_in=even,
+            values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
+            steps=(
+                layers,
+                f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
+                f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
             ),
         ),
-        Check(
+        deflection_check(
+            rules,
             name="panel under a point load",
-            found=spacing_in / point,
-            limit=rules.number(point_rule.id),
-            at_least=True,
-            unit="L/x",
-            rule=point_rule.id,
-            source=point_rule.cited,
-            working=Working(
-                title="Deflection between joists under a point load",
-                formula="Δ = c P s³ / EI, over two equal spans, P at the middle of one, carried by a strip",
-                values={
-                    **values,
-                    "c": f"{rules.number('panel.coefficient.point'):g}",
-                    "P": f"{load:g} lb",
-                    "strip": f"{strip:g} in",
-                },
-                steps=(
-                    layers,
-                    f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
-                    f"= {point:.4f} in",
-                    f"s / Δ = {spacing_in:g} / {point:.4f} = {spacing_in / point:.1f}",
-                ),
-                result=f"L/{int(spacing_in / point)}",
-                unit="",
-                source=point_rule.cited,
-                argument=("Backer board, mortar and tile are counted as no stiffness.",),
+            title="Deflection between joists under a point load",
+            formula="Δ = c P s³ / EI, over two equal spans, P at the middle of one, carried by a strip",
+            rule="panel.deflection.point",
+            span_in=spacing_in,
+            deflection_in=point,
+            values={
+                **values,
+                "c": f"{rules.number('panel.coefficient.point'):g}",
+                "P": f"{load:g} lb",
+                "strip": f"{strip:g} in",
+            },
+            steps=(
+                layers,
+                f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
+                f"= {point:.4f} in",
+                f"s / Δ = {spacing_in:g} / {point:.4f} = {spacing_in / point:.1f}",
             ),
+            argument=("Backer board, mortar and tile are counted as no stiffness.",),
         ),
         length_check(
             rules,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, length_check, stiffness_text
+from firstcourse.suitability.checks import Check, deflection_check, length_check, stiffness_text
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -116,37 +116,30 @@ def check_studs(rules: RuleSet, studs: Studs) -> tuple[Check, ...]:
 
 
 def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
-    limit = rules.entry(rule)
     lateral = rules.number("wall.load.lateral")
     load = lateral * studs.spacing_in / SQ_IN_PER_SQ_FT
     deflection = beams.uniform_deflection(load, studs.height_in, stiffness)
     argument: tuple[str, ...] = ()
     if studs.steel is not None and studs.steel.second_moment_in4 is None:
         argument = ("Gross section of the steel, lips and buckling left out; the maker's table governs.",)
-    return Check(
+    return deflection_check(
+        rules,
         name=f"stud stiffness ({'code' if rule.endswith('.code') else 'tile'})",
-        found=studs.height_in / deflection,
-        limit=rules.number(rule),
-        at_least=True,
-        unit="L/x",
+        title="Sideways deflection of a stud alone",
+        formula="Δ = 5 w H⁴ / (384 EI)",
         rule=rule,
-        source=limit.cited,
-        working=Working(
-            title="Sideways deflection of a stud alone",
-            formula="Δ = 5 w H⁴ / (384 EI)",
-            values={"H": f"{studs.height_in:g} in", "spacing": f"{studs.spacing_in:g} in"},
-            steps=(
-                f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
-                _stiffness_step(rules, studs, stiffness),
-                f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness_text(stiffness)}) "
-                f"= {deflection:.4f} in",
-                f"H / Δ = {studs.height_in:g} / {deflection:.4f} = {studs.height_in / deflection:.1f}",
-            ),
-            result=f"H/{int(studs.height_in / deflection)}",
-            unit="",
-            source=limit.cited,
-            argument=argument,
+        span_in=studs.height_in,
+        deflection_in=deflection,
+        values={"H": f"{studs.height_in:g} in", "spacing": f"{studs.spacing_in:g} in"},
+        steps=(
+            f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
+            _stiffness_step(rules, studs, stiffness),
+            f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness_text(stiffness)}) "
+            f"= {deflection:.4f} in",
+            f"H / Δ = {studs.height_in:g} / {deflection:.4f} = {studs.height_in / deflection:.1f}",
         ),
+        letter="H",
+        argument=argument,
     )
 
 
