@@ -9,7 +9,15 @@ class FirstcourseError(Exception):
 
 
 class InputValueError(FirstcourseError, ValueError):
-    """A given value is outside what the calculation accepts."""
+    """A given value is outside what the calculation accepts.
+
+    Attributes:
+        field: Where it stands in its room of the job document, such as `floor.openings[2]`; empty if not known.
+    """
+
+    def __init__(self, message: str = "", *, field: str = "") -> None:
+        self.field = field
+        super().__init__(message)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

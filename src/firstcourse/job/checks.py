@@ -18,7 +18,7 @@ from firstcourse.job.model import (
 from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
 from firstcourse.rules import Override, load_rules
-from firstcourse.units import mm
+from firstcourse.units import Tape, format_length, mm
 
 Wrong = tuple[tuple[str | int, ...], str]
 
@@ -42,7 +42,7 @@ def _job(job: Job) -> Iterator[Wrong]:
             yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
     yield from _changes(job)
     for index, room in enumerate(job.rooms):
-        for path, message in _room(room, frozenset(stocks)):
+        for path, message in _room(room, frozenset(stocks), job.tape):
             yield ("rooms", index, *path), message
     yield from check_tiles(job)
 
@@ -68,9 +68,17 @@ def _changes(job: Job) -> Iterator[Wrong]:
             yield ("rules", index, "value"), str(error)
 
 
-def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:
+def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
     yield from _twice(list(room.corners), ("corners",), "corner")
     sides = room.side_pairs()
+    if set(room.sides) == {_swapped(pair) for pair in sides}:
+        yield (
+            ("corners",),
+            f"{', '.join(room.corners)} runs the other way round than the sides do ({next(iter(room.sides))} and "
+            "so on). Stand inside, turn to the right and name the corners in that order; if the sides were named "
+            f"so, it is {_backwards(room.corners)}",
+        )
+        return
     for pair in room.sides:
         if pair not in sides:
             hint = f"; write {_swapped(pair)}" if _swapped(pair) in sides else ""
@@ -102,7 +110,7 @@ def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:
         yield (), "walls need a height: give `height`, or `heights` at every corner"
     yield from _twice([wall.wall for wall in room.walls], ("walls",), "wall")
     for index, wall in enumerate(room.walls):
-        for path, message in _wall(room, wall, sides, stocks):
+        for path, message in _wall(room, wall, sides, stocks, tape):
             yield ("walls", index, *path), message
     for name, part in (("floor", room.floor), ("ceiling", room.ceiling)):
         if part is None:
@@ -121,10 +129,17 @@ def _room(room: Room, stocks: frozenset[str]) -> Iterator[Wrong]:
         yield (), "nothing in this room is to be boarded: give a floor, walls or a ceiling"
 
 
-def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozenset[str]) -> Iterator[Wrong]:
+def _backwards(corners: tuple[str, ...]) -> str:
+    """The corners the other way round, as one would have begun."""
+    return ", ".join((corners[-1], *reversed(corners[:-1])))
+
+
+def _wall(
+    room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozenset[str], tape: Tape
+) -> Iterator[Wrong]:
     if wall.wall not in sides:
         hint = f"; seen from inside it is {_swapped(wall.wall)}" if _swapped(wall.wall) in sides else ""
-        yield ("wall",), f"'{wall.wall}' is not a wall of this room{hint}"
+        yield ("wall",), f"'{wall.wall}' is not a wall of this room{hint or '; its walls are ' + ', '.join(sides)}"
         return
     yield from _stocks(wall.stock, stocks)
     length = room.sides.get(wall.wall)
@@ -146,7 +161,7 @@ def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozens
     yield from _members(wall.framing, length)
     yield from _twice([opening.id for opening in wall.openings], ("openings",), "opening")
     for index, opening in enumerate(wall.openings):
-        if (message := _outside(opening, length, height)) is not None:
+        if (message := _outside(opening, length, height, tape)) is not None:
             yield ("openings", index), message
     for index, piece in enumerate(wall.blocking):
         if piece.right > length or piece.at > height:
@@ -156,7 +171,7 @@ def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozens
             yield ("no_fasteners", index), "lies outside the wall"
 
 
-def _outside(opening: WallOpening, length: int, height: int) -> str | None:
+def _outside(opening: WallOpening, length: int, height: int, tape: Tape) -> str | None:
     if opening.points:
         across = [point[0] for point in opening.points]
         up = [point[1] for point in opening.points]
@@ -174,8 +189,18 @@ def _outside(opening: WallOpening, length: int, height: int) -> str | None:
                 opening.bottom,
                 opening.bottom + opening.height,
             )
-    if spans[0] < 0 or spans[1] > length or spans[2] < 0 or spans[3] > height:
-        return f"opening '{opening.id}' lies partly outside its wall; check left, bottom and its size"
+    found = []
+    if spans[0] < 0:
+        found.append(f"begins {format_length(-spans[0], tape)} before the left corner")
+    if spans[1] > length:
+        wall = format_length(length, tape)
+        found.append(f"ends {format_length(spans[1], tape)} from the left corner on a wall {wall} long")
+    if spans[2] < 0:
+        found.append(f"begins {format_length(-spans[2], tape)} below the floor")
+    if spans[3] > height:
+        found.append(f"ends {format_length(spans[3], tape)} up on a wall {format_length(height, tape)} high")
+    if found:
+        return f"opening '{opening.id}' {' and '.join(found)}; check left, bottom and its size"
     return None
 
 

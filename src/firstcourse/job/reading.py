@@ -145,8 +145,8 @@ def _tree(text: str, name: str) -> tuple[Any, Places, list[InputProblem]]:
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-        what = error.problem or error.context or "cannot be read as YAML"
-        problem = InputProblem(file=name, line=line, column=column, field="", message=what)
+        message = _printable(_not_yaml(error, text, line))
+        problem = InputProblem(file=name, line=line, column=column, field="", message=message)
         raise JobError((problem,)) from None
     except (yaml.YAMLError, ValueError, RecursionError) as error:
         raise _refuse(name, f"cannot be read as YAML: {str(error).splitlines()[0]}") from None
@@ -157,6 +157,32 @@ def _tree(text: str, name: str) -> tuple[Any, Places, list[InputProblem]]:
     walker = _Walker(name)
     data = walker.value(root, ())
     return data, walker.places, walker.problems
+
+
+def _not_yaml(error: yaml.MarkedYAMLError, text: str, line: int) -> str:
+    """Why a text cannot be read, in words that name what people mistype: tabs, brackets, quotes, colons."""
+    said = error.problem or error.context or "cannot be read as YAML"
+    lines = text.splitlines()
+    here = lines[line - 1] if line <= len(lines) else ""
+    shown = f"'{_short(here.strip())}'"
+    opened = f"line {error.context_mark.line + 1}" if error.context_mark else "a line above"
+    if "\t" in here[: len(here) - len(here.lstrip())]:
+        return f"{shown} is set in with a tab; use spaces"
+    if "expected ',' or" in said:
+        return f"the bracket that opens in {opened} is not closed before {shown}, or a comma is missing"
+    if "end of stream" in said and "quoted" in (error.context or ""):
+        return f"the quote mark that opens in {opened} is never closed"
+    if "expected key" in said or "expected ':'" in said:
+        return (
+            f"{shown} does not go on from {opened}: look from there on for a quote mark that is not closed, a "
+            "colon that is missing, or a line that is set in more or less than those beside it"
+        )
+    if "mapping values are not allowed" in said:
+        return (
+            f"{shown} has a colon where none can stand: set the line in like those beside it, or put a text that "
+            "holds a colon in quotes"
+        )
+    return f"{shown} cannot be read: {said}"
 
 
 class _Walker:

@@ -29,7 +29,7 @@ def _fraction(value: Any) -> Any:
     try:
         return Fraction(value)
     except (ValueError, ZeroDivisionError):
-        raise ValueError("write it as a fraction of a tile, such as 1/2 or 1/3") from None
+        raise ValueError(f"'{value}' is no fraction; write a share of the tile, such as 1/2 or 1/3") from None
 
 
 Share = Annotated[

@@ -1,7 +1,7 @@
 """Floors and ceilings: things placed from named sides, joists, panel joints and screws."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -83,7 +83,7 @@ def floor_surface(
         corners=room.corners,
         extent=outline,
         openings=(
-            *(_opening(room, opening, frames, outline) for opening in floor.openings),
+            *_openings(room, "floor", floor.openings, frames, outline),
             *((tray,) if tray is not None else ()),
         ),
         supports=(panel, *joists),
@@ -100,7 +100,7 @@ def ceiling_surface(room: Room, ceiling: BoardedCeiling, plan: Mapping[str, Poin
     outline, sides = _outline(room, plan)
     frames = frames_of(room, plan)
     joists = _joists(ceiling.framing, frames, outline, rules, SupportKind.JOIST)
-    openings = tuple(_opening(room, opening, frames, outline) for opening in ceiling.openings)
+    openings = _openings(room, "ceiling", ceiling.openings, frames, outline)
     mirrored_sides = (*reversed(sides[:-1]), sides[-1])
     return Surface(
         id=f"{room.name}/ceiling",
@@ -207,7 +207,16 @@ def _joists(
     return tuple(joists)
 
 
-def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], outline: Ring) -> Opening:
+def _openings(
+    room: Room, part: str, openings: Sequence[FloorOpening], frames: Mapping[str, Frame], outline: Ring
+) -> tuple[Opening, ...]:
+    return tuple(
+        _opening(room, opening, frames, outline, f"{part}.openings[{number}]")
+        for number, opening in enumerate(openings, start=1)
+    )
+
+
+def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], outline: Ring, field: str) -> Opening:
     frame = frames[opening.side or ""]
     area = to_shapely(outline)
     if opening.diameter is not None:
@@ -225,9 +234,11 @@ def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], out
             shape = frame.box(opening.left, opening.out, opening.left + opening.width, opening.out + opening.depth)
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
-        raise InputValueError(f"the outline of opening '{opening.id}' crosses itself")
+        raise InputValueError(f"the outline of opening '{opening.id}' crosses itself", field=field)
     if to_shapely(shape).intersection(area).area < 0.5 * to_shapely(shape).area:
-        raise InputValueError(f"opening '{opening.id}' lies mostly outside {room.name}; check side, left and out")
+        raise InputValueError(
+            f"opening '{opening.id}' lies mostly outside {room.name}; check side, left and out", field=field
+        )
     return placed
 
 

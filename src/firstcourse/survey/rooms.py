@@ -57,7 +57,8 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             taken = [shower for shower in showers if shower.surface.room == room.name]
             surfaces += _surfaces(room, survey, job, rules, taken[0] if taken else None)
         except InputValueError as error:
-            field = f"rooms[{index + 1}]" + (".diagonals" if isinstance(error, UnfixedError) else "")
+            within = "diagonals" if isinstance(error, UnfixedError) else error.field
+            field = f"rooms[{index + 1}]" + (f".{within}" if within else "")
             problems.append(
                 InputProblem(file="job", line=0, column=0, field=f"{field} ({room.name})", message=str(error))
             )

@@ -28,7 +28,8 @@ def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: 
     """
     left, right = wall.wall.split("-")
     extent = _extent(room, left, right, length, tape)
-    outline, labels = _boarded(wall, extent)
+    field = f"walls[{room.walls.index(wall) + 1}]"
+    outline, labels = _boarded(wall, extent, field)
     return Surface(
         id=f"{room.name}/wall/{wall.wall}",
         room=room.name,
@@ -40,8 +41,8 @@ def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: 
         extent=extent,
         openings=tuple(
             placed
-            for opening in wall.openings
-            if (placed := _opening(wall, opening, extent, outline, tape)) is not None
+            for place, opening in enumerate(wall.openings, start=1)
+            if (placed := _opening(wall, opening, extent, outline, tape, f"{field}.openings[{place}]")) is not None
         ),
         supports=(*_studs(wall, extent, rules), *_blocking(wall, rules)),
         framing_axis="v",
@@ -63,7 +64,7 @@ def _extent(room: Room, left: str, right: str, length: int, tape: Tape) -> Ring:
     return ((0, foot[0]), (length, foot[1]), (length, top[1]), (0, top[0]))
 
 
-def _boarded(wall: BoardedWall, extent: Ring) -> tuple[Ring, tuple[Side, ...]]:
+def _boarded(wall: BoardedWall, extent: Ring, field: str) -> tuple[Ring, tuple[Side, ...]]:
     asked = wall.boards
     left, lower, right, upper = bounds(extent)
     box = (
@@ -73,10 +74,10 @@ def _boarded(wall: BoardedWall, extent: Ring) -> tuple[Ring, tuple[Side, ...]]:
         upper if asked.top is None else asked.top,
     )
     if box[2] <= box[0] or box[3] <= box[1]:
-        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given")
+        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given", field=field)
     areas = from_shapely(to_shapely(extent).intersection(to_shapely(rectangle(*box))))
     if len(areas) != 1:
-        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given")
+        raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given", field=field)
     outline = areas[0][0]
     labels = []
     for a, b in sides(outline):
@@ -104,7 +105,9 @@ def _end(limit: int | None, one: int, other: int, full: int, label: str) -> Side
     return Side(kind=SideKind.PERIMETER, label=label)
 
 
-def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Ring, tape: Tape) -> Opening | None:
+def _opening(
+    wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Ring, tape: Tape, field: str
+) -> Opening | None:
     """The opening on the boarded part; None where it lies on the part that is not boarded."""
     if opening.diameter is not None:
         assert opening.left is not None and opening.bottom is not None
@@ -120,7 +123,9 @@ def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Rin
         shape = _ring(opening)
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
-        raise InputValueError(f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself")
+        raise InputValueError(
+            f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself", field=field
+        )
     # The adjustment may shorten a wall by a little; an opening taped to its very end is still on it. Where the
     # floor falls along the wall, a door that stands on it reaches below the foot of the extent at one end.
     left, _, right, upper = bounds(extent)
@@ -128,7 +133,8 @@ def _opening(wall: BoardedWall, opening: WallOpening, extent: Ring, outline: Rin
     if not wall_and_floor.buffer(4 * tape.graduation, join_style="mitre").covers(to_shapely(shape)):
         raise InputValueError(
             f"wall {wall.wall}: opening '{opening.id}' lies partly outside the wall as adjusted; "
-            "check where it is measured from"
+            "check where it is measured from",
+            field=field,
         )
     return placed if from_shapely(to_shapely(outline).intersection(to_shapely(shape))) else None
 

@@ -89,8 +89,12 @@ MISTAKES = [
     ("D-A: 60 in}", "D to A: 61 in}", "61 in", "rooms[1].sides.D to A", "such as A-B"),
     ("wall: A-B", "wall: B-A", "B-A", "rooms[1].walls[1].wall", "seen from inside it is A-B"),
     ("parallel_to: A-B", "parallel_to: A-C", "A-C, spacing", "rooms[1].floor.framing.parallel_to", "not a side"),
-    ("left: 20 in, b", "left: 95 in, b", "{id: valve", "rooms[1].walls[1].openings[1]", "outside its wall"),
-    ("bottom: 40 in", "bottom: 95 in", "{id: valve", "rooms[1].walls[1].openings[1]", "outside its wall"),
+    ("left: 20 in, b", "left: 95 in, b", "{id: valve", "rooms[1].walls[1].openings[1]", "on a wall 8' 0\" long"),
+    ("bottom: 40 in", "bottom: 95 in", "{id: valve", "rooms[1].walls[1].openings[1]", "on a wall 8' 0\" high"),
+    ("left: 20 in, b", "left: 1 in, b", "{id: valve", "rooms[1].walls[1].openings[1]", "before the left corner"),
+    ("bottom: 40 in", "bottom: 1 in", "{id: valve", "rooms[1].walls[1].openings[1]", "below the floor"),
+    ("[A, B, C, D]", "[D, C, B, A]", "[D, C", "rooms[1].corners", "in that order; if the sides"),
+    ("wall: A-B", "wall: A-X", "A-X", "rooms[1].walls[1].wall", "its walls are A-B, B-C, C-D, D-A"),
     ("first: 16 in", "first: 97 in", "97 in", "rooms[1].walls[1].framing.first", "outside the wall"),
     (STUDS, "{spacing: 16 in}", "{spacing: 16 in}", "rooms[1].walls[1].framing", "go together"),
     (STUDS, "{width: 2 in}", "{width: 2 in}", "rooms[1].walls[1].framing", "either spacing"),
@@ -122,6 +126,11 @@ def test_everything_wrong_is_said_at_once_in_the_order_of_the_file():
     )
     found = problems(text)
     assert [p.line for p in found] == [4, 9, 19]
+
+
+def test_corners_named_backwards_are_told_once():
+    found = problems(changed("[A, B, C, D]", "[D, C, B, A]"))
+    assert len(found) == 1 and "if the sides were named so, it is A, B, C, D" in found[0].message
 
 
 def test_a_missing_height_is_said_once():
@@ -156,7 +165,12 @@ def test_a_rule_needs_a_reason():
         ("# only a note\n", "is empty"),
         ("- a\n", "must begin with keys"),
         ("just words", "must begin with keys"),
-        ("a: [1", "expected ',' or ']'"),
+        ("a: [1", "the bracket that opens in line 1 is not closed"),
+        ("a:\n\tb: 1\n", "'b: 1' is set in with a tab; use spaces"),
+        ('a: "b\nc: 1\n', "the quote mark that opens in line 1 is never closed"),
+        ('a: "b\nc: 1"\nd: {e: 1}\nf 2\n', "look from there on for a quote mark"),
+        ("a: b\n  c: d\n", "'c: d' has a colon where none can stand"),
+        ("a: %b\n", "'a: %b' cannot be read"),
         ("a: 1\n---\nb: 1\n", "another document"),
         ("a: " + "[" * 100 + "]" * 100, "nested too deeply"),
         ("[" * 100_000, "nesting"),

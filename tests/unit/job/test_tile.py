@@ -49,7 +49,7 @@ def test_a_tiling_is_read_with_its_fraction_and_angle():
         ({"wall": "{tile: white, pattern: hexagon}"}, "hexagons go with pattern: hexagon"),
         ({"wall": "{tile: white, offset: 1/3}"}, "an offset belongs to pattern: running"),
         ({"wall": "{tile: white, pattern: running, offset: 3/2}"}, "less than 1"),
-        ({"wall": "{tile: white, pattern: running, offset: a third}"}, "fraction of a tile"),
+        ({"wall": "{tile: white, pattern: running, offset: a third}"}, "'a third' is no fraction"),
         ({"wall": "{tile: white, angle: 30}"}, "angle"),
         ({"wall": "{tile: white, pattern: repeat}"}, "go together"),
         ({"wall": "{pattern: repeat, repeat: windmill}"}, "'windmill' is not one of the job's repeats"),

@@ -175,8 +175,9 @@ def test_openings_off_the_boarded_part_are_left_out():
     ],
 )
 def test_openings_that_cannot_be_are_refused(opening, message):
-    with pytest.raises(JobError, match=message):
+    with pytest.raises(JobError, match=message) as caught:
         wall(openings=[{"id": "x", "kind": "other", **opening}])
+    assert caught.value.problems[0].field == "rooms[1].walls[1].openings[1] (bath)"
 
 
 @pytest.mark.parametrize(
@@ -266,8 +267,10 @@ def test_panel_joints_cross_the_floor_or_a_stretch_of_it():
     ],
 )
 def test_floor_things_that_cannot_be_are_refused(fields, message):
-    with pytest.raises(JobError, match=message):
+    with pytest.raises(JobError, match=message) as caught:
         floor(**fields)
+    where = ".floor.openings[1]" if "openings" in fields else ""
+    assert caught.value.problems[0].field == f"rooms[1]{where} (bath)"
 
 
 def test_ceiling_is_the_floor_s_mirror_image():
