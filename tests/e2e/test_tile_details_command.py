@@ -108,6 +108,25 @@ def test_a_kerb_s_faces_reach_from_the_floor_before_each_to_the_tile_of_its_top(
         assert rise == pytest.approx(0.752, abs=0.001)
 
 
+def test_a_bench_s_front_and_end_begin_on_the_shower_floor_as_it_falls(plan: dict[str, Any]):
+    fall = _surface(plan, "bath/floor/shower")["fall"]
+    drain, at_the_wall = (height / INCH for height in (fall["drain_height"], fall["drain_height"] + fall["rise"]))
+    front, end = (_surface(plan, f"bath/bench/bench/{name}") for name in ("front", "left end"))
+    (left, right), (back, near) = ([v / INCH for _, v in face["outline"][:2]] for face in (front, end))
+    assert (right, back) == pytest.approx((at_the_wall, at_the_wall), abs=0.001)
+    # The drain lies 22 in from D-A: its plane rises 5/8 in on the way back from there.
+    assert left == pytest.approx(drain + 0.625 * (22 - 15 - 13 / 32) / 22, abs=0.002)
+    assert near == pytest.approx(drain + 0.625 * (22 - 15) / 22, abs=0.002)
+    assert front["sides"][0]["label"] == end["sides"][0]["label"] == "shower floor"
+    # Tiles of its lowest course are cut to the floor.
+    lowest = min(front["tiles"], key=lambda tile: min(v for _, v in tile["outline"]))
+    assert not lowest["whole"]
+    assert len({v for _, v in lowest["outline"]}) > 2
+    (said,) = [finding for finding in plan["findings"] if finding["code"] == "TIL-125"]
+    assert (said["where"], said["severity"]) == ("bath: bench", "note")
+    assert "front and its left end" in said["message"]
+
+
 def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
     for stock in ("mosaic", "wall", "floor", "bar"):
         own = [tile for surface in plan["surfaces"] for tile in surface["tiles"] if tile["stock"] == stock]
@@ -177,6 +196,20 @@ def _with_a_taller_kerb(plan: dict[str, Any]) -> None:
     outline[:] = [[u, v + 25.4 if v > 0 else v] for u, v in outline]
 
 
+def _floating(name: str) -> Callable[[dict[str, Any]], None]:
+    def change(plan: dict[str, Any]) -> None:
+        outline = _surface(plan, f"bath/bench/bench/{name}")["outline"]
+        outline[:] = [[u, round((v + 3.175) * 640) / 640 if v < 100 else v] for u, v in outline]
+
+    return change
+
+
+def _begun_within_the_floor(plan: dict[str, Any]) -> None:
+    front = _surface(plan, "bath/bench/bench/front")
+    front["outline"] = [[u, 25.4 if v < 100 else v] for u, v in front["outline"]]
+    front["sides"][0]["label"] = "floor"
+
+
 def _on_a_lower_floor(plan: dict[str, Any]) -> None:
     outline = _surface(plan, "bath/floor/shower/kerb 1/inner")["outline"]
     outline[:] = [[u, v + 12.7 if v > 0 else v] for u, v in outline]
@@ -189,6 +222,9 @@ def _on_a_lower_floor(plan: dict[str, Any]) -> None:
         (_moved("room_floor"), "VER-764"),
         (_with_a_taller_kerb, "VER-765"),
         (_on_a_lower_floor, "VER-765"),
+        (_floating("front"), "VER-766"),
+        (_floating("left end"), "VER-766"),
+        (_begun_within_the_floor, "VER-766"),
         (_without_a_lining, "VER-713"),
         (_without_the_bench, "VER-713"),
         (_without_its_joints(f"{NICHE}/back"), "VER-708"),

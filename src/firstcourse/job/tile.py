@@ -179,8 +179,14 @@ class TiledBench(JobModel):
     left: Distance = Field(description="Its left end from the wall's left corner; 0 in the corner.")
     width: Length = Field(description="Along the wall.")
     depth: Length = Field(description="From the wall to its front, before it is tiled.")
-    height: Length = Field(description="Height of its top at the front above the floor, before it is tiled.")
-    bottom: Distance = Field(default=0, description="Height at which the tile of its front begins.")
+    height: Length = Field(
+        description="Height of its top at the front, before it is tiled, over the panels or slab that walls are "
+        "measured from."
+    )
+    bottom: Distance | None = Field(
+        default=None,
+        description="Height at which the tile of its front begins; on the finished floor where not given.",
+    )
     drop: Distance | None = Field(
         default=None, description="How much lower its front lies; by the rule of falls where not given."
     )
@@ -189,7 +195,7 @@ class TiledBench(JobModel):
 
     @model_validator(mode="after")
     def _stands(self) -> Self:
-        if self.bottom >= self.height:
+        if self.bottom is not None and self.bottom >= self.height:
             raise ValueError("bottom must be less than height")
         return self
 

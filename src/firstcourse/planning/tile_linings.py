@@ -10,11 +10,12 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle
 from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
 from firstcourse.job.tile import Pattern
-from firstcourse.plan import OpeningKind, Stock, Surface, Zone
+from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind, Zone
+from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
-from firstcourse.survey.flats import frames_of
+from firstcourse.survey.flats import Frame, frames_of
 from firstcourse.tiling.falls import Limits, drop_of_shelf
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
@@ -61,7 +62,11 @@ class Linings:
 
 
 def linings_of(
-    job: Job, survey: SurveyResult, surfaces: Sequence[Surface], stock: Sequence[Stock], rules: RuleSet
+    job: Job,
+    survey: SurveyResult,
+    surfaces: Sequence[Surface],
+    stock: Mapping[SurfaceKind, tuple[Stock, ...]],
+    rules: RuleSet,
 ) -> Linings:
     """The linings of a job.
 
@@ -69,7 +74,7 @@ def linings_of(
         job: The job.
         survey: For rooms and showers as they are.
         surfaces: Boarded surfaces and shower floors.
-        stock: Sheets that serve walls.
+        stock: Sheets by what they serve.
         rules: Rules in force.
 
     Raises:
@@ -80,9 +85,15 @@ def linings_of(
 
 class _Liner:
     def __init__(
-        self, job: Job, survey: SurveyResult, surfaces: Sequence[Surface], stock: Sequence[Stock], rules: RuleSet
+        self,
+        job: Job,
+        survey: SurveyResult,
+        surfaces: Sequence[Surface],
+        stock: Mapping[SurfaceKind, tuple[Stock, ...]],
+        rules: RuleSet,
     ) -> None:
-        self.job, self.survey, self.rules, self.stock = job, survey, rules, stock
+        self.job, self.survey, self.rules = job, survey, rules
+        self.by_kind, self.stock = stock, stock[SurfaceKind.WALL]
         self.surfaces = {surface.id: surface for surface in surfaces}
         self.tiles = {tile.id: tile for tile in job.tiles}
         self.asked = {item.surface_id: item for item in surfaces_to_tile(job)}
@@ -158,17 +169,22 @@ class _Liner:
             for pair, stands in ((before, asked.left <= touch), (after, right >= length - touch))
         )
         base = f"{room.name}/bench/{asked.id}"
+        frame, on_front = self._frame(room, asked.wall), self._built(front)
+        floors = floors_of(self.job, room, self.survey.showers, self.surfaces, self.by_kind, self.rules)
+        feet = bench_feet(asked, frame, floors, on_front)
+        free = (True, left_rim is None, right_rim is None)
         found = bench_linings(
             (base, room.name, title),
             width=asked.width,
             depth=asked.depth,
-            low=asked.bottom,
+            feet=feet,
             height=asked.height,
             drop=self._drop(asked.depth, asked.drop, title, "top"),
             ends=(left_rim, right_rim),
             back=Rim(label=f"wall {asked.wall}", before=boards_on(asked.wall, room, self.stock)),
-            on_front=self._built(front),
+            on_front=on_front,
         )
+        self.findings += said_of_feet(asked, feet, free, title, self.job.tape)
         for lining in found:
             tile = asked.tile if lining.name == "top" else front
             self._add(
@@ -291,11 +307,14 @@ class _Liner:
             self._take(f"{room.name}/wall/{before}", (room.sides[before] - out, room.sides[before], high), base)
         if stands[1]:
             self._take(f"{room.name}/wall/{after}", (0, out, high), base)
-        plan = next(one.plan for one in self.survey.rooms if one.name == room.name)
-        ring = frames_of(room, plan)[asked.wall].box(left, 0, right, out)
+        ring = self._frame(room, asked.wall).box(left, 0, right, out)
         for name in (f"{room.name}/floor", f"{room.name}/floor/shower"):
             if name in self.surfaces:
                 self.taken.setdefault(name, []).append(Zone(outline=ring, why=base))
+
+    def _frame(self, room: Room, wall: str) -> Frame:
+        plan = next(one.plan for one in self.survey.rooms if one.name == room.name)
+        return frames_of(room, plan)[wall]
 
     def _take(self, name: str, span: tuple[int, int, int], base: str) -> None:
         surface = self.surfaces.get(name)

@@ -56,7 +56,7 @@ def tile_job(
     asked = {item.surface_id: item for item in surfaces_to_tile(job)}
     unsure = {room.name: max(room.adjustment.uncertainty_mm.values(), default=0.0) for room in survey.rooms}
     plans = {room.name: room.plan for room in survey.rooms}
-    linings = linings_of(job, survey, surfaces, stock[SurfaceKind.WALL], rules)
+    linings = linings_of(job, survey, surfaces, stock, rules)
     parts = {line.lining.surface.id: line for line in linings.lines}
     asked |= {name: line.item for name, line in parts.items()}
     surfaces = (

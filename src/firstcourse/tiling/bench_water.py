@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from firstcourse.geometry import area2, bounds, rectangle, sides
-from firstcourse.plan import SideKind, Surface, SurfaceKind
+from firstcourse.plan import Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
 from firstcourse.tiling.linings import TURN, UNDER
@@ -49,6 +49,11 @@ def _kind(
     return None
 
 
+def _four(surface: Surface) -> tuple[Side, ...]:
+    """The sides of a face, the pieces of a foot that follows the floor as one."""
+    return (surface.sides[0], *surface.sides[-3:])
+
+
 def _face(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     """One face; what stands upright is covered from the floor up, though its tile may begin higher.
 
@@ -57,7 +62,7 @@ def _face(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     """
     left, lower, right, upper = bounds(surface.outline)
     ring = rectangle(left, 0 if surface.kind is SurfaceKind.WALL else lower, right, upper)
-    lines = list(zip(sides(ring), surface.sides, strict=True))
+    lines = list(zip(sides(ring), _four(surface), strict=True))
     own = [side.label not in (UNDER, TURN) for _, side in lines]
     met = [side.kind is not SideKind.FREE for _, side in lines]
     corners = [met[i - 1] and met[i] for i in range(len(lines)) if own[i - 1] and own[i]]

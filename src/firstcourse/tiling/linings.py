@@ -14,6 +14,7 @@ from firstcourse.geometry import bounds, rectangle, sides
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
 from firstcourse.survey.showers import KERB
+from firstcourse.tiling.footings import Foot
 
 _ROUNDED = 2
 """Levels and corners that differ by no more than this were rounded apart [ticks]."""
@@ -137,7 +138,7 @@ def bench_linings(
     *,
     width: int,
     depth: int,
-    low: int,
+    feet: tuple[Foot, Foot, Foot],
     height: int,
     drop: int,
     ends: tuple[Rim | None, Rim | None],
@@ -150,7 +151,7 @@ def bench_linings(
         whole: Id, room and title.
         width: Along its wall [ticks].
         depth: From the wall to its front [ticks].
-        low: Height at which the tile of its front begins [ticks].
+        feet: Where the tile of its front, left end and right end begins; of ends only where they stand free.
         height: Height of its top at the front, before it is tiled [ticks].
         drop: How much lower its front lies than its back [ticks].
         ends: The walls at its left and right end; None where an end stands free.
@@ -163,7 +164,6 @@ def bench_linings(
     left, right = (end or _edge("end edge") for end in ends)
     past = sum(0 if end else on_front for end in ends)
     deep = round(math.hypot(depth, drop)) + on_front
-    foot = Rim(label="floor", kind=SideKind.FOOT)
     found = [
         _lining(
             named,
@@ -176,18 +176,22 @@ def bench_linings(
             named,
             "front",
             SurfaceKind.WALL,
-            ((0, low), (width, low), (width, height), (0, height)),
-            (foot, ends[1] or _edge("end edge"), under, ends[0] or _edge("end edge")),
+            (*feet[0].points, (width, height), (0, height)),
+            (*_standing(feet[0]), ends[1] or _edge("end edge"), under, ends[0] or _edge("end edge")),
         ),
     ]
-    for name, end, rims in (
-        ("left end", ends[0], (foot, turn, under, back)),
-        ("right end", ends[1], (foot, back, under, turn)),
+    for name, end, foot, rims in (
+        ("left end", ends[0], feet[1], (turn, under, back)),
+        ("right end", ends[1], feet[2], (back, under, turn)),
     ):
         if end is None:
-            ring = ((0, low), (depth, low), (depth, height), (0, height))
-            found.append(_lining(named, name, SurfaceKind.WALL, ring, rims))
+            ring = (*foot.points, (depth, height), (0, height))
+            found.append(_lining(named, name, SurfaceKind.WALL, ring, (*_standing(foot), *rims)))
     return tuple(found)
+
+
+def _standing(foot: Foot) -> tuple[Rim, ...]:
+    return tuple(Rim(label=label, kind=SideKind.FOOT) for label in foot.labels)
 
 
 def kerb_linings(

@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+from firstcourse.verify.benches import check_benches
 from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
@@ -34,6 +35,7 @@ _CHECKS = (
     check_soft_joints,
     check_falls,
     check_floor_heights,
+    check_benches,
     check_membranes,
     check_quantities,
     check_drawn,

@@ -135,7 +135,9 @@ def _bench_face(surface: Surface, rules: RuleSet) -> Covered:
         lower = 0
     wide, high = right - left, upper - lower
     band = inside = outside = 0
-    rims = list(zip((wide, high, wide, high), surface.labels, surface.sides, strict=True))
+    # A foot that follows the floor has several pieces, and counts as one.
+    labels, kinds = (each[:1] + each[-3:] for each in (surface.labels, surface.sides))
+    rims = list(zip((wide, high, wide, high), labels, kinds, strict=True))
     for index, (length, label, kind) in enumerate(rims):
         if label in _OF_ANOTHER:
             continue

@@ -117,6 +117,37 @@ def test_a_bench_in_the_corner_has_one_free_end_and_keeps_the_wall_bare_behind_i
     assert min(box[1] for box in lowest) > mm(450)
 
 
+def _standing(**bench: Any) -> tuple[Plan, int]:
+    """A bench on a boarded and tiled floor, with the height of that floor."""
+    document = _document(bench={**BENCH, **bench})
+    document["rooms"][0]["floor"] = {"tiling": {"tile": "white"}}
+    plan = plan_job(read_job_text(yaml.safe_dump(document, sort_keys=False)), effort=0).plan
+    return plan, mm(float(plan.workings["suitability.bath/floor.buildup.height"].result.split(" ")[0]))
+
+
+def test_a_bench_beside_no_shower_begins_on_the_room_s_floor():
+    plan, floor = _standing()
+    for name in ("front", "right end"):
+        face = _surfaces(plan)[f"bench/seat/{name}"]
+        assert bounds(face.outline)[1] == pytest.approx(floor, abs=mm(0.01))
+        assert face.sides[0].label == "room floor"
+
+
+def test_a_front_may_begin_above_the_floor_but_not_within_it():
+    plan, floor = _standing(bottom="60 mm")
+    front = _surfaces(plan)["bench/seat/front"]
+    assert (bounds(front.outline)[1], front.sides[0].label) == (mm(60), "floor")
+    assert not any(finding.code == "TIL-126" for finding in plan.findings)
+    plan, floor = _standing(bottom="5 mm")
+    assert bounds(_surfaces(plan)["bench/seat/front"].outline)[1] == pytest.approx(floor, abs=mm(0.01))
+    assert _said(plan, "TIL-126").measured == "5 mm"
+
+
+def test_a_bench_that_ends_below_the_floor_is_refused():
+    with pytest.raises(JobError, match=r"benches\[1\].*ends below the finished floor"):
+        _standing(height="15 mm")
+
+
 def test_a_mirrored_room_lines_its_niche_alike():
     here, there = (_surfaces(_plan(mirrored=mirrored)) for mirrored in (False, True))
     for name, other in (

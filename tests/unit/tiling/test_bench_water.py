@@ -15,6 +15,7 @@ from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.tiling.bench_water import bench_membranes
 from firstcourse.tiling.developed import Developed
+from firstcourse.tiling.footings import level_foot
 from firstcourse.tiling.linings import Rim, bench_linings
 from firstcourse.units import inches
 from firstcourse.verify import verify
@@ -25,9 +26,10 @@ LEFT, RIGHT = Rim(label="wall D-A"), Rim(label="wall B-C")
 
 def bench(ends: tuple[Rim | None, Rim | None], low: int = 0) -> list[Surface]:
     """A bench of 40 x 16 in, 18 in high, that falls level; tile and bed of its front are 1/2 in."""
+    feet = (level_foot(inches(40), low), *[level_foot(inches(16), low)] * 2)
     found = bench_linings(
-        ("bath/bench/seat", "bath", "bath: seat"), width=inches(40), depth=inches(16), low=low, height=inches(18),
-        drop=0, ends=ends, back=Rim(label="wall A-B"), on_front=inches(0.5),
+        ("bath/bench/seat", "bath", "bath: seat"), width=inches(40), depth=inches(16), feet=feet,
+        height=inches(18), drop=0, ends=ends, back=Rim(label="wall A-B"), on_front=inches(0.5),
     )  # fmt: skip
     return [lining.surface for lining in found]
 
