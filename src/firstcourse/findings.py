@@ -1,5 +1,7 @@
 """Coded findings about a job: what is wrong or worth knowing, how bad, and what mends it."""
 
+import re
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 
 from pydantic import BaseModel, ConfigDict
@@ -39,3 +41,47 @@ class Finding(BaseModel):
     rule: str = ""
     source: str = ""
     remedy: str = ""
+
+
+_PLACE = re.compile(r"(?P<room>[^:,]+)(?P<sign>: |, )(?P<rest>.+)")
+
+
+def alike_together(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings as people read them: the worst first, and those that say the same of several places as one.
+
+    Args:
+        findings: As the plan keeps them.
+
+    Returns:
+        Places stand after each other, and so does what was measured there where it differs.
+    """
+    groups: dict[tuple[str, ...], list[Finding]] = {}
+    for finding in findings:
+        place = _PLACE.fullmatch(finding.where)
+        room = f"{place['room']}{place['sign']}" if place else finding.where
+        key = (finding.code, finding.severity, finding.message, finding.limit, finding.rule, finding.source)
+        groups.setdefault((*key, finding.remedy, room), []).append(finding)
+    order = list(Severity)
+    return tuple(
+        sorted((_together(group) for group in groups.values()), key=lambda finding: order.index(finding.severity))
+    )
+
+
+def _together(group: Sequence[Finding]) -> Finding:
+    first = group[0]
+    places = [_PLACE.fullmatch(finding.where) for finding in group]
+    rests = [place["rest"] if place else finding.where for place, finding in zip(places, group, strict=True)]
+    if len(set(rests)) == 1:
+        return first.model_copy(update={"measured": "; ".join(dict.fromkeys(f.measured for f in group))})
+    start = f"{places[0]['room']}{places[0]['sign']}" if places[0] else ""
+    told = (
+        first.measured
+        if len({finding.measured for finding in group}) == 1
+        else "; ".join(f"{rest} {finding.measured}" for rest, finding in zip(rests, group, strict=True))
+    )
+    ending, ends = "", {rest.partition(", ")[2] for rest in rests}
+    if len(ends) == 1 and all(", " in rest for rest in rests):
+        rests = [rest.partition(", ")[0] for rest in rests]
+        ending = f", {ends.pop()}"
+    where = start + "; ".join(dict.fromkeys(rests)) + ending
+    return first.model_copy(update={"where": where, "measured": told})

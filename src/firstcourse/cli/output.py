@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from firstcourse.errors import InputValueError
-from firstcourse.findings import Finding, Severity
+from firstcourse.findings import Finding, Severity, alike_together
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
 _HEADING = {
@@ -42,8 +42,8 @@ def print_json(value: object) -> None:
 
 
 def print_findings(findings: Iterable[Finding]) -> None:
-    """Print findings by severity, the worst first."""
-    listed = list(findings)
+    """Print findings by severity, the worst first; what is said of several places is printed once."""
+    listed = alike_together(findings)
     for severity in _ORDER:
         chosen = [finding for finding in listed if finding.severity is severity]
         if not chosen:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from firstcourse.findings import Finding, Severity
+from firstcourse.findings import Finding, Severity, alike_together
 from firstcourse.plan import SheetLine, StructureSheet
 from firstcourse.workings import Working
 
@@ -46,7 +46,11 @@ def judgement_pages(
         "practice": practice,
         "cautions": list(cautions),
         "places": [{"where": sheet.where, "verdict": _verdict(sheet, findings)} for sheet in structures],
-        "findings": [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(JUDGED)],
+        "findings": [
+            finding.model_dump(mode="json")
+            for finding in alike_together(findings)
+            if finding.code.startswith(JUDGED)
+        ],
         "remedies": [
             {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
             for name, working in workings.items()

@@ -26,6 +26,7 @@ from firstcourse.drawings import (
     to_svg,
 )
 from firstcourse.drawings.svg import svg_size
+from firstcourse.findings import alike_together
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
 from firstcourse.units import format_length, one_or_more
@@ -91,7 +92,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "judged": _judgement(plan) if judged else None,
         "findings": [
             finding.model_dump(mode="json")
-            for finding in plan.findings
+            for finding in alike_together(plan.findings)
             if not (judged and finding.code.startswith(JUDGED))
         ],
         "workings": [

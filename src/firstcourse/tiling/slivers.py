@@ -38,7 +38,7 @@ def sliver_findings(
             "Leave out the start to have the best one found.",
         )
     elif without:
-        why = f"The start without one, instead {without}, costs more elsewhere: {starts[without].words}."
+        why = f"The start without one, instead {without}, weighs worse in all: {starts[without].words}."
         remedy = "Give that start in the job if the other cuts matter less."
     elif _met_in_many_ways(cell, to_mm(rules.ticks(rule.id)), share):
         why = "The pattern meets its edges in many ways at once: every start leaves narrow cuts along some edge."

@@ -93,17 +93,16 @@ def trade(facts: Facts, pick: Facts) -> str:
         (gains if facts.short == 0 else losses).append(
             f"cuts {'all over' if facts.short == 0 else 'under'} half a tile"
         )
-    change, at = max(
-        (
-            (other - one, label)
-            for (label, one), (_label, other) in zip(pick.poor, facts.poor, strict=True)
-            if label
-        ),
-        key=lambda item: (abs(round(item[0], 6)), item[1]),
-        default=(0.0, ""),
-    )
-    if abs(change) > _EVEN_SHARE:
-        (gains if change < 0 else losses).append(f"cuts at {at} {'wider' if change < 0 else 'narrower'}")
+    changes = [
+        (round(other - one, 6), label)
+        for (label, one), (_label, other) in zip(pick.poor, facts.poor, strict=True)
+        if label
+    ]
+    # The greatest change either way: told of one alone, a start would seem to be all gain.
+    for sign, told, word in ((-1, gains, "wider"), (1, losses, "narrower")):
+        change, at = max(((sign * by, label) for by, label in changes), default=(0.0, ""))
+        if change > _EVEN_SHARE:
+            told.append(f"cuts at {at} {word}")
     if facts.uneven is not None and pick.uneven is not None and abs(facts.uneven - pick.uneven) > _EVEN_SHARE:
         (gains if facts.uneven < pick.uneven else losses).append(
             f"cuts on opposite sides are {'more' if facts.uneven < pick.uneven else 'less'} even"

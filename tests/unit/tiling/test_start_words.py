@@ -1,0 +1,31 @@
+"""What a start trades: told both ways, so that none of them seems to be all gain."""
+
+from dataclasses import replace
+
+from firstcourse.tiling.start_words import Facts, trade
+
+PICK = Facts(
+    cut_tiles=20,
+    smallest_cut=40.0,
+    sure_cut=0.0,
+    slack=0.0,
+    short=0.7,
+    sliver=True,
+    may_sliver=True,
+    uneven=None,
+    where=" at wall B-C",
+    on_joints=0,
+    num_wanted=0,
+    unsure=False,
+    poor=(("wall A-B", 0.0), ("wall B-C", 0.8), ("wall D-E", 0.6)),
+)
+
+
+def test_the_greatest_gain_and_the_greatest_loss_along_an_edge_are_both_told() -> None:
+    other = replace(PICK, poor=(("wall A-B", 0.4), ("wall B-C", 0.5), ("wall D-E", 0.0)))
+    assert trade(other, PICK) == "for it: cuts at wall D-E wider; against it: cuts at wall A-B narrower"
+
+
+def test_what_hardly_changes_is_not_told() -> None:
+    other = replace(PICK, poor=(("wall A-B", 0.01), ("wall B-C", 0.8), ("wall D-E", 0.6)))
+    assert trade(other, PICK) == "much like the pick, with the joints elsewhere"
