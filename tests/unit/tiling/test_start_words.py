@@ -26,6 +26,14 @@ def test_the_greatest_gain_and_the_greatest_loss_along_an_edge_are_both_told() -
     assert trade(other, PICK) == "for it: cuts at wall D-E wider; against it: cuts at wall A-B narrower"
 
 
+def test_what_the_survey_may_do_to_the_cuts_is_told_where_no_start_has_room_for_it() -> None:
+    pick, other = replace(PICK, sure_cut=12.0), replace(PICK, sure_cut=0.0)
+    assert trade(other, pick).endswith("as far as it may be, the narrowest cut is narrower")
+    assert trade(pick, other).endswith("as far as it may be, the narrowest cut is wider")
+    # With room to spare, that is what is told.
+    assert trade(replace(other, slack=9.0), pick) == "for it: stands more error of the room"
+
+
 def test_what_hardly_changes_is_not_told() -> None:
     other = replace(PICK, poor=(("wall A-B", 0.01), ("wall B-C", 0.8), ("wall D-E", 0.6)))
     assert trade(other, PICK) == "much like the pick, with the joints elsewhere"
