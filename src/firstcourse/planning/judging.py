@@ -19,6 +19,7 @@ from firstcourse.plan import HeightMark, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.frames import asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
+from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
 from firstcourse.rules import Override, RuleSet, load_rules
@@ -145,6 +146,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 workings[f"suitability.{surface.id}.flatness.remedies"] = _remedies_working(
                     flattened, side.remedies
                 )
+        findings += judge_steam_room(job, room, taped[room.name], rules)
         if untold:
             findings.append(_untold(room.name, untold, enter, rules))
     return JobJudgement(
