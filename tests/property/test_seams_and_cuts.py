@@ -110,6 +110,29 @@ def test_practice_that_keeps_the_rules_is_never_cheaper(seed: int) -> None:
         assert found.cutting.cost <= practice.cost
 
 
+def rooms_job(*seeds: int) -> Job:
+    """Several small rooms that share sheets."""
+    jobs = [room_job(seed) for seed in seeds]
+    rooms = tuple(
+        job.rooms[0].model_copy(update={"name": f"room {seed}"}) for seed, job in zip(seeds, jobs, strict=True)
+    )
+    return jobs[0].model_copy(update={"rooms": rooms})
+
+
+@pytest.mark.parametrize("first", [1, 8, 13])
+def test_practice_over_several_rooms_is_never_cheaper(first: int) -> None:
+    job = rooms_job(*range(first, first + 3))
+    rules, items = load_rules(job.date, job.practice, ()), surfaces_of(job)
+    found = boarded(job, 0)
+    layouts = [practice_layout(i.surface, i.stock, rules, job.tape, mark=i.mark) for i in items]
+    mixed = [
+        practice if len(practice.findings) <= len(own.findings) else own
+        for practice, own in zip(layouts, found.layouts, strict=True)
+    ]
+    practice = cut_pieces(*demand(items, mixed), items[0].stock, job, effort=0)
+    assert found.cutting.cost <= practice.cost
+
+
 def test_processes_change_nothing() -> None:
     job = room_job(1)
     two = job.model_copy(update={"rooms": (job.rooms[0], job.rooms[0].model_copy(update={"name": "other"}))})

@@ -13,7 +13,7 @@ from firstcourse.boards import (
     no_layout,
     practice_layout,
 )
-from firstcourse.cutting import CuttingPlan
+from firstcourse.cutting import CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
 from firstcourse.planning.sheets import cut_pieces, kept_sizes, stock_sizes
@@ -46,10 +46,10 @@ def board(
 ) -> Boarded:
     """The layouts that are cut at least cost, starting from each surface's own best.
 
-    Plain practice is weighed as well. A layout that relaxes a rule, or asks for more members than the surface's
-    own best, is not. Seams are chosen room by room, so that the work grows with the number of rooms and no faster;
-    then all rooms share sheets. The work is counted, so the choice is the same everywhere, and every level of
-    effort begins with the work of the level below and keeps what was best.
+    Plain practice is weighed as well, in each room and over all of them. A layout that relaxes a rule, or asks for
+    more members than the surface's own best, is not. Seams are chosen room by room, so that the work grows with
+    the number of rooms and no faster; then all rooms share sheets. The work is counted, so the choice is the same
+    everywhere, and every level of effort begins with the work of the level below and keeps what was best.
 
     Args:
         surfaces: All surfaces of the job.
@@ -74,19 +74,83 @@ def board(
             found = list(pool.map(_board_task, tasks, chunksize=4))
     else:
         found = [_board_task(task) for task in tasks]
-    if len(found) == 1:
-        return Boarded(found[0][-1].layouts, found[0][-1].cutting)
+    practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
     best: _Best | None = None
     for level in range(effort + 1):
-        layouts = {layout.surface_id: layout for room in found for layout in room[level].layouts}
-        ordered = tuple(layouts[item.surface.id] for item in surfaces)
-        sheets = [sheet for room in found for sheet in room[level].cutting.sheets]
-        pieces, allowed = demand(surfaces, ordered)
-        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=sheets)
-        shared = _Best(value_of(cutting, ordered, stock, rules), ordered, cutting)
+        shared = found[0][level] if len(found) == 1 else _shared(surfaces, found, stock, job, rules, level)
+        shared = _or_practice(surfaces, practice, shared, stock, job, rules, level)
         best = shared if best is None else min(best, shared, key=lambda found: found.value)
     assert best is not None
     return Boarded(best.layouts, best.cutting)
+
+
+def _shared(
+    surfaces: tuple[Surfaced, ...],
+    found: list[list[_Best]],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    level: int,
+) -> _Best:
+    """What was found room by room, all rooms sharing sheets."""
+    layouts = {layout.surface_id: layout for room in found for layout in room[level].layouts}
+    ordered = tuple(layouts[item.surface.id] for item in surfaces)
+    sheets = [sheet for room in found for sheet in room[level].cutting.sheets]
+    return _weighed(surfaces, ordered, sheets, stock, job, rules, level)
+
+
+def _weighed(
+    surfaces: Sequence[Surfaced],
+    layouts: tuple[SurfaceLayout, ...],
+    sheets: Sequence[CutSheet],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    level: int,
+) -> _Best:
+    pieces, allowed = demand(surfaces, layouts)
+    cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=sheets)
+    return _Best(value_of(cutting, layouts, stock, rules), layouts, cutting)
+
+
+def _or_practice(
+    surfaces: tuple[Surfaced, ...],
+    practice: list[SurfaceLayout],
+    found: _Best,
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    level: int,
+) -> _Best:
+    """What was found, with plain practice where rooms that share its offcuts come out cheaper than by themselves.
+
+    A surface whose practice breaks more rules than its layout keeps the layout.
+    """
+    layouts, sheets, cheaper = list(found.layouts), list(found.cutting.sheets), False
+    for members in _sharing(list(surfaces)):
+        items = [surfaces[number] for number in members]
+        cost = _cost_of(items, found.cutting, stock)
+        tried = [_cleaner(practice[number], layouts[number]) for number in members]
+        if cost <= _least(items, stock, job, rules) or tried == [layouts[number] for number in members]:
+            continue
+        pieces, allowed = demand(items, tried)
+        cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
+        if cutting.cost >= cost:
+            continue
+        before = {piece.id for number in members for piece in layouts[number].pieces}
+        sheets = [sheet for sheet in sheets if not any(part.blank in before for part in sheet.parts)]
+        sheets += cutting.sheets
+        for number, layout in zip(members, tried, strict=True):
+            layouts[number] = layout
+        cheaper = True
+    if not cheaper:
+        return found
+    mixed = _weighed(surfaces, tuple(layouts), sheets, stock, job, rules, level)
+    return min(found, mixed, key=lambda found: found.value)
+
+
+def _cleaner(practice: SurfaceLayout, own: SurfaceLayout) -> SurfaceLayout:
+    return practice if len(practice.findings) <= len(own.findings) else own
 
 
 def demand(
