@@ -12,6 +12,7 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
+from firstcourse.boards.strips import Strip, Trapezoid
 from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface
@@ -35,12 +36,22 @@ class Limits:
     graduation: int
 
 
+class Band(NamedTuple):
+    """A stretch along v over which a region is one rectangle [ticks]."""
+
+    lower: float
+    upper: float
+    left: int
+    right: int
+
+
 @dataclass(frozen=True, kw_only=True)
 class Field:
     """A surface, transposed where courses run along v.
 
     Attributes:
         region: What boards may cover, perimeter and opening gaps taken off; a shapely area in ticks.
+        bands: Where the region is one rectangle from side to side, lowest first.
         corners: Corners of framed openings, which seams keep clear of where they can.
         carriers: Faces of the members that seams along v must be centred on; None where any place carries.
         row_carriers: The same for joints between courses, which run along u.
@@ -51,6 +62,7 @@ class Field:
     """
 
     region: shapely.Geometry
+    bands: tuple[Band, ...]
     grid: Grid
     limits: Limits
     corners: tuple[Point, ...]
@@ -66,6 +78,13 @@ class Field:
         """Bounds of the region [ticks]; empty regions have none."""
         left, lower, right, upper = self.region.bounds
         return round(left), round(lower), round(right), round(upper)
+
+    def sides_between(self, lower: float, upper: float) -> tuple[int, int] | None:
+        """Left and right side where the region is one rectangle from `lower` to `upper`, else None [ticks]."""
+        for band in self.bands:
+            if band.lower <= lower and upper <= band.upper:
+                return band.left, band.right
+        return None
 
     @cached_property
     def borne_throughout(self) -> bool:
@@ -105,6 +124,11 @@ def opening_ring(opening: Opening) -> Ring:
 
 def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[shapely.Geometry, Grid]:
     """What boards may cover on a surface, and the grid of tape marks its edges lie on."""
+    ground = _ground_of(surface, rules, graduation)
+    return ground.region, ground.grid
+
+
+def _ground_of(surface: Surface, rules: RuleSet, graduation: int) -> "_Ground":
     holes = tuple(
         _Hole(opening_ring(opening), opening.centre, opening.diameter, _opening_gap(opening, rules))
         for opening in surface.openings
@@ -121,6 +145,57 @@ class _Hole(NamedTuple):
     gap: int
 
 
+@dataclass(frozen=True)
+class _Ground:
+    """What boards may cover of a surface, its grid, and both as they are with u and v changed."""
+
+    region: shapely.Geometry
+    grid: Grid
+
+    @cached_property
+    def bands(self) -> tuple[Band, ...]:
+        return _bands(self.transposed.region)
+
+    @cached_property
+    def transposed(self) -> "_Ground":
+        region = shapely.transform(self.region, lambda points: points[:, ::-1])
+        u, v = self.grid.origin
+        return _Ground(region, Grid(origin=(v, u), graduation=self.grid.graduation))
+
+
+def _bands(turned: shapely.Geometry) -> tuple[Band, ...]:
+    """The bands of a region, from the region with u and v changed.
+
+    A band ends one tick short of ground that reaches out farther to a side: a course that ended there would touch
+    it.
+    """
+    parts = shapely.get_parts(turned).tolist()
+    slabs = Strip(parts).slabs if all(isinstance(part, Polygon) for part in parts) else []
+    found: list[Band] = []
+    for number, slab in enumerate(slabs):
+        if len(slab) != 1:
+            continue
+        lower, upper, left, other_left, right, other_right = slab[0]
+        if left != other_left or right != other_right or left != round(left) or right != round(right):
+            continue
+        if number and _reaches_out(slabs[number - 1], left, right):
+            lower += 1
+        if number + 1 < len(slabs) and _reaches_out(slabs[number + 1], left, right):
+            upper -= 1
+        band = Band(lower, upper, round(left), round(right))
+        if found and found[-1][1:] == (lower, *band[2:]):
+            band = band._replace(lower=found.pop().lower)
+        found.append(band)
+    return tuple(found)
+
+
+def _reaches_out(slab: list[Trapezoid], left: float, right: float) -> bool:
+    return any(
+        min(shape.lower_left, shape.lower_right) < left or max(shape.upper_left, shape.upper_right) > right
+        for shape in slab
+    )
+
+
 def _opening_gap(opening: Opening, rules: RuleSet) -> int:
     return rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
 
@@ -128,7 +203,7 @@ def _opening_gap(opening: Opening, rules: RuleSet) -> int:
 @lru_cache(maxsize=64)
 def _region(
     outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], fill: int, graduation: int
-) -> tuple[shapely.Geometry, Grid]:
+) -> _Ground:
     # Each surface is asked for many times in a row: by direction, by sheet, for every layout built.
     loose = inset(outline, gaps, Grid(origin=(0, 0), graduation=1))
     left, lower, _, _ = loose.bounds if not loose.is_empty else (0, 0, 0, 0)
@@ -142,7 +217,7 @@ def _region(
             holes.append(grown(ring, gap, grid))
     if holes:
         region = _without_slivers(region.difference(unary_union(holes)), fill)
-    return region, grid
+    return _Ground(region, grid)
 
 
 def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
@@ -160,7 +235,7 @@ def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
 
 def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> Field:
     """Make a surface ready for courses along u, or along v by transposing it."""
-    region, grid = board_region(surface, rules, graduation)
+    ground = _ground_of(surface, rules, graduation)
     limits = limits_of(rules, graduation)
     carried_everywhere = any(support.kind is SupportKind.PANEL for support in surface.supports)
     boxes = tuple(bounds(support.outline) for support in surface.supports if runs_along(support, surface))
@@ -183,13 +258,13 @@ def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool
         for u, v in opening_ring(opening)
     )
     if along_v:
-        region = shapely.transform(region, lambda points: points[:, ::-1])
-        grid = Grid(origin=(grid.origin[1], grid.origin[0]), graduation=graduation)
+        ground = ground.transposed
         boxes = tuple((lower, left, upper, right) for left, lower, right, upper in boxes)
         cross = tuple((lower, left, upper, right) for left, lower, right, upper in cross)
     return Field(
-        region=region,
-        grid=grid,
+        region=ground.region,
+        bands=ground.bands,
+        grid=ground.grid,
         limits=limits,
         corners=corners,
         carriers=boxes if seams_need else None,

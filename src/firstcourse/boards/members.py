@@ -7,11 +7,14 @@ from firstcourse.geometry import axis_of, bounds, rectangle, sides
 from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_MM
 
 
 def row_runs(field: Field, top: int) -> tuple[Span, ...]:
     """The stretches along u of the joint whose lower edge is at `top` [ticks]."""
     left, _, right, _ = field.box
+    if (ends := field.sides_between(top, top + field.limits.gap)) is not None:
+        return (ends,) if ends[1] - ends[0] > TICKS_PER_MM else ()
     middle = top + field.limits.gap / 2
     return stretches(field.region, ((left, middle), (right, middle)), axis=0)
 

@@ -12,7 +12,7 @@ from shapely import box as shapely_box
 from firstcourse.boards.courses import Span, bearing_edge
 from firstcourse.boards.field import Field
 from firstcourse.boards.strips import Box, Strip
-from firstcourse.geometry import from_shapely
+from firstcourse.geometry import from_shapely, rectangle
 from firstcourse.geometry.polygon import LEAST_AREA2, Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
@@ -36,22 +36,40 @@ class Ground:
     """What one course covers, whatever sheets it is laid with; outlines once worked out are kept."""
 
     def __init__(self, field: Field, span: Span) -> None:
-        left, _, right, _ = field.box
         self.span = span
         self._narrow = field.limits.least_piece
-        self.strip = field.region.intersection(shapely_box(left, span[0], right, span[1]))
         self._field = field
+        # Where the region is one rectangle all over the course, nothing has to be clipped.
+        self._sides = field.sides_between(*span)
         self._areas: dict[Span, tuple[Area, ...]] = {}
         self._boxes: dict[Span, tuple[Box, ...]] = {}
         self._runs: dict[int, tuple[Span, ...]] = {}
 
     @cached_property
+    def strip(self) -> shapely.Geometry:
+        """What the course covers."""
+        lower, upper = self.span
+        if self._sides is not None:
+            return shapely_box(self._sides[0], lower, self._sides[1], upper)
+        left, _, right, _ = self._field.box
+        return self._field.region.intersection(shapely_box(left, lower, right, upper))
+
+    @cached_property
     def ends(self) -> Span:
         """Left and right end of the course [ticks]; equal where nothing is to be covered."""
+        if self._sides is not None:
+            return self._sides
         if self.strip.is_empty:
             return 0, 0
         left, _, right, _ = self.strip.bounds
         return round(left), round(right)
+
+    @cached_property
+    def area(self) -> float:
+        """What the course covers [ticks²]."""
+        if self._sides is not None:
+            return float((self._sides[1] - self._sides[0]) * (self.span[1] - self.span[0]))
+        return float(self.strip.area)
 
     @cached_property
     def filled(self) -> tuple[shapely.Polygon, ...]:
@@ -62,6 +80,8 @@ class Ground:
     @cached_property
     def is_box(self) -> bool:
         """Whether every board of the course, holes left out, is a rectangle as high as the course."""
+        if self._sides is not None:
+            return True
         left, right = self.ends
         area = (right - left) * (self.span[1] - self.span[0])
         return bool(area > 0 and len(self.filled) == 1 and self.filled[0].area == area)
@@ -69,6 +89,8 @@ class Ground:
     @cached_property
     def _is_whole(self) -> bool:
         """Whether the course covers one rectangle without holes."""
+        if self._sides is not None:
+            return True
         return self.is_box and not any(part.interiors for part in shapely.get_parts(self.strip))
 
     @cached_property
@@ -104,6 +126,13 @@ class Ground:
             run for level in levels for run in stretches(self.strip, ((left, level), (right, level)), axis=0)
         )
 
+    def upright(self, u: float) -> tuple[Span, ...]:
+        """The stretches along v that a line at `u` covers, lowest first; those of 1 mm or less are left out."""
+        if self._sides is None:
+            return self.shapes.upright(u)
+        (left, right), (lower, upper) = self._sides, self.span
+        return (self.span,) if left <= u < right and upper - lower > TICKS_PER_MM else ()
+
     def longer(self, start: int, end: int, most: int) -> bool:
         """Whether a board between two edges is plainly longer than `most`, told without its outline [ticks]."""
         return end - start > most and any(min(b, end) - max(a, start) > most for a, b in self.unbroken)
@@ -115,7 +144,10 @@ class Ground:
             return ()
         key = (start, end)
         if key not in self._areas:
-            self._areas[key] = tuple(from_shapely(self._part(start, end)))
+            if self._sides is not None:
+                self._areas[key] = tuple((rectangle(*box), ()) for box in self.boxes(start, end))
+            else:
+                self._areas[key] = tuple(from_shapely(self._part(start, end)))
         return self._areas[key]
 
     def boxes(self, start: int, end: int) -> tuple[Box, ...]:
@@ -200,7 +232,7 @@ class Course:
             for start, lower, end, upper in field.carriers + field.cross
             if edge - start >= bearing and end - edge - gap >= bearing
         )
-        return all(covered(run, spans, step) for run in self.ground.shapes.upright(edge + gap / 2))
+        return all(covered(run, spans, step) for run in self.ground.upright(edge + gap / 2))
 
     def runs(self, edge: int) -> tuple[Span, ...]:
         """The stretches along v of a seam there, lowest first."""
@@ -233,7 +265,7 @@ class Course:
         gap, step = self.field.limits.gap, self.field.limits.graduation
         across = gap * (self.span[1] - self.span[0])
         # A hair is taken off: floating point areas are not exact, and specks of area are no boards.
-        area = self.ground.strip.area * (1 - 1e-6) - LEAST_AREA2
+        area = self.ground.area * (1 - 1e-6) - LEAST_AREA2
         by_area = ceil((area + across) / (self.length * self.height + across))
         longest = max((b - a for a, b in self.ground.unbroken), default=0)
         by_length = ceil((longest - step + gap) / (max(self.length, self.height) + step + gap))

@@ -2,6 +2,7 @@
 
 from collections.abc import Hashable, Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations_with_replacement
 
 import numpy as np
@@ -202,21 +203,10 @@ def _legal(
     """
     ground, gap, step = course.ground, course.field.limits.gap, course.field.limits.graduation
     least, most = course.field.limits.least_piece, course.length + step
+    if ground.is_box:
+        return _legal_boxes(course, edges, stock, along_v=along_v)
     boards: list[Boards] = []
     slivers: list[Boards] = []
-    if ground.is_box:
-        tall = ceil_to(ground.span[1] - ground.span[0], step)
-        both_ways = [way for sheet in stock for way in (sheet.size, sheet.size[::-1])]
-        widest = max((long for long, short in both_ways if tall <= short), default=0)
-        for i, edge in enumerate(edges):
-            for j in range(i + 1, len(edges)):
-                wide = -(-(edges[j] - edge - gap) // step) * step
-                if wide > widest:
-                    break
-                if wide > 0:
-                    listed = slivers if TICKS_PER_MM < min(wide, tall) < least else boards
-                    listed.append((i, j, ((tall, wide) if along_v else (wide, tall),)))
-        return boards, slivers
     if ground.shapes.is_single:
         at = np.array(edges)
         first, last = np.nonzero((at[None, :] - at[:, None] > gap) & (at[None, :] - at[:, None] - gap <= most))
@@ -253,6 +243,46 @@ def _legal(
                 small_one = any(TICKS_PER_MM < min(size) < least for size in sizes)
                 (slivers if small_one else boards).append((i, j, sizes))
     return boards, slivers
+
+
+def _legal_boxes(
+    course: Course, edges: tuple[int, ...], stock: tuple[Stock, ...], *, along_v: bool
+) -> tuple[list[Boards], list[Boards]]:
+    """`_legal` where every board is a rectangle as high as the course."""
+    limits, (lower, upper) = course.field.limits, course.span
+    tall = ceil_to(upper - lower, limits.graduation)
+    both_ways = [way for sheet in stock for way in (sheet.size, sheet.size[::-1])]
+    widest = max((long for long, short in both_ways if tall <= short), default=0)
+    longest = max((long for long, _ in both_ways), default=0)
+    pairs, widths = _spaced(edges, limits.gap, limits.graduation, longest)
+    blanks: dict[int, tuple[Size, ...]] = {
+        wide: ((tall, wide) if along_v else (wide, tall),) for wide in widths if wide <= widest
+    }
+    small = {wide for wide in blanks if TICKS_PER_MM < min(wide, tall) < limits.least_piece}
+    if not small and len(blanks) == len(widths):
+        return [(i, j, blanks[wide]) for i, j, wide in pairs], []
+    boards = [(i, j, blanks[wide]) for i, j, wide in pairs if wide in blanks and wide not in small]
+    return boards, [(i, j, blanks[wide]) for i, j, wide in pairs if wide in small]
+
+
+@lru_cache(maxsize=64)
+def _spaced(
+    edges: tuple[int, ...], gap: int, step: int, longest: int
+) -> tuple[list[tuple[int, int, int]], list[int]]:
+    """Any two edges by their numbers with the width of a board between them, rounded up; and all these widths.
+
+    None is over `longest`. Courses of one surface mostly have the same edges, whatever their heights.
+    """
+    found = []
+    for i, edge in enumerate(edges):
+        start = edge + gap
+        for j in range(i + 1, len(edges)):
+            wide = -(-(edges[j] - start) // step) * step
+            if wide > longest:
+                break
+            if wide > 0:
+                found.append((i, j, wide))
+    return found, sorted({wide for *_, wide in found})
 
 
 def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:

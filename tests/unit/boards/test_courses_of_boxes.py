@@ -1,12 +1,14 @@
 """Courses and boards that are rectangles take a shorter way; it must say what the longer one says."""
 
 import datetime
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 
 from firstcourse.boards.field import Field, field_of
-from firstcourse.boards.seams import PIECE, SLIVER, Course
+from firstcourse.boards.members import row_runs
+from firstcourse.boards.seams import PIECE, SLIVER, Course, Ground
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
@@ -74,3 +76,31 @@ def test_rectangles_and_other_boards_count_together() -> None:
     notched = own_best_layout(surface(96, 70, notched=True), SHEET, RULES, Tape.INCH)
     assert any(len(board.outline) > 4 for board in notched.boards)
     assert len(notched.seams) >= len(plain.seams) > 0
+
+
+@pytest.mark.parametrize("along_v", [False, True])
+def test_courses_over_one_rectangle_are_as_if_clipped(along_v: bool) -> None:
+    made = field_of(surface(96, 70, notched=True), RULES, Tape.INCH.graduation, along_v=along_v)
+    left, lower, right, upper = made.box
+    gap, clipped = made.limits.gap, replace(made, bands=())
+    assert len(made.bands) == 2
+    assert made.bands[1].left == left
+    at = {made.bands[0].lower, made.bands[0].upper, made.bands[1].lower, made.bands[1].upper, lower, upper}
+    levels = sorted({int(level) + by for level in at for by in (-inches(7), -1, 0, 1, inches(7))})
+    levels = [level for level in levels if lower <= level <= upper]
+    told = 0
+    for span in combinations(levels, 2):
+        quick, slow = Ground(made, span), Ground(clipped, span)
+        assert (quick.ends, quick.is_box, quick.unbroken) == (slow.ends, slow.is_box, slow.unbroken)
+        assert quick.area == pytest.approx(slow.area, abs=1e-3)
+        told += quick.is_box
+        for edge in (left - 1, left, left + inches(20), right - inches(5), right - gap, right):
+            assert quick.runs(edge, gap) == slow.runs(edge, gap)
+            if slow.is_box:
+                assert quick.upright(edge) == slow.upright(edge)
+            for start in (left, left + inches(3), right - inches(30)):
+                assert quick.areas(start, edge) == slow.areas(start, edge)
+                assert quick.boxes(start, edge) == slow.boxes(start, edge)
+    assert told > 20
+    for level in levels:
+        assert row_runs(made, level) == row_runs(clipped, level)
