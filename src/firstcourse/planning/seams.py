@@ -74,10 +74,12 @@ def board(
             found = list(pool.map(_board_task, tasks, chunksize=4))
     else:
         found = [_board_task(task) for task in tasks]
+    if len(found) == 1:
+        return Boarded(found[0][-1].layouts, found[0][-1].cutting)
     practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
     best: _Best | None = None
     for level in range(effort + 1):
-        shared = found[0][level] if len(found) == 1 else _shared(surfaces, found, stock, job, rules, level)
+        shared = _shared(surfaces, found, stock, job, rules, level)
         shared = _or_practice(surfaces, practice, shared, stock, job, rules, level)
         best = shared if best is None else min(best, shared, key=lambda found: found.value)
     assert best is not None
