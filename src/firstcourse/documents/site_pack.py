@@ -13,7 +13,7 @@ from firstcourse.documents.judgement_pages import (
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
-from firstcourse.documents.rule_values import shown_value
+from firstcourse.documents.rule_pages import CAUTIONS, rule_pages
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
@@ -30,8 +30,6 @@ from firstcourse.findings import alike_together
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
 from firstcourse.units import format_length, one_or_more
-
-_CAUTIONS = "safety.caution."
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -70,7 +68,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
         "figures": [list(row) for row in _figures(plan)],
-        "cautions": [rule.value for rule in plan.rules if rule.id.startswith(_CAUTIONS)],
+        "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
         "stops": [f"{found.where}: {found.message}" for found in plan.findings if found.severity == "stop"],
         "rooms": room_pages(plan),
         "surfaces": [_surface(plan, surface) for surface in plan.surfaces if surface.boarded],
@@ -104,32 +102,8 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             for name, working in plan.workings.items()
             if name not in elsewhere
         ],
-        "overrides": [
-            [change.rule, shown_value(str(change.value), change.unit, plan.job.tape), change.reason]
-            for change in plan.job.overrides
-        ],
-        "assumptions": [
-            [rule.id, shown_value(rule.value, rule.unit, plan.job.tape)]
-            for rule in plan.rules
-            if rule.basis == "house_assumption"
-        ],
-        "borrowed": _rules(plan, borrowed=True),
-        "rules": _rules(plan, borrowed=False),
+        **rule_pages(plan),
     }
-
-
-def _rules(plan: Plan, *, borrowed: bool) -> list[list[str]]:
-    return [
-        [
-            rule.id,
-            shown_value(rule.value, rule.unit, plan.job.tape),
-            ", ".join(part for part in (rule.source, rule.locator) if part),
-        ]
-        for rule in plan.rules
-        if bool(rule.taken_from) is borrowed
-        and rule.basis != "house_assumption"
-        and (borrowed or not rule.id.startswith(_CAUTIONS))
-    ]
 
 
 def _judgement(plan: Plan) -> dict[str, Any]:

@@ -53,4 +53,5 @@ def test_overrides_and_house_assumptions_stand_apart() -> None:
     data = pack_data(plan_of("tub-bathroom"))
     assumed = {row[0] for row in data["assumptions"]}
     assert "boards.gap.opening" in assumed
-    assert not assumed & {row[0] for row in data["rules"]}
+    published = {value.split()[0] for row in data["rules"] for value in row[1].split("; ")}
+    assert not assumed & published and "boards.gap.between" in published
