@@ -53,8 +53,11 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
     )
     for row in summary["stock"]:
         if row["used"] or row["practice"]:
-            notes = (_proof(row), f"plain practice {row['practice']}")
-            print(f"  {row['id']}: {counted(row['used'], 'sheets')} ({'; '.join(note for note in notes if note)})")
+            notes = (_proof(row), "" if row["practice"] is None else f"plain practice {row['practice']}")
+            said = "; ".join(note for note in notes if note)
+            print(f"  {row['id']}: {counted(row['used'], 'sheets')}{f' ({said})' if said else ''}")
+    for told in summary["practice"]:
+        print(f"  {told}")
     for row in summary["quantities"]:
         if row["buy"]:
             print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {counted(row['exact'], row['unit'])}")

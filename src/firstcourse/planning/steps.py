@@ -32,9 +32,18 @@ from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.survey import survey_job
+from firstcourse.units import counted
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working
 
+_BROKEN = {
+    "BRD-201": "end joints closer than asked",
+    "BRD-202": "places where four boards meet",
+    "BRD-203": "seams too close to a panel joint",
+    "BRD-204": "boards narrower than the least piece",
+    "BRD-301": "surfaces that no sheet may board",
+}
+"""What a finding on a layout says, as papers count it where plain practice would have it."""
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 
 
@@ -128,8 +137,8 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | water.workings
-    practice = _practice(surfaces, stock, job, rules)
-    workings |= _practice_workings(practice)
+    practice, faults = _practice(surfaces, stock, job, rules)
+    workings |= _practice_workings(practice, faults)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
     notes = rule_notes(
@@ -176,17 +185,30 @@ def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stoc
 
 def _practice(
     surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet
-) -> dict[str, int]:
-    """Sheets that full sheets from a corner would take, the rest cut as it comes."""
+) -> tuple[dict[str, int], dict[str, str]]:
+    """Sheets that full sheets from a corner take, the rest cut as it comes, and by stock what breaks rules."""
     layouts = tuple(
         practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces
     )
     pieces, allowed = demand(surfaces, layouts)
     cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
-    return {name: found.used for name, found in cutting.counts.items()}
+    broken: dict[str, Counter[str]] = {}
+    for item, layout in zip(surfaces, layouts, strict=True):
+        for sheet in item.stock:
+            broken.setdefault(sheet.id, Counter()).update(
+                finding.code for finding in layout.findings if finding.code in _BROKEN
+            )
+    return (
+        {name: found.used for name, found in cutting.counts.items()},
+        {
+            name: ", ".join(counted(number, _BROKEN[code]) for code, number in sorted(codes.items()))
+            for name, codes in broken.items()
+            if codes
+        },
+    )
 
 
-def _practice_workings(practice: dict[str, int]) -> dict[str, Working]:
+def _practice_workings(practice: dict[str, int], faults: dict[str, str]) -> dict[str, Working]:
     return {
         f"practice {name}": Working(
             title=f"Sheets of {name} by plain practice",
@@ -194,6 +216,7 @@ def _practice_workings(practice: dict[str, int]) -> dict[str, Working]:
             result=str(used),
             unit="sheets",
             source="common practice",
+            argument=(f"It does not keep all rules: {faults[name]}.",) if used and name in faults else (),
         )
         for name, used in practice.items()
     }

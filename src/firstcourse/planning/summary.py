@@ -3,11 +3,13 @@
 from typing import Any
 
 from firstcourse.planning.steps import PlanResult
+from firstcourse.quantities.why import beside_practice
 
 
 def summarize(result: PlanResult) -> dict[str, Any]:
     """The figures that a setter asks for first, as plain values."""
     plan = result.plan
+    together = {name: said for name in plan.counts if (said := beside_practice(plan, name))}
     boards = [board for surface in plan.surfaces for board in surface.boards]
     return {
         "job": plan.job.name,
@@ -23,10 +25,11 @@ def summarize(result: PlanResult) -> dict[str, Any]:
                 "used": found.used,
                 "lower_bound": found.lower_bound,
                 "proven": found.proven,
-                "practice": result.practice.get(name, 0),
+                "practice": None if name in together else result.practice.get(name, 0),
             }
             for name, found in plan.counts.items()
         ],
+        "practice": list(dict.fromkeys(together.values())),
         "quantities": [
             {"item": q.item, "exact": q.exact, "unit": q.unit, "buy": q.buy, "pack": q.pack}
             for q in plan.quantities

@@ -1,5 +1,6 @@
 """Why a plan buys so many sheets and not fewer, in words, from the plan alone."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -286,15 +287,46 @@ def _practice(plan: Plan, stock: Stock) -> list[str]:
     if stock.id not in bought:
         return []
     manner = "Plain practice (full sheets from a corner, the rest from what is left)"
+    faults = plan.workings[f"practice {stock.id}"].argument
     ours = {name: plan.counts[name].used for name in bought}
     if _mixed(plan, stock):
-        return [
-            f"{manner} buys {_each(bought)} for the same surfaces; this plan buys {_each(ours)}.",
-            *_least_cost(plan),
-        ]
+        return [beside_practice(plan, stock.id, manner), *_least_cost(plan)]
     saved = bought[stock.id] - ours[stock.id]
     than = f"{saved} more than" if saved > 0 else "as many as" if saved == 0 else f"{-saved} fewer than"
-    return [f"{manner} buys {bought[stock.id]}: {than} this plan."]
+    return [" ".join((f"{manner} buys {bought[stock.id]}: {than} this plan.", *faults))]
+
+
+def beside_practice(plan: Plan, name: str, manner: str = "Plain practice") -> str:
+    """What plain practice buys beside this plan, over all sheets that serve the same boards.
+
+    Args:
+        plan: A verified plan.
+        name: One of those sheets.
+        manner: Plain practice in words.
+
+    Returns:
+        A sentence; empty where the stock's own count says as much.
+    """
+    stock = next(item for item in plan.stock if item.id == name)
+    if not _mixed(plan, stock):
+        return ""
+    bought = _bought(plan, stock)
+    ours = {one: plan.counts[one].used for one in bought}
+    faults = sorted({said for one in bought for said in plan.workings[f"practice {one}"].argument})
+    told = (
+        f"{manner} buys {_each(bought)} for the same surfaces{_cost(plan, bought)}; "
+        f"this plan buys {_each(ours)}{_cost(plan, ours)}."
+    )
+    return " ".join((told, *faults))
+
+
+def _cost(plan: Plan, bought: dict[str, int]) -> str:
+    """What sheets cost, in brackets; nothing where one has no price."""
+    price = {item.id: item.price for item in plan.stock}
+    parts = [number * (price[name] or 0.0) for name, number in bought.items()]
+    if any(price[name] is None for name, number in bought.items() if number):
+        return ""
+    return f" ({math.fsum(parts):.2f} {plan.job.currency or 'money'})"
 
 
 def _least_cost(plan: Plan) -> list[str]:

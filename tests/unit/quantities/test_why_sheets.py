@@ -3,7 +3,9 @@
 import pytest
 
 from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
-from firstcourse.quantities.why import StockWhy, whole_percents, why_sheets
+from firstcourse.planning.steps import PlanResult
+from firstcourse.planning.summary import summarize
+from firstcourse.quantities.why import StockWhy, beside_practice, whole_percents, why_sheets
 from firstcourse.units import Tape, inches, mm
 from firstcourse.workings import Working
 
@@ -217,6 +219,38 @@ def test_practice_stands_beside_it(practice: int, words: str) -> None:
         workings={"practice board": working(practice)},
     )
     assert f"buys {practice}: {words} this plan." in said(plan)[1]
+
+
+def test_stocks_that_stand_in_for_each_other_are_compared_together() -> None:
+    fault = "It does not keep all rules: 2 boards narrower than the least piece."
+    plan = plan_of(
+        [[(WHOLE, True)], [(WHOLE, True)]],
+        Count(used=2, lower_bound=0, proven=False),
+        stocks=("board", "other"),
+        workings={"practice board": working(0), "practice other": working(1, said=(fault,))},
+    )
+    priced = [stock.model_copy(update={"price": price}) for stock, price in zip(plan.stock, (10, 15), strict=True)]
+    plan = plan.model_copy(update={"stock": tuple(priced)})
+    told = beside_practice(plan, "board")
+    assert told == (
+        "Plain practice buys 1 × other for the same surfaces (15.00 money); "
+        f"this plan buys 2 × board (20.00 money). {fault}"
+    )
+    assert beside_practice(plan, "other") == told
+    done = PlanResult(plan=plan, document="", practice={"board": 0, "other": 1})
+    summary = summarize(done)
+    assert summary["practice"] == [told]
+    assert [row["practice"] for row in summary["stock"]] == [None, None]
+
+
+def test_practice_alike_for_all_of_them_needs_no_sentence() -> None:
+    plan = plan_of(
+        [[(WHOLE, True)]],
+        Count(used=1, lower_bound=1, proven=True),
+        stocks=("board", "other"),
+        workings={"practice board": working(1), "practice other": working(0)},
+    )
+    assert beside_practice(plan, "board") == ""
 
 
 def test_a_millimetre_tape_speaks_metric() -> None:
