@@ -148,6 +148,12 @@ def _image(drawing: Drawing) -> dict[str, Any]:
     return {"svg": to_svg(drawing), "width_mm": svg_size(drawing)[0], "scale": f"1:{drawing.scale}"}
 
 
+_DRAWING_MM = (182.0, 222.0)
+"""Width and height of a page that a surface's drawing may take beside its heading; its table's rows come off."""
+_ROW_MM = 6.4
+_LEAST_MM = 160.0
+
+
 def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
     left, lower, _, _ = bounds(surface.extent or surface.outline)
     tape = plan.job.tape
@@ -169,12 +175,20 @@ def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
         "title": surface.title or surface.id,
         "up": "from the foot" if surface.kind is SurfaceKind.WALL else "from the lower edge",
         "rows": rows,
-        **_image(draw_surface(plan, surface)),
+        # As large as the page allows with the table below it; a long table goes on overleaf.
+        **_image(
+            draw_surface(
+                plan, surface, room=(_DRAWING_MM[0], max(_LEAST_MM, _DRAWING_MM[1] - _ROW_MM * (len(rows) + 1)))
+            )
+        ),
     }
 
 
 def _heights(plan: Plan, surface: Surface) -> dict[str, Any]:
-    return {"title": f"{surface.title or surface.id}: highs and lows", **_image(draw_heights(plan, surface))}
+    return {
+        "title": f"{surface.title or surface.id}: highs and lows",
+        **_image(draw_heights(plan, surface, room=(182.0, 200.0))),
+    }
 
 
 def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:

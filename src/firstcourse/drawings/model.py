@@ -144,6 +144,28 @@ class Drawing:
                 return True
         return False
 
+    def place_within(self, shape: Polygon, text: Text, *, try_also: tuple[XY, ...] = ()) -> XY:
+        """Add a text where no other stands, if possible wholly within a shape, and say where it stands.
+
+        Args:
+            shape: What the text belongs to, its holes left out.
+            text: At the place it would best stand.
+            try_also: Other places, the best first.
+        """
+        spots = (text.at, *try_also)
+        within = [
+            at
+            for at in spots
+            if shape.contains(
+                shapely.box(*Text(at, text.text, text.size, text.anchor, text.bold, text.upright).box)
+            )
+        ]
+        before = len(self.texts)
+        first, *others = (*within, *(at for at in spots if at not in within))
+        moved = Text(first, text.text, text.size, text.anchor, text.bold, text.upright)
+        self.place(moved, try_also=tuple(others))
+        return self.texts[-1].at if len(self.texts) > before else text.at
+
     def _near(self, box: Box) -> list[Box]:
         """Boxes of the texts that stand in the squares of paper that a box reaches into, repeats included."""
         for text in self.texts[self._filed :]:

@@ -2,6 +2,8 @@
 
 import math
 
+from shapely import Polygon
+
 from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.model import Drawing, Line, Poly, Text
 from firstcourse.geometry import bounds
@@ -38,6 +40,8 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
     drawing = Drawing(title=f"piece {piece.id}", scale=scale)
     corners = [(0, 0), (piece.blank[0], 0), piece.blank, (0, piece.blank[1])]
     drawing.polys.append(Poly("extent", tuple((x / per, y / per) for x, y in corners)))
+    rings = [tuple((x / per, y / per) for x, y in ring) for ring in (piece.outline, *piece.holes)]
+    inner = Polygon(rings[0], rings[1:])
     across, up = {0, piece.blank[0]}, {0, piece.blank[1]}
     for ring in (piece.outline, *piece.holes):
         drawing.polys.append(Poly("board", tuple((x / per, y / per) for x, y in ring), piece.id))
@@ -50,14 +54,24 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
             drawing.lines.append(Line("hatch", (x / per - reach, y / per), (x / per + reach, y / per)))
             drawing.lines.append(Line("hatch", (x / per, y / per - reach), (x / per, y / per + reach)))
             size = format_length(right - left, plan.job.tape, feet=False)
-            drawing.place(Text((x / per, y / per + reach + 2), f"hole {size} wide", 2.6))
+            said = Text((x / per, y / per + reach + 2), f"hole {size} wide", 2.6)
+            aside = reach + 1 + (said.box[2] - said.box[0]) / 2
+            others = ((0.0, -reach - 2), (aside, 0.0), (-aside, 0.0), (aside, reach + 2), (aside, -reach - 2))
+            drawing.place_within(inner, said, try_also=tuple((x / per + dx, y / per + dy) for dx, dy in others))
         else:
             corners_marked = corners_to_mark(ring, _ROUND_SIDE)
             across |= {x for x, _ in corners_marked}
             up |= {y for _, y in corners_marked}
     middle = (piece.blank[0] / 2 / per, piece.blank[1] / 2 / per)
     mark = Text(middle, piece.id.removeprefix("P"), 4.2, bold=True)
-    drawing.place(mark, try_also=tuple((middle[0], middle[1] + k * 5.0) for k in (1, -1, 2, -2, 3, -3)))
+    drawing.place_within(
+        inner,
+        mark,
+        try_also=(
+            *((middle[0], middle[1] + k * 5.0) for k in (1, -1, 2, -2, 3, -3)),
+            *((middle[0] + k * 8.0, middle[1]) for k in (1, -1, 2, -2)),
+        ),
+    )
     for along, marks in enumerate((across, up)):
         figures = {mark: format_length(mark, plan.job.tape, feet=False) for mark in sorted(marks)}
         kept: dict[str, int] = {}

@@ -130,9 +130,12 @@ class _Sheet(OnPaper):
         u0, v0, u1, v1 = bounds(board.outline)
         # The table beside the drawing lists every size; on the drawing stands what fits inside its board.
         size = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        inner = Polygon(self.ring(board.outline), [self.ring(hole) for hole in board.holes])
         near = tuple((x, y + k * 5.0) for k in (1, -1, 2, -2, 3, -3))
-        self.drawing.place(Text((x, y), board.mark, _MARK_MM, bold=True), try_also=near)
-        inner = shapely.box(*self.at((u0, v0)), *self.at((u1, v1)))
+        beside = tuple((x + k * 6.0, y) for k in (1, -1, 2, -2))
+        x, y = self.drawing.place_within(
+            inner, Text((x, y), board.mark, _MARK_MM, bold=True), try_also=(*near, *beside)
+        )
         for spot in ((x, y - 4.6), (x, y + 4.6), (x, y - 9.2), (x, y + 9.2)):
             text = Text(spot, size, FIGURE_MM)
             if inner.contains(shapely.box(*text.box)) and self.drawing.place(text):
