@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, FiniteFloat, model_validator
 
-from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Offset
+from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Offset, Pair
 
 Mils = Annotated[FiniteFloat, Field(gt=0, le=1000)]
 Load = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
@@ -156,6 +156,19 @@ class DoorStep(JobModel):
     id: Name = Field(description="Its name, such as door to hall.")
     other_floor: Distance = Field(description="Top of the finished floor beyond.")
     door_underside: Length | None = Field(default=None, description="Underside of the door, where there is one.")
+    wall: Pair | None = Field(
+        default=None, description="Wall it stands in; needed only where the floor does not lie level at its edge."
+    )
+    left: Distance | None = Field(default=None, description="Its left end, from the wall's left corner.")
+    width: Length | None = Field(default=None, description="Its width along the wall.")
+
+    @model_validator(mode="after")
+    def _placed(self) -> Self:
+        if (self.left is None) != (self.width is None):
+            raise ValueError("left and width go together")
+        if self.left is not None and self.wall is None:
+            raise ValueError("left and width are measured along a wall: name it")
+        return self
 
 
 class WallStuds(JobModel):

@@ -121,6 +121,11 @@ def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
         for index, joint in enumerate(room.floor.panel_joints):
             if joint.parallel_to not in sides:
                 yield ("floor", "panel_joints", index), f"'{joint.parallel_to}' is not a side of this room"
+        for index, door in enumerate(room.floor.doorways):
+            if door.wall is not None and door.wall not in sides:
+                yield ("floor", "doorways", index, "wall"), f"'{door.wall}' is not a side of this room"
+            elif door.wall is not None and (door.left or 0) + (door.width or 0) > room.sides[door.wall]:
+                yield ("floor", "doorways", index), "it reaches past the end of its wall; check left and width"
         if room.floor.panel_screws is not None and room.floor.framing is None:
             yield ("floor", "panel_screws"), "screws run in rows on the joists: give the framing"
         for path, message in check_shower(room):

@@ -101,7 +101,8 @@ class TiledShower(JobModel):
     kerb: Kerb | None = Field(default=None, description="The kerb; a shower without one has a recess.")
     recess: Distance | None = Field(
         default=None,
-        description="Without a kerb: depth from the room's finished floor down to what the bed stands on.",
+        description="Without a kerb: depth from the room's finished floor, or where the shower takes all of that "
+        "from the floor beyond its doorway, down to what the bed stands on.",
     )
     membrane: Literal["liner", "sheet", "liquid"] = Field(
         default="sheet",

@@ -78,6 +78,8 @@ class Fall(Frozen):
         drain_height: Height of the top of the drain over the panels (or slab) that the heights of the room's walls
             are over; None in plans made before it was kept.
         room_floor: Height of the room's finished floor over the same; None where the shower takes the whole floor.
+        threshold: Height over the drain of the lowest floor beyond a doorway, where the shower takes the whole
+            floor and no kerb stands there; None otherwise.
         recess: Depth that a shower without a kerb needs below the room's finished floor; None with a kerb.
         largest_tile: Side of the largest tile that follows the planes uncut; None where any does.
         tile_step: Step allowed between tiles, which sets the largest tile; None where any tile follows.
@@ -104,6 +106,7 @@ class Fall(Frozen):
     kerb_width: Ticks | None = None
     drain_height: Ticks | None = None
     room_floor: Ticks | None = None
+    threshold: Ticks | None = None
     recess: Ticks | None = None
     largest_tile: Ticks | None = None
     tile_step: Ticks | None = None

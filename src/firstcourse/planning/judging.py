@@ -15,10 +15,12 @@ from firstcourse.job import (
     problems_placed,
     read_job,
 )
-from firstcourse.plan import HeightMark, StructureSheet, Surface, SurfaceKind
+from firstcourse.plan import Fall, HeightMark, Stock, StructureSheet, Surface, SurfaceKind
+from firstcourse.planning.bed_floor import judge_bed_floor
 from firstcourse.planning.frames import asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
+from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
@@ -94,6 +96,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     surfaces = {f"{shower.surface.room}/floor": shower.surface for shower in survey.showers}
     surfaces |= {surface.id: surface for surface in survey.surfaces}
     taped = {room.name: room for room in survey.rooms}
+    falls = _falls_of_whole_floors(job, survey, stock, rules)
     judged: list[str] = []
     findings: list[Finding] = []
     workings: dict[str, Working] = {}
@@ -114,11 +117,12 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, where, usable)
                 done = judge(replace(frame.inputs, surfaces=exposed), rules)
                 bed = surface.id != name
-                side = (
-                    SurfaceSide()
-                    if bed
-                    else judge_surface(job, room, taped[room.name], surface, where, usable, rules)
-                )
+                if not bed:
+                    side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
+                elif (fall := falls.get(surface.id)) is not None:
+                    side = judge_bed_floor(room, fall, taped[room.name].plan, where, rules, job.tape)
+                else:
+                    side = SurfaceSide()
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(where, error))
                 continue
@@ -127,7 +131,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 untold.append(f"{place} ({', '.join(missing)})")
                 enter = enter or missing != frame.missing or FRAMES_NEED in rules.entries
             if bed:
-                untold.append(f"{place} (flatness and build-up: the shower's bed makes its heights)")
+                untold.append(f"{place} (flatness: the shower's bed makes its heights)")
             if frame.judged or exposed or side.judged:
                 judged.append(where)
             findings += [*frame.notes, *done.findings, *side.findings]
@@ -161,6 +165,17 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         cautions=tuple(rules.text(rule) for rule in _CAUTIONS),
         heights=heights,
     )
+
+
+def _falls_of_whole_floors(
+    job: Job, survey: SurveyResult, stock: dict[SurfaceKind, tuple[Stock, ...]], rules: RuleSet
+) -> dict[str, Fall | None]:
+    """How shower floors that take a whole room fall, by their ids."""
+    boarded = {surface.id for surface in survey.surfaces}
+    if all(f"{shower.surface.room}/floor" in boarded for shower in survey.showers):
+        return {}
+    floors = shower_floors(job, survey, survey.surfaces, stock, rules).surfaces
+    return {floor.id: floor.fall for floor in floors if f"{floor.room}/floor" not in boarded}
 
 
 def _surface_ids(room: Room) -> tuple[str, ...]:

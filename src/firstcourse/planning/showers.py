@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from firstcourse.findings import Finding
-from firstcourse.job import Job, Tiling
-from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.job import Job, Room, Tiling
+from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
 from firstcourse.planning.floor_heights import room_floor
 from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
@@ -55,10 +55,22 @@ def shower_floors(
             thickness=_thickest(shower.shower.tiling, job),
             room_floor=room_floor(job, room, boarded, stock, rules),
         )
-        surfaces.append(shower.surface.model_copy(update={"fall": found.fall}))
+        fall = found.fall
+        if fall is not None:
+            fall = fall.model_copy(update={"threshold": _threshold(fall, room)})
+        surfaces.append(shower.surface.model_copy(update={"fall": fall}))
         findings += found.findings
         workings |= found.workings
     return ShowerFloors(surfaces=tuple(surfaces), findings=tuple(findings), workings=workings)
+
+
+def _threshold(fall: Fall, room: Room) -> int | None:
+    """Where a floor that is all shower ends: at the lowest floor beyond its doorways, over the drain [ticks]."""
+    assert room.floor is not None
+    beyond = [door.other_floor for door in room.floor.doorways]
+    if not beyond or fall.drain_height is None or fall.room_floor is not None or fall.kerb is not None:
+        return None
+    return min(beyond) - fall.drain_height
 
 
 def _thickest(tiling: Tiling | None, job: Job) -> int:

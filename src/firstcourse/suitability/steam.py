@@ -35,8 +35,8 @@ def judge_steam_ceiling(
             code="SUI-610",
             severity=Severity.NOTE if fall is None else Severity.FIX,
             where=where,
-            message="What condenses on the ceiling of a steam room must run to a wall, or it drips on who sits there"
-            + ("; the ceiling's heights are not given." if fall is None else "; this ceiling is too level."),
+            message=f"This steam room's ceiling {'may be' if fall is None else 'is'} too level: what condenses "
+            "there must run to a wall, or it drips on who sits below.",
             measured="" if fall is None else _fall_text(fall, tape),
             limit=f"at least {_fall_text(least, tape)}",
             remedy=frame if fall is not None else f"Give its height at each corner. {frame}",
@@ -57,8 +57,8 @@ def judge_steam_closed(rules: RuleSet, where: str, zone: str) -> tuple[Finding, 
             message="Walls of this room are in steam, which rises; nothing says that the ceiling keeps it in.",
             measured=f"zone: {zone.replace('_', ' ')}" if zone else "no exposure given",
             limit=f"a membrane of at most {rules.number(entry.id):g} perm on its face",
-            remedy="Give the ceiling an exposure with zone: steam, membrane: yes and membrane_kind: low_perm, or have "
-            "whoever closes it do the same.",
+            remedy="Give the ceiling an exposure with zone: steam, membrane: yes and membrane_kind: low_perm, or "
+            "have whoever closes it do the same.",
         ),
     )
 

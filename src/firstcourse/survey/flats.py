@@ -207,6 +207,16 @@ def _joists(
     return tuple(joists)
 
 
+def floor_openings(room: Room, floor: BoardedFloor, plan: Mapping[str, Point]) -> tuple[Opening, ...]:
+    """What is placed on a room's floor, for a shower floor that takes all of it.
+
+    Raises:
+        InputValueError: A thing that does not lie on it.
+    """
+    outline, _ = _outline(room, plan)
+    return _openings(room, "floor", floor.openings, frames_of(room, plan), outline)
+
+
 def _openings(
     room: Room, part: str, openings: Sequence[FloorOpening], frames: Mapping[str, Frame], outline: Ring
 ) -> tuple[Opening, ...]:

@@ -1,15 +1,15 @@
 """A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Point
-from firstcourse.job import Job, Room
+from firstcourse.job import BoardedFloor, Job, Room, TiledShower
 from firstcourse.plan import Opening, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import ceiling_surface, floor_surface
+from firstcourse.survey.flats import ceiling_surface, floor_openings, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading, UnfixedError
@@ -53,7 +53,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             rooms.append(survey)
             findings += _findings(room, survey, job.tape, rules)
             if room.floor is not None and room.floor.shower is not None:
-                showers.append(shower_of(room, room.floor.shower, survey.plan, rules))
+                showers.append(_shower(room, room.floor, room.floor.shower, survey, rules))
             taken = [shower for shower in showers if shower.surface.room == room.name]
             surfaces += _surfaces(room, survey, job, rules, taken[0] if taken else None)
         except InputValueError as error:
@@ -135,6 +135,18 @@ def _surfaces(
     if room.ceiling is not None:
         surfaces.append(ceiling_surface(room, room.ceiling, survey.plan, rules))
     return surfaces
+
+
+def _shower(
+    room: Room, floor: BoardedFloor, asked: TiledShower, survey: RoomSurvey, rules: RuleSet
+) -> SurveyedShower:
+    """A room's shower floor; where it takes the whole floor it has what stands there, such as a closet flange."""
+    shower = shower_of(room, asked, survey.plan, rules)
+    if not _fills(shower.tray, survey):
+        return shower
+    placed = floor_openings(room, floor, survey.plan)
+    surface = shower.surface.model_copy(update={"openings": (*shower.surface.openings, *placed)})
+    return replace(shower, surface=surface)
 
 
 def _fills(tray: Opening | None, survey: RoomSurvey) -> bool:

@@ -80,6 +80,10 @@ class Floors:
                 labels.append(part[4])
         return Foot(points=tuple(points), labels=tuple(labels))
 
+    def height(self, at: Point) -> int:
+        """Height of the finished floor at a point; beside the shower that of the room [ticks]."""
+        return self.under(at, (at[0] + 2 * _ROUNDED, at[1])).points[0][1]
+
     def _parts(self, line: LineString) -> Iterator[_Part]:
         """What lies under a line beside the room's own floor: the planes of the shower floor, then its kerb."""
         if self.fall is None or self.fall.drain_height is None:

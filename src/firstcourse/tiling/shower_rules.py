@@ -149,7 +149,7 @@ def _without_kerb(
     there = surveyed.shower.recess or 0
     entry = open_levels(surveyed.surface, levels)
     if there < needed:
-        rise = max(entry, default=0)
+        rise = max(entry, default=max(level.height for level in levels))
         yield Finding(
             code="FAL-203",
             severity=Severity.STOP,

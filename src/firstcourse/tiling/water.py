@@ -190,7 +190,7 @@ def _spread(outline: Sequence[tuple[int, int]], flaps: Sequence[int]) -> tuple[f
 
 def _upturn(fall: Fall, rules: RuleSet) -> int:
     """How far a floor's membrane runs up the walls from the finished perimeter [ticks]."""
-    threshold = fall.kerb if fall.kerb is not None else fall.rise
+    threshold = fall.kerb if fall.kerb is not None else max(fall.rise, fall.threshold or 0)
     return threshold + rules.ticks("water.upturn.above_threshold") - fall.rise
 
 

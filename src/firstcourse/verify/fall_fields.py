@@ -57,6 +57,7 @@ class Fall:
     kerb_width: int | None
     drain_height: int | None
     room_floor: int | None
+    threshold: int | None
     recess: int | None
     largest_tile: int | None
     tile_step: int | None
@@ -94,6 +95,7 @@ def read_fall(node: Node) -> Fall:
         kerb_width=_maybe(node, "kerb_width"),
         drain_height=_height(node, "drain_height"),
         room_floor=_height(node, "room_floor"),
+        threshold=_height(node, "threshold"),
         recess=_maybe(node, "recess"),
         largest_tile=_maybe(node, "largest_tile"),
         tile_step=_maybe(node, "tile_step"),

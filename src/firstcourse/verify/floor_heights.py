@@ -9,7 +9,7 @@ from shapely import Polygon
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
-from firstcourse.verify.printed import prints
+from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -24,6 +24,7 @@ def check_floor_heights(plan: Document) -> Iterator[Objection]:
         if surface.fall is not None:
             yield from _drain(surface, surface.fall, plan)
             yield from _room_floor(surface.fall, floors.get(surface.room), surface, plan)
+            yield from _threshold(surface, surface.fall, plan)
             yield from _kerbs(surface, surface.fall, plan)
 
 
@@ -75,6 +76,22 @@ def _room_floor(fall: Fall, floor: Surface | None, surface: Surface, plan: Docum
     unit = TICKS_PER_MM if judged is not None and judged.unit.startswith("mm") else TICKS_PER_INCH
     if fall.room_floor < least or (judged is not None and not prints(judged.result, fall.room_floor / unit)):
         yield Objection("VER-764", surface.id, "says another height of the room's floor than its layers come to")
+
+
+def _threshold(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
+    """A floor that is all shower ends at the lowest of the floors beyond the doorways that were judged."""
+    if fall.drain_height is None or (fall.room_floor is not None and fall.threshold is None):
+        return
+    doors = [
+        w for name, w in plan.workings.items() if name.startswith(f"suitability.{surface.id}.buildup.doorway.")
+    ]
+    if not doors and any(said.code == "SUI-902" for said in plan.findings):
+        return
+    beyond = [said for door in doors if (said := first_number(door.values.get("other floor", ""))) is not None]
+    unit = TICKS_PER_MM if doors and "mm" in doors[0].values.get("other floor", "") else TICKS_PER_INCH
+    asked = min(beyond) * unit - fall.drain_height if beyond and fall.kerb is None else None
+    if (asked is None) != (fall.threshold is None) or abs((asked or 0) - (fall.threshold or 0)) > unit / 100:
+        yield Objection("VER-764", surface.id, "names another threshold than the floors beyond its doorways make")
 
 
 def _kerbs(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:

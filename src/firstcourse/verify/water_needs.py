@@ -170,7 +170,7 @@ def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
     if fall.kerb is not None and fall.kerb_width is not None:
         girth = fall.kerb - fall.rise + over + fall.kerb_width + fall.kerb
         area += _kerb_corners(lines, fall.kerb, fall.kerb_width)
-    threshold = fall.rise if fall.kerb is None else fall.kerb
+    threshold = max(fall.rise, fall.threshold or 0) if fall.kerb is None else fall.kerb
     upturn = threshold + rules.ticks("water.upturn.above_threshold") - fall.rise + over if liner else 0
     kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
     walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))

@@ -1,0 +1,131 @@
+"""What meets a shower floor that takes a whole room: doorways, and rims of flanges and drains, by its falls."""
+
+from collections.abc import Iterator, Mapping
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry.polygon import Point
+from firstcourse.job import DoorStep, Room
+from firstcourse.plan import Fall, OpeningKind
+from firstcourse.planning.surfaces import SurfaceSide
+from firstcourse.rules import RuleSet
+from firstcourse.suitability import Doorway, Fitting, Layer
+from firstcourse.suitability.doorways import judge_doorway
+from firstcourse.suitability.fittings import judge_drain, judge_flange
+from firstcourse.survey.flats import frames_of
+from firstcourse.tiling.footings import Floors
+from firstcourse.tiling.words import length_text
+from firstcourse.units import Tape, ceil_to, to_inches
+
+
+def judge_bed_floor(
+    room: Room, fall: Fall, plan: Mapping[str, Point], where: str, rules: RuleSet, tape: Tape
+) -> SurfaceSide:
+    """Judge doorways and rims of a floor that is all shower, each by the height of the falls where it is.
+
+    Args:
+        room: The room.
+        fall: How its floor falls.
+        plan: The room's adjusted corners.
+        where: The place in words.
+        rules: Rules in force.
+        tape: Tape of the job.
+    """
+    done = SurfaceSide()
+    assert room.floor is not None and fall.drain_height is not None
+    floors = Floors(room=fall.drain_height + fall.rise, fall=fall)
+    for number, door in enumerate(room.floor.doorways, start=1):
+        low, high = _along(door, room, plan, floors, fall)
+        name = f"{where}, {door.id}"
+        doorway = Doorway(
+            name=name,
+            other_floor_in=to_inches(door.other_floor),
+            door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
+        )
+        findings, working = judge_doorway(rules, (_falls(high),), doorway, tape)
+        done.findings += (*findings, *_holds(door, name, (low, high), fall, tape))
+        done.workings[f"buildup.doorway.{number}"] = working
+        done.judged = True
+    for rim, kind, height in _rims(room, plan, floors, fall):
+        judge = judge_drain if kind is OpeningKind.DRAIN else judge_flange
+        done.findings += judge(rules, (_falls(height),), where, rim, tape)
+        done.judged = True
+    return done
+
+
+def _falls(height: int) -> Layer:
+    """All that lies on the panels, as one layer; its mass is the frame's matter."""
+    return Layer(name="bed, mortar and tile", thickness_in=to_inches(height), density_kg_m3=0.0)
+
+
+def _along(door: DoorStep, room: Room, plan: Mapping[str, Point], floors: Floors, fall: Fall) -> tuple[int, int]:
+    """Lowest and highest place of the floor at a doorway; of its whole edge where it is not said where that is."""
+    assert fall.drain_height is not None
+    if door.wall is None:
+        heights = [fall.drain_height + level.height for level in fall.levels]
+        return min(heights), max(heights)
+    frame = frames_of(room, plan)[door.wall]
+    left = door.left or 0
+    right = round(frame.length) if door.width is None else left + door.width
+    foot = floors.under(frame.at(left, 0), frame.at(right, 0))
+    return foot.lowest, foot.highest
+
+
+def _holds(door: DoorStep, name: str, span: tuple[int, int], fall: Fall, tape: Tape) -> Iterator[Finding]:
+    """Whether the water stays in, as a kerb would keep it: the floor beyond lies no lower than this one's edge."""
+    low, high = span
+    if fall.kerb is None and high - door.other_floor > tape.graduation // 2:
+        lower = ceil_to(high - door.other_floor, tape.graduation)
+        yield Finding(
+            code="FAL-205",
+            severity=Severity.STOP,
+            where=name,
+            message="The floor beyond this doorway lies lower than the shower floor here, so that water runs out.",
+            measured=f"shower floor up to {length_text(high, tape)} over the panels",
+            limit=f"at most {length_text(door.other_floor, tape)}, the floor beyond",
+            source="common practice",
+            remedy=f"Let the bed in {length_text(lower, tape)} deeper, thin it, bring the drain nearer to the "
+            "doorway, or stand a kerb in it and enter that.",
+        )
+    if door.wall is not None and high - low > tape.graduation:
+        yield Finding(
+            code="FAL-204",
+            severity=Severity.FIX,
+            where=name,
+            message="The shower floor is not level along this doorway, so the step to the floor beyond changes.",
+            measured=f"{length_text(low, tape)} to {length_text(high, tape)} over the panels",
+            limit="level",
+            source="common practice",
+            remedy="Turn a linear drain parallel to the doorway, or take falls: level.",
+        )
+
+
+def _rims(
+    room: Room, plan: Mapping[str, Point], floors: Floors, fall: Fall
+) -> Iterator[tuple[Fitting, OpeningKind, int]]:
+    """Flanges and drains of which the job gives the top, each with the height of the floor where it stands."""
+    assert room.floor is not None and fall.drain_height is not None
+    frames = frames_of(room, plan)
+    flanges = []
+    for opening in room.floor.openings:
+        if (
+            opening.kind not in (OpeningKind.FLANGE, OpeningKind.DRAIN)
+            or opening.left is None
+            or opening.out is None
+        ):
+            continue
+        at = frames[opening.side or ""].at(
+            opening.left + (opening.width or 0) // 2, opening.out + (opening.depth or 0) // 2
+        )
+        height = floors.height(at)
+        if opening.kind is OpeningKind.FLANGE:
+            flanges.append(height)
+        if opening.top is not None:
+            yield Fitting(name=opening.id, top_in=to_inches(opening.top)), opening.kind, height
+    if room.floor.flange_top is not None:
+        # One that is not placed stands near a wall, where the floor is highest.
+        height = flanges[0] if len(flanges) == 1 else fall.drain_height + fall.rise
+        yield (
+            Fitting(name="The closet flange", top_in=to_inches(room.floor.flange_top)),
+            OpeningKind.FLANGE,
+            height,
+        )
