@@ -59,12 +59,38 @@ def alike_together(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     for finding in findings:
         place = _PLACE.fullmatch(finding.where)
         room = f"{place['room']}{place['sign']}" if place else finding.where
-        key = (finding.code, finding.severity, finding.message, finding.limit, finding.rule, finding.source)
-        groups.setdefault((*key, finding.remedy, room), []).append(finding)
+        groups.setdefault((*_said(finding), room), []).append(finding)
+    rooms: dict[tuple[str, ...], list[Finding]] = {}
+    for one in map(_together, groups.values()):
+        place = _PLACE.fullmatch(one.where)
+        within = place["sign"] + place["rest"] if place else ""
+        rooms.setdefault((*_said(one), one.measured, within), []).append(one)
     order = list(Severity)
-    return tuple(
-        sorted((_together(group) for group in groups.values()), key=lambda finding: order.index(finding.severity))
+    told = [_in_rooms(alike) for alike in rooms.values()]
+    return tuple(sorted(told, key=lambda finding: order.index(finding.severity)))
+
+
+def _said(finding: Finding) -> tuple[str, ...]:
+    return (
+        finding.code,
+        finding.severity,
+        finding.message,
+        finding.limit,
+        finding.rule,
+        finding.source,
+        finding.remedy,
     )
+
+
+def _in_rooms(alike: Sequence[Finding]) -> Finding:
+    """Rooms in which the same was found at the same place, named before it."""
+    first = alike[0]
+    if len(alike) == 1:
+        return first
+    places = [_PLACE.fullmatch(finding.where) for finding in alike]
+    rooms = [place["room"] if place else finding.where for place, finding in zip(places, alike, strict=True)]
+    within = places[0]["sign"] + places[0]["rest"] if places[0] else ""
+    return first.model_copy(update={"where": "; ".join(dict.fromkeys(rooms)) + within})
 
 
 def _together(group: Sequence[Finding]) -> Finding:

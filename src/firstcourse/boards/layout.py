@@ -1,5 +1,6 @@
 """From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 import pydantic
@@ -15,7 +16,7 @@ from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, bounds, moved
-from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, Surface, SurfaceKind
+from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
@@ -63,8 +64,24 @@ class SurfaceLayout(Frozen):
     workings: dict[str, Working] = pydantic.Field(default_factory=dict)
 
 
-def no_layout(surface: Surface) -> SurfaceLayout:
-    """A layout without boards, with the reason: nothing to cover within the gaps, or no sheet that can be used."""
+def no_layout(surface: Surface, usable: Sequence[Stock]) -> SurfaceLayout:
+    """A layout without boards, with the reason: nothing to cover within the gaps, or no sheet that can be used.
+
+    Args:
+        surface: What was to be boarded. A slab for which there are no sheets is tiled as it is.
+        usable: Sheets it may be boarded with.
+    """
+    framed = any(support.kind is SupportKind.JOIST for support in surface.supports)
+    if surface.kind is SurfaceKind.FLOOR and not framed and not usable:
+        slab = Finding(
+            code="BRD-301",
+            severity=Severity.NOTE,
+            where=surface.title or surface.id,
+            message="No sheet of the job serves this floor, and it has no joists: tile goes on the slab itself.",
+            source="as entered",
+            remedy="If it is to be boarded, name a sheet for floors; if it is no slab, enter its framing.",
+        )
+        return SurfaceLayout(surface_id=surface.id, findings=(slab,))
     finding = Finding(
         code="BRD-301",
         severity=Severity.STOP,

@@ -369,6 +369,7 @@ class TileStock(Frozen):
         size: Measured width and height of one piece; of a hexagon across flats and across corners.
         sheet: Pieces across and up on one mounted mosaic sheet.
         price: Per box, in the job's currency; None where not given.
+        wet_friction: Wet dynamic coefficient of friction by its data sheet; None where not given.
     """
 
     id: str
@@ -382,6 +383,7 @@ class TileStock(Frozen):
     sheet: tuple[int, int] | None = None
     per_box: int | None = None
     price: float | None = None
+    wet_friction: float | None = None
 
 
 class Count(Frozen):

@@ -228,7 +228,7 @@ def _search(
 def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> list[SurfaceLayout]:
     """The surface's own best layout; then plain practice and the best of each sheet, if they ask no more of it."""
     if not choices:
-        return [no_layout(item.surface)]
+        return [no_layout(item.surface, item.stock)]
     tape, mark = job.tape, item.mark
     picked = [best_choice(choices, item.stock)]
     for sheet in item.stock:

@@ -20,6 +20,10 @@ _WEIGHED = {
 """The argument behind a bound above the area's, by a word in its name."""
 
 
+_MOST_NAMED = 8
+"""More boards than this are not named one by one."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Share:
     """One part of a sheet and its share of the sheet's area.
@@ -361,7 +365,7 @@ def _left(fills: tuple[SheetFill, ...], area: dict[str, int]) -> list[str]:
 def _apart(pieces: list[tuple[str, tuple[int, int]]], stock: Stock) -> list[str]:
     """Many pieces of which no two come out of one sheet, by name: each in turn that goes with none before it."""
     chosen: list[tuple[str, tuple[int, int]]] = []
-    for name, size in sorted(pieces, key=lambda piece: (-min(piece[1]), -max(piece[1]), piece[0])):
+    for name, size in sorted(pieces, key=lambda piece: (-min(piece[1]), -max(piece[1]))):
         if not any(_together(size, other, stock.size) for _, other in chosen):
             chosen.append((name, size))
     return [name for name, _ in chosen]
@@ -376,6 +380,8 @@ def _together(one: tuple[int, int], two: tuple[int, int], sheet: tuple[int, int]
 
 
 def _names(names: list[str]) -> str:
+    if len(names) > _MOST_NAMED:
+        return f"{', '.join(names[: _MOST_NAMED - 1])} and {len(names) - _MOST_NAMED + 1} others"
     return f"{', '.join(names[:-1])} and {names[-1]}"
 
 

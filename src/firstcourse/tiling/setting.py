@@ -82,7 +82,7 @@ def setting_bed(
     findings = [
         *_too_thin_or_thick(thickness, large, rules, tape, place),
         _contact(contact_rule.id, rules, back, tape, trowel, place),
-        *_slip(kind, wet, rules, tile.id, place),
+        *_slip(kind, wet, rules, tile, place),
     ]
     angle = f"{rules.number('tile.trowel.angle'):g} deg"
     working = Working(
@@ -197,18 +197,22 @@ def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, p
     )
 
 
-def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: str, place: str) -> list[Finding]:
+def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: ChosenTile | TileStock, place: str) -> list[Finding]:
     known = [name for name in ("tile.slip.dcof", "tile.slip.pendulum") if name in rules.entries]
     if kind is not SurfaceKind.FLOOR or not wet or not known:
         return []
     rule = rules.entry(known[0])
+    given = tile.wet_friction if known[0] == "tile.slip.dcof" else None
+    if given is not None and given >= rules.number(known[0]):
+        return []
     what = "wet dynamic friction" if known[0] == "tile.slip.dcof" else "wet pendulum value"
     return [
         rule.finding(
             code="TIL-108",
             severity=Severity.NOTE,
             where=place,
-            message=f"This floor is walked on wet; ask for the slip class of tile {tile}.",
+            message=f"This floor is walked on wet; ask for the slip class of tile {tile.id}.",
+            measured="" if given is None else f"{given:g}",
             limit=f"{what} at least {rules.number(known[0]):g}",
             remedy="See it on the tile's data sheet; for bare feet and showers ask for more than the least.",
         )

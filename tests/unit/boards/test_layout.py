@@ -2,7 +2,8 @@
 
 import datetime
 
-from firstcourse.boards import build_layout, layout_alternatives, practice_layout
+from firstcourse.boards import build_layout, layout_alternatives, no_layout, practice_layout
+from firstcourse.findings import Severity
 from firstcourse.plan import Side, SideKind, Stock, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
@@ -56,6 +57,26 @@ def test_no_sheet_stops_the_work_with_a_finding() -> None:
     assert layout_alternatives(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH) == ()
     layout = practice_layout(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH)
     assert layout.boards == () and [finding.code for finding in layout.findings] == ["BRD-301"]
+
+
+def test_a_slab_without_sheets_for_it_is_tiled_as_it_is() -> None:
+    ring = ((0, 0), (inches(60), 0), (inches(60), inches(60)), (0, inches(60)))
+    panel = Support(id="panel", kind=SupportKind.PANEL, outline=ring)
+    joist = Support(id="joist 1", kind=SupportKind.JOIST, outline=ring)
+    slab = Surface(
+        id="r/floor",
+        room="r",
+        kind=SurfaceKind.FLOOR,
+        outline=ring,
+        sides=(Side(kind=SideKind.PERIMETER),) * 4,
+        supports=(panel,),
+    )
+    (said,) = practice_layout(slab, (), RULES, Tape.INCH).findings
+    assert said.severity is Severity.NOTE and "on the slab itself" in said.message
+    # Joists without a sheet, or sheets that find no room, still stop the work.
+    for surface, sheets in ((slab.model_copy(update={"supports": (panel, joist)}), ()), (slab, SHEET)):
+        (said,) = no_layout(surface, sheets).findings
+        assert said.severity is Severity.STOP
 
 
 def test_every_alternative_can_be_built() -> None:

@@ -30,8 +30,17 @@ def test_one_place_measured_twice_is_named_once() -> None:
 
 
 def test_other_rooms_and_other_words_stay_apart() -> None:
-    found = [note("bath: floor"), note("hall: floor"), note("bath: floor", message="grind"), note("whole job")]
+    found = [note("bath: floor"), note("hall: wall A-B"), note("bath: floor", message="grind"), note("whole job")]
     assert alike_together(found) == tuple(found)
+
+
+def test_rooms_where_the_same_was_found_at_the_same_place_stand_after_each_other() -> None:
+    found = [note(f"bath {n}: wall {w}", measured="3 ft") for n in (1, 2) for w in ("A-B", "B-C")]
+    assert [finding.where for finding in alike_together(found)] == ["bath 1; bath 2: wall A-B; wall B-C"]
+    whole = [note("bath 1"), note("bath 2")]
+    assert [finding.where for finding in alike_together(whole)] == ["bath 1; bath 2"]
+    apart = [note("bath 1: floor", measured="3 ft"), note("bath 2: floor", measured="4 ft")]
+    assert alike_together(apart) == tuple(apart)
 
 
 def test_the_worst_comes_first_and_the_rest_keeps_its_order() -> None:

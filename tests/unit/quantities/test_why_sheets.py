@@ -135,6 +135,16 @@ def test_a_bound_above_the_area_says_what_it_counts() -> None:
     assert "It holds for these pieces." in text
 
 
+def test_many_boards_are_not_named_one_by_one() -> None:
+    large = (inches(31), inches(32))
+    plan = plan_of(
+        [[(large, True)]] * 10,
+        Count(used=10, lower_bound=10, proven=True),
+        workings={"bound board": working(10, argument="dual feasible functions")},
+    )
+    assert "W1-7 and 3 others come out of one sheet" in said(plan)[1]
+
+
 def test_a_bound_that_pairs_do_not_give_is_told_in_its_own_words() -> None:
     plan = plan_of(
         [[(WHOLE, True)], [(WHOLE, True)], [((inches(18), inches(31)), True)] * 2],

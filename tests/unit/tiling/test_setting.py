@@ -95,6 +95,13 @@ def test_slip_is_a_matter_of_wet_floors(kind: SurfaceKind, wet: bool, said: bool
     assert any(finding.code == "TIL-108" for finding in bed.findings) == said
 
 
+@pytest.mark.parametrize(("friction", "told"), [(None, [""]), (0.38, ["0.38"]), (0.42, []), (0.6, [])])
+def test_a_grip_that_the_job_gives_is_not_asked_for(friction: float | None, told: list[str]) -> None:
+    given = tile(12, 12).model_copy(update={"wet_friction": friction})
+    bed = setting_bed(given, RULES, kind=SurfaceKind.FLOOR, wet=True)
+    assert [finding.measured for finding in bed.findings if finding.code == "TIL-108"] == told
+
+
 @pytest.mark.parametrize("practice", ["us", "uk", "au"])
 @pytest.mark.parametrize("tape", list(Tape))
 def test_every_practice_has_a_bed(practice: str, tape: Tape) -> None:
