@@ -24,10 +24,11 @@ def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> 
         json: Print the summary for another program to read.
     """
     from firstcourse.planning import plan_file, summarize
+    from firstcourse.planning.processes import cores
     from firstcourse.planning.writing import write_plan
 
     check_folder(out)
-    result = plan_file(job, effort=effort, on_step=progress)
+    result = plan_file(job, effort=effort, workers=cores(), on_step=progress)
     files = write_plan(result, out)
     summary = summarize(result)
     if json:

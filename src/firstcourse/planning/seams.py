@@ -16,6 +16,7 @@ from firstcourse.boards import (
 from firstcourse.cutting import CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
+from firstcourse.planning.processes import shared_out
 from firstcourse.planning.sheets import cut_pieces, kept_sizes, stock_sizes
 from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
 from firstcourse.planning.weighing import Value, least_cost, value_of
@@ -62,18 +63,15 @@ def board(
     rooms: dict[str, list[Surfaced]] = {}
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
-    # An offcut is there once: the first room may plan on it, all may have it when sheets are shared.
-    bare = job.model_copy(update={"offcuts": ()})
-    tasks = [
-        (members, stock, bare if number else job, rules, effort) for number, members in enumerate(rooms.values())
-    ]
-    if workers > 1 and len(tasks) > 1:
-        from concurrent.futures import ProcessPoolExecutor
+    if effort and min(workers, len(rooms)) > 1:
+        from firstcourse.cutting.kernels import warm
 
-        with ProcessPoolExecutor(workers) as pool:
-            found = list(pool.map(_board_task, tasks, chunksize=4))
-    else:
-        found = [_board_task(task) for task in tasks]
+        # Loaded once, not in each process.
+        warm()
+    # Processes need not be sent what only this one reads.
+    common = job.model_copy(update={"rooms": ()})
+    tasks = [(members, not number) for number, members in enumerate(rooms.values())]
+    found = shared_out(_board_task, tasks, stock, common, rules, effort, workers=workers)
     if len(found) == 1:
         return Boarded(found[0][-1].layouts, found[0][-1].cutting)
     practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
@@ -166,8 +164,14 @@ def demand(
     return pieces, allowed
 
 
-def _board_task(task: tuple[list[Surfaced], tuple[Stock, ...], Job, RuleSet, int]) -> list[_Best]:
-    return _board_room(*task)
+def _board_task(
+    task: tuple[list[Surfaced], bool], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
+) -> list[_Best]:
+    """One room; an offcut is there once, so only the first may plan on it. All may when sheets are shared."""
+    surfaces, is_first = task
+    if not is_first:
+        job = job.model_copy(update={"offcuts": ()})
+    return _board_room(surfaces, stock, job, rules, effort)
 
 
 def _board_room(

@@ -14,6 +14,7 @@ from firstcourse.job import Job, problems_placed, read_job
 from firstcourse.plan import JobStamp, Plan, RuleOverride, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
+from firstcourse.planning.processes import starts_at_once
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
@@ -44,6 +45,9 @@ _BROKEN = {
     "BRD-301": "surfaces that no sheet may board",
 }
 """What a finding on a layout says, as papers count it where plain practice would have it."""
+ROOMS_TO_SHARE, ROOMS_TO_SHARE_LOADING = 3, 16
+"""Fewer rooms take one process less time than it takes to start several: at once, or each loading all anew."""
+
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 
 
@@ -56,8 +60,10 @@ class PlanResult:
     practice: dict[str, int]
 
 
-def plan_file(path: Path, *, effort: int = 1, on_step: Callable[[str], None] = lambda _text: None) -> PlanResult:
-    """Read a job document and plan it.
+def plan_file(
+    path: Path, *, effort: int = 1, workers: int = 1, on_step: Callable[[str], None] = lambda _text: None
+) -> PlanResult:
+    """Read a job document and plan it, see `plan_job`.
 
     Raises:
         JobError: The document or its readings cannot be used.
@@ -65,15 +71,18 @@ def plan_file(path: Path, *, effort: int = 1, on_step: Callable[[str], None] = l
     """
     job = read_job(path)
     with problems_placed(path):
-        return plan_job(job, effort=effort, on_step=on_step)
+        return plan_job(job, effort=effort, workers=workers, on_step=on_step)
 
 
-def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lambda _text: None) -> PlanResult:
+def plan_job(
+    job: Job, *, effort: int = 1, workers: int = 1, on_step: Callable[[str], None] = lambda _text: None
+) -> PlanResult:
     """Plan a job.
 
     Args:
         job: The job document.
         effort: Level 0 to 3, counted in solver work.
+        workers: Processes that many rooms are shared out to; the plan does not depend on them.
         on_step: Told the name of each step as it begins.
 
     Raises:
@@ -91,7 +100,8 @@ def plan_job(job: Job, *, effort: int = 1, on_step: Callable[[str], None] = lamb
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
-    layouts, cutting = board(surfaces, stock, job, rules, effort=effort)
+    enough = len(job.rooms) >= (ROOMS_TO_SHARE if starts_at_once() else ROOMS_TO_SHARE_LOADING)
+    layouts, cutting = board(surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1)
     sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}

@@ -1,0 +1,90 @@
+"""Independent tasks shared out to processes; what comes of them does not depend on how many there are."""
+
+import multiprocessing
+import os
+import signal
+import sys
+import threading
+from collections.abc import Callable, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from typing import Any
+
+_given: tuple[Any, ...] = ()
+"""In a process of its own: what all tasks share."""
+
+
+def shared_out[Task, Found](
+    function: Callable[..., Found], tasks: Sequence[Task], *given: object, workers: int
+) -> list[Found]:
+    """What `function(task, *given)` returns for each task, in their order.
+
+    Where a process cannot be started, is ended from outside or meets an error, the tasks are done one after the
+    other instead, so that an error is the same as without processes. An interrupt ends them at once.
+
+    Args:
+        function: Of a module, so that another process finds it; given the same it must return the same.
+        tasks: Small, as each is sent to a process.
+        given: What all tasks share; sent once to each process.
+        workers: Processes at most; with 1 there is none but this.
+
+    Raises:
+        Exception: Whatever the first task that fails raises.
+    """
+    if min(workers, len(tasks)) > 1:
+        try:
+            return _in_processes(function, tasks, given, min(workers, len(tasks)))
+        except Exception:  # whatever it was, it is met again below or gone
+            pass
+    return [function(task, *given) for task in tasks]
+
+
+def cores() -> int:
+    """Processors that this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def starts_at_once() -> bool:
+    """Whether a process begins as a copy of this one, with all that is loaded; elsewhere it loads for seconds."""
+    return sys.platform == "linux"
+
+
+def _in_processes[Task, Found](
+    function: Callable[..., Found], tasks: Sequence[Task], given: tuple[object, ...], workers: int
+) -> list[Found]:
+    context = multiprocessing.get_context("fork" if starts_at_once() else None)
+    before = set(multiprocessing.active_children())
+    pool = ProcessPoolExecutor(workers, context, _begin, given)
+    try:
+        found = list(pool.map(_Task(function), tasks))
+    except BaseException:
+        pool.shutdown(wait=False, cancel_futures=True)
+        for process in set(multiprocessing.active_children()) - before:
+            process.terminate()
+        raise
+    pool.shutdown()
+    return found
+
+
+class _Task[Found]:
+    """A function that takes what all tasks share from the process it is called in."""
+
+    def __init__(self, function: Callable[..., Found]) -> None:
+        self.function = function
+
+    def __call__(self, task: object) -> Found:
+        return self.function(task, *_given)
+
+
+def _begin(*given: object) -> None:
+    global _given
+    _given = given
+    # Only the process that shares out says that it was stopped; and none outlives it.
+    signal.signal(signal.SIGINT, lambda *_: os._exit(1))
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    parent = multiprocessing.parent_process()
+    assert parent is not None
+    parent.join()
+    os._exit(1)
