@@ -291,7 +291,11 @@ class BoardedFloor(JobModel):
         default=(),
         description="Drains, flanges and pipes, and what stands on the floor: tub, tray, cabinet, column.",
     )
-    stock: tuple[Name, ...] = Field(default=(), description="Only these stocks; all that serve floors otherwise.")
+    stock: tuple[Name, ...] = Field(
+        default=(),
+        description="Only these stocks; all that serve floors otherwise. Where the job's stock has none for floors, "
+        "a slab is tiled as it is.",
+    )
     joists: Joists | None = Field(
         default=None, description="What the joists are; the floor is not judged without joists, panels and tile."
     )

@@ -100,9 +100,15 @@ def furring_mm(stance: Stance, lean_mm: float, height_mm: float) -> float:
 def needed_furring_mm(rules: RuleSet, stance: Stance, height_mm: float) -> float:
     """How far the wall is to be furred out at a height; nothing where it keeps its limit [mm]."""
     lean = stance.lean_mm
-    if lean is None or abs(lean) <= plumb_limit_mm(rules, stance.height_mm) + 1e-6:
+    if lean is None or keeps_plumb(rules, stance, lean):
         return 0.0
     return furring_mm(stance, lean, height_mm)
+
+
+def keeps_plumb(rules: RuleSet, stance: Stance, lean_mm: float) -> bool:
+    """Whether a wall stands as plumb as it must: what the tape reads like the limit does not lean too far."""
+    limit = plumb_limit_mm(rules, stance.height_mm)
+    return abs(lean_mm) <= limit + 1e-6 or _shown(abs(lean_mm), stance) == _shown(limit, stance)
 
 
 def plumb_limit_mm(rules: RuleSet, height_mm: float) -> float:
@@ -205,7 +211,7 @@ def _plumb_working(rules: RuleSet, stance: Stance, lean: float) -> Working:
             "lean": f"{lean:+.2f} mm over {stance.height_mm:.0f} mm",
             "furring at the lowest board edge": f"{furring_mm(stance, lean, stance.bottom_mm):.2f} mm",
             "furring at the highest board edge": f"{furring_mm(stance, lean, stance.top_mm):.2f} mm",
-            "limit": f"{limit:.3f} mm: {'holds' if abs(lean) <= limit + 1e-6 else 'DOES NOT HOLD'}",
+            "limit": f"{limit:.3f} mm: {'holds' if keeps_plumb(rules, stance, lean) else 'DOES NOT HOLD'}",
         },
         result=f"{abs(lean):.2f}",
         unit="mm",

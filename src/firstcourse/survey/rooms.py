@@ -172,7 +172,7 @@ def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> lis
                     code="SUR-104",
                     severity=Severity.NOTE,
                     where=f"{room.name}, wall {pair}",
-                    message=f"the wall leans {'in' if lean > 0 else 'out'} over its height",
+                    message=f"The wall leans {'in' if lean > 0 else 'out'} over its height.",
                     measured=format_length(abs(lean), tape),
                     limit=format_length(rules.ticks(limit.id), tape),
                     rule=limit.id,
@@ -243,8 +243,8 @@ def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
                 code="SUR-102",
                 severity=Severity.NOTE,
                 where=room.name,
-                message=f"nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}: "
-                "a misread tape would go unseen",
+                message=f"Nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}: "
+                "a misread tape would go unseen.",
                 remedy=f"Tape {', '.join(proposals)} as well." if proposals else "Tape each of its sides again.",
             )
         )
@@ -254,7 +254,7 @@ def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
                 code="SUR-103",
                 severity=Severity.STOP,
                 where=room.name,
-                message="two different shapes fit these readings equally well",
+                message="Two different shapes fit these readings equally well.",
                 remedy=f"Tape {adjustment.settled_by} as well: it differs most between the two.",
             )
         )
