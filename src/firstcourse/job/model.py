@@ -293,8 +293,8 @@ class BoardedFloor(JobModel):
     )
     stock: tuple[Name, ...] = Field(
         default=(),
-        description="Only these stocks; all that serve floors otherwise. Where the job's stock has none for floors, "
-        "a slab is tiled as it is.",
+        description="Only these stocks; all that serve floors otherwise. Where the job's stock has none for "
+        "floors, a slab is tiled as it is.",
     )
     joists: Joists | None = Field(
         default=None, description="What the joists are; the floor is not judged without joists, panels and tile."
