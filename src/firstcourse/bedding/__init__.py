@@ -1,6 +1,6 @@
 """What boards lie in and what closes their joints: mortar, tape, sealant."""
 
-from firstcourse.bedding.bed import Bedding, bed, length_text, mass_text
+from firstcourse.bedding.bed import Bedding, bed, length_text, mass_text, small_text
 from firstcourse.bedding.board_mass import board_density, board_family, density_rule
 from firstcourse.bedding.mortar import dry_mass, mean_thickness
 
@@ -14,4 +14,5 @@ __all__ = [
     "length_text",
     "mass_text",
     "mean_thickness",
+    "small_text",
 ]

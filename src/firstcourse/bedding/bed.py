@@ -10,7 +10,7 @@ from firstcourse.bedding.mortar import dry_mass, mean_thickness
 from firstcourse.plan import Board, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.rules import RuleSet
-from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, to_inches, to_mm
+from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, inch_text, to_inches, to_mm
 from firstcourse.workings import Working
 
 """Exact by definition of the international pound (1959)."""
@@ -78,9 +78,9 @@ def length_text(ticks: float, tape: Tape) -> str:
 
 
 def small_text(ticks: float, tape: Tape) -> str:
-    """A thickness or width with decimals, in the unit that goes with the tape."""
+    """A thickness or width in the unit that goes with the tape, with decimals where no mark stands for it."""
     whole = round(ticks)
-    return f"{to_mm(whole):.2f} mm" if tape is Tape.MM else f"{to_inches(whole):.4f} in"
+    return f"{to_mm(whole):.2f} mm" if tape is Tape.MM else f"{inch_text(to_inches(whole))} in"
 
 
 def _area_text(m2: float, tape: Tape) -> str:

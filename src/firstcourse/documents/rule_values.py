@@ -1,16 +1,12 @@
 """A rule's value as people read it: in the tape's unit first, beside it as the book has it."""
 
-from fractions import Fraction
-
-from firstcourse.units import KG_PER_LB, TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.units import KG_PER_LB, TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM, Tape, inch_text
 
 _TICKS = {"in": TICKS_PER_INCH, "ft": TICKS_PER_FOOT, "mm": TICKS_PER_MM}
 _WHOLE = 1000
 """From here on whole millimetres or inches say enough."""
 _IN_FULL = 1e6
 """From here on a number stands with all its digits, never as a power of ten."""
-_FINEST = 64
-"""No finer fraction of an inch is printed; what lies between stands in decimals."""
 _YES_NO = {"True": "yes", "False": "no"}
 
 
@@ -30,7 +26,7 @@ def shown_value(value: str, unit: str, tape: Tape) -> str:
     if unit == "lb" and tape is Tape.MM:
         return f"{number * KG_PER_LB:.4g} kg ({number:.6g} lb)"
     if unit == "in" and tape is Tape.INCH:
-        return f"{_inches(number)} in"
+        return f"{inch_text(number)} in"
     other = "mm" if tape is Tape.MM else "in"
     if unit not in _TICKS or (unit == "mm") == (tape is Tape.MM):
         plain = f"{number:,.0f}" if abs(number) >= _IN_FULL else f"{number:.6g}"
@@ -39,10 +35,3 @@ def shown_value(value: str, unit: str, tape: Tape) -> str:
         return f"0 {other}"
     converted = number * _TICKS[unit] / _TICKS[other]
     return f"{f'{converted:.0f}' if converted >= _WHOLE else f'{converted:.4g}'} {other} ({number:.6g} {unit})"
-
-
-def _inches(number: float) -> str:
-    whole, part = divmod(Fraction(number), 1)
-    if part == 0 or _FINEST % part.denominator:
-        return f"{number:.6g}"
-    return f"{whole}-{part}" if whole else str(part)

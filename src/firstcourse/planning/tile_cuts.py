@@ -3,12 +3,13 @@
 import math
 from collections.abc import Mapping, Sequence
 
+from firstcourse.bedding import small_text
 from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
 from firstcourse.plan import Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.model import XY, LaidTile
 from firstcourse.tiling.sharing import share
-from firstcourse.units import ticks_from_mm, to_mm
+from firstcourse.units import Tape, ticks_from_mm, to_mm
 from firstcourse.workings import Working
 
 _LETTERS = "abcdefghijkmnpqrstuvwxyz"
@@ -19,7 +20,7 @@ _ALIKE_TICKS2 = 640 * 640 * 400
 
 
 def cut_from(
-    laid: Mapping[str, Sequence[LaidTile]], stock: Sequence[TileStock], rules: RuleSet
+    laid: Mapping[str, Sequence[LaidTile]], stock: Sequence[TileStock], rules: RuleSet, tape: Tape
 ) -> tuple[dict[str, tuple[Tile, ...]], dict[str, Working]]:
     """Every surface's tiles with the whole tile each cut comes from; all surfaces of the job share tiles.
 
@@ -27,6 +28,7 @@ def cut_from(
         laid: The tiles of each surface, by its id.
         stock: The tiles of the job.
         rules: For the saw's cut.
+        tape: Tape of the job.
     """
     kerf_mm = to_mm(rules.ticks("tiling.kerf"))
     places: dict[tuple[str, int], tuple[str, Ring]] = {}
@@ -52,7 +54,7 @@ def cut_from(
             formula="each cut piece from the first tile it fits in, largest first, a saw's cut between pieces",
             values={
                 "cut pieces": str(len(cut)),
-                "saw's cut": f"{kerf_mm:.2f} mm",
+                "saw's cut": small_text(rules.ticks("tiling.kerf"), tape),
                 "fewest that any cutting needs": str(shared.lower_bound),
             },
             result=str(shared.sources),

@@ -94,7 +94,7 @@ def tile_job(
     used = {name for found in laid.values() for area in found.tiled for name in area.tiles}
     joints = {name: area.joint for found in laid.values() for area in found.tiled for name in area.tiles}
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
-    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules)
+    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
     return TiledJob(
         surfaces=tuple(
             surface.model_copy(

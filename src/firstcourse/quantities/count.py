@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 import pydantic
 from shapely import Polygon
 
-from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text
+from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
@@ -246,7 +246,7 @@ def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet
         formula="width x height x thickness x density",
         values={
             "size": " x ".join(format_length(side, tape) for side in item.size),
-            "thickness": f"{item.thickness / TICKS_PER_MM:.2f} mm",
+            "thickness": small_text(item.thickness, tape),
             "density": f"{board_density(item, rules):g} kg/m3",
         },
         result=text.split()[0],

@@ -83,7 +83,9 @@ def trim_finding(surface: Surface, parts: Sequence[TiledPart], rules: RuleSet, t
         severity=Severity.NOTE,
         where=surface.title or surface.id,
         message="Edges of tile show here; choose trim, or tile with a finished edge.",
-        measured=length_text(sum(shown_edges(surface)), tape),
+        measured=length_text(sum(shown_edges(surface)), tape)
+        if tape is Tape.MM
+        else format_length(sum(shown_edges(surface)), tape),
         limit=f"trim about {fine(ceil_to(high, step), tape)} high",
         source="tile and mortar as planned",
         remedy="Take trim as high as tile and mortar together; set it with the tile, not after.",

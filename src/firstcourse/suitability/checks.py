@@ -4,7 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
+from firstcourse.units import inch_text
 from firstcourse.workings import Working
+
+_MARKS = (16, 64)
+"""Parts of an inch: those of a tape, and finer ones."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +40,9 @@ class Check:
 
     def found_text(self) -> str:
         """The value as printed."""
-        return quantity(self.found, self.unit)
+        return (
+            f"{inches_beside(self.found, self.limit)} in" if self.unit == "in" else quantity(self.found, self.unit)
+        )
 
     def limit_text(self) -> str:
         """The limit as printed, with its sense."""
@@ -47,9 +53,21 @@ def quantity(value: float, unit: str) -> str:
     """A value as a setter reads it; ratios of deflection as `L/360`, rounded to the unsafe side never."""
     if unit == "L/x":
         return f"L/{int(value)}" if value < 100_000 else "no deflection"
+    if unit == "in" and "." not in (text := inch_text(value)):
+        return f"{text} in"
     if unit == "psi" or abs(value) >= 1000:
         return f"{value:,.0f} {unit}".strip()
     return f"{value:.3g} {unit}".strip()
+
+
+def inches_beside(found: float, limit: float) -> str:
+    """Inches to the nearest mark of a tape, or a finer one where that would hide whether they keep a limit."""
+    text = inch_text(found)
+    for finest in _MARKS if "." in text else ():
+        mark = round(found * finest) / finest
+        if (mark > limit, mark < limit) == (found > limit, found < limit):
+            return inch_text(mark)
+    return text
 
 
 def length_check(
@@ -75,7 +93,13 @@ def length_check(
         unit=unit,
         rule=rule,
         source=limit.cited,
-        working=Working(title=title, formula="as found", result=f"{found:g}", unit=unit, source=limit.cited),
+        working=Working(
+            title=title,
+            formula="as found",
+            result=inches_beside(found, rules.number(rule)) if unit == "in" else f"{found:g}",
+            unit=unit,
+            source=limit.cited,
+        ),
     )
 
 

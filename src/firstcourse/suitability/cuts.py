@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, length_check
+from firstcourse.suitability.checks import Check, inches_beside, length_check
 from firstcourse.workings import Working
 
 KINDS = ("notch", "end_notch", "hole")
@@ -70,7 +70,7 @@ def cut_checks(
                 title=f"{name[0].upper()}{name[1:]}, {what}",
                 formula=f"at most {rules.number(rule):.4g} {symbol}",
                 steps=(f"{rules.number(rule):.4g} × {of:g} in = {limit:.2f} in",),
-                result=f"{found:g}",
+                result=inches_beside(found, limit),
                 unit="in",
                 source=rules.entry(rule).cited,
             ),

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check
+from firstcourse.suitability.checks import Check, inches_beside
 from firstcourse.suitability.flatness import (
+    MM_PER_IN,
     SAME_MM,
     Flatness,
     Spot,
@@ -17,7 +18,7 @@ from firstcourse.suitability.flatness import (
 from firstcourse.suitability.levelling import Filling, floor_fillings
 from firstcourse.suitability.remedies import Remedy
 from firstcourse.suitability.straightening import Straightening, stud_table, wall_straightenings
-from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.units import Tape, format_length, inch_text, ticks_from_mm
 from firstcourse.workings import Working
 
 _MOST_NAMED = 5
@@ -202,6 +203,7 @@ def _working(ground: Ground, check: Check) -> Working:
 
 def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding:
     passing = [option.what for option in options if option.passes]
+    inch = ground.tape is Tape.INCH
     accepted = rules.entries.get("surface.accepted.wall")
     trap = ""
     if accepted is not None and not ground.is_floor and check.found <= rules.number(accepted.id):
@@ -211,8 +213,10 @@ def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Rem
         severity=Severity.FIX,
         where=ground.where,
         message=f"{check.name[0].upper()}{check.name[1:]}: not flat enough for this tile.{trap}",
-        measured=f"{check.found_text()} ({_length(check.found, ground.tape)})",
-        limit=f"{check.limit_text()} ({_length(check.limit, ground.tape)})",
+        measured=f'{inches_beside(check.found / MM_PER_IN, check.limit / MM_PER_IN)}"'
+        if inch
+        else check.found_text(),
+        limit=f'at most {inch_text(check.limit / MM_PER_IN)}"' if inch else check.limit_text(),
         rule=check.rule,
         source=check.source,
         remedy="By computation: " + " Or: ".join(passing)

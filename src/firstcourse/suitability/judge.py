@@ -360,7 +360,8 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, ta
         f"Before boarding add a {member} in each bay that is wider, so that none stand farther apart than "
         f"{most}, and enter them (framing, members)."
     )
-    told = {"measured": _on_tape(check.found, tape), "limit": f"at most {most}"}
+    found = check.found_text() if tape is Tape.INCH else _on_tape(check.found, tape)
+    told = {"measured": found, "limit": f"at most {most}"}
     if FRAMES_NEED not in rules.entries:
         told["severity"] = Severity.FIX
     return (_finding(where, check, remedy).model_copy(update=told),)

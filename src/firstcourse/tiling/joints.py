@@ -8,7 +8,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, inch_text
 from firstcourse.workings import Working
 
 OFFSET_PATTERNS = frozenset({"running", "herringbone", "double_herringbone", "basket_weave", "repeat"})
@@ -141,8 +141,9 @@ def fine(ticks: int, tape: Tape) -> str:
     """A small width in the tape's unit, with finer marks than the tape has where it needs them."""
     if tape is Tape.INCH and ticks % tape.graduation:
         finer = Fraction(ticks, TICKS_PER_INCH)
-        if 64 % finer.denominator == 0 and finer < 1:
-            return f'{finer}"'
+        if 64 % finer.denominator == 0:
+            whole, part = divmod(finer, 1)
+            return f'{whole}-{part}"' if whole else f'{part}"'
         return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
     if tape is Tape.MM:
         return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
@@ -208,7 +209,7 @@ def _joint_working(
 def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
     if tape is Tape.MM:
         return f"{ticks / TICKS_PER_MM:.2f}", "mm"
-    return f"{ticks / TICKS_PER_INCH:.4f}", "in"
+    return inch_text(ticks / TICKS_PER_INCH), "in"
 
 
 def _spread_not_known(tile: ChosenTile, place: str, rules: RuleSet) -> Finding:

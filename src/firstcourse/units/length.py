@@ -152,6 +152,25 @@ def format_length(ticks: int, tape: Tape, *, feet: bool = True) -> str:
     return f'{sign}{lead}{text}"'
 
 
+def inch_text(value: float, *, finest: int = 64) -> str:
+    """Inches as one writes them by hand: a fraction where it is one, else to four decimals.
+
+    Args:
+        value: Inches.
+        finest: Fractions go no finer than one part in so many.
+
+    Example:
+        >>> inch_text(16.1875), inch_text(0.375), inch_text(12), inch_text(0.1083)
+        ('16-3/16', '3/8', '12', '0.1083')
+    """
+    parts = round(value * finest)
+    if abs(value * TICKS_PER_INCH - parts * TICKS_PER_INCH / finest) > 1:
+        return f"{value:.4f}".rstrip("0").rstrip(".")
+    whole, part = divmod(Fraction(abs(parts), finest), 1)
+    sign = "-" if parts < 0 else ""
+    return f"{sign}{whole}-{part}" if whole and part else f"{sign}{part or whole}"
+
+
 def _plain(text: str) -> str:
     clean = text.strip().lower().replace("\u00a0", " ").replace("\u202f", " ").replace("\u2212", "-")
     for quote in "\u2019\u2018\u2032`\u00b4":

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from firstcourse.geometry.polygon import Point
-from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
 from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.printed import prints, ticks_per_running
 from firstcourse.verify.structure import Document, Surface
@@ -135,17 +135,25 @@ def _measures(surface: Surface, plan: Document) -> Iterator[Objection]:
                 )
 
 
+def _reads(text: str, length: int, tape: Tape) -> bool:
+    """Whether a text is a length as it is told along a run: metres to two places, or as an inch tape has it."""
+    if tape is Tape.MM:
+        return prints(text, length / ticks_per_running(tape))
+    return text == format_length(length, tape)
+
+
 def _shown(plan: Document) -> Iterator[Objection]:
     """Edges that show are told for every surface that has some, with their length."""
-    running = ticks_per_running(plan.tape)
     for surface in plan.surfaces:
-        length = sum(shown_edges(surface)) / running
+        length = sum(shown_edges(surface))
         told = [
             said for said in plan.findings if said.code == "TIL-107" and said.where in (surface.id, surface.title)
         ]
-        if length and not any(prints(said.measured, length) for said in told):
+        if length and not any(_reads(said.measured, length, plan.tape) for said in told):
             yield Objection(
-                "VER-904", surface.id, f"shows {length:.2f} of tile edges, and nothing tells of them so"
+                "VER-904",
+                surface.id,
+                f"shows {format_length(length, plan.tape)} of tile edges, and nothing tells of them so",
             )
     for said in plan.findings:
         if said.rule and said.rule not in plan.rules.entries:

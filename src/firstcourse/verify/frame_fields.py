@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from firstcourse.verify.fields import FieldError, Node
+from firstcourse.verify.printed import first_number
 
 _NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?(?:e[-+]\d+)?")
 _AT_LEAST, _AT_MOST = "at least ", "at most "
@@ -117,4 +118,5 @@ def _first(text: str, where: str) -> float:
     found = _NUMBER.search(text)
     if found is None:
         raise FieldError(where, f"'{text}' holds no number")
-    return float(found[0].replace(",", ""))
+    fraction = first_number(text) if text[found.end() : found.end() + 1] in ("-", "/") else None
+    return float(found[0].replace(",", "")) if fraction is None else fraction

@@ -16,6 +16,8 @@ from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
+_HALF_MARK = 1 / 32
+"""Lengths are printed to a mark of the tape [in]."""
 _NEAR = 0.01
 """Loads and design values are printed to three or four figures; each may move a result by so much."""
 _MEMBER = re.compile(r"[^,]+, (?P<b>[\d.]+) × (?P<d>[\d.]+) in, (?P<plies>\d+) side by side")
@@ -139,6 +141,7 @@ def _found(frame: Frame, lines: Mapping[str, Line], right: Mapping[str, float]) 
         said = first_number(lines[name].text) if name in lines else None
         # Ratios of deflection are printed rounded down to whole numbers, stresses to the nearest.
         loss = 1.0 if name.startswith(("live", "total", "stud stiff")) else 0.5 if name in _STRESSES else 0.0
+        loss += _HALF_MARK if name in ("bearing length", "joist spacing") else 0.0
         if said is not None and abs(said - value) > _NEAR * value + loss:
             yield Objection("VER-916", frame.where, f"{name}: {lines[name].text} said, {value:.4g} by its facts")
 

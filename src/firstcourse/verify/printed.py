@@ -5,15 +5,24 @@ from fractions import Fraction
 
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
-_NUMBER = re.compile(r"[+-]?\d[\d,]*(?:\.\d+)?")
+_NUMBER = re.compile(r"[+-]?(?:(?P<whole>\d+)-)?(?P<num>\d+)/(?P<den>[1-9]\d*)(?![\d.])|[+-]?\d[\d,]*(?:\.\d+)?")
+_FRACTION_SLACK = 1e-4
+"""A fraction is printed only where it is exact, to a tick."""
 """Exact by definition of the international pound (1959)."""
 _TICKS_PER_FT = 12 * TICKS_PER_INCH
 
 
 def first_number(text: str) -> float | None:
-    """The first number that a text prints, such as 317 of `L/317`; None where it prints none."""
+    """The first number that a text prints, such as 317 of `L/317` or 16.1875 of `16-3/16 in`; None without one."""
     found = _NUMBER.search(text)
-    return float(found[0].replace(",", "")) if found else None
+    return None if found is None else _value(found)
+
+
+def _value(found: re.Match[str]) -> float:
+    if found["num"] is None:
+        return float(found[0].replace(",", ""))
+    value = int(found["whole"] or 0) + int(found["num"]) / int(found["den"])
+    return -value if found[0].startswith("-") else value
 
 
 def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
@@ -23,11 +32,13 @@ def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
         >>> prints("2.46 cu ft", 2.4593), prints("2.56 cu ft", 2.4593), prints("1,173 psi", 1172.6)
         (True, False, True)
     """
-    found, said = _NUMBER.search(text), first_number(text)
-    if found is None or said is None:
+    found = _NUMBER.search(text)
+    if found is None:
         return False
+    if found["num"] is not None:
+        return abs(_value(found) - value) <= _FRACTION_SLACK
     places = len(found[0].partition(".")[2])
-    return abs(said - value) <= slack * 0.5 * 10.0**-places + 1e-9 * abs(value)
+    return abs(_value(found) - value) <= slack * 0.5 * 10.0**-places + 1e-9 * abs(value)
 
 
 def metric_or(tape: Tape, metric: str, inch: str) -> str:
@@ -47,6 +58,7 @@ def small(ticks: int, tape: Tape) -> str:
     part = Fraction(ticks, TICKS_PER_INCH)
     if ticks % tape.graduation == 0:
         return format_length(ticks, tape)
-    if 64 % part.denominator == 0 and part < 1:
-        return f'{part}"'
+    if 64 % part.denominator == 0:
+        whole, rest = divmod(part, 1)
+        return f'{whole}-{rest}"' if whole else f'{rest}"'
     return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"

@@ -161,7 +161,8 @@ def _masses(plan: Document) -> Iterator[Objection]:
         if (working := plan.workings.get(name)) is not None:
             yield from _is(name, working.result, kg[stock] / per, f"one sheet's {unit}")
             yield from _is(name, working.values.get("density", ""), density, "density")
-            yield from _is(name, working.values.get("thickness", ""), item.thickness / TICKS_PER_MM, "thickness")
+            small = TICKS_PER_MM if plan.tape is Tape.MM else TICKS_PER_INCH
+            yield from _is(name, working.values.get("thickness", ""), item.thickness / small, "thickness")
     if (working := plan.workings.get("mass boards")) is not None:
         stock_of = {piece.id: piece.stock for piece in plan.pieces}
         total = 0.0

@@ -221,8 +221,10 @@ def test_the_height_of_trim_is_told_as_the_tape_reads(tape: Tape, height: str) -
     item = stock()
     sides = tuple(Side(kind=kind) for kind in (SideKind.FREE, *(SideKind.PERIMETER,) * 3))
     done = counted(tiled(mm_box(0, 0, 1500, 800), item, sides=sides), item, tape=tape)
-    (told,) = [finding.limit for finding in done.findings if finding.code == "TIL-107"]
-    assert re.fullmatch(height, told), told
+    (found,) = [finding for finding in done.findings if finding.code == "TIL-107"]
+    assert re.fullmatch(height, found.limit), found.limit
+    # 1500 mm is 59.055 in.
+    assert found.measured == ("1.50 m" if tape is Tape.MM else "4' 11-1/16\"")
 
 
 @pytest.mark.parametrize(("pieces", "expected"), [([], 0), ([100], 1), ([250], 3), ([60, 50, 40, 30], 2)])

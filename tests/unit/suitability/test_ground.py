@@ -2,6 +2,7 @@
 
 import datetime
 import itertools
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -69,6 +70,10 @@ def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
     codes = [finding.code for finding in done.findings]
     assert codes == ["SUI-401", "SUI-403", "SUI-404"] and done.findings[0].severity is Severity.FIX
     assert "highest +6 mm at left 600 mm out 600 mm" in done.findings[1].message
+    # A gap of 7 mm against 1/8 in, said once.
+    assert (done.findings[0].measured, done.findings[0].limit) == ("7 mm", "at most 3.17 mm")
+    in_inches = judge_ground(RULES, replace(floor(HUMP), tape=Tape.INCH)).findings[0]
+    assert (in_inches.measured, in_inches.limit) == ('1/4"', 'at most 1/8"')
     assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
     small = next(option for option in done.remedies if option.names == ("smaller_tile",))
     assert not small.passes and small.still_failing == ("flatness, long straightedge",)

@@ -21,7 +21,7 @@ from firstcourse.suitability import (
     judge,
     lumber,
 )
-from firstcourse.suitability.checks import quantity
+from firstcourse.suitability.checks import length_check, quantity
 from firstcourse.suitability.floors import check_floor
 from firstcourse.suitability.panels import panel_stiffness, thickness_in
 
@@ -210,7 +210,9 @@ def test_wrong_input_is_refused(wrong):
     [
         (12345.6, "in", "12,346 in"),
         (999.4, "in", "999 in"),
-        (0.59375, "in", "0.594 in"),
+        (0.59375, "in", "19/32 in"),
+        (16.1875, "in", "16-3/16 in"),
+        (3.0833, "in", "3.08 in"),
         (1173.4, "psi", "1,173 psi"),
         (359.99, "L/x", "L/359"),
         (2e5, "L/x", "no deflection"),
@@ -218,3 +220,15 @@ def test_wrong_input_is_refused(wrong):
 )
 def test_values_print_as_a_setter_reads_them(value, unit, printed):
     assert quantity(value, unit) == printed
+
+
+@pytest.mark.parametrize(
+    ("found", "printed"),
+    [(16.2, "16-3/16 in"), (16.01, "16-1/64 in"), (16.001, "16.001 in"), (16, "16 in"), (15.99, "15-63/64 in")],
+)
+def test_a_spacing_reads_as_on_a_tape_and_on_its_own_side_of_the_limit(found, printed):
+    check = length_check(
+        RULES, name="stud spacing", title="", found=found, rule="framing.stud_spacing.max", at_least=False
+    )
+    assert (check.found_text(), check.limit_text()) == (printed, "at most 16 in")
+    assert check.holds is (found <= 16)
