@@ -31,7 +31,8 @@ def rule_pages(plan: Plan) -> dict[str, Any]:
             for rule in shown
             if rule.basis == _HOUSE and not rule.id.startswith(CAUTIONS)
         ],
-        "borrowed": [[rule.id, _value(rule, plan), _source(rule)] for rule in shown if rule.taken_from],
+        # All of them: a finding says how many there are.
+        "borrowed": [[rule.id, _value(rule, plan), _source(rule)] for rule in plan.rules if rule.taken_from],
         "rules": [[source, "; ".join(values)] for source, values in by_source.items()],
     }
 

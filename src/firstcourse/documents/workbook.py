@@ -1,4 +1,4 @@
-"""The plan as a spreadsheet: pieces, cuts in working order, shopping, findings and workings."""
+"""The plan as a spreadsheet: pieces, cuts in working order, shopping with prices, findings, workings and rules."""
 
 import datetime
 import io
@@ -6,8 +6,10 @@ import math
 from collections.abc import Iterator
 from typing import Any, Literal, NamedTuple
 
+from firstcourse.documents.rule_values import shown_value
 from firstcourse.geometry import area2, bounds, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
+from firstcourse.pricing import price
 from firstcourse.units import Tape, format_length, one_or_more, to_mm
 from firstcourse.workings import Working
 
@@ -19,15 +21,30 @@ _LONGEST_TEXT = 32_767
 _LONGEST_NAME = 100
 """A page header holds 255 characters, and the name is one part of it."""
 
-Cell = str | int | float | None
+
+class Formula(NamedTuple):
+    """A cell that is reckoned from others of its row or column, with its value as long as nobody changes them.
+
+    Attributes:
+        text: The formula; `{row}` stands for the cell's own row, `{last}` for the one above it.
+    """
+
+    text: str
+    value: float
+
+
+Cell = str | int | float | Formula | None
 
 
 class Column(NamedTuple):
-    """A column of a sheet: its heading, width in characters, and how its cells are shown."""
+    """A column of a sheet: its heading, width in characters, and how its cells are shown.
+
+    Whole numbers of a column `mm` or `fine` stand without decimals.
+    """
 
     heading: str
     width: float
-    shown: Literal["text", "count", "mm", "exact"] = "text"
+    shown: Literal["text", "count", "mm", "fine", "money"] = "text"
 
 
 class Table(NamedTuple):
@@ -65,7 +82,8 @@ def workbook(plan: Plan) -> bytes:
             "text": book.add_format({**base, "text_wrap": True}),
             "count": book.add_format({**base, "num_format": "0"}),
             "mm": book.add_format({**base, "num_format": "0.0"}),
-            "exact": book.add_format({**base, "num_format": "0.0##"}),
+            "fine": book.add_format({**base, "num_format": "0.0##"}),
+            "money": book.add_format({**base, "num_format": "#,##0.00"}),
         }
         for table in tables(plan):
             _write(book.add_worksheet(table.name), table, formats, plan)
@@ -75,7 +93,7 @@ def workbook(plan: Plan) -> bytes:
 def tables(plan: Plan) -> tuple[Table, ...]:
     """What the workbook's sheets show, in order."""
     tiled = (_tile_cuts(plan),) if plan.tile_stock else ()
-    return (_pieces(plan), _cuts(plan), *tiled, _shopping(plan), _findings(plan), _workings(plan))
+    return (_pieces(plan), _cuts(plan), *tiled, _shopping(plan), _findings(plan), _workings(plan), _rules(plan))
 
 
 def _write(sheet: Any, table: Table, formats: dict[str, Any], plan: Plan) -> None:
@@ -92,13 +110,18 @@ def _write(sheet: Any, table: Table, formats: dict[str, Any], plan: Plan) -> Non
         sheet.write_string(0, place, column.heading, formats["heading"])
     for number, row in enumerate(table.rows, start=1):
         for place, (column, value) in enumerate(zip(table.columns, row, strict=True)):
-            shown = formats[column.shown]
+            whole = column.shown in ("mm", "fine") and isinstance(value, int | float) and value == int(value)
+            shown = formats["count" if whole else column.shown]
             if value is None or value == "":
                 sheet.write_blank(number, place, None, shown)
             elif isinstance(value, str):
                 # A longer text would be left out whole, without a word.
                 fits = value if len(value) <= _LONGEST_TEXT else value[: _LONGEST_TEXT - 1] + "…"
                 sheet.write_string(number, place, fits, shown)
+            elif isinstance(value, Formula):
+                sheet.write_formula(
+                    number, place, value.text.format(row=number + 1, last=number), shown, value.value
+                )
             else:
                 sheet.write_number(number, place, value, shown)
     # Results such as 14 stand as the plan prints them; that they are text is meant.
@@ -226,26 +249,44 @@ def _tile_cuts(plan: Plan) -> Table:
 
 
 def _shopping(plan: Plan) -> Table:
+    """What is bought; a price or a number that somebody changes changes the cost."""
+    currency = plan.job.currency or "money"
     columns = (
         Column("item", 28),
-        Column("exact need", 11, "exact"),
+        Column("need", 10, "fine"),
         Column("unit", 11),
         Column("buy", 7, "count"),
         Column("pack", 20),
-        Column("working", 80),
+        Column(f"price of one, {currency}", 11, "money"),
+        Column(f"cost, {currency}", 11, "money"),
+        Column("working", 70),
     )
-    rows = tuple(
-        (
-            need.item,
-            need.exact,
-            one_or_more(need.exact, need.unit),
-            need.buy,
-            need.pack,
-            _working_text(plan.workings[need.working]) if need.working in plan.workings else need.working,
+    priced = price(plan.quantities, plan.stock, plan.tile_stock)
+    each = {line.item: line for line in priced.lines}
+    rows: list[tuple[Cell, ...]] = []
+    for need in plan.quantities:
+        if not need.buy:
+            continue
+        line = each.get(need.item)
+        cost = None if line is None else Formula("=D{row}*F{row}", float(line.cost))
+        rows.append(
+            (
+                need.item,
+                need.exact,
+                one_or_more(need.exact, need.unit),
+                need.buy,
+                need.pack,
+                None if line is None else float(line.each),
+                cost,
+                _in_short(need.working, plan.workings[need.working])
+                if need.working in plan.workings
+                else need.working,
+            )
         )
-        for need in plan.quantities
-    )
-    return Table("Shopping", columns, rows)
+    if priced.total is not None:
+        total = Formula("=SUM(G2:G{last})", float(priced.total))
+        rows.append(("cost of what has a price", None, "", None, "", None, total, ""))
+    return Table("Shopping", columns, tuple(rows))
 
 
 def _findings(plan: Plan) -> Table:
@@ -294,14 +335,32 @@ def _workings(plan: Plan) -> Table:
     return Table("Workings", columns, rows)
 
 
-def _working_text(working: Working) -> str:
-    lines = (
-        working.formula,
-        "; ".join(f"{name}: {value}" for name, value in working.values.items()),
-        f"= {working.result} {one_or_more(working.result, working.unit)}",
-        *working.argument,
+def _rules(plan: Plan) -> Table:
+    columns = (
+        Column("rule", 34),
+        Column("value", 40),
+        Column("basis", 18),
+        Column("source", 60),
+        Column("check: taken from", 12),
     )
-    return "\n".join(line for line in lines if line)
+    rows = tuple(
+        (
+            rule.id,
+            shown_value(rule.value, rule.unit, plan.job.tape),
+            rule.basis.replace("_", " "),
+            ", ".join(part for part in (rule.source, rule.locator) if part),
+            f"{rule.taken_from.upper()} practice" if rule.taken_from else "",
+        )
+        for rule in plan.rules
+    )
+    return Table("Rules", columns, rows)
+
+
+def _in_short(name: str, working: Working) -> str:
+    """How a number came about, in a row that stays low: its values stand in the sheet of workings."""
+    return (
+        f"{working.formula}\n= {working.result} {one_or_more(working.result, working.unit)}; see Workings, {name}"
+    )
 
 
 def _values(working: Working) -> str:

@@ -19,6 +19,7 @@ from firstcourse.plan import (
     Plan,
     Quantity,
     Ring,
+    RuleNote,
     Sheet,
     Stock,
     Surface,
@@ -168,7 +169,7 @@ def book() -> Workbook:
 
 
 def test_sheets_come_in_the_order_of_the_work(book: Workbook) -> None:
-    assert book.sheetnames == ["Boards and pieces", "Sheets and cuts", "Shopping", "Findings", "Workings"]
+    assert book.sheetnames == ["Boards and pieces", "Sheets and cuts", "Shopping", "Findings", "Workings", "Rules"]
 
 
 def test_every_board_stands_with_its_piece(book: Workbook) -> None:
@@ -243,15 +244,52 @@ def test_cuts_stand_in_working_order(book: Workbook) -> None:
 
 def test_shopping_carries_exact_need_packs_and_working(book: Workbook) -> None:
     fasteners, tape = rows(book, "Shopping")
-    assert [fasteners[key] for key in ("item", "exact need", "unit", "buy", "pack")] == [
+    assert [fasteners[key] for key in ("item", "need", "unit", "buy", "pack")] == [
         "fasteners",
         8.25,
         "fasteners",
         1,
         "pack of 9",
     ]
-    assert fasteners["working"] == "=walls + floors\nwalls: 8; floors: 0\n= 8 fasteners\nNone is spare."
+    assert fasteners["working"] == "=walls + floors\n= 8 fasteners; see Workings, count"
     assert tape["working"] == "by hand"
+
+
+def test_the_cost_is_reckoned_in_the_sheet_and_what_is_not_bought_is_left_out() -> None:
+    plan = make_plan()
+    needs = [
+        Quantity(item=f"sheets {name}", exact=buy, unit="sheets", buy=buy, pack="sheet")
+        for name, buy in (("board", 3), ("other", 0))
+    ]
+    stock = tuple(
+        plan.stock[0].model_copy(update={"id": name, "price": price})
+        for name, price in (("board", 14.5), ("other", 9))
+    )
+    bought = workbook(plan.model_copy(update={"quantities": (*needs, *plan.quantities), "stock": stock}))
+    found = rows(read(bought), "Shopping")
+    assert [row["item"] for row in found] == ["sheets board", "fasteners", "tape", "cost of what has a price"]
+    assert (found[0]["price of one, money"], found[0]["cost, money"]) == (14.5, "=D2*F2")
+    assert (found[1]["cost, money"], found[-1]["cost, money"]) == (None, "=SUM(G2:G4)")
+    # What stands there before a program reckons again.
+    shown = rows(openpyxl.load_workbook(io.BytesIO(bought), data_only=True), "Shopping")
+    assert (shown[0]["cost, money"], shown[-1]["cost, money"]) == (43.5, 43.5)
+
+
+def test_whole_numbers_stand_without_decimals(book: Workbook) -> None:
+    fasteners, tape = list(book["Shopping"].iter_rows(min_row=2))
+    assert (fasteners[1].number_format, tape[1].number_format) == ("0.0##", "0")
+    sizes = {cell.value: cell.number_format for row in book["Boards and pieces"].iter_rows(2) for cell in row[6:8]}
+    assert (sizes[762], sizes[609.6]) == ("0", "0.0")
+
+
+def test_rules_say_what_they_rest_on() -> None:
+    note = RuleNote(
+        id="water.lap", value="2", unit="in", basis="common_practice", source="common practice", taken_from="us"
+    )
+    plan = make_plan(Tape.MM).model_copy(update={"rules": (note,)})
+    (row,) = rows(read(workbook(plan)), "Rules")
+    assert (row["rule"], row["value"], row["basis"]) == ("water.lap", "50.8 mm (2 in)", "common practice")
+    assert row["check: taken from"] == "US practice"
 
 
 def test_findings_and_workings_say_what_the_plan_says(book: Workbook) -> None:
@@ -318,7 +356,7 @@ def test_the_file_is_dated_by_the_job_never_by_the_clock(date: str, year: int) -
 
 def test_an_empty_plan_has_headings_only() -> None:
     empty = read(workbook(Plan(job=JobStamp(name="empty", digest=""))))
-    assert [sheet.max_row for sheet in empty.worksheets] == [1] * 5
+    assert [sheet.max_row for sheet in empty.worksheets] == [1] * 6
 
 
 def test_a_board_already_up_needs_no_piece() -> None:
