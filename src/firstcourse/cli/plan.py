@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from cyclopts import Parameter, validators
 
 from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json, progress
-from firstcourse.units import counted
+from firstcourse.units import as_needed, counted, one_or_more
 
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
@@ -61,7 +61,8 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
         print(f"  {told}")
     for row in summary["quantities"]:
         if row["buy"]:
-            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {counted(row['exact'], row['unit'])}")
+            need = f"{as_needed(row['exact'])} {one_or_more(row['exact'], row['unit'])}"
+            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {need}")
     print(
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
         f"`firstcourse verify {out}` proves it again."

@@ -29,7 +29,7 @@ from firstcourse.drawings.svg import svg_size
 from firstcourse.findings import alike_together
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
-from firstcourse.units import format_length, one_or_more
+from firstcourse.units import as_needed, format_length, one_or_more
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -71,7 +71,12 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
         "stops": [f"{found.where}: {found.message}" for found in plan.findings if found.severity == "stop"],
         "rooms": room_pages(plan),
-        "surfaces": [_surface(plan, surface) for surface in plan.surfaces if surface.boarded],
+        # Of a slab that is tiled as it is there is nothing to show but its tile.
+        "surfaces": [
+            _surface(plan, surface)
+            for surface in plan.surfaces
+            if surface.boarded and (surface.boards or not surface.tiles)
+        ],
         "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
         "tiled": tile_pages(plan),
         "falls": fall_pages(plan),
@@ -83,7 +88,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         ],
         "why": why_page(plan),
         "shopping": [
-            [q.item, f"{q.buy}", q.pack, f"{q.exact:.10g}", one_or_more(q.exact, q.unit)]
+            [q.item, f"{q.buy}", q.pack, as_needed(q.exact), one_or_more(q.exact, q.unit)]
             for q in plan.quantities
             if q.buy
         ],
@@ -120,8 +125,10 @@ def _judgement(plan: Plan) -> dict[str, Any]:
 
 def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
     for name, found in plan.counts.items():
-        if found.proven and found.used:
-            yield f"sheets of {name}", f"{found.used} (no cutting of these pieces needs fewer)"
+        if found.used and any(bound.proven and bound.stocks == (name,) for bound in plan.bounds):
+            yield f"sheets of {name}", f"{found.used} (no layout takes fewer)"
+        elif found.proven and found.used:
+            yield f"sheets of {name}", f"{found.used} (the fewest for these seams)"
         elif found.used:
             # Where stocks stand in for each other, each alone may need none: that says nothing.
             least = f" (at least {found.lower_bound})" if found.lower_bound else ""

@@ -16,7 +16,7 @@ from firstcourse.quantities.tile_joints import grout, sealant
 from firstcourse.quantities.tiled_parts import TiledPart, tiled_parts, to_set
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.setting import shown_edges
-from firstcourse.units import TICKS_PER_MM, Tape, counted
+from firstcourse.units import TICKS_PER_MM, Tape, counted, one_or_more
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -77,12 +77,13 @@ def _tiles(
         spare = math.ceil(exact * rules.number("tile.spares"))
         per_sheet = item.sheet[0] * item.sheet[1] if item.sheet else 1
         per_pack = per_sheet * (item.per_box or 1)
-        plain = "sheet" if item.sheet else "piece"
-        name = f"box of {item.per_box} {plain}s" if item.per_box else plain
+        unit = "chips" if item.sheet else "tiles"
+        plain = f"sheets of {per_sheet} chips" if item.sheet else "pieces"
+        name = f"box of {item.per_box} {plain}" if item.per_box else one_or_more(1, plain)
         quantity, working = line(
             tiles_of(item.id),
             exact,
-            "tiles",
+            unit,
             share=rules.number("tile.breakage"),
             pack=per_pack,
             pack_name=name,
@@ -97,7 +98,7 @@ def _tiles(
                     **({"pieces on a sheet": str(per_sheet)} if item.sheet else {}),
                 },
                 result=str(exact),
-                unit="tiles",
+                unit=unit,
                 source="drawings",
                 argument=(
                     "All boxes of one tile come from one lot; write its number down when they arrive.",
@@ -113,9 +114,9 @@ def _tiles(
                 update={
                     "values": {
                         **working.values,
-                        "kept for repairs": f"{rules.number('tile.spares'):.0%} = {counted(spare, 'tiles')}",
+                        "kept for repairs": f"{rules.number('tile.spares'):.0%} = {counted(spare, unit)}",
                         "packs to buy": str(buy),
-                        "left over beyond that": counted(buy * per_pack - exact - broken - spare, "tiles"),
+                        "left over beyond that": counted(buy * per_pack - exact - broken - spare, unit),
                     }
                 }
             ),

@@ -1,6 +1,6 @@
 """Lengths in exact ticks and masses, money and angles; reading and writing what a tape says."""
 
-from firstcourse.units.counting import counted, one_or_more
+from firstcourse.units.counting import as_needed, counted, one_or_more
 from firstcourse.units.length import (
     TICKS_PER_FOOT,
     TICKS_PER_INCH,
@@ -29,6 +29,7 @@ __all__ = [
     "TICKS_PER_MM",
     "LengthError",
     "Tape",
+    "as_needed",
     "ceil_to",
     "counted",
     "floor_to",

@@ -1,5 +1,7 @@
 """Counted things in words: one piece, two pieces."""
 
+import math
+
 _NOT_PLURAL = ("as", "is", "ss", "us")
 """Endings of words that are no plural, such as glass."""
 
@@ -32,3 +34,14 @@ def counted(number: float, plural: str) -> str:
         ('1 sheet', '0 sheets', '2.5 kg')
     """
     return f"{number:.10g} {one_or_more(f'{number:.10g}', plural)}"
+
+
+def as_needed(number: float) -> str:
+    """A need as people read it: three figures or a decimal more, rounded up so that it never falls short.
+
+    Example:
+        >>> as_needed(104.7661), as_needed(5.9302), as_needed(1692.0), as_needed(5.0)
+        ('104.8', '5.94', '1692', '5')
+    """
+    steps = 10 if abs(number) >= 10 else 100
+    return f"{math.ceil(round(number * steps, 6)) / steps:.10g}"

@@ -9,7 +9,7 @@ from shapely import LineString
 
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, counted
+from firstcourse.units import TICKS_PER_MM, counted, one_or_more
 from firstcourse.verify.needs import Need, by_mass
 from firstcourse.verify.printed import metric_or, small, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
@@ -95,16 +95,17 @@ def _tiles(plan: Document) -> Iterator[Need]:
         broken = math.ceil(exact * plan.rules.number("tile.breakage") - _DUST)
         spare = math.ceil(exact * plan.rules.number("tile.spares"))
         pack = item.per_sheet * (item.per_box or 1)
-        plain = "sheet" if item.mounted else "piece"
+        unit = "chips" if item.mounted else "tiles"
+        plain = f"sheets of {item.per_sheet} chips" if item.mounted else "pieces"
         buy = math.ceil((exact + broken + spare) / pack)
         yield Need(
             item=f"tiles {stock}",
             exact=exact,
             places=0,
-            unit="tiles",
+            unit=unit,
             share=plan.rules.number("tile.breakage"),
             pack=pack,
-            pack_name=f"box of {item.per_box} {plain}s" if item.per_box else plain,
+            pack_name=f"box of {item.per_box} {plain}" if item.per_box else one_or_more(1, plain),
             buy=buy,
             shown={
                 "set whole": whole,
@@ -113,7 +114,7 @@ def _tiles(plan: Document) -> Iterator[Need]:
                 "left over beyond that": buy * pack - exact - broken - spare,
                 **({"pieces on a sheet": item.per_sheet} if item.mounted else {}),
             },
-            said={"kept for repairs": f"{plan.rules.number('tile.spares'):.0%} = {counted(spare, 'tiles')}"},
+            said={"kept for repairs": f"{plan.rules.number('tile.spares'):.0%} = {counted(spare, unit)}"},
         )
 
 

@@ -49,6 +49,25 @@ def test_the_same_plan_gives_the_same_pack() -> None:
     assert site_pack(plan, "letter") == site_pack(plan, "letter")
 
 
+def test_the_cover_says_how_few_is_proven_and_where_everything_stands() -> None:
+    plan = plan_of("tub-bathroom")
+    assert ["sheets of wall board 3x5", "4 (no layout takes fewer)"] in pack_data(plan)["figures"]
+    cover = pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages[0].extract_text()
+    assert "tile and its cuts" in cover and "hall bath: wall A-B: tile" in cover and "Cut tickets" in cover
+    (figure, *_) = pack_data(plan_of("metric-column"))["figures"]
+    assert figure[1].endswith("(the fewest for these seams)")
+
+
+def test_needs_are_short_and_never_short_of_the_need() -> None:
+    plan = plan_of("tub-bathroom")
+    needs = {row[0]: float(row[3]) for row in pack_data(plan)["shopping"]}
+    for quantity in plan.quantities:
+        if quantity.buy:
+            assert quantity.exact <= needs[quantity.item] + 1e-9
+            assert needs[quantity.item] - quantity.exact <= 0.1
+    assert all(len(row[3]) <= 6 for row in pack_data(plan)["shopping"])
+
+
 def test_overrides_and_house_assumptions_stand_apart() -> None:
     data = pack_data(plan_of("tub-bathroom"))
     assumed = {row[0] for row in data["assumptions"]}

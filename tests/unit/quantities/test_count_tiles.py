@@ -147,7 +147,7 @@ def test_mosaic_is_bought_by_the_sheet() -> None:
     item = stock(48, 48, sheet=(6, 6), per_box=10)
     done = counted(tiled(mm_box(0, 0, 51 * 12, 51 * 12), item), item)
     line = line_of(done, tiles_of("plain"))
-    assert (line.exact, line.buy, line.pack) == (144, 1, "box of 10 sheets")
+    assert (line.exact, line.buy, line.pack) == (144, 1, "box of 10 sheets of 36 chips")
     assert SPACERS not in {line.item for line in done.quantities}
 
 
