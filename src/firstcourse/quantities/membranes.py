@@ -73,7 +73,7 @@ def bed_mortar(falls: Sequence[tuple[str, Fall]], rules: RuleSet, tape: Tape) ->
         unit,
         share=rules.number("fall.bed.waste"),
         pack=one,
-        pack_name=f"bag that makes {one:.2f} {unit}",
+        pack_name=f"bag that makes {one:.3g} {unit}",
         spare="lost in buckets and on tools",
         base=Working(
             title="Mortar of beds and slopes",
@@ -87,7 +87,7 @@ def bed_mortar(falls: Sequence[tuple[str, Fall]], rules: RuleSet, tape: Tape) ->
 
 
 def _area(m2: float, tape: Tape) -> tuple[float, str]:
-    return (round(m2, 4), "m2") if tape is Tape.MM else (round(m2 * _FT2_PER_M2, 4), "sq ft")
+    return (round(m2, 4), "m²") if tape is Tape.MM else (round(m2 * _FT2_PER_M2, 4), "sq ft")
 
 
 def _length(mm: float, tape: Tape) -> tuple[float, str]:

@@ -258,7 +258,7 @@ def _working(item: Developed, rules: RuleSet, tape: Tape) -> Working:
         formula="face + linings + upturns + kerb, laps on top",
         values=values,
         result=f"{item.area + item.laps:.3f}",
-        unit="m2",
+        unit="m²",
         source=f"drawings; upturn: {rules.entry('water.upturn.above_threshold').cited}",
         argument=(
             "Niches are lined through and the kerb is covered, so that the membrane has no end but its top.",

@@ -258,7 +258,7 @@ def _square(opening: Opening) -> Polygon:
 
 def _sheet(m2: float, rules: RuleSet, tape: Tape) -> Need:
     metric = tape is Tape.MM
-    scale, unit = (1.0, "m2") if metric else (_SQ_FT_PER_M2, "sq ft")
+    scale, unit = (1.0, "m²") if metric else (_SQ_FT_PER_M2, "sq ft")
     roll = round(rules.ticks("water.sheet.width") * rules.ticks("water.sheet.length") / _TICKS_PER_M**2 * scale, 4)
     return Need(
         item="sheet membrane",
@@ -302,5 +302,5 @@ def _bed(plan: Document) -> Iterator[Need]:
         unit=unit,
         share=plan.rules.number("fall.bed.waste"),
         pack=one,
-        pack_name=f"bag that makes {one:.2f} {unit}",
+        pack_name=f"bag that makes {one:.3g} {unit}",
     )
