@@ -6,11 +6,11 @@ straight. All of them are judged, so for level, upright and half-turned patterns
 Other patterns meet an edge in every way at once; they are judged at the shifts where a corner of a tile meets a
 corner of the area, on a fixed grid, and more closely where it was best.
 
-A mirrored room gets the mirrored plan, joint for joint, when its pattern is mirrored too, and with stacked and
-running courses and hexagons the other starts are mirrored as well. Of two that are alike but for their hand,
-the one towards the sides that weigh more comes first. Most patterns are their own mirror image. A running bond
-by a share of the tile other than half climbs to one hand, and a herringbone along the walls runs to one: the
-job says to which, by an offset of 1/3 or 2/3, by an angle of 0 or 90, and that is kept.
+A mirrored room gets the mirrored plan and the mirrored alternatives, joint for joint, when its pattern is mirrored
+too; see `hands`. Most patterns are their own mirror image. A running bond by a share of the tile other than half
+climbs to one hand, and a herringbone along the walls runs to one: the job says to which, by an offset of 1/3 or
+2/3, by an angle of 0 or 90, and that is kept. Walls whose courses run on round the corners keep one level, and are
+mirrored to left and right alone.
 """
 
 from collections.abc import Sequence
@@ -20,6 +20,7 @@ import numpy as np
 
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import start_costs
+from firstcourse.tiling.hands import at_corner, one_hand
 from firstcourse.tiling.model import XY, Field, RepeatCell, Start
 from firstcourse.tiling.start_search import Search
 from firstcourse.tiling.start_words import praise, trade
@@ -39,13 +40,16 @@ def find_starts(
         tape: Tape that the words are written for.
 
     Returns:
-        At least one start; their shifts are whole ticks.
+        At least one start; their shifts are whole ticks where the steps of the pattern are.
 
     Raises:
         InputValueError: The area is empty.
     """
     search = Search(cell=cell, field=field, costs=start_costs(rules), level=level)
-    found = [search.start(shift) for shift in search.best()]
+    hand = one_hand(cell, field, level)
+    same = Search(cell=hand.cell, field=hand.field, costs=start_costs(rules), level=hand.level)
+    shifts = [at_corner(cell, field, hand.in_room(shift), level) for shift in same.best()]
+    found = [search.start(shift) for shift in shifts]
     return tuple(
         replace(start, words=praise(facts, tape) if rank == 0 else trade(facts, found[0][1]))
         for rank, (start, facts) in enumerate(found)

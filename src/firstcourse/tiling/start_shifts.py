@@ -1,9 +1,5 @@
-"""Which shifts of a pattern can be best, and which of equally good ones comes first.
+"""Which shifts of a pattern can be best, and which of equally good ones comes first."""
 
-What is done here looks the same in a mirror: a room mirrored, with a pattern mirrored, gets its shifts mirrored.
-"""
-
-import math
 from collections.abc import Sequence
 from itertools import product
 
@@ -22,14 +18,10 @@ _MOST_PAIRED = 150
 _GRID = 20
 _MOST_PLACES = 8
 """Edges each way whose crossings are tried with every corner of the pattern."""
-_BESIDE_MM = 0.05
-"""Two pieces as near to the middle but for this are both nearest: ticks must not decide [mm]."""
 _CLOSE = 1e-9
 SAME_COST = 1e-3
 """Costs that differ by less are the same but for whole ticks."""
 _WITHIN_MM = 1e-6
-_ALIKE_MM = 0.5 / np.sqrt(2)
-"""Shifts as far off the middle but for this are told apart otherwise: rounding to ticks must not decide [mm]."""
 
 
 def critical_shifts(
@@ -115,26 +107,9 @@ def home(shifts: Array, period: Array, field: Field) -> Array:
 
 
 def ranked(shifts: Array, penalties: Array, cell: RepeatCell, period: Array, field: Field) -> Array:
-    """Order of shifts from the cheapest; of equally good ones the one that centres a tile best comes first.
-
-    Of two that lie off the middle by as much to either hand, the one towards the heavier sides comes first.
-    """
+    """Order of shifts from the cheapest; of equally good ones the one that centres a tile best comes first."""
     off = [_off(shifts, point, cell, period) for point in (_centroid(field), _middle(field))]
-    moves = np.concatenate([_moves(shifts + centre - _middle(field), period) for centre in _centres(cell)], axis=1)
-    long = np.linalg.norm(moves, axis=2)
-    towards = _towards(moves, long <= long.min(axis=1)[:, None] + _BESIDE_MM, field)
-    return np.lexsort(
-        (
-            shifts[:, 0],
-            shifts[:, 1],
-            long.min(axis=1),
-            towards[:, 0],
-            towards[:, 1],
-            off[1],
-            off[0],
-            np.round(penalties, 9),
-        )
-    )
+    return np.lexsort((shifts[:, 0], shifts[:, 1], off[1], off[0], np.round(penalties, 9)))
 
 
 def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: float, field: Field) -> list[int]:
@@ -143,26 +118,17 @@ def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: floa
         (at[:, None] + _centres(cell)[None, :, axis] - point[axis]) % step
         for point in (_centroid(field), _middle(field))
     ]
-    off = [_alike(np.minimum(one, step - one).min(axis=1)) for one in beyond]
-    places = np.concatenate((beyond[1], beyond[1] - step), axis=1)
-    long = np.abs(places)
-    moves = np.zeros((*places.shape, 2))
-    moves[:, :, axis] = places
-    towards = _towards(moves, long <= long.min(axis=1)[:, None] + _BESIDE_MM, field)[:, axis]
-    return [int(index) for index in np.lexsort((at, long.min(axis=1), towards, off[1], off[0], np.round(cost, 9)))]
+    off = [np.round(np.minimum(one, step - one).min(axis=1), 6) for one in beyond]
+    return [int(index) for index in np.lexsort((at, off[1], off[0], np.round(cost, 9)))]
 
 
 def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: float, most: int) -> list[float]:
-    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order.
-
-    More than `most` where some are as cheap as the last, so that in a mirror the same are found.
-    """
+    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order."""
     kept: list[float] = []
-    last = 0.0
     free = np.ones(len(at), dtype=bool)
     for number, only_lowest in ((most, True), (NUM_STARTS, False)):
         for index in order:
-            if len(kept) >= number and cost[index] > last + SAME_COST:
+            if len(kept) >= number:
                 break
             if not free[index]:
                 continue
@@ -171,7 +137,6 @@ def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: floa
             if only_lowest and (cost[off < least / 2 - _WITHIN_MM] < cost[index]).any():
                 continue
             kept.append(float(at[index]))
-            last = cost[index]
             free &= off >= least - _WITHIN_MM
     return kept
 
@@ -259,52 +224,16 @@ def _middle(field: Field) -> Array:
 
 def _off(shifts: Array, point: Array, cell: RepeatCell, period: Array) -> Array:
     """How far the nearest piece's middle lies off a point, for each shift."""
-    return _alike(np.stack([_least(shifts + centre - point, period) for centre in _centres(cell)]).min(axis=0))
+    every = [_least(shifts + centre - point, period) for centre in _centres(cell)]
+    return np.asarray(np.round(np.stack(every).min(axis=0), 6))
 
 
 def _least(moves: Array, period: Array) -> Array:
     """Length of each move but for whole steps of a pattern, shape (moves,) [mm]."""
-    return np.asarray(np.linalg.norm(_moves(moves, period), axis=2).min(axis=1))
-
-
-def _moves(moves: Array, period: Array) -> Array:
-    """Each move and those whole steps of a pattern off it that may be as short, shape (moves, steps, 2) [mm]."""
     rest = moves @ np.linalg.inv(period)
     rest = (rest - np.round(rest)) @ period
-    return np.asarray(rest[:, None] + _neighbours(period)[None])
-
-
-def _towards(moves: Array, nearest: Array, field: Field) -> Array:
-    """How far the nearest piece lies off the middle to the lighter hand, less to the heavier, shape (shifts, 2).
-
-    Args:
-        moves: From the middle to pieces, shape (shifts, pieces, 2) [mm].
-        nearest: Which of them are nearest, shape (shifts, pieces).
-        field: The area, whose sides weigh.
-    """
-    moves = np.where(np.abs(moves) < _ALIKE_MM, 0.0, moves)
-    by = _alike(moves * -_heavier(field) + np.ptp(moves))
-    first = np.where(nearest, by[:, :, 1] * (by.max() + 1) + by[:, :, 0], np.inf).argmin(axis=1)
-    return np.asarray(by[np.arange(len(by)), first])
-
-
-def _heavier(field: Field) -> Array:
-    """Along each axis the hand where sides weigh more, or else the area is larger; else the high one.
-
-    An area that is neither is its own mirror image along that axis, so that either hand will do.
-    """
-    weigh = np.zeros(2)
-    for edge in field.edges:
-        weigh += edge.weight * np.array((edge.b[1] - edge.a[1], edge.a[0] - edge.b[0]))
-    reach = _centroid(field) - _middle(field)
-    least = _CLOSE * math.sqrt(field.area.area)
-    hand = np.where(np.abs(weigh) > least, weigh, np.where(np.abs(reach) > least, reach, 1.0))
-    return np.asarray(np.sign(hand))
+    return np.asarray(np.linalg.norm(rest[:, None] + _neighbours(period)[None], axis=2).min(axis=1))
 
 
 def _neighbours(period: Array) -> Array:
     return np.array(list(product((-2, -1, 0, 1, 2), repeat=2))) @ period
-
-
-def _alike(lengths: Array) -> Array:
-    return np.asarray(np.floor(lengths / _ALIKE_MM + 0.25))
