@@ -128,7 +128,7 @@ def build_layout(
         pieces=pieces,
         added_supports=added,
         findings=findings,
-        workings={f"boards {surface.id}": _working(boards, choice, tape)},
+        workings={f"boards {surface.id}": _working(surface, boards, choice, tape)},
     )
 
 
@@ -358,12 +358,12 @@ def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet,
     return found
 
 
-def _working(boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:
+def _working(surface: Surface, boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:
     double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
     side, unit = (TICKS_PER_MM * 1000, "m²") if tape is Tape.MM else (TICKS_PER_FOOT, "sq ft")
     area = double / 2 / side**2
     return Working(
-        title="Area covered with board",
+        title=f"Area of {surface.title or surface.id} covered with board",
         formula="sum of the boards' areas, holes taken off",
         values={"boards": str(len(boards)), "courses": str(len(choice.spans)), "sheet": choice.stock},
         result=f"{area:.2f}",

@@ -41,8 +41,10 @@ def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> 
 
 def _proof(row: dict[str, Any]) -> str:
     """What is known of a stock's count; where stocks stand in for each other each alone may need none."""
+    if row["fewest"]:
+        return "no layout takes fewer"
     if row["proven"]:
-        return "no cutting of these pieces needs fewer"
+        return "the fewest for these seams"
     return f"at least {row['lower_bound']}" if row["lower_bound"] else ""
 
 

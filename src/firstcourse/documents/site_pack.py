@@ -105,10 +105,19 @@ def pack_data(plan: Plan) -> dict[str, Any]:
                 "values": [list(pair) for pair in working.values.items()],
             }
             for name, working in plan.workings.items()
-            if name not in elsewhere
+            if name not in elsewhere and not _told_again(plan, name)
         ],
         **rule_pages(plan),
     }
+
+
+def _told_again(plan: Plan, name: str) -> bool:
+    """Whether a later working, of what to buy, says all that this one says and more."""
+    mine = plan.workings[name]
+    return any(
+        other != name and more.title == mine.title and mine.values.items() < more.values.items()
+        for other, more in plan.workings.items()
+    )
 
 
 def _judgement(plan: Plan) -> dict[str, Any]:

@@ -25,6 +25,7 @@ def summarize(result: PlanResult) -> dict[str, Any]:
                 "used": found.used,
                 "lower_bound": found.lower_bound,
                 "proven": found.proven,
+                "fewest": any(bound.proven and bound.stocks == (name,) for bound in plan.bounds),
                 "practice": None if name in together else result.practice.get(name, 0),
             }
             for name, found in plan.counts.items()

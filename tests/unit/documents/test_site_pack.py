@@ -68,6 +68,11 @@ def test_needs_are_short_and_never_short_of_the_need() -> None:
     assert all(len(row[3]) <= 6 for row in pack_data(plan)["shopping"])
 
 
+def test_no_working_is_printed_twice() -> None:
+    titles = [working["title"] for working in pack_data(plan_of("tub-bathroom"))["workings"]]
+    assert len(titles) == len(set(titles)), [title for title in titles if titles.count(title) > 1]
+
+
 def test_overrides_and_house_assumptions_stand_apart() -> None:
     data = pack_data(plan_of("tub-bathroom"))
     assumed = {row[0] for row in data["assumptions"]}
