@@ -41,7 +41,7 @@ def test_new_writes_a_job_that_surveys_and_never_overwrites(
         ("corners:", "cornrs:", "did you mean 'corners'"),
         ("practice: us", "practice: mars", "practice"),
         ("8 in,", "8,", "no unit"),
-        ("left: 50 in", "left: 500 in", "outside its wall"),
+        ("left: 50 in", "left: 500 in", "from the left corner on a wall"),
     ],
 )
 def test_wrong_input_is_placed(
@@ -93,7 +93,7 @@ def test_rules_of_a_metric_practice_stand_in_millimetres_and_say_what_is_borrowe
 ) -> None:
     assert run(["rules", "framing", "--practice", "uk"]) == 0
     shown = capsys.readouterr().out
-    assert "406.4 mm (16 in)  [common practice]  <- US practice: check" in shown
+    assert "400 mm  [common practice]  <- US practice: check" in shown
     assert "values are not of UK practice" in shown
     assert run(["rules", "framing.stud_spacing.max", "--practice", "uk"]) == 0
     assert "taken from   US practice: check" in capsys.readouterr().out
