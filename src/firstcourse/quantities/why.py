@@ -199,30 +199,36 @@ def _answer(plan: Plan, name: str) -> str:
         return "Kept offcuts give every piece of it: nothing is bought."
     if least == count.used:
         return f"{_sheets(count.used)}: no layout that keeps the rules takes fewer. This is proven."
+    by_cost = _answer_by_cost(bound)
     these = f"{_sheets(count.used)}. Where the seams lie now, fewer cannot give these boards: that is proven."
     if count.proven and least is not None:
         return (
             f"{these} With other seams fewer than {least} are impossible; whether "
             f"{_least_open(least, count.used)} can do is not known."
         )
-    if count.proven and bound is not None and bound.cost is not None and bound.least_cost is not None:
-        if bound.cost == bound.least_cost:
-            return f"{these} Nor does any other layout, whatever its seams and sheets, cost less."
-        return (
-            f"{these} With other seams or sheets no layout costs less than {bound.least_cost:.2f}; these sheets "
-            f"cost {bound.cost:.2f}, and whether anything between does is not known."
-        )
     if count.proven:
-        return these
+        return these + by_cost
     if count.lower_bound == 0:
         return (
             f"{_sheets(count.used)}. Other sheets of the job serve the same boards, so there is no fewest number "
-            "of this one alone."
+            f"of this one alone.{by_cost}"
         )
     return (
         f"{_sheets(count.used)}. Fewer than {count.lower_bound} are impossible. Whether "
         f"{_least_open(count.lower_bound, count.used)} can do is not known: the search found no way, and no "
         "argument rules it out."
+    )
+
+
+def _answer_by_cost(bound: LayoutBound | None) -> str:
+    """What is known of the cost over every layout, where one is known."""
+    if bound is None or bound.cost is None or bound.least_cost is None:
+        return ""
+    if bound.cost == bound.least_cost:
+        return " No other layout, whatever its seams and sheets, costs less."
+    return (
+        f" With other seams or sheets no layout costs less than {bound.least_cost:.2f}; these sheets cost "
+        f"{bound.cost:.2f}, and whether anything between does is not known."
     )
 
 
