@@ -7,7 +7,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.geometry.polygon import Ring
-from firstcourse.plan import Plan, Surface, Tile, TiledArea, TileStock
+from firstcourse.plan import Plan, Surface, TiledArea, TileStock
 from firstcourse.units import TICKS_PER_MM
 
 _ON_SHEETS = ("stacked", "running", "diagonal", "hexagon")
@@ -37,7 +37,7 @@ def sheet_rings(surface: Surface, stocks: Mapping[str, TileStock]) -> Iterator[t
         for tile in surface.tiles:
             if tile.stock == stock.id:
                 shape = Polygon(_mm(tile.laid or tile.outline))
-                found.setdefault(_sheet(area, stock.sheet, tile, shape), []).append(shape)
+                found.setdefault(_sheet(area, stock.sheet, shape), []).append(shape)
         reach = area.joint / TICKS_PER_MM / 2 + _CLOSE_MM
         for _, chips in sorted(found.items()):
             whole = shapely.union_all([chip.buffer(reach, join_style="mitre") for chip in chips])
@@ -46,7 +46,7 @@ def sheet_rings(surface: Surface, stocks: Mapping[str, TileStock]) -> Iterator[t
                     yield tuple((x, y) for x, y in part.exterior.coords[:-1])
 
 
-def _sheet(area: TiledArea, size: tuple[int, int], tile: Tile, shape: Polygon) -> tuple[int, int]:
+def _sheet(area: TiledArea, size: tuple[int, int], shape: Polygon) -> tuple[int, int]:
     """Which sheet a chip belongs to: sheets across, then sheets up, counted from the start."""
     a, b = area.step_a, area.step_b
     length = math.hypot(*a)

@@ -73,7 +73,7 @@ def lengths_needed(pieces: Sequence[int], stock: int) -> int:
     return full + len(left)
 
 
-def trim_finding(surface: Surface, parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Finding:
+def trim_finding(surface: Surface, parts: Sequence[TiledPart], tape: Tape) -> Finding:
     """That edges of a surface's tile show, and how high the trim must be."""
     own = [part for part in parts if part.surface.id == surface.id]
     high = max((part.bed.thickness + max(item.thickness for item in part.stock) for part in own), default=0)

@@ -59,7 +59,7 @@ def count_tiles(
     return Quantities(
         quantities=tuple(quantity for quantity, _ in lines),
         workings=workings,
-        findings=tuple(trim_finding(surface, parts, rules, tape) for surface in surfaces if shown_edges(surface)),
+        findings=tuple(trim_finding(surface, parts, tape) for surface in surfaces if shown_edges(surface)),
     )
 
 

@@ -208,7 +208,7 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
     return spans[governs], governs
 
 
-def section_working(rules: RuleSet, joist: Joist) -> Working:
+def section_working(joist: Joist) -> Working:
     """Loads along one joist, its section and stiffness: what every check of it starts from."""
     live, dead = joist.live_line, joist.dead_line
     steps = [

@@ -101,7 +101,7 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         assumed=tuple(assumed),
         unjudged=tuple(unjudged),
         question=_question("floor", checks),
-        lines=(checks[0], section_working(rules, joist), *checks[1:], longest),
+        lines=(checks[0], section_working(joist), *checks[1:], longest),
     )
 
 
@@ -128,7 +128,7 @@ def ceiling_member(rules: RuleSet, ceiling: CeilingInput, checks: tuple[Check, .
         assumed=("Tile counts as a brittle finish.", *_assumed(joist)),
         unjudged=tuple(unjudged),
         question=_question("ceiling", checks),
-        lines=(ceiling_dead_load(rules, ceiling)[1], section_working(rules, joist), *checks),
+        lines=(ceiling_dead_load(rules, ceiling)[1], section_working(joist), *checks),
     )
 
 

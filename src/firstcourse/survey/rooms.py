@@ -128,10 +128,10 @@ def _surfaces(
     tray = shower.tray if shower is not None else None
     if room.floor is not None and not _fills(tray, survey):
         surfaces.append(floor_surface(room, room.floor, survey.plan, rules, tray=tray))
-    for number, wall in enumerate(room.walls, start=1):
+    for wall in room.walls:
         left, right = wall.wall.split("-")
         length_mm = _distance_mm(survey.adjustment, left, right)
-        surfaces.append(wall_surface(room, wall, number, ticks_from_mm(length_mm), job.tape, rules))
+        surfaces.append(wall_surface(room, wall, ticks_from_mm(length_mm), job.tape, rules))
     if room.ceiling is not None:
         surfaces.append(ceiling_surface(room, room.ceiling, survey.plan, rules))
     return surfaces

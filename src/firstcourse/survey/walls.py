@@ -12,13 +12,12 @@ from firstcourse.units import Tape, to_mm
 _FOOT = {"floor": "floor", "tub": "tub rim", "tray": "tray flange", "kerb": "kerb", "none": "stops here"}
 
 
-def wall_surface(room: Room, wall: BoardedWall, number: int, length: int, tape: Tape, rules: RuleSet) -> Surface:
+def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: RuleSet) -> Surface:
     """One wall as a surface to board.
 
     Args:
         room: The room it belongs to.
         wall: What the job says of it.
-        number: Its place among the boarded walls, for its title.
         length: Adjusted length [ticks].
         tape: Heights that differ by less than its graduation are drawn level.
         rules: For widths of members and the zone above a tray.
