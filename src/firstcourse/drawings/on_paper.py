@@ -20,18 +20,17 @@ _SIDE_MM, _INSIDE_MM = 2.6, 2.6
 _CORNER_MM, _OFF_MM = 4.0, 3.2
 
 
-def fitting_scale(box: Box, room: XY, scales: Sequence[int]) -> int:
+def fitting_scale(box: Box, room: XY, scales: Sequence[int], *, beside: float = _CHAIN_ROOM_MM) -> int:
     """The largest scale at which a box fits with its running dimensions, else the smallest there is.
 
     Args:
         box: Left, lower, right, upper [ticks].
         room: Width and height on paper [mm].
         scales: Usual scales, the largest drawing first.
+        beside: Room that figures and names take at the left and right [mm].
     """
     wide, high = (box[2] - box[0]) / TICKS_PER_MM, (box[3] - box[1]) / TICKS_PER_MM
-    fits = (
-        one for one in scales if wide / one + _CHAIN_ROOM_MM <= room[0] and high / one + _CHAIN_ROOM_MM <= room[1]
-    )
+    fits = (one for one in scales if wide / one + beside <= room[0] and high / one + _CHAIN_ROOM_MM <= room[1])
     return next(fits, scales[-1])
 
 

@@ -10,12 +10,14 @@ from firstcourse.drawings.chains import FIGURE_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import OnPaper, fitting_scale
 from firstcourse.geometry import bounds
-from firstcourse.plan import Board, Opening, Plan, Surface
+from firstcourse.plan import Board, Opening, Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (8, 12, 16, 24, 32, 48, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
 _MARK_MM, _LABEL_MM = 4.2, 2.6
 _CROSS_MM = 0.7
+_BESIDE_WALL_MM, _BESIDE_FLOOR_MM = 28.0, 33.0
+"""Room that heights take at the left, and on a floor the names of its corners on both sides [mm]."""
 
 
 def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
@@ -47,7 +49,8 @@ class _Sheet(OnPaper):
 
     def __init__(self, plan: Plan, surface: Surface, room: XY) -> None:
         box = bounds(surface.extent or surface.outline)
-        scale = fitting_scale(box, room, _SCALES[plan.job.tape.value])
+        beside = _BESIDE_WALL_MM if surface.kind is SurfaceKind.WALL else _BESIDE_FLOOR_MM
+        scale = fitting_scale(box, room, _SCALES[plan.job.tape.value], beside=beside)
         super().__init__(plan, surface, box, scale, surface.title or surface.id)
 
     def drawn(self) -> Drawing:
