@@ -131,7 +131,8 @@ def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
         return None
     if told:
         return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on),))
-    return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {rules.practice} practice",))
+    own = rules.practice.upper()
+    return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {own} practice",))
 
 
 def _slab(floor: BoardedFloor, where: str) -> Finding:

@@ -217,8 +217,8 @@ def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, prac
 
 def _taken_from(value: DatedValue, unit: str, source: Source | None, practice: str) -> str:
     """The practice a value is borrowed from; trade habits that serve all practices were learnt in US practice."""
-    if unit in _PROPERTIES:
-        return ""
+    if value.taken_from or unit in _PROPERTIES:
+        return value.taken_from
     if source is not None:
         return "" if source.practice in (practice, "any") else source.practice
     habit = value.basis == "common_practice" and value.practice == "any" and practice != _HABITS_FROM

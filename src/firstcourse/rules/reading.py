@@ -49,7 +49,7 @@ UNITS = frozenset(
 )
 _PRACTICES = ("us", "uk", "au", "any")
 _RULE_KEYS = {"id", "description", "unit", "values"}
-_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit"}
+_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit", "taken_from"}
 _SOURCE_KEYS = {"id", "title", "practice", "known", "note"}
 
 
@@ -71,7 +71,12 @@ class Source:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DatedValue:
-    """A value from a day on; None ends the rule. `unit` is empty where it is the rule's own."""
+    """A value from a day on; None ends the rule.
+
+    Attributes:
+        unit: Empty where it is the rule's own.
+        taken_from: Whose habit it is, where that is another practice than the value is for; else empty.
+    """
 
     practice: str
     since: datetime.date
@@ -80,6 +85,7 @@ class DatedValue:
     source: str
     locator: str
     unit: str = ""
+    taken_from: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,6 +196,8 @@ def _value(row: Any, where: str) -> DatedValue:
         raise InputValueError(f"{where}: practice '{row['practice']}' is not us, uk, au or any")
     if not isinstance(row["since"], datetime.date):
         raise InputValueError(f"{where}: since '{row['since']}' is not a date")
+    if row.get("taken_from", "") not in ("", *_PRACTICES):
+        raise InputValueError(f"{where}: taken_from '{row['taken_from']}' is not us, uk, au or any")
     if row.get("unit", "") not in UNITS:
         raise InputValueError(f"{where}: unit '{row['unit']}' is not registered")
     return DatedValue(
@@ -200,6 +208,7 @@ def _value(row: Any, where: str) -> DatedValue:
         source=row.get("source", ""),
         locator=row.get("locator", ""),
         unit=row.get("unit", ""),
+        taken_from=row.get("taken_from", ""),
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
-from firstcourse.units import inch_text
+from firstcourse.units import inch_text, to_inches
 from firstcourse.workings import Working
 
 _MARKS = (16, 64)
@@ -80,15 +80,16 @@ def length_check(
         name: What is checked, in words.
         title: The same as a line of the sheet.
         found: The value found, in `unit`.
-        rule: Id of the rule that sets the limit, in `unit`.
+        rule: Id of the rule that sets the limit; a length where the unit is `in`, else in `unit`.
         at_least: Whether the value must reach the limit.
         unit: Of the value, the limit and the rule.
     """
     limit = rules.entry(rule)
+    allowed = to_inches(rules.ticks(rule)) if unit == "in" else rules.number(rule)
     return Check(
         name=name,
         found=found,
-        limit=rules.number(rule),
+        limit=allowed,
         at_least=at_least,
         unit=unit,
         rule=rule,
@@ -96,7 +97,7 @@ def length_check(
         working=Working(
             title=title,
             formula="as found",
-            result=inches_beside(found, rules.number(rule)) if unit == "in" else f"{found:g}",
+            result=inches_beside(found, allowed) if unit == "in" else f"{found:g}",
             unit=unit,
             source=limit.cited,
         ),

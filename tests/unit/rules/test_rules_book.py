@@ -188,3 +188,22 @@ def test_what_is_borrowed_is_borrowed_in_no_other_way():
     assert not [entry.id for entry in load_rules(DAY).under("") if entry.taken_from]
     changed = (Override(rule="framing.stud_spacing.max", value="600 mm", reason="the board's own sheet"),)
     assert load_rules(DAY, "uk", changed).entry("framing.stud_spacing.max").taken_from == ""
+
+
+@pytest.mark.parametrize("practice", ["uk", "au"])
+def test_borrowed_lengths_of_boards_and_joints_are_in_round_millimetres(practice):
+    rules = load_rules(DAY, practice)
+    for rule, length in (
+        ("boards.gap.between", 3),
+        ("framing.stud_spacing.max", 400),
+        ("tile.joint.offset_rectified", 3),
+    ):
+        entry = rules.entry(rule)
+        assert (entry.value, entry.unit, entry.taken_from) == (length, "mm", "us")
+        # Rounding moves none of them by more than a tenth.
+        assert rules.ticks(rule) == pytest.approx(load_rules(DAY).ticks(rule), rel=0.1)
+
+
+def test_a_habit_is_taken_from_a_practice_that_is_known():
+    with pytest.raises(InputValueError, match="taken_from 'mars'"):
+        read_rules(GOOD.replace("common_practice", "common_practice, taken_from: mars"), "rules.yaml")

@@ -84,7 +84,7 @@ def test_only_the_side_that_is_shifted_counts_for_the_shift() -> None:
 
 
 def test_a_bow_that_uses_up_the_step_is_said_where_warpage_is_not_added() -> None:
-    bowed = tile(24, 6, size_spread=0, joint=mm(6), warpage=mm(1.2))
+    bowed = tile(24, 6, size_spread=0, joint=mm(6), warpage=mm(1.2), edges="rectified")
     assert tile_joint(bowed, running("1/3"), US).findings == ()
     choice = tile_joint(bowed, running("1/3"), UK, tape=Tape.MM)
     (finding,) = (finding for finding in choice.findings if finding.code == "TIL-104")
