@@ -17,9 +17,9 @@ from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
+from firstcourse.verify.reading import read_document
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
-from firstcourse.verify.structure import read_document
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.workings import check_rule_notes, check_workings

@@ -28,7 +28,7 @@ from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities,
 from firstcourse.rules import load_rules
 from firstcourse.units import KG_PER_LB, Tape, inches
 from firstcourse.verify.quantities import check_quantities
-from firstcourse.verify.structure import read_document
+from firstcourse.verify.reading import read_document
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 SIZE = (inches(36), inches(60))
