@@ -245,7 +245,7 @@ def sheets_line() -> Line:
 
 def tiles_line() -> Line:
     """Two slabs set whole, one cut in two; one more for breakage, and one to keep."""
-    told = {"set whole": "2", "set cut": "2", "whole tiles cut": "1", "kept for repairs": "2% = 1 tiles"}
+    told = {"set whole": "2", "set cut": "2", "whole tiles cut": "1", "kept for repairs": "2% = 1 tile"}
     quantity, working = line("tiles slab", 3.0, "tiles", share=0.03, pack=1, name="piece", values=told)
     working["values"] |= {"packs to buy": "5", "left over beyond that": "0 tiles"}
     return {**quantity, "buy": 5}, working
