@@ -15,6 +15,7 @@ from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS, rule_pages
 from firstcourse.documents.tile_pages import tile_pages
+from firstcourse.documents.water_pages import water_pages
 from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
     Drawing,
@@ -80,6 +81,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
         "tiled": tile_pages(plan),
         "falls": fall_pages(plan),
+        "water": water_pages(plan),
         "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
         "second": [
             {"id": piece.id.removeprefix("P"), **_image(draw_piece(plan, piece))}

@@ -1,0 +1,109 @@
+"""What the site pack prints of waterproofing: each membrane by surface, as a list to work off and tick."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from firstcourse.geometry import bounds
+from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
+
+_KIND = {
+    "liquid": "liquid membrane on the boards",
+    "sheet": "sheet membrane on the ground of the tile",
+    "liner": "liner under the bed, on its slope",
+}
+_MEASURE = re.compile(r"(\d+(?:\.\d+)?)(?: x (\d+(?:\.\d+)?))? (mm|m2)\b")
+"""Lengths and areas as workings hold them."""
+_NOTHING = ("0", "0 mm", "0.000 m2", "none")
+_COLLARED = ("pipe", "valve", "box", "drain")
+_SQ_MM_PER_SQ_FT = (TICKS_PER_FOOT / TICKS_PER_MM) ** 2
+_LAP, _COAT = "water.lap", "water.liquid.wet"
+
+
+def water_pages(plan: Plan) -> dict[str, Any]:
+    """Each surface with a membrane, what belongs to it, and what holds for all, as plain values.
+
+    The figures are those of the workings, in the tape's units.
+    """
+    kinds: set[str] = {surface.membrane for surface in plan.surfaces if surface.membrane}
+    return {
+        "surfaces": [
+            {
+                "title": surface.title or surface.id,
+                "kind": _KIND[surface.membrane],
+                "rows": list(_rows(plan, surface)),
+            }
+            for surface in plan.surfaces
+            if surface.membrane
+        ],
+        "general": list(_general(plan, kinds)) if kinds else [],
+    }
+
+
+def _rows(plan: Plan, surface: Surface) -> Iterator[list[str]]:
+    tape = plan.job.tape
+    _, lower, _, upper = bounds(surface.outline)
+    if surface.kind is SurfaceKind.WALL:
+        yield ["where", f"from {format_length(lower, tape)} to {format_length(upper, tape)} over the floor"]
+    working = plan.workings.get(f"membrane {surface.id}")
+    if working is not None:
+        yield ["in all, laid flat", _shown(f"{working.result} m2", tape)]
+        for name, value in working.values.items():
+            if value not in _NOTHING and name != "collars":
+                yield [name, _shown(value, tape)]
+    for opening in surface.openings:
+        if opening.kind in _COLLARED:
+            yield [
+                f"{'flange' if opening.kind == 'drain' else 'collar'} at {opening.id}",
+                _place(opening, surface, tape),
+            ]
+    for zone in surface.no_fastener_zones:
+        _, low, _, high = bounds(zone.outline)
+        yield ["no fastener", f"from {format_length(low, tape)} to {format_length(high, tape)}: {zone.why}"]
+
+
+def _general(plan: Plan, kinds: set[str]) -> Iterator[str]:
+    tape = plan.job.tape
+    rules = {rule.id: rule for rule in plan.rules}
+    for name, said, wanted in (
+        (_LAP, "Seams lap {} at least, the upper sheet over the lower.", {"sheet", "liner"}),
+        (
+            _COAT,
+            "Liquid membrane goes on {} thick while wet, all coats together; measure it with a gauge.",
+            {"liquid"},
+        ),
+    ):
+        if name in rules and kinds & wanted:
+            fine = _ticks(rules[name].value, rules[name].unit)
+            shown = format_length(fine, tape) if fine >= tape.graduation else ""
+            yield said.format(shown or f"{fine / TICKS_PER_MM:.1f} mm")
+    yield "Corners first, then collars, then faces; sealing band lies in every corner and change of plane."
+    yield "Nothing is driven through the membrane; what was is taken out and patched before tile."
+
+
+def _ticks(value: str, unit: str) -> int:
+    return ticks_from_mm(float(value) * {"mm": 1.0, "in": 25.4}[unit])
+
+
+def _place(opening: Opening, surface: Surface, tape: Tape) -> str:
+    """Where a hole lies, as the drawing's running dimensions read."""
+    left, foot, _, _ = bounds(surface.extent or surface.outline)
+    if opening.centre is not None:
+        u, v = opening.centre
+    else:
+        u0, v0, u1, v1 = bounds(opening.outline or surface.outline)
+        u, v = (u0 + u1) // 2, (v0 + v1) // 2
+    return f"centre {format_length(u - left, tape)} from the left, {format_length(v - foot, tape)} up the drawing"
+
+
+def _shown(text: str, tape: Tape) -> str:
+    def one(found: re.Match[str]) -> str:
+        first, second, unit = found.groups()
+        if unit == "m2":
+            mm2 = float(first) * 1e6
+            return f"{mm2 / 1e6:.2f} m²" if tape is Tape.MM else f"{mm2 / _SQ_MM_PER_SQ_FT:.1f} sq ft"
+        lengths = [format_length(ticks_from_mm(float(part)), tape) for part in (first, second) if part]
+        return " × ".join(lengths)
+
+    return _MEASURE.sub(one, text)

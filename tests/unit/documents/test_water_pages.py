@@ -1,0 +1,51 @@
+"""The waterproofing page: every membrane with what belongs to it, in the units of the tape."""
+
+import io
+
+import pypdf
+import pytest
+from test_site_pack import plan_of
+
+from firstcourse.documents.site_pack import site_pack
+from firstcourse.documents.water_pages import water_pages
+from firstcourse.plan import Plan
+from firstcourse.units import Tape
+
+
+@pytest.fixture(scope="module")
+def plan() -> Plan:
+    return plan_of("tiled-shower")
+
+
+def test_every_membrane_has_its_list(plan: Plan) -> None:
+    page = water_pages(plan)
+    wet = [surface for surface in plan.surfaces if surface.membrane]
+    assert [surface["title"] for surface in page["surfaces"]] == [surface.title for surface in wet]
+    for surface, listed in zip(wet, page["surfaces"], strict=True):
+        rows = dict(listed["rows"])
+        values = plan.workings[f"membrane {surface.id}"].values
+        assert rows.get("outside corners", "0") == values["outside corners"]
+        holes = [opening for opening in surface.openings if opening.kind in ("pipe", "valve", "box", "drain")]
+        assert sum("centre" in where for where in rows.values()) == len(holes)
+        assert ("no fastener" in rows) == bool(surface.no_fastener_zones)
+
+
+def test_figures_are_in_the_tape_s_units(plan: Plan) -> None:
+    text = str(water_pages(plan)["surfaces"])
+    assert " mm" not in text and "m2" not in text and "sq ft" in text
+    metric = plan.model_copy(update={"job": plan.job.model_copy(update={"tape": Tape.MM})})
+    text = str(water_pages(metric)["surfaces"])
+    assert "sq ft" not in text and " m²" in text
+
+
+def test_what_holds_for_all_goes_with_the_kinds_there_are(plan: Plan) -> None:
+    general = " ".join(water_pages(plan)["general"])
+    assert 'Seams lap 2" at least' in general and "1.2 mm thick while wet" in general
+    dry = plan_of("tub-bathroom")
+    assert water_pages(dry) == {"surfaces": [], "general": []}
+
+
+def test_the_pack_prints_it_to_be_ticked(plan: Plan) -> None:
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages]
+    (page,) = [text for text in pages if "Looked at before tile" in text]
+    assert "collar at valve" in page and "flange at drain" in page
