@@ -31,12 +31,13 @@ from firstcourse.tiling.joints import tile_joint
 from firstcourse.tiling.lay import CUT_MM, lay
 from firstcourse.tiling.lines import joint_lines
 from firstcourse.tiling.model import XY, Field, LaidTile, Start
+from firstcourse.tiling.movement import Exposure, field_spacing
 from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import setting_bed
 from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.snap_lines import snap_lines, snapped_area
-from firstcourse.tiling.soft_joints import DOORWAY, Exposure, field_spacing, soft_joints
+from firstcourse.tiling.soft_joints import DOORWAY, soft_joints
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working

@@ -13,7 +13,7 @@ from firstcourse.quantities.lines import by_mass, line
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.joints import fine
-from firstcourse.tiling.soft_joints import joint_section
+from firstcourse.tiling.movement import joint_section
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
 from firstcourse.workings import Working
 

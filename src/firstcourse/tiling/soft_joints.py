@@ -4,23 +4,20 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from typing import Literal
 
 import shapely
 from shapely import LineString, MultiPolygon, Polygon
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface, SurfaceKind
-from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface
+from firstcourse.rules import RuleEntry
 from firstcourse.tiling.joints import fine
 from firstcourse.tiling.lines import Lines, positions
 from firstcourse.tiling.model import XY
+from firstcourse.tiling.movement import Spacing
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
 from firstcourse.workings import Working
-
-Exposure = Literal["dry", "slab", "moist", "exterior"]
-"""Dry inside; inside on a slab above ground; inside in direct sun or where it gets wet; outside."""
 
 DOORWAY = "doorway"
 """What lies at a joint that may move to the nearest grout joint."""
@@ -29,31 +26,6 @@ _RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET
 _LEAST_LENGTH = 3.0
 # Two directions within this cosine of square to each other run across each other; a field is parted squarely.
 _ACROSS = 0.01
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spacing:
-    """How far apart soft joints of a field lie at most, and how wide they are.
-
-    Attributes:
-        limit: Largest distance between soft joints, each way [ticks].
-        width: Width of a soft joint in the field [ticks].
-        rule: The rule that sets the limit.
-        widest: Widest joint to fill with sealant [ticks].
-        width_rule: The rule that sets the width.
-        edge_rule: The rule that asks for joints at edges and changes of plane.
-        below_rule: The rule that asks for joints over joints in the backing.
-        widest_rule: The rule that says how wide sealant may fill.
-    """
-
-    limit: int
-    width: int
-    widest: int
-    rule: RuleEntry
-    width_rule: RuleEntry
-    edge_rule: RuleEntry
-    below_rule: RuleEntry
-    widest_rule: RuleEntry
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,109 +41,6 @@ class SoftJoints:
     joints: tuple[SoftJoint, ...]
     findings: tuple[Finding, ...] = ()
     workings: dict[str, Working] = field(default_factory=dict)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
-    """What fills a soft joint.
-
-    Attributes:
-        width: Width of the joint [ticks].
-        depth: Depth of the sealant at its middle [ticks].
-        rod: Diameter of the backer rod; 0 where there is no room for one and bond-breaker tape is laid [ticks].
-    """
-
-    width: int
-    depth: int
-    rod: int
-
-
-def field_spacing(
-    kind: SurfaceKind,
-    rules: RuleSet,
-    *,
-    exposure: Exposure = "moist",
-    joint: int = 0,
-    yearly_range_f: float = 0,
-    wanted: int | None = None,
-) -> Spacing:
-    """Spacing and width of soft joints by exposure.
-
-    Args:
-        kind: What the surface is.
-        rules: Rules in force.
-        exposure: Where it lies.
-        joint: Grout joint; a soft joint is not narrower [ticks].
-        yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
-        wanted: A closer spacing that the job wants; outside it may allow a narrower joint [ticks].
-    """
-    level = kind is SurfaceKind.FLOOR
-    plain = "tile.movement.spacing_floor" if level else "tile.movement.spacing_wall"
-    asked = {
-        "dry": plain,
-        "slab": "tile.movement.spacing_slab",
-        "moist": "tile.movement.spacing_moist",
-        "exterior": "tile.movement.spacing_exterior",
-    }[exposure]
-    rule = rules.entry(min([plain, *(name for name in [asked] if name in rules.entries)], key=rules.ticks))
-    limit = rules.ticks(rule.id) if wanted is None else min(wanted, rules.ticks(rule.id))
-    if exposure == "exterior":
-        near = "tile.movement.spacing_exterior_close"
-        close = near in rules.entries and limit <= rules.ticks(near)
-        width_rule = rules.entry(f"tile.movement.width_exterior_{'close' if close else 'far'}")
-        least = rules.ticks(width_rule.id) + _heat_width(yearly_range_f, rules)
-        if yearly_range_f:
-            least = max(least, movement_width(limit, yearly_range_f, rules))
-    else:
-        width_rule = rules.entry("tile.movement.width_floor" if level else "tile.movement.width_wall")
-        least = rules.ticks(width_rule.id)
-    return Spacing(
-        limit=limit,
-        width=max(joint, least),
-        widest=rules.ticks("tile.sealant.max_width"),
-        rule=rule,
-        width_rule=width_rule,
-        edge_rule=rules.entry("tile.movement.change_of_plane"),
-        below_rule=rules.entry("tile.movement.required"),
-        widest_rule=rules.entry("tile.sealant.max_width"),
-    )
-
-
-def movement_width(length: int, range_f: float, rules: RuleSet) -> int:
-    """Width that a field's own expansion asks of a joint [ticks].
-
-    Args:
-        length: Length of field between joints [ticks].
-        range_f: Range of temperature [°F].
-        rules: Rules in force.
-
-    References:
-        Movement = expansion x length x range; width = factor x movement, never below the narrowest.
-    """
-    movement = rules.number("tile.movement.expansion") * length * range_f * 5 / 9
-    return max(
-        math.ceil(movement * rules.number("tile.sealant.movement_factor")), rules.ticks("tile.sealant.min_width")
-    )
-
-
-def joint_section(width: int, available: int, rules: RuleSet) -> Section:
-    """Sealant and what lies behind it.
-
-    Args:
-        width: Width of the joint [ticks].
-        available: Depth of the open joint: tile and mortar under it [ticks].
-        rules: Rules in force.
-    """
-    depth = min(sealant_depth(width, rules), available)
-    step = rules.ticks("tile.sealant.rod_step")
-    rod = -(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step
-    return Section(width=width, depth=depth, rod=rod if depth + rod <= available else 0)
-
-
-def sealant_depth(width: int, rules: RuleSet) -> int:
-    """Depth of sealant by the joint's width: as deep as wide, then half, never over the most [ticks]."""
-    most = rules.ticks("tile.sealant.square_to")
-    return width if width <= most else min(width // 2, most)
 
 
 def soft_joints(
@@ -252,14 +121,6 @@ def soft_joints(
         findings=tuple(dict.fromkeys(findings)),
         workings={f"soft joints {surface.id}": working},
     )
-
-
-def _heat_width(yearly_range_f: float, rules: RuleSet) -> int:
-    base = "tile.movement.temperature_base"
-    if base not in rules.entries or yearly_range_f <= rules.number(base):
-        return 0
-    steps = math.ceil((yearly_range_f - rules.number(base)) / rules.number("tile.movement.temperature_step"))
-    return steps * rules.ticks("tile.movement.temperature_width")
 
 
 def _edges(

@@ -12,14 +12,9 @@ from shapely import box as mm_box
 from firstcourse.plan import Opening, OpeningKind, Ring, Side, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiling.lines import Lines, joint_lines
+from firstcourse.tiling.movement import field_spacing, joint_section, sealant_depth
 from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.soft_joints import (
-    SoftJoints,
-    field_spacing,
-    joint_section,
-    sealant_depth,
-    soft_joints,
-)
+from firstcourse.tiling.soft_joints import SoftJoints, soft_joints
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, inches, mm
 
 DAY = datetime.date(2026, 11, 25)
