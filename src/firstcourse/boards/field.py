@@ -200,11 +200,11 @@ def _opening_gap(opening: Opening, rules: RuleSet) -> int:
     return rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=1024)
 def _region(
     outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], fill: int, graduation: int
 ) -> _Ground:
-    # Each surface is asked for many times in a row: by direction, by sheet, for every layout built.
+    # Each surface is asked for many times: by direction, by sheet, for every layout built, and with all rooms.
     loose = inset(outline, gaps, Grid(origin=(0, 0), graduation=1))
     left, lower, _, _ = loose.bounds if not loose.is_empty else (0, 0, 0, 0)
     grid = Grid(origin=(round(left), round(lower)), graduation=graduation)

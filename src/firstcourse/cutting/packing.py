@@ -4,7 +4,7 @@ A sheet is a record of placements. Its free rectangles and its cuts follow from 
 replay.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -149,7 +149,7 @@ def in_order(blanks: Iterable[Blank], order: str) -> list[Blank]:
 
 def pack(
     blanks: Sequence[Blank], rooms: Sequence[Room], kept: Sequence[Room], manner: Manner,
-    filled: Sequence[Filling] = (),
+    filled: Sequence[Filling] = (), limit: int | None = None,
 ) -> list[Filling]:  # fmt: skip
     """Pack blanks in the order given, each where it fits best, buying a sheet only when it fits nowhere.
 
@@ -159,30 +159,55 @@ def pack(
         kept: Rectangles at hand, tried before any other.
         manner: Which free rectangle and which split; its order is the caller's business.
         filled: Sheets already begun; they are filled further in place.
+        limit: What the sheets bought may cost; a packing that costs more is given up.
 
     Raises:
-        CannotCutError: If a blank fits none of `rooms` nor what is left of the others.
+        CannotCutError: If a blank fits none of `rooms` nor what is left of the others, or for more than `limit`.
     """
     fillings = [*(Filling(room) for room in kept), *filled]
+    largest = [filling.largest_left for filling in fillings]
+    cost = 0
     for blank in blanks:
-        best: tuple[bool, int, int, int, bool, Filling] | None = None
-        for filling in fillings:
+        covers = blank.w * blank.h
+        best: tuple[bool, int, int, int, bool] | None = None
+        where = -1
+        for number, left in enumerate(largest):
+            if left < covers:
+                continue
+            filling = fillings[number]
             place = filling.best_place(blank, manner.fit)
             if place is not None:
-                found = (filling.room.kept is None, *place, filling)
-                if best is None or found[:5] < best[:5]:
-                    best = found
+                found = (filling.room.kept is None, *place)
+                if best is None or found < best:
+                    best, where = found, number
         if best is None:
             holding = [room for room in rooms if room.holds(blank)]
             if not holding:
                 raise CannotCutError(blank.id)
             # The cheapest by area, compared in whole numbers after scaling to a common denominator.
             room = min(holding, key=lambda room: (room.cost * 10**9 // (room.w * room.h), room.cost, room.stock))
+            cost += room.cost
             filling = Filling(room)
-            fillings.append(filling)
             place = filling.best_place(blank, manner.fit)
-            if place is None:
+            if place is None or (limit is not None and cost > limit):
                 raise CannotCutError(blank.id)
-            best = (True, *place, filling)
-        best[5].place(blank, best[3], best[4], manner.split)
+            best, where = (True, *place), len(fillings)
+            fillings.append(filling)
+            largest.append(0)
+        fillings[where].place(blank, best[3], best[4], manner.split)
+        largest[where] = fillings[where].largest_left
     return [filling for filling in fillings if filling.placed]
+
+
+def manners(blanks: Sequence[Blank], some: Sequence[Manner]) -> Iterator[tuple[list[Blank], Manner]]:
+    """The blanks in the order of each of some manners; a manner that packs like one before it is left out."""
+    ordered: dict[str, list[Blank]] = {}
+    like: dict[str, str] = {}
+    for manner in some:
+        order = manner.order
+        if order not in like:
+            made = in_order(blanks, order)
+            like[order] = next((name for name, known in ordered.items() if known == made), order)
+            ordered[order] = made
+        if like[order] == order:
+            yield ordered[order], manner

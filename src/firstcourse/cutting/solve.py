@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import combinations
 from random import Random
 
-from firstcourse.cutting.bounds import NO_BOUND, least_cost, least_sheets
+from firstcourse.cutting.bounds import least_cost, least_sheets
 from firstcourse.cutting.cheaper import cheaper
 from firstcourse.cutting.model import (
     Blank,
@@ -19,7 +19,7 @@ from firstcourse.cutting.model import (
     StockCount,
     StockSize,
 )
-from firstcourse.cutting.packing import MANNERS, Filling, Room, in_order, pack
+from firstcourse.cutting.packing import MANNERS, Filling, Room, in_order, manners, pack
 from firstcourse.cutting.patterns import least_by_patterns
 from firstcourse.errors import InputValueError
 
@@ -37,6 +37,7 @@ Fillings = list[Filling]
 Known = dict[tuple[str, tuple[str, ...]], Filling | None]
 """By stock and blanks: how they are cut from one sheet of it; None where they do not fit."""
 Value = tuple[int, int, int]
+MANNERS_OF_ONE = tuple(manner for manner in MANNERS if manner.fit == "area")
 
 
 def cut(
@@ -46,6 +47,7 @@ def cut(
     *,
     effort: int = 1,
     known: Sequence[CutSheet] = (),
+    prove: bool = True,
 ) -> CuttingPlan:
     """Cut all blanks from sheets and kept rectangles.
 
@@ -59,6 +61,7 @@ def cut(
         kept: Rectangles at hand; ids must be distinct.
         effort: Level 0 to 3, counted in tries and so the same on every machine.
         known: Sheets that all of `demand` is cut from, found before; the search starts there and is never worse.
+        prove: Whether all patterns are weighed where the plainer bounds are not met; the sheets are the same.
 
     Returns:
         Sheets in order of stock, kept rectangles first, with bounds for each stock and for the cost.
@@ -75,17 +78,18 @@ def cut(
     _check(demand, stock, kept, effort)
     fillings: Fillings = []
     bound, proofs = 0, set()
-    by_patterns: dict[str, Bound] = {}
+    of_stock: dict[str, Bound] = {}
     for blanks, stocks in _separate(demand, stock):
         ids = {s.id for s in stocks}
         own = [k for k in kept if k.stock in ids]
         least = least_cost(blanks, stocks, own, effort=effort)
         made = _solve(blanks, stocks, own, least.value, effort, known)
         fillings += made
-        if len(stocks) == 1 and sum(f.room.cost for f in made) > least.value:
-            priced = least_by_patterns(blanks, stocks[0], own, made, effort=effort)
-            by_patterns[stocks[0].id] = priced
-            least = max(least, Bound(priced.value * stocks[0].cost, priced.proof), key=lambda b: b.value)
+        if len(stocks) == 1:
+            if prove and sum(f.room.cost for f in made) > least.value:
+                priced = least_by_patterns(blanks, stocks[0], own, made, effort=effort)
+                least = max(least, Bound(priced.value * stocks[0].cost, priced.proof), key=lambda b: b.value)
+            of_stock[stocks[0].id] = Bound(least.value // stocks[0].cost, least.proof)
         bound += least.value
         proofs.add(least.proof)
     place = {s.id: number for number, s in enumerate(stock)}
@@ -93,8 +97,8 @@ def cut(
     counts = {}
     for s in stock:
         used = sum(f.room.stock == s.id and f.room.kept is None for f in fillings)
-        least = least_sheets(demand, s, kept, effort=effort)
-        counts[s.id] = StockCount(used, max(least, by_patterns.get(s.id, NO_BOUND), key=lambda b: b.value))
+        least = of_stock.get(s.id) or least_sheets(demand, s, kept, effort=effort)
+        counts[s.id] = StockCount(used, least)
     proof = max(proofs, key=PROOFS.index, default="none")
     return CuttingPlan(
         tuple(f.sheet() for f in fillings), counts, sum(f.room.cost for f in fillings), Bound(bound, proof)
@@ -164,10 +168,8 @@ def _solve(
     rooms, at_hand = _bought(stocks), _at_hand(stocks, kept)
     begun = _begun(blanks, rooms, at_hand, known)
     if begun is None or (effort > 0 and len(blanks) <= MANY_BLANKS):
-        built = _construct(blanks, rooms, at_hand)
-        begun = built if begun is None else min(begun, built, key=_value)
-    best = begun
-    best = cheaper(best, rooms, at_hand, bound=bound, steps=STEPS[effort])
+        begun = _construct(blanks, rooms, at_hand, begun)
+    best = cheaper(begun, rooms, at_hand, bound=bound, steps=STEPS[effort])
     return _improve(best, rooms, at_hand, bound, TRIES[effort] * 50 // max(50, len(blanks)))
 
 
@@ -185,20 +187,27 @@ def _begun(
     return ours if sum(len(filling.placed) for filling in ours) == len(blanks) else None
 
 
-def _construct(blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room]) -> Fillings:
-    """Best of all manners, over subsets of the stocks, with and without the kept rectangles."""
-    manners = MANNERS if len(blanks) <= MANY_BLANKS else MANNERS[:2]
+def _construct(
+    blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room], begun: Fillings | None
+) -> Fillings:
+    """Best of all manners, over subsets of the stocks, with and without the kept rectangles.
+
+    None may be found that is better than what was begun with; then that is returned.
+    """
+    some_manners = MANNERS if len(blanks) <= MANY_BLANKS else MANNERS[:2]
     sizes = range(1, len(rooms) + 1) if len(rooms) <= 4 else (1, 2, len(rooms))
-    best: Fillings | None = None
     known: Known = {}
-    ordered = {order: in_order(blanks, order) for order in {m.order for m in manners}}
-    best_value: Value | None = None
+    ordered = list(manners(blanks, some_manners))
+    best, best_value = begun, None if begun is None else _value(begun)
+    # Where all sheets cost the same, none is exchanged for a cheaper one after packing.
+    alike = len({room.cost for room in rooms}) == 1
     for size in sizes:
         for some in combinations(rooms, size):
             for hand in [at_hand, []] if at_hand else [[]]:
-                for manner in manners:
+                for listed, manner in ordered:
+                    limit = best_value[0] if alike and best_value is not None else None
                     try:
-                        found = pack(ordered[manner.order], some, hand, manner)
+                        found = pack(listed, some, hand, manner, limit=limit)
                     except CannotCutError:
                         continue
                     found = [_reduced(filling, rooms, known) for filling in found]
@@ -216,12 +225,10 @@ def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
         return None
     best: Filling | None = None
     best_value: Value | None = None
-    ordered: dict[str, list[Blank]] = {}
-    for manner in MANNERS:
-        if manner.order not in ordered:
-            ordered[manner.order] = in_order(blanks, manner.order)
+    # A single blank has but one place to go, however that is chosen.
+    for listed, manner in manners(blanks, MANNERS if len(blanks) > 1 else MANNERS_OF_ONE):
         try:
-            found = pack(ordered[manner.order], (), (), manner, (Filling(room),))
+            found = pack(listed, (), (), manner, (Filling(room),))
         except CannotCutError:
             continue
         value = _value(found)
@@ -256,7 +263,8 @@ def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bou
     More tries continue the same sequence, so they never end worse.
     """
     random = Random(SEED)
-    now, tidiest = best, _tidied(best)
+    tidied: dict[tuple[str, ...], Filling | None] = {}
+    now, tidiest = best, _tidied(best, tidied)
     known: Known = {}
     for _ in range(tries):
         if _value(best)[0] <= bound:
@@ -280,13 +288,24 @@ def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bou
         if _promise(found) >= _promise(now):
             now = found
             if _value(now) < _value(best):
-                best, tidiest = now, min(tidiest, _tidied(now), key=_value)
+                best, tidiest = now, min(tidiest, _tidied(now, tidied), key=_value)
     return tidiest
 
 
-def _tidied(fillings: Fillings) -> Fillings:
-    """The same blanks on each sheet, cut for the largest rectangle left over; only if that is better in all."""
-    tidy = [_repacked([b for *_, b in filling.placed], filling.room) or filling for filling in fillings]
+def _tidied(fillings: Fillings, known: dict[tuple[str, ...], Filling | None]) -> Fillings:
+    """The same blanks on each sheet, cut for the largest rectangle left over; only if that is better in all.
+
+    Args:
+        fillings: The sheets.
+        known: By sheet and blanks, how they were cut before; added to.
+    """
+    tidy = []
+    for filling in fillings:
+        blanks = [blank for *_, blank in filling.placed]
+        same = (filling.room.stock, filling.room.kept or "", *sorted(blank.id for blank in blanks))
+        if same not in known:
+            known[same] = _repacked(blanks, filling.room)
+        tidy.append(known[same] or filling)
     return min(fillings, tidy, key=_value)
 
 

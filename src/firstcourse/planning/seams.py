@@ -24,16 +24,25 @@ from firstcourse.rules import RuleSet
 
 
 class Boarded(NamedTuple):
-    """The layouts of all surfaces, in their order, and how their pieces are cut."""
+    """The layouts of all surfaces, in their order, how their pieces are cut, and plain practice for comparison."""
 
     layouts: tuple[SurfaceLayout, ...]
     cutting: CuttingPlan
+    practice: tuple[SurfaceLayout, ...]
 
 
 class _Best(NamedTuple):
     value: Value
     layouts: tuple[SurfaceLayout, ...]
     cutting: CuttingPlan
+
+
+class _Room(NamedTuple):
+    """One room by itself: the best by level of effort, the findings it may not exceed, and plain practice."""
+
+    best: list[_Best]
+    faults: int
+    practice: list[SurfaceLayout]
 
 
 def board(
@@ -71,31 +80,33 @@ def board(
     # Processes need not be sent what only this one reads.
     common = job.model_copy(update={"rooms": ()})
     tasks = [(members, not number) for number, members in enumerate(rooms.values())]
-    found = shared_out(_board_task, tasks, stock, common, rules, effort, workers=workers)
-    if len(found) == 1:
-        return Boarded(found[0][-1].layouts, found[0][-1].cutting)
-    practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
+    only = len(tasks) == 1
+    found = shared_out(_board_task, tasks, stock, common, rules, effort, only, workers=workers)
+    by_surface = {layout.surface_id: layout for room in found for layout in room.practice}
+    practice = tuple(by_surface[item.surface.id] for item in surfaces)
+    if only:
+        return Boarded(found[0].best[-1].layouts, found[0].best[-1].cutting, practice)
     best: _Best | None = None
     for level in range(effort + 1):
         shared = _shared(surfaces, found, stock, job, rules, level)
         shared = _or_practice(surfaces, practice, shared, stock, job, rules, level)
         best = shared if best is None else min(best, shared, key=lambda found: found.value)
     assert best is not None
-    return Boarded(best.layouts, best.cutting)
+    return Boarded(best.layouts, best.cutting, practice)
 
 
 def _shared(
     surfaces: tuple[Surfaced, ...],
-    found: list[list[_Best]],
+    found: list[_Room],
     stock: tuple[Stock, ...],
     job: Job,
     rules: RuleSet,
     level: int,
 ) -> _Best:
     """What was found room by room, all rooms sharing sheets."""
-    layouts = {layout.surface_id: layout for room in found for layout in room[level].layouts}
+    layouts = {layout.surface_id: layout for room in found for layout in room.best[level].layouts}
     ordered = tuple(layouts[item.surface.id] for item in surfaces)
-    sheets = [sheet for room in found for sheet in room[level].cutting.sheets]
+    sheets = [sheet for room in found for sheet in room.best[level].cutting.sheets]
     return _weighed(surfaces, ordered, sheets, stock, job, rules, level)
 
 
@@ -115,7 +126,7 @@ def _weighed(
 
 def _or_practice(
     surfaces: tuple[Surfaced, ...],
-    practice: list[SurfaceLayout],
+    practice: Sequence[SurfaceLayout],
     found: _Best,
     stock: tuple[Stock, ...],
     job: Job,
@@ -165,45 +176,55 @@ def demand(
 
 
 def _board_task(
-    task: tuple[list[Surfaced], bool], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> list[_Best]:
+    task: tuple[list[Surfaced], bool],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    effort: int,
+    only: bool,
+) -> _Room:
     """One room; an offcut is there once, so only the first may plan on it. All may when sheets are shared."""
     surfaces, is_first = task
     if not is_first:
         job = job.model_copy(update={"offcuts": ()})
-    return _board_room(surfaces, stock, job, rules, effort)
+    return _board_room(surfaces, stock, job, rules, effort, only=only)
 
 
 def _board_room(
-    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> list[_Best]:
+    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int, *, only: bool
+) -> _Room:
     """The best by level of effort: of all sheets, and of each of those that could stand alone.
 
-    So one sheet more to choose from never costs more.
+    So one sheet more to choose from never costs more. Bounds of a room that is not the only one are not asked for.
     """
-    best, faults = _search(surfaces, stock, job, rules, effort)
+    room = _search(surfaces, stock, job, rules, effort, only=only)
+    best = room.best
     shared = [item.stock for item in surfaces if len(item.stock) > 1]
     for sheet in stock:
         if any(sheet in sheets for sheets in shared):
             alone = [item._replace(stock=(sheet,)) if sheet in item.stock else item for item in surfaces]
             if _least_of_all(alone, stock, job, rules) >= best[-1].value.cost:
                 continue
-            found, its_faults = _search(alone, stock, job, rules, effort)
-            if its_faults <= faults:
-                best = [min(pair, key=lambda found: found.value) for pair in zip(best, found, strict=True)]
-    return best
+            found = _search(alone, stock, job, rules, effort, only=only)
+            if found.faults <= room.faults:
+                best = [min(pair, key=lambda found: found.value) for pair in zip(best, found.best, strict=True)]
+    return room._replace(best=best)
 
 
 def _search(
-    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int
-) -> tuple[list[_Best], int]:
-    """The best by level, and the findings on the surfaces' own best layouts, which no layout weighed exceeds."""
+    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int, *, only: bool
+) -> _Room:
+    """The best by level; no layout weighed exceeds the findings on the surfaces' own best layouts."""
     listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
-    finished = [_finished(item, choices, job, rules) for item, choices in zip(surfaces, listed, strict=True)]
+    practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
+    finished = [
+        _finished(item, choices, its_practice, job, rules)
+        for item, choices, its_practice in zip(surfaces, listed, practice, strict=True)
+    ]
 
     def weighed(laid: Laid, level: int) -> _Best:
         pieces, allowed = demand(surfaces, laid.layouts)
-        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=laid.sheets)
+        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=laid.sheets, prove=only)
         return _Best(value_of(cutting, laid.layouts, stock, rules), laid.layouts, cutting)
 
     best = weighed(Laid(tuple(layouts[0] for layouts in finished), ()), 0)
@@ -226,10 +247,12 @@ def _search(
         again = laid or Laid(best.layouts, best.cutting.sheets)
         best = min(best, weighed(again, level), key=lambda found: found.value)
         by_level.append(best)
-    return by_level, sum(len(layouts[0].findings) for layouts in finished)
+    return _Room(by_level, sum(len(layouts[0].findings) for layouts in finished), practice)
 
 
-def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: RuleSet) -> list[SurfaceLayout]:
+def _finished(
+    item: Surfaced, choices: tuple[Choice, ...], practice: SurfaceLayout, job: Job, rules: RuleSet
+) -> list[SurfaceLayout]:
     """The surface's own best layout; then plain practice and the best of each sheet, if they ask no more of it."""
     if not choices:
         return [no_layout(item.surface, item.stock)]
@@ -240,7 +263,7 @@ def _finished(item: Surfaced, choices: tuple[Choice, ...], job: Job, rules: Rule
         if own and (choice := best_choice(own, item.stock)) not in picked:
             picked.append(choice)
     layouts = [build_layout(item.surface, choice, item.stock, rules, tape, mark=mark) for choice in picked]
-    layouts.insert(1, practice_layout(item.surface, item.stock, rules, tape, mark=mark))
+    layouts.insert(1, practice)
     return [layout for layout in layouts if len(layout.findings) <= len(layouts[0].findings)]
 
 

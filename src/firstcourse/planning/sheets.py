@@ -65,6 +65,7 @@ def cut_pieces(
     *,
     effort: int,
     known: Sequence[CutSheet] = (),
+    prove: bool = True,
 ) -> CuttingPlan:
     """Cut pieces from the sheets of their own thickness and family that they may be of.
 
@@ -75,6 +76,7 @@ def cut_pieces(
         job: For kept offcuts.
         effort: Level 0 to 3.
         known: Sheets that all pieces were cut from before; the plan is no worse.
+        prove: Whether all patterns are weighed for the bound; the sheets are the same.
     """
     by_id = {item.id: item for item in stock}
     used = [item for item in stock if any(item in options for options in allowed.values())]
@@ -84,6 +86,7 @@ def cut_pieces(
         kept_sizes(used, job),
         effort=effort,
         known=known,
+        prove=prove,
     )
 
 

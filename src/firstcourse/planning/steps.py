@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from firstcourse.boards import practice_layout
+from firstcourse.boards import SurfaceLayout
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
@@ -101,7 +101,9 @@ def plan_job(
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
     enough = len(job.rooms) >= (ROOMS_TO_SHARE if starts_at_once() else ROOMS_TO_SHARE_LOADING)
-    layouts, cutting = board(surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1)
+    layouts, cutting, by_practice = board(
+        surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1
+    )
     sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
@@ -147,7 +149,7 @@ def plan_job(
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | water.workings
-    practice, faults = _practice(surfaces, stock, job, rules)
+    practice, faults = _practice(surfaces, by_practice, stock, job)
     workings |= _practice_workings(practice, faults)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
@@ -194,12 +196,9 @@ def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stoc
 
 
 def _practice(
-    surfaces: tuple[Surfaced, ...], stock: tuple[Stock, ...], job: Job, rules: RuleSet
+    surfaces: tuple[Surfaced, ...], layouts: tuple[SurfaceLayout, ...], stock: tuple[Stock, ...], job: Job
 ) -> tuple[dict[str, int], dict[str, str]]:
     """Sheets that full sheets from a corner take, the rest cut as it comes, and by stock what breaks rules."""
-    layouts = tuple(
-        practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces
-    )
     pieces, allowed = demand(surfaces, layouts)
     cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
     broken: dict[str, Counter[str]] = {}

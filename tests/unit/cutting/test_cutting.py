@@ -1,6 +1,7 @@
 import pytest
 
-from firstcourse.cutting import Blank, CannotCutError, KeptSize, StockSize, cut
+from firstcourse.cutting import Blank, CannotCutError, CutSheet, KeptSize, StockSize, cut
+from firstcourse.cutting.packing import MANNERS, Manner, Room, in_order, manners, pack
 from firstcourse.errors import InputValueError
 
 SHEET = StockSize("small", 36, 60, 18)
@@ -85,3 +86,34 @@ def test_wrong_input_is_refused(demand, stock, kept, effort):
 def test_sizes_are_positive(size):
     with pytest.raises(InputValueError):
         blanks(size)
+
+
+def test_a_manner_left_out_packs_like_one_before_it() -> None:
+    room = Room("s", None, 60, 36, 1, True)
+    listed = [
+        Blank(f"b{number}", side, side - number % 3, ("s",)) for number, side in enumerate((30, 24, 18, 9, 5))
+    ]
+    kept = list(manners(listed, MANNERS))
+    assert len(kept) < len(MANNERS)
+
+    def sheets(manner: Manner) -> list[CutSheet]:
+        return [filling.sheet() for filling in pack(in_order(listed, manner.order), [room], [], manner)]
+
+    made = [sheets(manner) for _, manner in kept]
+    assert all(sheets(manner) in made for manner in MANNERS)
+
+
+def test_a_packing_is_given_up_where_it_costs_too_much() -> None:
+    room = Room("s", None, 60, 36, 3, True)
+    listed = [Blank(f"b{number}", 40, 30, ("s",)) for number in range(3)]
+    assert len(pack(listed, [room], [], MANNERS[0], limit=9)) == 3
+    with pytest.raises(CannotCutError):
+        pack(listed, [room], [], MANNERS[0], limit=8)
+
+
+def test_sheets_do_not_depend_on_whether_patterns_are_weighed() -> None:
+    listed = [Blank(f"b{number}", 31 + number % 4, 19 + number % 3, ("s",)) for number in range(14)]
+    proven, plain = (cut(listed, [StockSize("s", 60, 36, 5)], effort=1, prove=prove) for prove in (True, False))
+    assert proven.sheets == plain.sheets
+    assert proven.counts["s"].bound.value >= plain.counts["s"].bound.value
+    assert proven.cost_bound.value >= plain.cost_bound.value
