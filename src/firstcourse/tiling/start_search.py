@@ -6,17 +6,15 @@ from collections.abc import Sequence
 import numpy as np
 
 from firstcourse.errors import InputValueError
+from firstcourse.tiling.area_edges import Line, facing, lines
 from firstcourse.tiling.edges import (
-    Line,
     Met,
     StartCosts,
     crossed,
     cut_widths,
     extent,
-    facing,
     group_cost,
     is_level,
-    lines,
     met_by_rows,
     met_by_tiles,
     spacing,

@@ -5,7 +5,8 @@ from itertools import product
 
 import numpy as np
 
-from firstcourse.tiling.edges import Line, StartCosts
+from firstcourse.tiling.area_edges import Line
+from firstcourse.tiling.edges import StartCosts
 from firstcourse.tiling.lay import Array
 from firstcourse.tiling.model import XY, Field, RepeatCell
 from firstcourse.units import TICKS_PER_MM
