@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
+from firstcourse.documents.mosaic_poles import by_sheets
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.plan import Plan, SurfaceKind
 from firstcourse.tiling.story_pole import PoleMark, StoryPole, shared, story_poles
@@ -95,7 +96,7 @@ def plan_poles(plan: Plan) -> tuple[StoryPole, ...]:
     Surfaces whose courses lie alike share one.
     """
     found = [
-        (surface.kind is not SurfaceKind.WALL, pole.along == "u", pole)
+        (surface.kind is not SurfaceKind.WALL, pole.along == "u", by_sheets(pole, surface, plan))
         for surface in plan.surfaces
         for pole in story_poles(surface)
     ]
