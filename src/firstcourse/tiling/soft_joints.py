@@ -10,8 +10,9 @@ from shapely import LineString, MultiPolygon, Polygon
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface
+from firstcourse.plan import Segment, SideKind, SoftJoint, Surface
 from firstcourse.rules import RuleEntry
+from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.joints import fine
 from firstcourse.tiling.lines import Lines, positions
 from firstcourse.tiling.model import XY
@@ -21,7 +22,6 @@ from firstcourse.workings import Working
 
 DOORWAY = "doorway"
 """What lies at a joint that may move to the nearest grout joint."""
-_RESTRAINING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
 _LEAST_LENGTH = 3.0
 # Two directions within this cosine of square to each other run across each other; a field is parted squarely.
@@ -169,7 +169,7 @@ def _rims(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator
     inside = Polygon([_mm(point) for point in surface.outline])
     reach = area.buffer(3.2 * half, join_style="mitre").intersection(inside)
     for opening in surface.openings:
-        if opening.kind not in _RESTRAINING or opening.outline is None:
+        if opening.kind not in STANDING or opening.outline is None:
             continue
         ring = Polygon([_mm(point) for point in opening.outline]).buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(ring).intersection(reach)):
