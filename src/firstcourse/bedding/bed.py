@@ -80,7 +80,11 @@ def length_text(ticks: float, tape: Tape) -> str:
 def small_text(ticks: float, tape: Tape) -> str:
     """A thickness or width in the unit that goes with the tape, with decimals where no mark stands for it."""
     whole = round(ticks)
-    return f"{to_mm(whole):.2f} mm" if tape is Tape.MM else f"{inch_text(to_inches(whole))} in"
+    return (
+        f"{f'{to_mm(whole):.2f}'.rstrip('0').rstrip('.')} mm"
+        if tape is Tape.MM
+        else f"{inch_text(to_inches(whole))} in"
+    )
 
 
 def _area_text(m2: float, tape: Tape) -> str:

@@ -49,7 +49,7 @@ def judge(job: Path, /, *, out: Path | None = None, json: bool = False) -> int:
     for where, options in done.remedies:
         print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")
         for number, option in enumerate(options, start=1):
-            print(f"  {number}. {option.what}\n      {remedy_text(option)}")
+            print(f"  {number}. {option.what}\n      {remedy_text(option, done.tape)}")
     print()
     for caution in done.cautions:
         print(f"CAUTION: {caution}")

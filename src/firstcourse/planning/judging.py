@@ -27,11 +27,13 @@ from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_s
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.suitability import FRAMES_NEED, Remedy, judge
 from firstcourse.survey import SurveyResult, survey_job
+from firstcourse.units import Tape, inch_text
 from firstcourse.workings import Working
 
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 _CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
 _WHOLE_JOB = "whole job"
+_MM_PER_IN = 25.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +44,7 @@ class JobJudgement:
         job: The job's name.
         practice: Whose rules apply.
         date: Day for which they are read, ISO 8601.
+        tape: Of the job.
         judged: Places of which frame or exposure was judged.
         findings: Worst first; what was not judged and the engineer's boundary last.
         workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
@@ -54,6 +57,7 @@ class JobJudgement:
     job: str
     practice: str
     date: str
+    tape: Tape
     judged: tuple[str, ...]
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
@@ -138,7 +142,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             workings |= keyed_workings(surface.id, done.members)
             for _place_of, options in done.remedies:
                 remedies.append((where, options))
-                workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options)
+                workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options, job.tape)
             ranked = f"suitability.{surface.id}.remedies" if done.remedies else ""
             structures += structure_sheets(surface, done.members, ranked)
             workings |= {f"suitability.{surface.id}.{name}": working for name, working in side.workings.items()}
@@ -148,7 +152,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 flattened = f"{where}: flatness"
                 remedies.append((flattened, side.remedies))
                 workings[f"suitability.{surface.id}.flatness.remedies"] = _remedies_working(
-                    flattened, side.remedies
+                    flattened, side.remedies, job.tape
                 )
         findings += judge_steam_room(job, room, taped[room.name], rules)
         if untold:
@@ -157,6 +161,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         job=job.name,
         practice=job.practice,
         date=job.date.isoformat(),
+        tape=job.tape,
         judged=tuple(judged),
         findings=_ordered(findings),
         workings=workings,
@@ -197,24 +202,24 @@ def _exposure(room: Room, surface: Surface) -> Exposure | None:
     return None if part is None else part.exposure
 
 
-def _remedies_working(where: str, options: tuple[Remedy, ...]) -> Working:
+def _remedies_working(where: str, options: tuple[Remedy, ...], tape: Tape) -> Working:
     passing = sum(option.passes for option in options)
     return Working(
         title=f"{where}: remedies, each computed through every check",
         formula="ranked by height, then material, then labour, in relative figures",
-        values={option.what.rstrip("."): remedy_text(option) for option in options},
+        values={option.what.rstrip("."): remedy_text(option, tape) for option in options},
         result=str(passing),
         unit="option that passes" if passing == 1 else "options that pass",
         source="house assumption (rules remedy.*); a help to choose, not a price",
     )
 
 
-def remedy_text(option: Remedy) -> str:
+def remedy_text(option: Remedy, tape: Tape) -> str:
     """What one option costs in height, material and labour, and what it leaves failing."""
     verdict = "passes" if option.passes else f"does not pass: {', '.join(option.still_failing)}"
-    return (
-        f"{verdict}; height {option.height_in:+.3g} in, material {option.material:g}, labour {option.labour_h:g}"
-    )
+    size, sign = abs(option.height_in), "-" if option.height_in < 0 else "+"
+    height = f"{inch_text(size)} in" if tape is Tape.INCH else f"{size * _MM_PER_IN:.3g} mm"
+    return f"{verdict}; height {sign}{height}, material {option.material:g}, labour {option.labour_h:g}"
 
 
 def _untold(room: str, untold: list[str], enter: bool, rules: RuleSet) -> Finding:

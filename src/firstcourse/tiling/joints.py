@@ -208,7 +208,7 @@ def _joint_working(
 
 def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
     if tape is Tape.MM:
-        return f"{ticks / TICKS_PER_MM:.2f}", "mm"
+        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip("."), "mm"
     return inch_text(ticks / TICKS_PER_INCH), "in"
 
 

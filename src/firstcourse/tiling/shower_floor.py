@@ -196,7 +196,7 @@ def _standing(surveyed: SurveyedShower, floor: FallingFloor, tape: Tape) -> list
         Finding(
             code="FAL-102",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message=f"Water stands at {_spots(surveyed, points, tape)}, where the planes lead it.",
             remedy="Take a drain as long as the floor is wide, or falls: level, whose planes reach every side.",
         )
@@ -223,7 +223,7 @@ def _hidden(
     return Finding(
         code="FAL-101",
         severity=Severity.STOP,
-        where=surveyed.surface.id,
+        where=surveyed.surface.title or surveyed.surface.id,
         message="Part of the shower floor lies round a corner from its drain, and water would stand there.",
         remedy=remedy,
     )
@@ -255,7 +255,7 @@ def _steepness(
             least.finding(
                 code="FAL-104",
                 severity=Severity.NOTE,
-                where=surveyed.surface.id,
+                where=surveyed.surface.title or surveyed.surface.id,
                 message="The planes keep the least fall; their valleys cannot without too steep a plane.",
                 measured=fall_text(unit.least_flow * choice.rise, tape),
                 limit=f"at least {fall_text(limits.least, tape)}",
@@ -270,7 +270,7 @@ def _steepness(
         entry.finding(
             code="FAL-103",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message=f"No rise does: the longest plane needs {needed}, and the shortest allows {allowed}.",
             measured=fall_text(unit.greatest_plane * choice.rise, tape),
             limit=f"at most {fall_text(limits.greatest, tape)}",
@@ -350,7 +350,7 @@ def _tile(
             Finding(
                 code="FAL-301",
                 severity=Severity.FIX,
-                where=surveyed.surface.id,
+                where=surveyed.surface.title or surveyed.surface.id,
                 message=f"Tile {tile.id} is too large to lie across the folds of the falls.",
                 measured=length_text(max(tile.size), tape),
                 limit=f"at most {length_text(largest, tape)}",

@@ -83,7 +83,7 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             yield entry.finding(
                 code="FAL-201",
                 severity=Severity.STOP,
-                where=surveyed.surface.id,
+                where=surveyed.surface.title or surveyed.surface.id,
                 message=f"The kerb is too {'low' if low else 'high'} over the drain.",
                 measured=length_text(kerb.height, tape),
                 limit=f"{'at least' if low else 'at most'} {length_text(limit, tape)}",
@@ -94,7 +94,7 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
         yield Finding(
             code="FAL-202",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message="The floor rises as high as the kerb, which then holds no water.",
             measured=f"kerb {length_text(kerb.height, tape)}, floor up to {length_text(rise, tape)}",
             limit="kerb above the floor",
@@ -107,7 +107,7 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             yield entry.finding(
                 code="FAL-213",
                 severity=Severity.STOP,
-                where=surveyed.surface.id,
+                where=surveyed.surface.title or surveyed.surface.id,
                 message="The opening one walks in by is too narrow.",
                 measured=length_text(kerb.entry, tape),
                 limit=f"at least {length_text(limit, tape)}",
@@ -153,7 +153,7 @@ def _without_kerb(
         yield Finding(
             code="FAL-203",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message="The recess is too shallow for falls, bed and tile of a shower without a kerb.",
             measured=length_text(there, tape),
             limit=f"at least {length_text(needed, tape)}",
@@ -165,7 +165,7 @@ def _without_kerb(
         yield Finding(
             code="FAL-204",
             severity=Severity.FIX,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message="The open side is not level, so that the room's floor steps down along it.",
             measured=f"{length_text(min(entry), tape)} to {length_text(max(entry), tape)} over the drain",
             limit="level",
@@ -190,7 +190,7 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
         yield entry.finding(
             code="FAL-211",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message="The shower's finished floor is too small.",
             measured=_area_text(area, tape),
             limit=f"at least {_area_text(rules.number(entry.id), tape)}",
@@ -205,7 +205,7 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
         yield entry.finding(
             code="FAL-212",
             severity=Severity.STOP,
-            where=surveyed.surface.id,
+            where=surveyed.surface.title or surveyed.surface.id,
             message="The shower is too narrow inside its finished walls.",
             measured=length_text(width, tape),
             limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
@@ -250,7 +250,7 @@ def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list
                 rule.finding(
                     code="FAL-221",
                     severity=Severity.FIX,
-                    where=surveyed.surface.id,
+                    where=surveyed.surface.title or surveyed.surface.id,
                     message=f"The {name} {'falls too steeply' if steep else 'does not shed water'}.",
                     measured=fall_text(fall, tape),
                     limit=f"{'at most' if steep else 'at least'} {fall_text(limit, tape)}",

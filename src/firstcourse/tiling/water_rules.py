@@ -51,7 +51,7 @@ def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, t
             yield entry.finding(
                 code="WAT-101",
                 severity=Severity.STOP,
-                where=surface.id,
+                where=surface.title or surface.id,
                 message="The waterproof wall stops too low.",
                 measured=f"{length_text(top, tape)} above the floor",
                 limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
@@ -74,7 +74,7 @@ def _round(
             yield entry.finding(
                 code="WAT-102",
                 severity=Severity.FIX,
-                where=shower.surface.id,
+                where=shower.surface.title or shower.surface.id,
                 message=f"Nothing says that {label} beside the shower floor is waterproof.",
                 remedy=f"Give {label} an exposure with zone: wet and membrane: yes.",
             )
@@ -83,7 +83,7 @@ def _round(
             yield ban.finding(
                 code="WAT-103",
                 severity=Severity.FIX,
-                where=shower.surface.id,
+                where=shower.surface.title or shower.surface.id,
                 message=f"Fasteners of {label} may pierce the membrane that runs up behind its boards.",
                 measured=f"foot: {wall.foot}",
                 limit="foot: tray or kerb",

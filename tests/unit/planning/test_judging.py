@@ -8,9 +8,10 @@ from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.job import Job, read_job_text, starter_text
 from firstcourse.planning import plan_job
-from firstcourse.planning.judging import JobJudgement, judge_file, judge_job
+from firstcourse.planning.judging import JobJudgement, judge_file, judge_job, remedy_text
 from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
+from firstcourse.units import Tape
 from firstcourse.verify import verify_text
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
@@ -72,6 +73,13 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
         ("span: 12' 6\"", "span: 6' 3\"\n        continuous: yes"),
     ],
 )
+def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
+    options = [option for _, options in judge_file(LIMBER).remedies for option in options]
+    added = next(option for option in options if option.height_in)
+    assert " in, material" in remedy_text(added, Tape.INCH)
+    assert f"height {added.height_in * 25.4:+.3g} mm, material" in remedy_text(added, Tape.MM)
+
+
 def test_each_remedy_applied_to_the_job_lets_it_pass(old, new):
     done = judged(swapped(old, new, TEXT))
     assert stops(done) == [] and done.remedies == ()

@@ -180,6 +180,7 @@ def test_a_recess_holds_rise_bed_and_tile():
     del asked["kerb"]
     shallow = planned({**asked, "recess": "1 in"})
     assert codes(shallow) == ["FAL-203"]
+    assert "/" not in shallow.findings[0].where
     fall = shallow.fall
     assert fall is not None
     assert fall.recess is not None
