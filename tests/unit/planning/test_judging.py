@@ -64,6 +64,13 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
     assert any("licensed engineer" in caution for caution in done.cautions)
 
 
+def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
+    options = [option for _, options in judge_file(LIMBER).remedies for option in options]
+    added = next(option for option in options if option.height_in)
+    assert " in, material" in remedy_text(added, Tape.INCH)
+    assert f"height {added.height_in * 25.4:+.3g} mm, material" in remedy_text(added, Tape.MM)
+
+
 @pytest.mark.parametrize(
     ("old", "new"),
     [
@@ -73,13 +80,6 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
         ("span: 12' 6\"", "span: 6' 3\"\n        continuous: yes"),
     ],
 )
-def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
-    options = [option for _, options in judge_file(LIMBER).remedies for option in options]
-    added = next(option for option in options if option.height_in)
-    assert " in, material" in remedy_text(added, Tape.INCH)
-    assert f"height {added.height_in * 25.4:+.3g} mm, material" in remedy_text(added, Tape.MM)
-
-
 def test_each_remedy_applied_to_the_job_lets_it_pass(old, new):
     done = judged(swapped(old, new, TEXT))
     assert stops(done) == [] and done.remedies == ()
