@@ -22,6 +22,8 @@ from firstcourse.units import TICKS_PER_MM
 _PLACES = 7
 """Decimals that coordinates are compared by: a tick has seven [mm]."""
 _CLOSE = 1e-6
+_MOST_DOUBLED = 8
+"""So often the reach is doubled in which a pattern is looked for at a given height."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +68,16 @@ def at_corner(cell: RepeatCell, field: Field, shift: XY, level: float | None = N
     upper = lower + reach
     if level is not None:
         lower = upper = level
-    box = (left - _CLOSE, lower - _CLOSE, left + reach, upper + _CLOSE)
-    places = origins(cell, ((0.0, 0.0),), shift, box)
+    places = np.empty((0, 2))
+    # Columns that are shifted against each other come back to a height only after some of them.
+    for _ in range(_MOST_DOUBLED):
+        box = (left - _CLOSE, lower - _CLOSE, left + reach, upper + _CLOSE)
+        places = origins(cell, ((0.0, 0.0),), shift, box)
+        if len(places):
+            break
+        reach *= 2
+    else:
+        return shift
     first = places[np.lexsort((places[:, 0], np.round(places[:, 1], 6)))[0]]
     ticks = np.round(first * TICKS_PER_MM) / TICKS_PER_MM
     return _xy(np.where(np.abs(first - ticks) < _CLOSE, ticks, first) + 0.0)
