@@ -1,5 +1,6 @@
 """What a job says of frame, layers and exposure reaches the judgement; what it leaves out is told."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -65,10 +66,11 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
 
 
 def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
-    options = [option for _, options in judge_file(LIMBER).remedies for option in options]
-    added = next(option for option in options if option.height_in)
-    assert " in, material" in remedy_text(added, Tape.INCH)
-    assert f"height {added.height_in * 25.4:+.3g} mm, material" in remedy_text(added, Tape.MM)
+    ((_where, options),) = judge_file(LIMBER).remedies
+    added = replace(options[0], height_in=0.59375)
+    assert "; height +19/32 in, material" in remedy_text(added, Tape.INCH)
+    assert "; height +15.1 mm, material" in remedy_text(added, Tape.MM)
+    assert "; height -15.1 mm, material" in remedy_text(replace(added, height_in=-0.59375), Tape.MM)
 
 
 @pytest.mark.parametrize(
