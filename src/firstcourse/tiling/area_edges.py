@@ -51,7 +51,12 @@ class Line:
 
 
 def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
-    """The edges of an area that decide where a pattern starts, with their weights."""
+    """The edges of an area that decide where a pattern starts, with their weights.
+
+    Args:
+        field: The area with its sides.
+        shortest_edge: Shorter edges do not count [mm].
+    """
     found: list[tuple[XY, XY, bool]] = []
     for part in _polygons(field.area):
         turned = orient(part)

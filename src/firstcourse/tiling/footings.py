@@ -134,5 +134,5 @@ def _straight(a: Point, b: Point, c: Point) -> bool:
 
 
 def level_foot(length: int, height: int, label: str = "floor") -> Foot:
-    """A foot at one height."""
+    """A foot of one length at one height [ticks]."""
     return Foot(points=((0, height), (length, height)), labels=(label,))

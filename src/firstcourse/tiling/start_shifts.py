@@ -1,4 +1,4 @@
-"""Which shifts of a pattern can be best, and which of equally good ones comes first."""
+"""Which shifts of a pattern can be best, and which of equally good ones comes first. Lengths are millimetres."""
 
 from collections.abc import Sequence
 from itertools import product
@@ -94,7 +94,7 @@ def scattered_shifts(cell: RepeatCell, field: Field, edges: Sequence[Line]) -> A
 
 
 def finer(best: Array, cell: RepeatCell, level: int) -> Array:
-    """Shifts round each of the best ones, closer the higher the level."""
+    """Eight shifts round each of the best ones, half as far off with each level."""
     reach = np.sqrt(abs(np.linalg.det(np.array((cell.step_a, cell.step_b))))) / (_GRID * 2**level)
     moves = np.array([move for move in product((-1, 0, 1), repeat=2) if any(move)]) * reach
     return np.asarray((best[:, None] + moves[None]).reshape(-1, 2))
@@ -124,7 +124,16 @@ def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: floa
 
 
 def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: float, most: int) -> list[float]:
-    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order."""
+    """The cheapest shifts along an axis that lie `least` apart, each cheapest thereabouts, in a given order.
+
+    Args:
+        at: Shifts, shape (shifts,).
+        cost: What each costs, shape (shifts,).
+        order: Their numbers, best first.
+        step: Distance after which the pattern's rows come again.
+        least: How far apart they lie at least.
+        most: How many are wanted; where fewer are cheapest thereabouts, at least `NUM_STARTS`.
+    """
     kept: list[float] = []
     free = np.ones(len(at), dtype=bool)
     for number, only_lowest in ((most, True), (NUM_STARTS, False)):

@@ -36,7 +36,16 @@ class Need:
 def by_mass(
     item: str, kg: float, bag_kg: float, share: float, tape: Tape, shown: Mapping[str, float] | None = None
 ) -> Need:
-    """Something bought by mass, in the unit that goes with the tape."""
+    """Something bought by mass, in the unit that goes with the tape.
+
+    Args:
+        item: What it is.
+        kg: How much is needed, nothing added [kg].
+        bag_kg: What a bag holds [kg].
+        share: What is added for waste, share of the need.
+        tape: Tape of the job.
+        shown: Numbers that its working must print, by the name of the value.
+    """
     metric = tape is Tape.MM
     factor = 1.0 if metric else KG_PER_LB
     bag = bag_kg / factor
