@@ -1,5 +1,6 @@
 """What the site pack prints of tile: each surface with its start, cuts and soft joints."""
 
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -120,7 +121,9 @@ def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:
             ((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5
             for a, b in zip(joint.line[:-1], joint.line[1:], strict=True)
         )
-        found[joint.why, joint.width] = found.get((joint.why, joint.width), 0) + round(length)
+        # What is called by its kind, such as a tub named tub, is told by one word.
+        why = re.sub(r"^(\w+) \1\b", r"\1", joint.why)
+        found[why, joint.width] = found.get((why, joint.width), 0) + round(length)
     return [
         [why, format_length(width, plan.job.tape), format_length(length, plan.job.tape)]
         for (why, width), length in found.items()

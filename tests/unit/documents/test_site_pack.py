@@ -68,6 +68,11 @@ def test_needs_are_short_and_never_short_of_the_need() -> None:
     assert all(len(row[3]) <= 6 for row in pack_data(plan)["shopping"])
 
 
+def test_a_tub_named_tub_is_told_by_one_word() -> None:
+    places = [row[0] for page in pack_data(plan_of("tub-bathroom"))["tiled"] for row in page["soft"]]
+    assert "tub: meets what restrains it" in places and not any("tub tub" in place for place in places)
+
+
 def test_no_working_is_printed_twice() -> None:
     titles = [working["title"] for working in pack_data(plan_of("tub-bathroom"))["workings"]]
     assert len(titles) == len(set(titles)), [title for title in titles if titles.count(title) > 1]
