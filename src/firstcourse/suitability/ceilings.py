@@ -5,7 +5,7 @@ from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer
+from firstcourse.suitability.buildup import Layer, summed_load
 from firstcourse.suitability.checks import Check, length_check
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, TOTAL_LIMIT, Joist
@@ -77,16 +77,11 @@ def ceiling_dead_load(rules: RuleSet, ceiling: CeilingInput) -> tuple[float, Wor
     parts = {
         "joists and plain ceiling" if ceiling.above is not Above.FLOOR else "floor above": rules.number(plain.id)
     }
-    for layer in ceiling.layers:
-        parts[layer.name] = parts.get(layer.name, 0.0) + layer.mass_psf
-    total = sum(parts.values())
-    return total, Working(
+    return summed_load(
+        parts,
+        ceiling.layers,
         title="Dead load of the ceiling",
         formula="table's dead load + each layer's thickness × density",
-        values={name: f"{mass:.2f} psf" for name, mass in parts.items()},
-        steps=(" + ".join(f"{mass:.2f}" for mass in parts.values()) + f" = {total:.2f} psf",),
-        result=f"{total:.1f}",
-        unit="psf",
         source=f"{plain.cited}; layers as entered",
     )
 

@@ -5,7 +5,7 @@ from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer
+from firstcourse.suitability.buildup import Layer, summed_load
 from firstcourse.suitability.checks import Check, length_check
 from firstcourse.suitability.cuts import Cut
 from firstcourse.suitability.joist_checks import check_joist
@@ -83,18 +83,12 @@ def dead_load(rules: RuleSet, floor: FloorInput) -> tuple[float, Working]:
         "joists": rules.number("mass.joists"),
         "panel": sum(thickness_in(layer) for layer in floor.panel.layers) * rules.number(per_inch.id),
     }
-    for layer in floor.layers:
-        parts[layer.name] = parts.get(layer.name, 0.0) + layer.mass_psf
-    if floor.extra_dead_psf:
-        parts["other"] = floor.extra_dead_psf
-    total = sum(parts.values())
-    return total, Working(
+    return summed_load(
+        parts,
+        floor.layers,
+        other_psf=floor.extra_dead_psf,
         title="Dead load of the floor",
         formula="sum of the layers, each thickness × density",
-        values={name: f"{mass:.2f} psf" for name, mass in parts.items()},
-        steps=(" + ".join(f"{mass:.2f}" for mass in parts.values()) + f" = {total:.2f} psf",),
-        result=f"{total:.1f}",
-        unit="psf",
         source=f"panel and joists: {per_inch.cited}; layers as entered",
     )
 
