@@ -76,8 +76,9 @@ def _general(plan: Plan, kinds: set[str]) -> Iterator[str]:
     ):
         if name in rules and kinds & wanted:
             fine = _ticks(rules[name].value, rules[name].unit)
-            shown = format_length(fine, tape) if fine >= tape.graduation else ""
-            yield said.format(shown or f"{fine / TICKS_PER_MM:.1f} mm")
+            # A coat of 1.2 mm is not one of 1 mm.
+            on_tape = tape is Tape.INCH and fine >= tape.graduation
+            yield said.format(format_length(fine, tape) if on_tape else f"{fine / TICKS_PER_MM:.3g} mm")
     yield "Corners first, then collars, then faces; sealing band lies in every corner and change of plane."
     yield "Nothing is driven through the membrane; what was is taken out and patched before tile."
 
