@@ -253,7 +253,8 @@ class Surface(Frozen):
         tile_exposure: What its tile is exposed to, which sets how far apart its soft joints may lie.
         part_of: The wall whose niche it lines, or the shower floor whose kerb it is part of.
         linings: Surfaces that line its niches or cover its kerb, and must be tiled with it.
-        not_tiled: What stands before it when it is tiled, such as a bench, with the bench's id.
+        not_tiled: What stands before it when it is tiled, such as a bench, with the bench's id; before a wall also
+            the finished floors, as far as they lie above the foot of its boards, with the floor's id.
     """
 
     id: str

@@ -5,18 +5,21 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import partial
 
+from firstcourse.boards.field import opening_ring
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds, rectangle
+from firstcourse.geometry import bounds, rectangle, to_shapely
 from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
 from firstcourse.job.tile import Pattern
 from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind, Zone
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
+from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_floors
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
 from firstcourse.tiling.falls import Limits, drop_of_shelf
+from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
 from firstcourse.units import ceil_to, floor_to, ticks_from_mm, to_mm
@@ -25,6 +28,7 @@ from firstcourse.workings import Working
 COURSED = ("stacked", "running")
 """Patterns of level courses."""
 _SAME_MM = 0.01
+_DOWN_TO_FLOORS = ("floor", "tray", "kerb")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +109,7 @@ class _Liner:
 
     def lined(self) -> Linings:
         for number, room in enumerate(self.job.rooms, start=1):
+            self._feet(room)
             for item in self.asked.values():
                 if item.room is room and item.surface_id in self.surfaces:
                     for index, niche in enumerate(item.tiling.niches, start=1):
@@ -128,6 +133,20 @@ class _Liner:
             line(place)
         except InputValueError as error:
             self.problems.append(InputProblem(file="job", line=0, column=0, field=place, message=str(error)))
+
+    def _floors(self, room: Room) -> Floors | None:
+        return floors_of(self.job, room, self.survey.showers, self.surfaces, self.by_kind, self.rules)
+
+    def _feet(self, room: Room) -> None:
+        """What the room's floors take up of its walls."""
+        floors = tiled_floors(room, self._floors(room))
+        for wall in room.walls if floors is not None else ():
+            surface = self.surfaces.get(f"{room.name}/wall/{wall.wall}")
+            if surface is not None and surface.id in self.asked and floors is not None:
+                frame, title = self._frame(room, wall.wall), surface.title or surface.id
+                self.taken.setdefault(surface.id, []).extend(floor_zones(surface, frame, floors))
+                if wall.foot in _DOWN_TO_FLOORS:
+                    self.findings += short_of_floor(surface, frame, floors, title, self.rules, self.job.tape)
 
     def _niche(self, item: ToTile, asked: TiledNiche, place: str) -> None:
         wall = self.surfaces[item.surface_id]
@@ -170,8 +189,7 @@ class _Liner:
         )
         base = f"{room.name}/bench/{asked.id}"
         frame, on_front = self._frame(room, asked.wall), self._built(front)
-        floors = floors_of(self.job, room, self.survey.showers, self.surfaces, self.by_kind, self.rules)
-        feet = bench_feet(asked, frame, floors, on_front)
+        feet = bench_feet(asked, frame, self._floors(room), on_front)
         free = (True, left_rim is None, right_rim is None)
         found = bench_linings(
             (base, room.name, title),
@@ -185,6 +203,7 @@ class _Liner:
             on_front=on_front,
         )
         self.findings += said_of_feet(asked, feet, free, title, self.job.tape)
+        self._on_drain(room, asked, feet[0], title)
         for lining in found:
             tile = asked.tile if lining.name == "top" else front
             self._add(
@@ -196,6 +215,26 @@ class _Liner:
                 leads=lining.name == "top",
             )
         self._takes(room, asked, base, before, after, (left_rim is not None, right_rim is not None))
+
+    def _on_drain(self, room: Room, asked: TiledBench, front: Foot, title: str) -> None:
+        """That a bench which stands on the floor stands on the drain."""
+        floor = self.surfaces.get(f"{room.name}/floor/shower")
+        if floor is None or floor.fall is None or front.labels == (OWN_HEIGHT,):
+            return
+        box = self._frame(room, asked.wall).box(asked.left, 0, asked.left + asked.width, asked.depth)
+        grates = [opening_ring(opening) for opening in floor.openings if opening.kind is OpeningKind.DRAIN]
+        if any(to_shapely(grate).intersection(to_shapely(box)).area > 0 for grate in grates):
+            self.findings.append(
+                Finding(
+                    code="TIL-128",
+                    severity=Severity.STOP,
+                    where=title,
+                    message="The bench stands on the drain.",
+                    source="bench and drain as entered",
+                    remedy="Move one of them, or let the bench hang over the drain and give as bottom the height "
+                    "at which the tile of its front begins.",
+                )
+            )
 
     def _kerb(self, room: Room, shower: SurveyedShower, place: str) -> None:
         kerb = shower.shower.kerb

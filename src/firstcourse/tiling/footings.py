@@ -13,6 +13,8 @@ from firstcourse.plan import Fall
 
 SHOWER_FLOOR, ROOM_FLOOR, KERB_TOP = "shower floor", "room floor", "kerb"
 """Labels of a foot by what it stands on."""
+OWN_HEIGHT = "floor"
+"""Label of a foot at a height that the job gives, or over floors that it does not plan."""
 _ROUNDED = 4
 """Places and heights that differ by no more than this were rounded apart [ticks]."""
 
@@ -133,6 +135,6 @@ def _straight(a: Point, b: Point, c: Point) -> bool:
     return abs(a[1] + (c[1] - a[1]) * (b[0] - a[0]) / (c[0] - a[0]) - b[1]) <= _ROUNDED
 
 
-def level_foot(length: int, height: int, label: str = "floor") -> Foot:
+def level_foot(length: int, height: int, label: str = OWN_HEIGHT) -> Foot:
     """A foot of one length at one height [ticks]."""
     return Foot(points=((0, height), (length, height)), labels=(label,))

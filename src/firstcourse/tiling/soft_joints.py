@@ -7,10 +7,11 @@ from itertools import pairwise
 
 import shapely
 from shapely import LineString, MultiPolygon, Polygon
+from shapely.ops import unary_union
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.plan import Segment, SideKind, SoftJoint, Surface
+from firstcourse.plan import Segment, SideKind, SoftJoint, Surface, Zone
 from firstcourse.rules import RuleEntry
 from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.joints import fine
@@ -76,6 +77,7 @@ def soft_joints(
     joints = [
         *_edges(surface, area, edge, before or [0] * len(surface.sides), on_neighbour),
         *_rims(surface, area, edge),
+        *_over_floors(surface, area, edge),
     ]
     fixed = [(line, DOORWAY) for line in doorways] + list(over)
     findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing, tape))
@@ -174,6 +176,25 @@ def _rims(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator
         ring = Polygon([_mm(point) for point in opening.outline]).buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(ring).intersection(reach)):
             yield _joint(part, edge, f"{opening.kind.value} {opening.id}: meets what restrains it")
+
+
+def _over_floors(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator[SoftJoint]:
+    """A joint where a wall's tile stands over a finished floor or kerb above the foot of its boards."""
+    half = edge / 2 / TICKS_PER_MM
+    inside = Polygon([_mm(point) for point in surface.outline])
+    reach = area.buffer(3.2 * half, join_style="mitre").intersection(inside)
+    floors = [zone for zone in surface.not_tiled if is_floor(surface, zone)]
+    under = unary_union([Polygon([_mm(point) for point in zone.outline]) for zone in floors])
+    for zone in floors:
+        shape = Polygon([_mm(point) for point in zone.outline])
+        rim = shape.buffer(half, join_style="mitre").exterior
+        for part in _parts(_split_at_corners(rim).intersection(reach).difference(under)):
+            yield _joint(part, edge, f"{zone.why.rpartition('/')[2]}: change of plane or material")
+
+
+def is_floor(surface: Surface, zone: Zone) -> bool:
+    """Whether what stands before a wall is a floor of its room, or the kerb upon it."""
+    return zone.why == f"{surface.room}/floor" or zone.why.startswith(f"{surface.room}/floor/")
 
 
 def _split_at_corners(ring: shapely.LinearRing) -> shapely.MultiLineString:

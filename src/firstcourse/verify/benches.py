@@ -15,7 +15,7 @@ from firstcourse.verify.printed import first_number
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
-_NEAR = 16
+NEAR = 16
 """Heights are printed to a thousandth of an inch, and places rounded to ticks [ticks]."""
 _LOOKS = 8
 """Places along each piece of a foot that are looked at."""
@@ -23,21 +23,21 @@ _FACES = ("top", "front", "left end", "right end")
 _OWN_HEIGHT = "floor"
 """Label of a foot for which the job gives a height."""
 
-type _Spot = tuple[float, float]
+type Spot = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
-class _Floors:
+class Floors:
     """A room's floor and its shower's; heights over the panels [ticks]."""
 
     room: float | None
     shower: Surface | None
 
-    def may_lie(self, at: _Spot, height: float) -> bool:
+    def may_lie(self, at: Spot, height: float) -> bool:
         """Whether a finished floor, or the kerb's top, lies at that height there."""
-        return any(abs(height - found) <= _NEAR for found in self.heights(at))
+        return any(abs(height - found) <= NEAR for found in self.heights(at))
 
-    def heights(self, at: _Spot) -> Iterator[float]:
+    def heights(self, at: Spot) -> Iterator[float]:
         """Every height that the place may have; beside a kerb or step it has two."""
         if self.shower is None or self.shower.fall is None or self.shower.fall.drain_height is None:
             if self.room is not None:
@@ -46,15 +46,11 @@ class _Floors:
         fall, outline, spot = self.shower.fall, Polygon(self.shower.outline), shapely.Point(at)
         drain = float(self.shower.fall.drain_height)
         away = outline.distance(spot)
-        if away <= _NEAR:
+        if away <= NEAR:
             yield drain + height_over_drain(fall, at)
-        if (
-            fall.kerb is not None
-            and fall.kerb_width is not None
-            and away <= fall.kerb_width * math.sqrt(2) + _NEAR
-        ):
+        if fall.kerb is not None and fall.kerb_width is not None and away <= fall.kerb_width * math.sqrt(2) + NEAR:
             yield drain + fall.kerb
-        if self.room is not None and (away > 0 or outline.exterior.distance(spot) <= _NEAR):
+        if self.room is not None and (away > 0 or outline.exterior.distance(spot) <= NEAR):
             yield self.room
 
 
@@ -68,10 +64,13 @@ def check_benches(plan: Document) -> Iterator[Objection]:
                 where[why] = surface, ring
     for base, (floor, ring) in where.items():
         faces = {name: by_id[f"{base}/{name}"] for name in _FACES if f"{base}/{name}" in by_id}
-        yield from _bench(faces, ring, _floors(floor.room, by_id, plan), _wall(faces, floor, by_id), plan)
+        yield from _bench(
+            faces, ring, floors_of(floor.room, by_id, plan), wall_line(_behind(faces), floor.room, by_id), plan
+        )
 
 
-def _floors(room: str, by_id: Mapping[str, Surface], plan: Document) -> _Floors:
+def floors_of(room: str, by_id: Mapping[str, Surface], plan: Document) -> Floors:
+    """The floors of a room as the plan has them."""
     shower = by_id.get(f"{room}/floor/shower")
     judged = plan.workings.get(f"suitability.{room}/floor.buildup.height")
     said = None if judged is None else first_number(judged.result)
@@ -80,16 +79,12 @@ def _floors(room: str, by_id: Mapping[str, Surface], plan: Document) -> _Floors:
         height = float(shower.fall.room_floor)
     elif judged is not None and said is not None:
         height = said * (TICKS_PER_MM if judged.unit.startswith("mm") else TICKS_PER_INCH)
-    return _Floors(height, shower)
+    return Floors(height, shower)
 
 
-def _wall(
-    faces: Mapping[str, Surface], floor: Surface, by_id: Mapping[str, Surface]
-) -> tuple[Point, Point] | None:
-    """The wall that a bench stands against, on the drawing of the floor: from its left end to its right one."""
-    top = faces.get("top")
-    label = "" if top is None else top.labels[2]
-    for surface in (by_id.get(f"{floor.room}/floor"), floor):
+def wall_line(label: str, room: str, by_id: Mapping[str, Surface]) -> tuple[Point, Point] | None:
+    """A wall on the drawing of its room's floor, from its left end to its right; None where no floor meets it."""
+    for surface in (by_id.get(f"{room}/floor"), by_id.get(f"{room}/floor/shower")):
         for (a, b), name in () if surface is None else zip(sides(surface.outline), surface.labels, strict=True):
             if name == label:
                 # A floor is drawn counter-clockwise, walls are read clockwise.
@@ -97,10 +92,16 @@ def _wall(
     return None
 
 
+def _behind(faces: Mapping[str, Surface]) -> str:
+    """The wall that a bench stands against, as the back of its top names it."""
+    top = faces.get("top")
+    return "" if top is None or len(top.labels) < 4 else top.labels[2]
+
+
 def _bench(
     faces: Mapping[str, Surface],
     ring: Ring,
-    floors: _Floors,
+    floors: Floors,
     wall: tuple[Point, Point] | None,
     plan: Document,
 ) -> Iterator[Objection]:
@@ -111,7 +112,7 @@ def _bench(
     along = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
     out = (along[1], -along[0])
 
-    def at(left: float, away: float) -> _Spot:
+    def at(left: float, away: float) -> Spot:
         return a[0] + along[0] * left + out[0] * away, a[1] + along[1] * left + out[1] * away
 
     lefts = [(u - a[0]) * along[0] + (v - a[1]) * along[1] for u, v in ring]
@@ -128,7 +129,7 @@ def _bench(
                 spot = at(min(lefts), u) if name == "left end" else at(max(lefts), depth - u)
             found = list(floors.heights(spot))
             # Tile may begin above the floor where the job says so, never within it.
-            stands = height >= min(found, default=height) - _NEAR if own else floors.may_lie(spot, height)
+            stands = height >= min(found, default=height) - NEAR if own else floors.may_lie(spot, height)
             if found and not stands:
                 yield Objection("VER-766", face.id, "does not begin on the finished floor under it")
                 break
@@ -137,7 +138,7 @@ def _bench(
 def _looked_at(face: Surface) -> Iterator[tuple[float, float, bool]]:
     """Places along the foot of a face: how far along, how high, and whether the job gives that height."""
     for ((u, low), (v, high)), label, kind in zip(sides(face.outline), face.labels, face.sides, strict=True):
-        if kind == "foot" and abs(v - u) > _NEAR:
+        if kind == "foot" and abs(v - u) > NEAR:
             for step in range(_LOOKS + 1):
                 share = step / _LOOKS
                 yield u + (v - u) * share, low + (high - low) * share, label == _OWN_HEIGHT

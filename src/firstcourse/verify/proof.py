@@ -22,6 +22,7 @@ from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
+from firstcourse.verify.wall_feet import check_wall_feet
 from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
@@ -36,6 +37,7 @@ _CHECKS = (
     check_falls,
     check_floor_heights,
     check_benches,
+    check_wall_feet,
     check_membranes,
     check_quantities,
     check_drawn,

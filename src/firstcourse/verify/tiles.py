@@ -13,6 +13,7 @@ from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.structure import Document, Surface, Tile, TileStock
 from firstcourse.verify.verdict import Objection
+from firstcourse.verify.wall_feet import is_floor
 
 SLACK = 3.0
 """What rounding both ends of a length to ticks can change it by [ticks]."""
@@ -137,6 +138,8 @@ def _lined(surface: Surface, plan: Document) -> Iterator[Objection]:
         if name not in tiled:
             yield Objection("VER-713", surface.id, f"is to be lined by {name}, which is not tiled")
     for why, _ in surface.not_tiled:
+        if is_floor(surface, why):
+            continue
         if not any(name.startswith(f"{why}/") for name in tiled):
             yield Objection("VER-713", surface.id, f"stays bare for {why}, which is not there")
 

@@ -122,6 +122,20 @@ def test_a_second_drain_must_lie_no_higher_than_the_floor():
     assert _said(_text(flange={"kind": "drain", "top": "2 5/8 in"}), "SUI-607") is not None
 
 
+@pytest.mark.parametrize(("bottom", "told"), [(None, True), ("12 in", False)])
+def test_a_bench_that_stands_on_the_drain_is_told_so(bottom: str | None, told: bool):
+    document = yaml.safe_load(_text(drain={"left": "42 in", "out": "10 in"}, recess="6 in"))
+    bench = {"id": "seat", "wall": "A-B", "left": "30 in", "width": "30 in", "depth": "15 in", "height": "18 in"}
+    room = document["rooms"][0]
+    room["benches"] = [{**bench, "tile": "chip", **({} if bottom is None else {"bottom": bottom})}]
+    room["height"] = "96 in"
+    room["walls"] = [
+        {"wall": "A-B", "framing": {"spacing": "16 in", "first": "16 in"}, "tiling": {"tile": "chip"}}
+    ]
+    result, _ = _planned(yaml.safe_dump(document, sort_keys=False))
+    assert any(finding.code == "TIL-128" for finding in result.plan.findings) is told
+
+
 def test_tile_is_cut_round_a_flange_that_stands_in_the_shower():
     _, plan = _planned(_text(flange={}))
     (floor,) = [surface for surface in plan["surfaces"] if surface["fall"]]

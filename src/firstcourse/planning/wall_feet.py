@@ -1,0 +1,98 @@
+"""Where the tile of walls begins: on the finished floors under them, nothing set behind bed or floor tile."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import groupby, pairwise
+
+import shapely
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import from_shapely
+from firstcourse.job import Room
+from firstcourse.plan import Surface, Zone
+from firstcourse.rules import RuleSet
+from firstcourse.survey.flats import Frame
+from firstcourse.tiling.footings import KERB_TOP, SHOWER_FLOOR, Floors
+from firstcourse.units import Tape, format_length
+
+_ROUNDED = 4
+
+
+def tiled_floors(room: Room, floors: Floors | None) -> Floors | None:
+    """The floors of a room as far as it is known how high their finish lies; None where it is of none.
+
+    Where the floor is out of level, heights over it are not those over the line that walls are measured from.
+    """
+    if floors is None or room.floor is None or any(room.levels.values()):
+        return None
+    shower = room.floor.shower
+    if shower is not None and shower.tiling is None:
+        floors = replace(floors, fall=None)
+    return floors if room.floor.tiling is not None or room.floor.tile is not None else replace(floors, room=0)
+
+
+def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
+    """What floors take up of a wall above the foot of its boards, one zone for each floor.
+
+    Args:
+        wall: The boarded wall.
+        frame: The wall on the drawing of the floor.
+        floors: The finished floors of its room.
+    """
+    left, low, right, high = bounds(wall.outline)
+    foot = floors.under(frame.at(left, 0), frame.at(right, 0))
+    pieces = [(piece, label) for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)]
+    for label, group in groupby(pieces, key=lambda item: item[1]):
+        ends = [piece for piece, _ in group if piece[1][0] - piece[0][0] > _ROUNDED]
+        if not ends:
+            continue
+        tops = [ends[0][0], *(end for _, end in ends)]
+        under = min(low, *(v for _, v in tops)) - 1
+        ring = [(tops[0][0], under), *tops, (tops[-1][0], under)]
+        above = shapely.Polygon([(left + u, min(v, high)) for u, v in ring]).intersection(
+            shapely.box(left, low, right, high)
+        )
+        for outline, _ in from_shapely(above) if above.area > 0 else ():
+            if bounds(outline)[3] - low > _ROUNDED:
+                yield Zone(outline=outline, why=_why(wall.room, label))
+
+
+def short_of_floor(
+    wall: Surface, frame: Frame, floors: Floors, where: str, rules: RuleSet, tape: Tape
+) -> Iterator[Finding]:
+    """That a wall's boards, and with them its tile, end so high that ground stays bare over a shower floor.
+
+    Args:
+        wall: The boarded wall.
+        frame: The wall on the drawing of the floor.
+        floors: The finished floors of its room.
+        where: The wall in words.
+        rules: Rules in force.
+        tape: Tape of the job.
+    """
+    left, low, right, _ = bounds(wall.outline)
+    foot = floors.under(frame.at(left, 0), frame.at(right, 0))
+    there = [
+        height
+        for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)
+        for _, height in piece
+        if label == SHOWER_FLOOR
+    ]
+    entry = rules.entry("tile.movement.width_wall")
+    joint = rules.ticks(entry.id)
+    gap = low - min(there, default=low)
+    if gap > joint + tape.graduation:
+        yield entry.finding(
+            code="TIL-127",
+            severity=Severity.FIX,
+            where=where,
+            message="Boards and tile of this wall end above the shower floor: ground stays bare between them.",
+            measured=f"{format_length(gap, tape)} above the finished floor",
+            limit=f"the joint there, {format_length(joint, tape)}",
+            remedy=f"Let them reach down to {format_length(low - gap, tape)} over the panels or lower.",
+        )
+
+
+def _why(room: str, label: str) -> str:
+    return f"{room}/floor" + {SHOWER_FLOOR: "/shower", KERB_TOP: "/shower/kerb"}.get(label, "")
