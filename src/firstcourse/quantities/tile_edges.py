@@ -9,8 +9,8 @@ from firstcourse.quantities.items import EDGE_TRIM, SPACERS
 from firstcourse.quantities.lines import line
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import fine
 from firstcourse.tiling.setting import shown_edges
+from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
 from firstcourse.workings import Working
 
@@ -86,7 +86,7 @@ def trim_finding(surface: Surface, parts: Sequence[TiledPart], tape: Tape) -> Fi
         measured=length_text(sum(shown_edges(surface)), tape)
         if tape is Tape.MM
         else format_length(sum(shown_edges(surface)), tape),
-        limit=f"trim about {fine(ceil_to(high, step), tape)} high",
+        limit=f"trim about {fine_text(ceil_to(high, step), tape)} high",
         source="tile and mortar as planned",
         remedy="Take trim as high as tile and mortar together; set it with the tile, not after.",
     )

@@ -12,8 +12,8 @@ from firstcourse.quantities.items import BOND_BREAKER, GROUT, JOINT_SEALANT, rod
 from firstcourse.quantities.lines import by_mass, line
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import fine
 from firstcourse.tiling.movement import joint_section
+from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
 from firstcourse.workings import Working
 
@@ -89,15 +89,15 @@ def sealant(
             title="Sealant in soft joints",
             formula="sum of length x width x depth",
             values={
-                f"{fine(w, tape)} wide, {fine(d, tape)} deep"
-                + (f", on rod {fine(rod, tape)}" if rod else ", on tape"): length_text(length, tape)
+                f"{fine_text(w, tape)} wide, {fine_text(d, tape)} deep"
+                + (f", on rod {fine_text(rod, tape)}" if rod else ", on tape"): length_text(length, tape)
                 for (w, d, rod), length in sorted(lengths.items())
             },
             result=f"{volume:.1f}",
             unit="ml",
             source=rule.cited,
             argument=(
-                f"As deep as wide, above {fine(rules.ticks(rule.id), tape)} half as deep; where no rod fits "
+                f"As deep as wide, above {fine_text(rules.ticks(rule.id), tape)} half as deep; where no rod fits "
                 "behind it, on tape.",
             ),
         ),
@@ -109,7 +109,7 @@ def sealant(
     coil = rules.ticks("tile.rod.coil") / per_unit
     for rod, length in sorted(rods.items()):
         yield line(
-            rod_of(fine(rod, tape)) if rod else BOND_BREAKER,
+            rod_of(fine_text(rod, tape)) if rod else BOND_BREAKER,
             round(length / per_unit, 3),
             unit,
             share=rules.number("tile.rod.waste"),
@@ -117,7 +117,9 @@ def sealant(
             pack_name=f"coil of {coil:g} {unit}",
             spare="lost at ends",
             base=Working(
-                title=f"Backer rod {fine(rod, tape)}" if rod else "Bond-breaker tape at the bottom of soft joints",
+                title=f"Backer rod {fine_text(rod, tape)}"
+                if rod
+                else "Bond-breaker tape at the bottom of soft joints",
                 formula="length of soft joints with room for it"
                 if rod
                 else "length of soft joints too shallow for rod",

@@ -2,12 +2,12 @@
 
 import math
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, inch_text
 from firstcourse.workings import Working
 
@@ -69,8 +69,8 @@ def tile_joint(
                 severity=Severity.FIX,
                 where=place,
                 message=f"The joint wanted for tile {tile.id} is narrower than this tile allows.",
-                measured=fine(wanted, tape),
-                limit=f"at least {fine(least, tape)}",
+                measured=fine_text(wanted, tape),
+                limit=f"at least {fine_text(least, tape)}",
                 remedy="The plan uses the least joint allowed; a narrower one needs tiles closer to one size.",
             )
         )
@@ -137,19 +137,6 @@ def bow_step(warpage: float, offset: float) -> float:
     return 4 * warpage * offset * (1 - offset)
 
 
-def fine(ticks: int, tape: Tape) -> str:
-    """A small width in the tape's unit, with finer marks than the tape has where it needs them."""
-    if tape is Tape.INCH and ticks % tape.graduation:
-        finer = Fraction(ticks, TICKS_PER_INCH)
-        if 64 % finer.denominator == 0:
-            whole, part = divmod(finer, 1)
-            return f'{whole}-{part}"' if whole else f'{part}"'
-        return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
-    if tape is Tape.MM:
-        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
-    return format_length(ticks, tape)
-
-
 def _asked(
     tile: ChosenTile, tiling: Tiling, rules: RuleSet, kind: SurfaceKind
 ) -> tuple[tuple[RuleEntry, int, str], ...]:
@@ -187,14 +174,14 @@ def _joint_working(
     rules: RuleSet,
     tape: Tape,
 ) -> Working:
-    values = {words: fine(width, tape) for _, width, words in asked}
+    values = {words: fine_text(width, tape) for _, width, words in asked}
     if tile.size_spread is not None:
         factor = rules.number("tile.joint.spread_factor")
-        values["size spread"] = f"{fine(tile.size_spread, tape)}, times {factor:g}"
+        values["size spread"] = f"{fine_text(tile.size_spread, tape)}, times {factor:g}"
     if tile.warpage is not None:
-        values["edge warpage"] = fine(tile.warpage, tape)
-    values["the job's own joint"] = "none given" if tile.joint is None else fine(tile.joint, tape)
-    values["least"] = fine(least, tape)
+        values["edge warpage"] = fine_text(tile.warpage, tape)
+    values["the job's own joint"] = "none given" if tile.joint is None else fine_text(tile.joint, tape)
+    values["least"] = fine_text(least, tape)
     number, unit = _apart(joint, tape)
     return Working(
         title=f"Grout joint of tile {tile.id}",
@@ -269,12 +256,15 @@ def _step_working(
     tile: ChosenTile, tiling: Tiling, step: int, used: tuple[RuleEntry, ...], joint: int, tape: Tape
 ) -> Working:
     added = bool(used[1].value)
-    values = {"joint": fine(joint, tape), "step before warpage": fine(step - (tile.warpage or 0) * added, tape)}
+    values = {
+        "joint": fine_text(joint, tape),
+        "step before warpage": fine_text(step - (tile.warpage or 0) * added, tape),
+    }
     if tile.warpage is not None:
-        values["edge warpage measured"] = fine(tile.warpage, tape)
+        values["edge warpage measured"] = fine_text(tile.warpage, tape)
         if tiling.pattern == "running":
             made = round(bow_step(tile.warpage, _shift(tiling)))
-            values["step that the bow alone makes"] = fine(made, tape)
+            values["step that the bow alone makes"] = fine_text(made, tape)
     number, unit = _apart(step, tape)
     return Working(
         title=f"Step allowed between tiles of {tile.id}",
@@ -303,8 +293,8 @@ def _bow(tile: ChosenTile, tiling: Tiling, step: int, rule: RuleEntry, tape: Tap
             severity=Severity.FIX,
             where=place,
             message=f"The bow of tile {tile.id} alone makes a larger step than is allowed at this shift.",
-            measured=fine(made, tape),
-            limit=fine(step, tape),
+            measured=fine_text(made, tape),
+            limit=fine_text(step, tape),
             remedy="Shift the courses less or stack them, or ask for flatter tiles.",
         )
     ]

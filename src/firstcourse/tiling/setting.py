@@ -9,7 +9,7 @@ from firstcourse.geometry import sides
 from firstcourse.job.tile import ChosenTile
 from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.joints import fine
+from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
 from firstcourse.workings import Working
 
@@ -75,7 +75,7 @@ def setting_bed(
     contact_rule = rules.entry(
         "tile.contact.stone" if tile.kind == "stone" else "tile.contact.wet" if wet else "tile.contact.dry"
     )
-    trowel = f"{fine(width, tape)} x {fine(depth, tape)} {shape} notch"
+    trowel = f"{fine_text(width, tape)} x {fine_text(depth, tape)} {shape} notch"
     place = where or f"tile {tile.id}"
     thickness = combed + back
     large = size == "large"
@@ -90,10 +90,10 @@ def setting_bed(
         formula="ridge section x sin(angle) / (w + land) + back-butter",
         values={
             "trowel": trowel,
-            "land": fine(land, tape),
+            "land": fine_text(land, tape),
             "angle": angle,
-            "combed": fine(combed, tape),
-            "back-butter": fine(back, tape) if back else "none",
+            "combed": fine_text(combed, tape),
+            "back-butter": fine_text(back, tape) if back else "none",
             "contact wanted": f"{rules.number(contact_rule.id):g} %",
         },
         result=f"{thickness / TICKS_PER_MM:.2f}" if tape is Tape.MM else f"{thickness / TICKS_PER_INCH:.4f}",
@@ -177,8 +177,8 @@ def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, 
             severity=Severity.FIX,
             where=place,
             message=f"The trowel leaves too {'little' if thin else 'much'} mortar under the tile.",
-            measured=fine(thickness, tape),
-            limit=f"{'at least' if thin else 'at most'} {fine(rules.ticks(rule.id), tape)}",
+            measured=fine_text(thickness, tape),
+            limit=f"{'at least' if thin else 'at most'} {fine_text(rules.ticks(rule.id), tape)}",
             remedy="Take a larger notch or hold the trowel steeper." if thin else "Take a smaller notch.",
         )
     ]
@@ -186,7 +186,7 @@ def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, 
 
 def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, place: str) -> Finding:
     rule = rules.entry(rule_id)
-    buttered = f" and {fine(back, tape)} on the back of the tile" if back else ""
+    buttered = f" and {fine_text(back, tape)} on the back of the tile" if back else ""
     return rule.finding(
         code="TIL-106",
         severity=Severity.NOTE,

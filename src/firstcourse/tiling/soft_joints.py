@@ -14,10 +14,10 @@ from firstcourse.geometry import sides
 from firstcourse.plan import Segment, SideKind, SoftJoint, Surface, Zone
 from firstcourse.rules import RuleEntry
 from firstcourse.tiling.field import STANDING
-from firstcourse.tiling.joints import fine
 from firstcourse.tiling.lines import Lines, positions
 from firstcourse.tiling.model import XY
 from firstcourse.tiling.movement import Spacing
+from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
 from firstcourse.workings import Working
 
@@ -106,8 +106,8 @@ def soft_joints(
         formula="edges and changes of plane + doorways + joints below + field, parts no longer than the spacing",
         values={
             "spacing": _far(spacing.limit, tape),
-            "width at edges": fine(edge, tape),
-            "width in the field": fine(spacing.width, tape),
+            "width at edges": fine_text(edge, tape),
+            "width in the field": fine_text(spacing.width, tape),
             **counts,
         },
         result=str(number),
@@ -268,7 +268,7 @@ def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:
     if cut:
         return f"{why}; no straight grout joint there, tiles are cut along it"
     if width > joint:
-        return f"{why}; on a grout joint, tiles beside it trimmed to leave {fine(width, tape)}"
+        return f"{why}; on a grout joint, tiles beside it trimmed to leave {fine_text(width, tape)}"
     return f"{why}; on a grout joint"
 
 
@@ -289,8 +289,8 @@ def _too_wide(surface: Surface, width: int, spacing: Spacing, tape: Tape) -> Ite
             severity=Severity.FIX,
             where=surface.title or surface.id,
             message="Soft joints come out wider than sealant should fill.",
-            measured=fine(width, tape),
-            limit=f"at most {fine(spacing.widest, tape)}",
+            measured=fine_text(width, tape),
+            limit=f"at most {fine_text(spacing.widest, tape)}",
             remedy="Place soft joints closer together, so that each has less to take.",
         )
 

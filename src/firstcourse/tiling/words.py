@@ -1,7 +1,8 @@
 """Falls, lengths and volumes in the words of the tape."""
 
-from firstcourse.tiling.joints import fine as fine_text
-from firstcourse.units import Tape, format_length
+from fractions import Fraction
+
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
 _LITRES_PER_CUBIC_FOOT = 28.316846592
 
@@ -21,6 +22,19 @@ def fall_text(fall: float, tape: Tape) -> str:
 def length_text(ticks: int, tape: Tape, *, fine: bool = False) -> str:
     """A length to the nearest mark; `fine` shows what lies between marks."""
     return fine_text(ticks, tape) if fine else format_length(ticks, tape)
+
+
+def fine_text(ticks: int, tape: Tape) -> str:
+    """A small width [ticks] in the tape's unit, with finer marks than the tape has where it needs them."""
+    if tape is Tape.INCH and ticks % tape.graduation:
+        finer = Fraction(ticks, TICKS_PER_INCH)
+        if 64 % finer.denominator == 0:
+            whole, part = divmod(finer, 1)
+            return f'{whole}-{part}"' if whole else f'{part}"'
+        return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
+    if tape is Tape.MM:
+        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
+    return format_length(ticks, tape)
 
 
 def litres_text(litres: float, tape: Tape) -> str:
