@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.fall_pages import fall_pages
 from firstcourse.documents.judgement_pages import (
     JUDGED,
@@ -88,6 +89,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             for piece in plan.pieces
             if has_second_cuts(piece)
         ],
+        "checks": board_checks(plan),
         "why": why_page(plan),
         "shopping": [
             [q.item, f"{q.buy}", q.pack, as_needed(q.exact), one_or_more(q.exact, q.unit)]
