@@ -13,7 +13,8 @@ _OFF_MM = 1.5
 def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int, off: float = 0.0) -> None:
     """Add running dimensions below (`along` 0) or left (`along` 1) of a drawing whose origin is its lower left.
 
-    Figures that would collide move apart on leaders; none is left out.
+    Figures that would collide move apart on leaders; none is left out. Of millimetres the first alone bears the
+    unit, so that the others can be read at a glance.
 
     Args:
         drawing: What to add to.
@@ -30,7 +31,8 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int, o
         placed[index] = min(placed[index], limit)
         limit = placed[index] - PITCH_MM
     near, bend, far = -_OFF_MM, -_OFF_MM - off - _LEADER_MM / 2, -_OFF_MM - off - _LEADER_MM
-    for (spot, figure), moved in zip(marks, placed, strict=True):
+    for number, ((spot, told), moved) in enumerate(zip(marks, placed, strict=True)):
+        figure = told.removesuffix(" mm") if number else told
         if along == 0:
             drawing.lines.append(Line("dimension", (spot, near), (spot, bend)))
             drawing.lines.append(Line("dimension", (spot, bend), (moved, far)))

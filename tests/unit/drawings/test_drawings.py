@@ -20,6 +20,7 @@ from firstcourse.drawings import (
     to_dxf,
     to_svg,
 )
+from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.model import Text
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
@@ -114,3 +115,11 @@ def test_dxf_opens_at_true_size_and_is_the_same_each_time() -> None:
     xs = [point[0] for point in outline.get_points()]
     left, _, right, _ = bounds(surface.outline)
     assert max(xs) - min(xs) == pytest.approx((right - left) / TICKS_PER_MM, abs=1e-6)
+
+
+def test_of_millimetres_the_first_figure_alone_bears_the_unit() -> None:
+    drawing = Drawing(title="", scale=20)
+    add_chain(drawing, [(0.0, "0 mm"), (20.0, "400 mm"), (40.0, "800 mm")], along=0)
+    assert [text.text for text in drawing.texts] == ["0 mm", "400", "800"]
+    add_chain(drawing, [(0.0, '0"'), (20.0, '4"')], along=1)
+    assert [text.text for text in drawing.texts[3:]] == ['0"', '4"']
