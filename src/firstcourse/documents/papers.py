@@ -1,8 +1,10 @@
 """All papers of a plan, each under its name in the plan's folder."""
 
 import re
+from concurrent.futures import ThreadPoolExecutor
 from typing import NamedTuple
 
+from firstcourse.documents.pages import Paper as PageSize
 from firstcourse.documents.pole_strip import plan_poles, pole_strip
 from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.workbook import workbook
@@ -14,6 +16,8 @@ SITE_PACK_A4 = "site-pack-a4.pdf"
 STORY_POLE_LETTER = "story-pole-letter.pdf"
 STORY_POLE_A4 = "story-pole-a4.pdf"
 WORKBOOK = "pieces-and-cuts.xlsx"
+_SITE_PACKS: tuple[tuple[str, PageSize], ...] = ((SITE_PACK_LETTER, "letter"), (SITE_PACK_A4, "a4"))
+_STORY_POLES: tuple[tuple[str, PageSize], ...] = ((STORY_POLE_LETTER, "letter"), (STORY_POLE_A4, "a4"))
 
 
 class Paper(NamedTuple):
@@ -30,6 +34,17 @@ class Paper(NamedTuple):
 
 def all_papers(plan: Plan) -> tuple[Paper, ...]:
     """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes."""
+    pack = pack_data(plan)
+    # The page maker works beside us, on a core of its own where there is one.
+    with ThreadPoolExecutor(1) as page_maker:
+        printed = [(name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
+        if plan_poles(plan):
+            printed += [(name, page_maker.submit(pole_strip, plan, size)) for name, size in _STORY_POLES]
+        others = (Paper(WORKBOOK, workbook(plan)), *_drawings(plan))
+        return (*(Paper(name, pages.result()) for name, pages in printed), *others)
+
+
+def _drawings(plan: Plan) -> list[Paper]:
     drawings: list[Paper] = []
     for surface in plan.surfaces:
         name = re.sub(r"[^A-Za-z0-9]+", "-", surface.id).strip("-").lower()
@@ -44,17 +59,4 @@ def all_papers(plan: Plan) -> tuple[Paper, ...]:
         if surface.heights:
             heights = draw_heights(plan, surface)
             drawings.append(Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode()))
-    pack = pack_data(plan)
-    poles: list[Paper] = []
-    if plan_poles(plan):
-        poles = [
-            Paper(STORY_POLE_LETTER, pole_strip(plan, "letter")),
-            Paper(STORY_POLE_A4, pole_strip(plan, "a4")),
-        ]
-    return (
-        Paper(SITE_PACK_LETTER, print_pack(pack, "letter")),
-        Paper(SITE_PACK_A4, print_pack(pack, "a4")),
-        *poles,
-        Paper(WORKBOOK, workbook(plan)),
-        *drawings,
-    )
+    return drawings

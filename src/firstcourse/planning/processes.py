@@ -1,12 +1,10 @@
 """Independent tasks shared out to processes; what comes of them does not depend on how many there are."""
 
-import multiprocessing
 import os
 import signal
 import sys
 import threading
 from collections.abc import Callable, Sequence
-from concurrent.futures import ProcessPoolExecutor
 from typing import Any
 
 _given: tuple[Any, ...] = ()
@@ -51,6 +49,10 @@ def starts_at_once() -> bool:
 def _in_processes[Task, Found](
     function: Callable[..., Found], tasks: Sequence[Task], given: tuple[object, ...], workers: int
 ) -> list[Found]:
+    # What is needed for this alone is loaded here: most plans have one room.
+    import multiprocessing
+    from concurrent.futures import ProcessPoolExecutor
+
     context = multiprocessing.get_context("fork" if starts_at_once() else None)
     before = set(multiprocessing.active_children())
     pool = ProcessPoolExecutor(workers, context, _begin, given)
@@ -84,7 +86,9 @@ def _begin(*given: object) -> None:
 
 
 def _end_with_parent() -> None:
-    parent = multiprocessing.parent_process()
+    from multiprocessing import parent_process
+
+    parent = parent_process()
     assert parent is not None
     parent.join()
     os._exit(1)
