@@ -4,8 +4,15 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer, height_figures, height_text, total_height_in
-from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
+from firstcourse.suitability.buildup import (
+    Layer,
+    height_figures,
+    height_text,
+    on_tape,
+    on_tape_up,
+    total_height_in,
+)
+from firstcourse.units import Tape, inches, to_inches
 from firstcourse.workings import Working
 
 
@@ -68,7 +75,7 @@ def _step(rules: RuleSet, doorway: Doorway, rise: float, tape: Tape) -> tuple[st
         return "none, or a straight edge trim", []
     bevel = step <= bevelled
     slope = rules.number("transition.bevel.slope" if bevel else "transition.ramp.slope")
-    length = _shown_up(step * slope, tape)
+    length = on_tape_up(step * slope, tape)
     profile = (
         f"bevelled reducer at least {length} long (1 in {slope:g})"
         if bevel
@@ -81,15 +88,15 @@ def _step(rules: RuleSet, doorway: Doorway, rise: float, tape: Tape) -> tuple[st
             severity=Severity.NOTE if bevel else Severity.FIX,
             where=doorway.name,
             message=f"From the other floor into this room one steps {'up' if rise > 0 else 'down'} here.",
-            measured=_shown(step, tape),
-            limit=f"at most {_shown(square if bevel else bevelled, tape)}",
+            measured=on_tape(step, tape),
+            limit=f"at most {on_tape(square if bevel else bevelled, tape)}",
             remedy=f"Take a {profile}" + ("." if bevel else f", or layers {_less(rise, bevelled, tape)}."),
         )
     ]
 
 
 def _less(rise: float, most: float, tape: Tape) -> str:
-    return f"{_shown_up(abs(rise) - most, tape)} {'thinner' if rise > 0 else 'thicker'} in all"
+    return f"{on_tape_up(abs(rise) - most, tape)} {'thinner' if rise > 0 else 'thicker'} in all"
 
 
 def _door(rules: RuleSet, doorway: Doorway, gap: float, tape: Tape) -> list[Finding]:
@@ -103,16 +110,8 @@ def _door(rules: RuleSet, doorway: Doorway, gap: float, tape: Tape) -> list[Find
             severity=Severity.FIX,
             where=doorway.name,
             message="The door will " + ("drag on" if gap > 0 else "not open over") + " the finished floor.",
-            measured=_shown(gap, tape),
-            limit=f"at least {_shown(clearance, tape)}",
-            remedy=f"Cut {_shown_up(clearance - gap, tape)} off the door before laying.",
+            measured=on_tape(gap, tape),
+            limit=f"at least {on_tape(clearance, tape)}",
+            remedy=f"Cut {on_tape_up(clearance - gap, tape)} off the door before laying.",
         )
     ]
-
-
-def _shown(length_in: float, tape: Tape) -> str:
-    return format_length(inches(length_in), tape)
-
-
-def _shown_up(length_in: float, tape: Tape) -> str:
-    return format_length(ceil_to(inches(length_in), tape.graduation), tape)

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import BOND_COAT, TILE, Layer, total_height_in
-from firstcourse.units import Tape, ceil_to, format_length, inches, to_inches
+from firstcourse.suitability.buildup import BOND_COAT, TILE, Layer, on_tape, on_tape_up, total_height_in
+from firstcourse.units import Tape, to_inches
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,11 +56,11 @@ def judge_flange(
             severity=Severity.FIX,
             where=where,
             message=f"{_first(flange.name)} ends {'too far above' if above > 0 else 'below'} the finished floor.",
-            measured=f"{_shown(abs(above), tape)} {'above' if above > 0 else 'below'}",
-            limit=f"0 to {_shown(most, tape)} above",
-            remedy=f"Have a plumber lower it by {_up(above - most, tape)} or more."
+            measured=f"{on_tape(abs(above), tape)} {'above' if above > 0 else 'below'}",
+            limit=f"0 to {on_tape(most, tape)} above",
+            remedy=f"Have a plumber lower it by {on_tape_up(above - most, tape)} or more."
             if above > 0
-            else f"Add an extension ring of {_up(-above, tape)}; two wax rings are no ring.",
+            else f"Add an extension ring of {on_tape_up(-above, tape)}; two wax rings are no ring.",
         ),
     )
 
@@ -81,11 +81,12 @@ def judge_drain(
             where=where,
             message=f"{_first(drain.name)} ends {'too far below' if below > 0 else 'above'} the finished floor"
             + ("." if below > 0 else ": water stands round it."),
-            measured=f"{_shown(abs(below), tape)} {'below' if below > 0 else 'above'}",
-            limit=f"0 to {_shown(most, tape)} below",
-            remedy=f"Raise its rim by {_up(below - most, tape)} to {_shown(below, tape)} with an extension."
+            measured=f"{on_tape(abs(below), tape)} {'below' if below > 0 else 'above'}",
+            limit=f"0 to {on_tape(most, tape)} below",
+            remedy=f"Raise its rim by {on_tape_up(below - most, tape)} to {on_tape(below, tape)} "
+            "with an extension."
             if below > 0
-            else f"Lower its rim by {_up(-below, tape)}.",
+            else f"Lower its rim by {on_tape_up(-below, tape)}.",
         ),
     )
 
@@ -94,7 +95,8 @@ def judge_valve(layers: tuple[Layer, ...], where: str, valve: ValveWindow, tape:
     """Whether the wall's layers, and the furring it is to get, end within a valve's depth window."""
     bare = total_height_in(layers)
     height = bare + valve.furring_in
-    furred = f", {_shown(valve.furring_in, tape)} of furring with it" if valve.furring_in else ""
+    furred = f", {on_tape(valve.furring_in, tape)} of furring with it" if valve.furring_in else ""
+    window = f"{on_tape(valve.least_in, tape)} to {on_tape(valve.most_in, tape)} from the studs' faces"
     if valve.least_in <= height <= valve.most_in:
         if valve.least_in <= bare <= valve.most_in:
             return ()
@@ -105,8 +107,8 @@ def judge_valve(layers: tuple[Layer, ...], where: str, valve: ValveWindow, tape:
                 severity=Severity.NOTE,
                 where=where,
                 message=f"The depth window of {valve.name} is met only with the wall furred plumb.",
-                measured=f"{_shown(height, tape)}{furred}",
-                limit=f"{_shown(valve.least_in, tape)} to {_shown(valve.most_in, tape)} from the studs' faces",
+                measured=f"{on_tape(height, tape)}{furred}",
+                limit=window,
                 source="the valve's sheet, as entered",
                 remedy="Fur the wall as its own finding says, or have the valve moved.",
             ),
@@ -119,10 +121,11 @@ def judge_valve(layers: tuple[Layer, ...], where: str, valve: ValveWindow, tape:
             severity=Severity.FIX,
             where=where,
             message=f"The finished wall ends {'beyond' if beyond else 'short of'} the window of {valve.name}.",
-            measured=f"{_shown(height, tape)}{furred}",
-            limit=f"{_shown(valve.least_in, tape)} to {_shown(valve.most_in, tape)} from the studs' faces",
+            measured=f"{on_tape(height, tape)}{furred}",
+            limit=window,
             source="the valve's sheet, as entered",
-            remedy=f"Have it moved {'out' if beyond else 'back'} by {_up(move, tape)} or more before boarding.",
+            remedy=f"Have it moved {'out' if beyond else 'back'} by {on_tape_up(move, tape)} or more "
+            "before boarding.",
         ),
     )
 
@@ -144,7 +147,7 @@ def judge_studs_behind(
         behind = [stud for stud in studs if stud[0] < item.right_in - same and stud[1] > item.left_in + same]
         if not behind:
             continue
-        places = ", ".join(_shown((left + right) / 2, tape) for left, right in behind)
+        places = ", ".join(on_tape((left + right) / 2, tape) for left, right in behind)
         framed = "its opening framed with a header and a sill" if item.niche else "a header set above and below"
         findings.append(
             Finding(
@@ -153,7 +156,7 @@ def judge_studs_behind(
                 where=where,
                 message=f"{'Studs stand' if len(behind) > 1 else 'A stud stands'} where {item.name} is to be.",
                 measured=f"centre of the stud{'s' if len(behind) > 1 else ''} at {places}",
-                limit=f"none between {_shown(item.left_in, tape)} and {_shown(item.right_in, tape)}",
+                limit=f"none between {on_tape(item.left_in, tape)} and {on_tape(item.right_in, tape)}",
                 source="framing and openings as entered",
                 remedy=f"Move {item.name} between studs, or have the stud cut and {framed}; in a bearing wall "
                 "that is for who is licensed for it. Then enter the studs as they stand.",
@@ -177,19 +180,11 @@ def judge_trim(
             severity=Severity.FIX,
             where=where,
             message=f"The edge trim ends {'above' if trim_in > wanted else 'below'} the tile.",
-            measured=_shown(trim_in, tape),
-            limit=f"{_shown(wanted, tape)} (tile and bond coat), {_shown(give, tape)} either way",
-            remedy=f"Take trim of {_shown(wanted, tape)}.",
+            measured=on_tape(trim_in, tape),
+            limit=f"{on_tape(wanted, tape)} (tile and bond coat), {on_tape(give, tape)} either way",
+            remedy=f"Take trim of {on_tape(wanted, tape)}.",
         ),
     )
-
-
-def _shown(length_in: float, tape: Tape) -> str:
-    return format_length(inches(length_in), tape)
-
-
-def _up(length_in: float, tape: Tape) -> str:
-    return format_length(ceil_to(inches(length_in), tape.graduation), tape)
 
 
 def _first(name: str) -> str:
