@@ -119,9 +119,7 @@ def trade(facts: Facts, pick: Facts) -> str:
         )
     elif abs(facts.sure_cut - pick.sure_cut) > _TOLD_MM:
         wider = facts.sure_cut > pick.sure_cut
-        (gains if wider else losses).append(
-            f"where the survey is off as far as it may be, the narrowest cut is {'wider' if wider else 'narrower'}"
-        )
+        (gains if wider else losses).append(f"{'wider' if wider else 'narrower'} cuts if the survey is off")
     said = [f"for it: {', '.join(gains)}"] if gains else []
     said += [f"against it: {', '.join(losses)}"] if losses else []
     return "; ".join(said) or "much like the pick, with the joints elsewhere"

@@ -28,8 +28,8 @@ def test_the_greatest_gain_and_the_greatest_loss_along_an_edge_are_both_told() -
 
 def test_what_the_survey_may_do_to_the_cuts_is_told_where_no_start_has_room_for_it() -> None:
     pick, other = replace(PICK, sure_cut=12.0), replace(PICK, sure_cut=0.0)
-    assert trade(other, pick).endswith("as far as it may be, the narrowest cut is narrower")
-    assert trade(pick, other).endswith("as far as it may be, the narrowest cut is wider")
+    assert trade(other, pick).endswith("narrower cuts if the survey is off")
+    assert trade(pick, other).endswith("wider cuts if the survey is off")
     # With room to spare, that is what is told.
     assert trade(replace(other, slack=9.0), pick) == "for it: stands more error of the room"
 
