@@ -6,8 +6,14 @@ from firstcourse.plan import Quantity
 from firstcourse.units import KG_PER_LB, Tape, counted
 from firstcourse.workings import Working
 
+_SQ_M_PER_SQ_FT = 0.09290304
 # Products of decimals such as 0.05 leave dust in the last places; a pack is not bought for dust.
 _DUST = 1e-9
+
+
+def square_text(m2: float, tape: Tape) -> str:
+    """An area in the unit that goes with the tape, fine enough to reckon on with."""
+    return f"{m2:.3f} m²" if tape is Tape.MM else f"{m2 / _SQ_M_PER_SQ_FT:.2f} sq ft"
 
 
 def line(

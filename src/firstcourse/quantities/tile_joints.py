@@ -6,15 +6,15 @@ from collections.abc import Iterator, Sequence
 
 from shapely import LineString
 
-from firstcourse.bedding import length_text, mass_text
+from firstcourse.bedding import length_text, mass_text, small_text
 from firstcourse.plan import Quantity, Surface
 from firstcourse.quantities.items import BOND_BREAKER, GROUT, JOINT_SEALANT, rod_of
-from firstcourse.quantities.lines import by_mass, line
+from firstcourse.quantities.lines import by_mass, line, square_text
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.movement import joint_section
 from firstcourse.tiling.words import fine_text
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ticks_from_mm
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -38,11 +38,7 @@ def grout(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tu
             title="Grout by the joints that are drawn",
             formula="(area - tile faces - soft joints) x tile thickness x density",
             values={
-                **{
-                    f"{part.surface.id}, {part.stock[0].id}": f"({part.field_m2:.4f} - {part.tile_m2:.4f} - "
-                    f"{part.soft_m2:.4f}) m² x {part.depth_mm:.2f} mm"
-                    for part in parts
-                },
+                **{f"{part.surface.id}, {part.stock[0].id}": _grout_text(part, tape) for part in parts},
                 "volume": f"{litres:.3f} litres",
                 "density": f"{density:g} kg/l",
                 "handbook formula": mass_text(formula * density, tape),
@@ -56,6 +52,11 @@ def grout(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tu
             ),
         ),
     )
+
+
+def _grout_text(part: TiledPart, tape: Tape) -> str:
+    areas = [square_text(area, tape) for area in (part.field_m2, part.tile_m2, part.soft_m2)]
+    return f"({' - '.join(areas)}) x {small_text(ticks_from_mm(part.depth_mm), tape)}"
 
 
 def sealant(

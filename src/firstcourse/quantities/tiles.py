@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 
 from shapely import Polygon
 
-from firstcourse.bedding import dry_mass, mass_text
+from firstcourse.bedding import dry_mass, mass_text, small_text
 from firstcourse.plan import Quantity, Surface, Tile, TileStock
 from firstcourse.quantities.count import Quantities
 from firstcourse.quantities.items import LARGE_TILE_MORTAR, TILE_MORTAR, tiles_of
-from firstcourse.quantities.lines import by_mass, line
+from firstcourse.quantities.lines import by_mass, line, square_text
 from firstcourse.quantities.tile_cuts import cuts_working
 from firstcourse.quantities.tile_edges import spacers, trim, trim_finding
 from firstcourse.quantities.tile_joints import grout, sealant
@@ -137,6 +137,16 @@ def _thumb(own: Sequence[Tile], item: TileStock, rules: RuleSet) -> str:
     )
 
 
+def _bed_text(part: TiledPart, tape: Tape) -> str:
+    bed = part.bed
+    back = (
+        f" + {square_text(part.tile_m2, tape)} x {small_text(bed.back_buttered, tape)}"
+        if bed.back_buttered
+        else ""
+    )
+    return f"{square_text(part.field_m2, tape)} x {small_text(bed.combed, tape)}{back}; {bed.trowel}"
+
+
 def _mortar(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
     bag_kg = rules.kilograms("bedding.mortar.bag")
@@ -157,12 +167,7 @@ def _mortar(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[
                 title="Dry mortar for large and heavy tile" if large else "Dry mortar under tile",
                 formula="(area x combed + tile faces x back-butter) x density x (1 - water share)",
                 values={
-                    **{
-                        f"{part.surface.id}, {part.stock[0].id}": f"{part.field_m2:.3f} m² x "
-                        f"{part.bed.combed / TICKS_PER_MM:.3f} mm + {part.tile_m2:.3f} m² x "
-                        f"{part.bed.back_buttered / TICKS_PER_MM:.3f} mm; {part.bed.trowel}"
-                        for part in own
-                    },
+                    **{f"{part.surface.id}, {part.stock[0].id}": _bed_text(part, tape) for part in own},
                     "combed": f"{combed * 1000:.2f} litres",
                     "back-butter": f"{buttered * 1000:.2f} litres",
                     "density": f"{density:g} kg/m3",

@@ -9,7 +9,7 @@ from shapely import LineString
 
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, counted, one_or_more
+from firstcourse.units import TICKS_PER_MM, Tape, counted, one_or_more
 from firstcourse.verify.needs import Need, by_mass
 from firstcourse.verify.printed import metric_or, small, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
@@ -18,6 +18,8 @@ _TICKS_PER_M = 1000 * TICKS_PER_MM
 _TICKS3_PER_ML = (10.0 * TICKS_PER_MM) ** 3
 _STRAIGHT = ("stacked", "diagonal")
 _DUST = 1e-9
+_SQ_FT = 0.09290304
+"""Square metres in a square foot."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +178,7 @@ def _mortar(parts: list[_Part], plan: Document) -> Iterator[Need]:
                 "back-butter": buttered * 1000,
                 "density": density,
                 "water share": water,
-                **{f"{part.surface.id}, {part.stock[0].id}": part.field for part in own if _alone(part, own)},
+                **_fields(own, plan.tape),
             },
         )
 
@@ -196,9 +198,15 @@ def _grout(parts: list[_Part], plan: Document) -> Need:
         {
             "volume": litres,
             "density": density,
-            **{f"{part.surface.id}, {part.stock[0].id}": part.field for part in parts if _alone(part, parts)},
+            **_fields(parts, plan.tape),
         },
     )
+
+
+def _fields(parts: list[_Part], tape: Tape) -> dict[str, float]:
+    """The area that each part is said to have, where it is named alone."""
+    square = 1.0 if tape is Tape.MM else _SQ_FT
+    return {f"{part.surface.id}, {part.stock[0].id}": part.field / square for part in parts if _alone(part, parts)}
 
 
 def _alone(part: _Part, parts: list[_Part]) -> bool:

@@ -272,8 +272,8 @@ def test_a_band_has_its_own_bed_and_joints() -> None:
     surface = lower.model_copy(update={"tiles": lower.tiles + upper.tiles, "tiled": lower.tiled + upper.tiled})
     done = count_tiles((surface,), (item, band), RULES, Tape.MM)
     values = done.workings[f"quantity {GROUT}"].values
-    assert "x 8.00 mm" in values["bath/floor, plain"]
-    assert "x 12.00 mm" in values["bath/floor, band"]
+    assert "x 8 mm" in values["bath/floor, plain"]
+    assert "x 12 mm" in values["bath/floor, band"]
     areas = [float(values[f"bath/floor, {name}"].split(" - ")[1]) for name in ("plain", "band")]
     assert areas == pytest.approx([0.6, sum(Polygon(t.outline).area for t in upper.tiles) / 640e3**2], abs=1e-3)
 
@@ -321,3 +321,13 @@ def test_cuts_by_kind(outline: Any, holes: Any, expected: dict[str, float]) -> N
     found = {kind: length / TICKS_PER_MM for kind, length in lengths.items()}
     assert numbers == dict.fromkeys(expected, 1)
     assert found == pytest.approx(expected, abs=0.05)
+
+
+def test_mortar_and_grout_are_reckoned_in_the_units_of_the_tape() -> None:
+    item = stock()
+    surface = tiled(mm_box(0, 0, 1500, 800), item)
+    for tape, wanted, other in ((Tape.INCH, "sq ft", "mm"), (Tape.MM, "m²", " in")):
+        done = counted(surface, item, tape=tape)
+        for name in (TILE_MORTAR, GROUT):
+            text = next(text for key, text in done.workings[f"quantity {name}"].values.items() if ", plain" in key)
+            assert wanted in text and other not in text, text
