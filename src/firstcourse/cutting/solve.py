@@ -48,6 +48,7 @@ def cut(
     effort: int = 1,
     known: Sequence[CutSheet] = (),
     prove: bool = True,
+    limit: int | None = None,
 ) -> CuttingPlan:
     """Cut all blanks from sheets and kept rectangles.
 
@@ -62,12 +63,14 @@ def cut(
         effort: Level 0 to 3, counted in tries and so the same on every machine.
         known: Sheets that all of `demand` is cut from, found before; the search starts there and is never worse.
         prove: Whether all patterns are weighed where the plainer bounds are not met; the sheets are the same.
+        limit: What the sheets may cost, for a caller to whom more is of no use; unheeded where some are `known`.
 
     Returns:
         Sheets in order of stock, kept rectangles first, with bounds for each stock and for the cost.
 
     Raises:
-        CannotCutError: If a blank fits none of the sheets it is allowed on.
+        CannotCutError: If a blank fits none of the sheets it is allowed on, or the first packings found cost more
+            than `limit`.
         InputValueError: If ids repeat, a stock is unknown or the effort is outside 0 to 3.
 
     Example:
@@ -83,7 +86,7 @@ def cut(
         ids = {s.id for s in stocks}
         own = [k for k in kept if k.stock in ids]
         least = least_cost(blanks, stocks, own, effort=effort)
-        made = _solve(blanks, stocks, own, least.value, effort, known)
+        made = _solve(blanks, stocks, own, least.value, effort, known, limit)
         fillings += made
         if len(stocks) == 1:
             if prove and sum(f.room.cost for f in made) > least.value:
@@ -164,11 +167,12 @@ def _solve(
     bound: int,
     effort: int,
     known: Sequence[CutSheet],
+    limit: int | None,
 ) -> Fillings:
     rooms, at_hand = _bought(stocks), _at_hand(stocks, kept)
     begun = _begun(blanks, rooms, at_hand, known)
     if begun is None or (effort > 0 and len(blanks) <= MANY_BLANKS):
-        begun = _construct(blanks, rooms, at_hand, begun)
+        begun = _construct(blanks, rooms, at_hand, begun, limit)
     best = cheaper(begun, rooms, at_hand, bound=bound, steps=STEPS[effort])
     return _improve(best, rooms, at_hand, bound, TRIES[effort] * 50 // max(50, len(blanks)))
 
@@ -188,11 +192,18 @@ def _begun(
 
 
 def _construct(
-    blanks: Sequence[Blank], rooms: Sequence[Room], at_hand: Sequence[Room], begun: Fillings | None
+    blanks: Sequence[Blank],
+    rooms: Sequence[Room],
+    at_hand: Sequence[Room],
+    begun: Fillings | None,
+    limit: int | None,
 ) -> Fillings:
     """Best of all manners, over subsets of the stocks, with and without the kept rectangles.
 
     None may be found that is better than what was begun with; then that is returned.
+
+    Raises:
+        CannotCutError: Nothing was begun with, and nothing found that costs no more than `limit`.
     """
     some_manners = MANNERS if len(blanks) <= MANY_BLANKS else MANNERS[:2]
     sizes = range(1, len(rooms) + 1) if len(rooms) <= 4 else (1, 2, len(rooms))
@@ -205,16 +216,16 @@ def _construct(
         for some in combinations(rooms, size):
             for hand in [at_hand, []] if at_hand else [[]]:
                 for listed, manner in ordered:
-                    limit = best_value[0] if alike and best_value is not None else None
+                    most = limit if best_value is None else best_value[0]
                     try:
-                        found = pack(listed, some, hand, manner, limit=limit)
+                        found = pack(listed, some, hand, manner, limit=most if alike else None)
                     except CannotCutError:
                         continue
                     found = [_reduced(filling, rooms, known) for filling in found]
                     value = _value(found)
                     if best_value is None or value < best_value:
                         best, best_value = found, value
-    if best is None:
+    if best is None or (begun is None and limit is not None and _value(best)[0] > limit):
         raise CannotCutError(blanks[0].id)
     return best
 

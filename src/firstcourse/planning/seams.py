@@ -13,7 +13,7 @@ from firstcourse.boards import (
     no_layout,
     practice_layout,
 )
-from firstcourse.cutting import CutSheet, CuttingPlan
+from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
 from firstcourse.planning.processes import shared_out
@@ -145,7 +145,10 @@ def _or_practice(
         if cost <= _least(items, stock, job, rules) or tried == [layouts[number] for number in members]:
             continue
         pieces, allowed = demand(items, tried)
-        cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
+        try:
+            cutting = cut_pieces(pieces, allowed, stock, job, effort=0, limit=cost - 1)
+        except CannotCutError:
+            continue
         if cutting.cost >= cost:
             continue
         before = {piece.id for number in members for piece in layouts[number].pieces}

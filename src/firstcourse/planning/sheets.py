@@ -66,6 +66,7 @@ def cut_pieces(
     effort: int,
     known: Sequence[CutSheet] = (),
     prove: bool = True,
+    limit: int | None = None,
 ) -> CuttingPlan:
     """Cut pieces from the sheets of their own thickness and family that they may be of.
 
@@ -77,6 +78,10 @@ def cut_pieces(
         effort: Level 0 to 3.
         known: Sheets that all pieces were cut from before; the plan is no worse.
         prove: Whether all patterns are weighed for the bound; the sheets are the same.
+        limit: What the sheets may cost where none are known.
+
+    Raises:
+        CannotCutError: A piece fits none of its sheets, or all cost more than `limit`.
     """
     by_id = {item.id: item for item in stock}
     used = [item for item in stock if any(item in options for options in allowed.values())]
@@ -87,6 +92,7 @@ def cut_pieces(
         effort=effort,
         known=known,
         prove=prove,
+        limit=limit,
     )
 
 

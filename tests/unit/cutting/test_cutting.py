@@ -117,3 +117,12 @@ def test_sheets_do_not_depend_on_whether_patterns_are_weighed() -> None:
     assert proven.sheets == plain.sheets
     assert proven.counts["s"].bound.value >= plain.counts["s"].bound.value
     assert proven.cost_bound.value >= plain.cost_bound.value
+
+
+def test_a_list_that_costs_more_than_it_may_is_not_cut():
+    listed = blanks(*[(30, 40)] * 3)
+    assert cut(listed, (SHEET,), effort=0, limit=54).cost == 54
+    with pytest.raises(CannotCutError):
+        cut(listed, (SHEET,), effort=0, limit=53)
+    with pytest.raises(CannotCutError):
+        cut(blanks(*[(30, 40)] * 3, allowed=("small", "large")), (SHEET, LARGE), effort=0, limit=37)
