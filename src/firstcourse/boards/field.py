@@ -233,8 +233,27 @@ def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
     return shapely.set_precision(region.difference(unary_union(strips)), 1.0) if strips else region
 
 
+class _Same[Thing]:
+    """Equal only to what wraps the same object: comparing whole surfaces would take longer than the work saved."""
+
+    def __init__(self, thing: Thing) -> None:
+        self.thing = thing
+
+    def __hash__(self) -> int:
+        return id(self.thing)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.thing is self.thing
+
+
 def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> Field:
     """Make a surface ready for courses along u, or along v by transposing it."""
+    return _field_of(_Same(surface), _Same(rules), graduation, along_v=along_v)
+
+
+@lru_cache(maxsize=64)
+def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_v: bool) -> Field:
+    surface, rules = of.thing, by.thing
     ground = _ground_of(surface, rules, graduation)
     limits = limits_of(rules, graduation)
     carried_everywhere = any(support.kind is SupportKind.PANEL for support in surface.supports)

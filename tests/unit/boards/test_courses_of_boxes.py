@@ -104,3 +104,13 @@ def test_courses_over_one_rectangle_are_as_if_clipped(along_v: bool) -> None:
     assert told > 20
     for level in levels:
         assert row_runs(made, level) == row_runs(clipped, level)
+
+
+def test_a_field_is_made_once_for_a_surface_and_anew_for_another() -> None:
+    step = Tape.INCH.graduation
+    one, other = surface(96, 70), surface(90, 70)
+    assert field_of(one, RULES, step, along_v=False) is field_of(one, RULES, step, along_v=False)
+    assert field_of(one, RULES, step, along_v=True).box == tuple(
+        field_of(one, RULES, step, along_v=False).box[number] for number in (1, 0, 3, 2)
+    )
+    assert field_of(other, RULES, step, along_v=False).box != field_of(one, RULES, step, along_v=False).box
