@@ -11,9 +11,8 @@ import sys
 import time
 from bisect import bisect_left, bisect_right
 from collections import Counter
-from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import chain, combinations, combinations_with_replacement, pairwise
+from itertools import combinations_with_replacement, pairwise
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -32,12 +31,10 @@ Rect2 = tuple[int, int]
 
 BASES = (576, 480, 384, 320, 288, 240, 192)
 GRID = 64
-WIDE_FROM = 2
-"""Effort from which a room whose bound is not met is tried again with more candidates."""
-EVEN_FROM = 3
-"""Effort from which it is then tried with heights in even steps: it saves sheets, at several times the work."""
+AGAIN_FROM = 2
+"""Effort from which a room whose bound is not met is tried again, with heights in even steps."""
 PATIENCE = 5
-"""How many times longer a sheet is then to be done without, among few candidates."""
+"""How many times longer a sheet is then to be done without."""
 
 
 @dataclass(frozen=True)
@@ -45,42 +42,18 @@ class Candidates:
     """Which layouts are tried.
 
     Attributes:
-        walls: Course heights of walls, to be completed by one more.
-        floors: The same of floors.
-        sizes: Lengths of boards that begin or end a course of a floor, beside the grid.
+        heights: Of courses, to be completed by one more.
         most: Most sets of heights of a wall, and of a floor.
     """
 
-    walls: tuple[int, ...] = BASES
-    floors: tuple[int, ...] = BASES
-    sizes: tuple[int, ...] = BASES
+    heights: tuple[int, ...] = BASES
     most: tuple[int, int] = (24, 24)
-
-
-def wide(room: dict[str, Any]) -> Candidates:
-    """More candidates: finer heights, and what boards of the walls leave of the width or height of a sheet."""
-    gap, half, edge, least = room["gap"], room["gap"] // 2, room["edge_gap"], room["min_piece"]
-    long, short = room["sheet"]["w"], room["sheet"]["h"]
-    left = set()
-    for surface in room["surfaces"]:
-        if surface["kind"] == "wall":
-            ends = (edge - half, *sorted(surface["studs"]), surface["w"] - edge + half)
-            sizes = [b - a - gap for a, b in combinations(ends, 2)]
-            left |= {side - size for side in (long, short) for size in sizes if least <= side - size <= long}
-    heights = {height for height in left if height <= short}
-
-    def falling(*some: Iterable[int]) -> tuple[int, ...]:
-        return tuple(sorted({*BASES, *chain(*some)}, reverse=True))
-
-    return Candidates(
-        falling(heights, range(short, least, -GRID // 2)), falling(heights), falling(left), (5000, 150)
-    )
 
 
 def even(room: dict[str, Any]) -> Candidates:
     """Heights in even steps, which add up to one another and to a sheet in many ways."""
-    heights = tuple(sorted({*BASES, *range(room["min_piece"], room["sheet"]["h"] + 1, GRID)}, reverse=True))
-    return Candidates(heights, heights, BASES, (5000, 300))
+    steps = range(room["min_piece"], room["sheet"]["h"] + 1, GRID)
+    return Candidates(tuple(sorted({*BASES, *steps}, reverse=True)), (5000, 300))
 
 
 def height_sets(total: int, room: dict[str, Any], bases: tuple[int, ...], most_sets: int) -> list[tuple[int, ...]]:
@@ -122,12 +95,12 @@ def course(length: int, height: int, seams: list[int], room: dict[str, Any], lyi
     return Course(breaks, tuple(intervals))
 
 
-def floor_seams(length: int, room: dict[str, Any], sizes: tuple[int, ...]) -> list[int]:
+def floor_seams(length: int, room: dict[str, Any]) -> list[int]:
     """Seams on a grid and at whole boards, and complements of whole boards, from either end."""
     edge, gap = room["edge_gap"], room["gap"]
     start, stop = edge - gap // 2, length - edge + gap // 2
     found = set(range(start + GRID, stop, GRID))
-    for size in (*sizes, room["sheet"]["w"]):
+    for size in (*BASES, room["sheet"]["w"]):
         found |= {start + size + gap, stop - size - gap}
     least = room["min_piece"] + gap
     return sorted(s for s in found if start + least <= s <= stop - least)
@@ -161,13 +134,13 @@ def least_sheets(room: dict[str, Any]) -> int:
 def field(surface: dict[str, Any], room: dict[str, Any], tried: Candidates) -> tuple[Field, list[Way]]:
     """All arrangements of courses of one surface, and for each whether courses lie along w, and their heights."""
     edge, wall = room["edge_gap"], surface["kind"] == "wall"
-    bases, most = (tried.walls, tried.most[0]) if wall else (tried.floors, tried.most[1])
+    most = tried.most[0 if wall else 1]
     arrangements, ways = [], []
     for lying in (True,) if wall else (True, False):
         length, across = (surface["w"], surface["h"]) if lying else (surface["h"], surface["w"])
-        seams = sorted(surface["studs"]) if wall else floor_seams(length, room, tried.sizes)
+        seams = sorted(surface["studs"]) if wall else floor_seams(length, room)
         made: dict[int, Course] = {}
-        for heights in height_sets(across - 2 * edge, room, bases, most):
+        for heights in height_sets(across - 2 * edge, room, tried.heights, most):
             for height in heights:
                 if height not in made:
                     made[height] = course(length, height, seams, room, lying)
@@ -281,11 +254,9 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     sheet = StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)
     made = [field(surface, room, Candidates()) for surface in room["surfaces"]]
     choice = choose([f for f, _ in made], [sheet], effort=effort, bound=bound)
-    for least_effort, candidates, patience in ((WIDE_FROM, wide, 1), (EVEN_FROM, even, PATIENCE)):
-        if choice.proven or effort < least_effort:
-            break
-        more = [field(surface, room, candidates(room)) for surface in room["surfaces"]]
-        other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound, patience=patience)
+    if not choice.proven and effort >= AGAIN_FROM:
+        more = [field(surface, room, even(room)) for surface in room["surfaces"]]
+        other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound, patience=PATIENCE)
         if (other.cost, other.num_cuts) < (choice.cost, choice.num_cuts):
             made, choice = more, other
     seconds = time.perf_counter() - began

@@ -41,16 +41,21 @@ STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
 PARTS = (0, 25_000, 100_000, 200_000)
 """Steps of each run that lay and cut again a part, to do without a sheet, by effort."""
-TRIMS = (2_000, 50_000, 200_000, 300_000)
+TRIMS = (2_000, 50_000, 100_000, 300_000)
 """Such steps to make fewer cuts, by effort."""
 HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
 """Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
 and per blank."""
-PART_HEAT, PART_WEIGHTS = (40_000, 2_000), (1_000_000, 10_000, 0, 4_000, 300_000)
+PART_HEATS = ((20_000, 4_000), (40_000, 2_000))
+"""Doing without a sheet: first and last temperature, taking turns from run to run. Rooms that must fill their
+sheets to the last strip come out in the cooler runs, those with few candidates in the hotter."""
+PART_WEIGHTS = (1_000_000, 10_000, 0, 4_000, 300_000)
 """Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank, and
 for the squares of the largest rests."""
 TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000, 0)
 """Making fewer cuts: what fits nowhere is worth more than any cut."""
+STARTS, START_TRIM = (0, 0, 2, 6), 100_000
+"""By effort, how many more layouts of the same cost are made from new to make fewer cuts in; steps for each."""
 WORTHWHILE, MOST_TRIMS = 10, (1, 6, 6, 6)
 """Fewer cuts are sought again while a round takes away one cut in so many; by effort, so often at most."""
 MOST_ROOMS = 60
@@ -178,6 +183,8 @@ def choose(
                 break
             search.run(STEPS[level], patience * PARTS[level], bound)
         search.trim(TRIMS[level], MOST_TRIMS[level])
+        for _ in range(STARTS[level]):
+            search.start_again(STEPS[level], patience * PARTS[level], MOST_TRIMS[level])
     return search.choice(bound)
 
 
@@ -207,6 +214,7 @@ class _Search:
         self.table = room_table(self.rooms, self.unit)
         self.best: Laid | None = None
         self.cost = self.cuts = self.blanks = -1
+        self.num_runs = 0
 
     def _empty(self) -> State:
         import numpy as np
@@ -221,6 +229,9 @@ class _Search:
 
     def run(self, steps: int, parts: int, bound: int) -> None:
         """Pack whole layouts, from a new one on; then do without a sheet as often as that succeeds."""
+        self._take(self._found(steps, parts, bound))
+
+    def _found(self, steps: int, parts: int, bound: int) -> Laid:
         import numpy as np
 
         from firstcourse.cutting import kernels
@@ -234,12 +245,14 @@ class _Search:
         if cost < 0:
             raise CannotCutError(self.fields[0].id)
         found = laid(state, self.tables, self.table, self.num_kept, self.least, self.most)
+        heat = PART_HEATS[self.num_runs % len(PART_HEATS)]
+        self.num_runs += 1
         while parts and found.cost(self.table) > bound:
             fewer = found.without_emptiest(self.table, self.num_kept)
-            if fewer is None or not self._relay(fewer, parts, PART_HEAT, PART_WEIGHTS):
+            if fewer is None or not self._relay(fewer, parts, heat, PART_WEIGHTS):
                 break
             found = fewer
-        self._take(found)
+        return found
 
     def _relay(self, state: Laid, steps: int, heat: tuple[int, int], weights: tuple[int, ...]) -> bool:
         import numpy as np
@@ -264,17 +277,30 @@ class _Search:
         Many small boards at first may take more than one round. Later runs draw the same numbers however many
         there were, so that cuts spared never cost a sheet.
         """
+        if self.best is not None:
+            self._take(self._trimmed(self.best, steps, rounds))
+
+    def start_again(self, steps: int, parts: int, rounds: int) -> None:
+        """From a new layout come to the same cost and make fewer cuts there: few come out of any one start."""
+        if self.best is not None:
+            found = self._found(steps, parts, self.cost)
+            if found.cost(self.table) <= self.cost:
+                self._take(self._trimmed(found, START_TRIM, rounds))
+
+    def _trimmed(self, best: Laid, steps: int, rounds: int) -> Laid:
         after: Ints | None = None
-        for _ in range(rounds if self.best is not None else 0):
-            assert self.best is not None
-            before, state = self.cuts, self.best.copy()
+        for _ in range(rounds):
+            state = best.copy()
             self._relay(state, steps, TRIM_HEAT, TRIM_WEIGHTS)
-            self._take(state)
             after = self.seed.copy() if after is None else after
-            if (before - self.cuts) * WORTHWHILE <= before:
+            spared = best.num_cuts - state.num_cuts
+            if (state.num_cuts, state.num_blanks) < (best.num_cuts, best.num_blanks):
+                best = state
+            if spared * WORTHWHILE <= best.num_cuts + spared:
                 break
         if after is not None:
             self.seed[:] = after
+        return best
 
     def choice(self, bound: int) -> Choice:
         """The best state as a value."""
