@@ -4,7 +4,9 @@ import os
 import signal
 import sys
 import threading
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from types import FrameType
 from typing import Any
 
 _given: tuple[Any, ...] = ()
@@ -55,16 +57,42 @@ def _in_processes[Task, Found](
 
     context = multiprocessing.get_context("fork" if starts_at_once() else None)
     before = set(multiprocessing.active_children())
-    pool = ProcessPoolExecutor(workers, context, _begin, given)
-    try:
-        found = list(pool.map(_Task(function), tasks))
-    except BaseException:
-        pool.shutdown(wait=False, cancel_futures=True)
-        for process in set(multiprocessing.active_children()) - before:
-            process.terminate()
-        raise
-    pool.shutdown()
+    with _noticed_interrupts() as interrupts:
+        pool = ProcessPoolExecutor(workers, context, _begin, given)
+        try:
+            found = list(pool.map(_Task(function), tasks))
+        except BaseException as error:
+            pool.shutdown(wait=False, cancel_futures=True)
+            for process in set(multiprocessing.active_children()) - before:
+                process.terminate()
+            if interrupts:
+                raise KeyboardInterrupt from error
+            raise
+        pool.shutdown()
+        if interrupts:
+            raise KeyboardInterrupt
     return found
+
+
+@contextmanager
+def _noticed_interrupts() -> Iterator[list[int]]:
+    """Every interrupt meanwhile: raised while a process begins, Python passes over it and the work would go on."""
+    noticed: list[int] = []
+    if signal.getsignal(signal.SIGINT) is not signal.default_int_handler or (
+        threading.current_thread() is not threading.main_thread()
+    ):
+        yield noticed
+        return
+
+    def notice(number: int, frame: FrameType | None) -> None:
+        noticed.append(number)
+        signal.default_int_handler(number, frame)
+
+    signal.signal(signal.SIGINT, notice)
+    try:
+        yield noticed
+    finally:
+        signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 class _Task[Found]:
