@@ -76,23 +76,25 @@ def _in_processes[Task, Found](
 
 @contextmanager
 def _noticed_interrupts() -> Iterator[list[int]]:
-    """Every interrupt meanwhile: raised while a process begins, Python passes over it and the work would go on."""
+    """Every interrupt raised meanwhile: while a process begins, Python passes over it and the work would go on."""
     noticed: list[int] = []
-    if signal.getsignal(signal.SIGINT) is not signal.default_int_handler or (
-        threading.current_thread() is not threading.main_thread()
-    ):
+    before = signal.getsignal(signal.SIGINT)
+    if not callable(before) or threading.current_thread() is not threading.main_thread():
         yield noticed
         return
 
     def notice(number: int, frame: FrameType | None) -> None:
-        noticed.append(number)
-        signal.default_int_handler(number, frame)
+        try:
+            before(number, frame)
+        except KeyboardInterrupt:
+            noticed.append(number)
+            raise
 
     signal.signal(signal.SIGINT, notice)
     try:
         yield noticed
     finally:
-        signal.signal(signal.SIGINT, signal.default_int_handler)
+        signal.signal(signal.SIGINT, before)
 
 
 class _Task[Found]:
