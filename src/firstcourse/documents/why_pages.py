@@ -15,7 +15,7 @@ def why_page(plan: Plan) -> dict[str, Any]:
     stocks = why_sheets(plan)
     bought = sum(count.used for count in plan.counts.values())
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
-    offcuts = f" and {reused} kept {'offcut' if reused == 1 else 'offcuts'}" if reused else ""
+    offcuts = f" and {reused} kept {'offcut' if reused == 1 else 'offcuts'} used up" if reused else ""
     return {
         "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}{offcuts}",
         "stocks": [_stock(stock, plan) for stock in stocks],
@@ -28,7 +28,7 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
         ("plain practice buys", stock.practice),
         ("this plan buys", stock.used),
         ("these boards need at least", stock.lower_bound if stock.proven or stock.lower_bound else None),
-        ("any other seams need at least", stock.every_layout),
+        ("any other layout needs at least", stock.every_layout),
     ]
     area = {sheet.id: sheet.size[0] * sheet.size[1] for sheet in plan.sheets}
     largest = max(area[sheet.id] for sheet in stock.sheets)

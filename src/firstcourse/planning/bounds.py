@@ -295,7 +295,7 @@ def _argument(
     staggered = (
         f", {worst.pair} in two neighbouring ones as seams are staggered" if worst.pair < 2 * worst.alone else ""
     )
-    among = "with" if len(fields) == 1 else "most of them with"
+    many = f"{_number(worst.courses, 'course')} of up to {_number(worst.alone, 'seam')} each{staggered}"
     taken = _difference(ground, least, tape)
     rest = max(0, least - bound.kept)
     return [
@@ -303,8 +303,12 @@ def _argument(
         f"{_listed([titles[field.surface] for field in fields])}; what stays open and the gaps along the edges "
         "are not in that.",
         f"A seam is a gap of {gap} and takes no board. But no board is narrower than {side}, so there is room for "
-        f"only so many seams: all together cover {taken} at most, {among} {titles[worst.surface]} in "
-        f"{_number(worst.courses, 'course')} of up to {_number(worst.alone, 'seam')}{staggered}.",
+        f"only so many seams. All together, those between courses too, cover {taken} at most; "
+        + (
+            f"{titles[worst.surface]} would have {many}."
+            if len(fields) == 1
+            else f"{titles[worst.surface]} has room for the most: {many}."
+        ),
         f"So every layout takes {_area_text(ground, tape)} − {taken} = {_area_text(least, tape)} of board or more."
         + (
             f" Kept offcuts hold {_area_text(bound.kept, tape)}, so new sheets have to give "

@@ -245,8 +245,8 @@ def _argument(plan: Plan, stock: Stock, sheets: list[Sheet]) -> list[str]:
     least = ceil(fresh / one)
     bound = _bound(plan, stock.id)
     said = [
-        f"This plan has {_boards(len(parts))} of it. With the tapers, notches and holes cut out of them they take "
-        f"{_area_text(_area(parts), tape)} of sheet."
+        f"This plan has {_boards(len(parts))} of it. They take {_area_text(_area(parts), tape)} of sheet, "
+        "what tapers, notches and holes then take out of them included."
     ]
     if bound is not None and bound.proven:
         # What holds for every layout holds for these boards.

@@ -18,7 +18,7 @@ def test_every_bar_is_full_and_every_sheet_there(name: str) -> None:
     plan = plan_of(name)
     page = why_page(plan)
     bought = sum(sheet.source == "new" for sheet in plan.sheets)
-    offcut = " and 1 kept offcut" if bought < len(plan.sheets) else ""
+    offcut = " and 1 kept offcut used up" if bought < len(plan.sheets) else ""
     assert page["title"] == f"Why {bought} sheets{offcut}"
     sheets = [sheet for stock in page["stocks"] for sheet in stock["sheets"]]
     assert {sheet["id"] for sheet in sheets} == {sheet.id for sheet in plan.sheets}
@@ -41,7 +41,7 @@ def test_counts_stand_beside_each_other() -> None:
         "plain practice buys",
         "this plan buys",
         "these boards need at least",
-        "any other seams need at least",
+        "any other layout needs at least",
     ]
     assert [row["number"] for row in stock["counts"]][1] == len(plan.sheets)
 
