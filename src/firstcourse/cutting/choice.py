@@ -54,7 +54,7 @@ PART_WEIGHTS = (1_000_000, 10_000, 0, 4_000, 300_000)
 for the squares of the largest rests."""
 TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000, 0)
 """Making fewer cuts: what fits nowhere is worth more than any cut."""
-STARTS, START_TRIM = (0, 0, 2, 6), 100_000
+STARTS, START_TRIM = (0, 0, 1, 6), 100_000
 """By effort, how many more layouts of the same cost are made from new to make fewer cuts in; steps for each."""
 WORTHWHILE, MOST_TRIMS = 10, (1, 6, 6, 6)
 """Fewer cuts are sought again while a round takes away one cut in so many; by effort, so often at most."""
@@ -149,7 +149,8 @@ def choose(
         kept: Rectangles at hand, used where that helps.
         effort: Level 0 to 3, counted in packings and so the same on every machine; more is never worse.
         bound: The least that any legal layout costs, if known.
-        patience: How many times longer than usual each run goes on doing without a sheet.
+        patience: How many times longer than usual each run goes on doing without a sheet, and how many times
+            as many starts are made to spare cuts.
 
     Returns:
         The best choice found: least cost, then fewest cuts, then fewest blanks.
@@ -183,7 +184,7 @@ def choose(
                 break
             search.run(STEPS[level], patience * PARTS[level], bound)
         search.trim(TRIMS[level], MOST_TRIMS[level])
-        for _ in range(STARTS[level]):
+        for _ in range(patience * STARTS[level]):
             search.start_again(STEPS[level], patience * PARTS[level], MOST_TRIMS[level])
     return search.choice(bound)
 
