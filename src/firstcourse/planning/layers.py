@@ -1,6 +1,6 @@
 """The layers a job puts on each surface, from below, with the mortar between them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from firstcourse.bedding import board_density, mean_thickness
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, ChosenTile, FloorTile, Job
@@ -36,7 +36,7 @@ class LaidTile:
 
 
 def laid_tile(job: Job, part: BoardedFloor | BoardedWall | BoardedCeiling) -> LaidTile | None:
-    """The tile of a surface; None where the job names none."""
+    """The tile of a surface, of a repeat its thickest with the longest edge; None where the job names none."""
     entered = None if isinstance(part, BoardedCeiling) else part.tile
     if entered is not None:
         return LaidTile(
@@ -49,8 +49,17 @@ def laid_tile(job: Job, part: BoardedFloor | BoardedWall | BoardedCeiling) -> La
         )
     if part.tiling is None:
         return None
-    chosen = next((tile for tile in job.tiles if tile.id == part.tiling.tile), None)
-    return None if chosen is None else _chosen(chosen)
+    named = {part.tiling.tile} | {
+        piece.tile for repeat in job.repeats if repeat.id == part.tiling.repeat for piece in repeat.pieces
+    }
+    chosen = [_chosen(tile) for tile in job.tiles if tile.id in named]
+    if not chosen:
+        return None
+    return replace(
+        max(chosen, key=lambda tile: tile.thickness),
+        stone=any(tile.stone for tile in chosen),
+        edge=max(tile.edge or 0 for tile in chosen),
+    )
 
 
 def _chosen(tile: ChosenTile) -> LaidTile:
