@@ -303,7 +303,7 @@ def _argument(
         f"{_listed([titles[field.surface] for field in fields])}; what stays open and the gaps along the edges "
         "are not in that.",
         f"A seam is a gap of {gap} and takes no board. But no board is narrower than {side}, so there is room for "
-        f"only so many seams. All together, those between courses too, cover {taken} at most; "
+        f"only so many seams. With those between courses they cover {taken} at most; "
         + (
             f"{titles[worst.surface]} would have {many}."
             if len(fields) == 1
@@ -368,7 +368,7 @@ def _by_cost(bound: LayoutBound, rest: int, stock: Sequence[Stock], job: Job) ->
 
 def _difference(area: float, less: float, tape: Tape) -> str:
     """The difference of two areas [mm²] as they are printed, so that a reader who subtracts finds the same."""
-    places = 1e4 if tape is Tape.MM else _SQ_MM_PER_SQ_FT / 10
+    places = 1e3 if tape is Tape.MM else _SQ_MM_PER_SQ_FT / 100
     return _area_text((round(area / places) - round(less / places)) * places, tape)
 
 
@@ -387,4 +387,4 @@ def _listed(names: Sequence[str]) -> str:
 
 
 def _area_text(square_mm: float, tape: Tape) -> str:
-    return f"{square_mm / 1e6:.2f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.1f} sq ft"
+    return f"{square_mm / 1e6:.3f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.2f} sq ft"

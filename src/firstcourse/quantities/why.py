@@ -401,7 +401,7 @@ def _area(parts: list[Part]) -> int:
 
 def _area_text(square_ticks: int, tape: Tape) -> str:
     square_mm = square_ticks / TICKS_PER_MM**2
-    return f"{square_mm / 1e6:.2f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.1f} sq ft"
+    return f"{square_mm / 1e6:.3f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.2f} sq ft"
 
 
 def _size(size: tuple[int, int], tape: Tape) -> str:

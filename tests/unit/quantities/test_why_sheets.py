@@ -78,8 +78,8 @@ def test_the_area_argument_is_told_with_its_figures() -> None:
         plan_of([[(WHOLE, True)], [(HALF, True), (HALF, False)]], Count(used=2, lower_bound=2, proven=True))
     )
     assert why.answer == "2 sheets. Where the seams lie now, fewer cannot give these boards: that is proven."
-    assert "This plan has 2 boards of it." in text and "They take 22.5 sq ft of sheet," in text
-    assert "One sheet has 15.0 sq ft." in text
+    assert "This plan has 2 boards of it." in text and "They take 22.50 sq ft of sheet," in text
+    assert "One sheet has 15.00 sq ft." in text
     assert "1.50 sheets" in text and "2 sheets at least" in text
 
 
@@ -100,7 +100,7 @@ def test_a_kept_offcut_takes_its_share_of_the_need() -> None:
         [[(HALF, True)], [(WHOLE, True)]], Count(used=1, lower_bound=1, proven=True), first_is_offcut=True
     )
     why, text = said(plan)
-    assert "Kept offcuts give 7.5 sq ft of that, and 15.0 sq ft is left." in text
+    assert "Kept offcuts give 7.50 sq ft of that, and 15.00 sq ft is left." in text
     assert "1.00 sheets" in text and "1 sheet at least" in text
     assert why.sheets[0].source == "rack 1"
 
@@ -266,5 +266,5 @@ def test_practice_alike_for_all_of_them_needs_no_sentence() -> None:
 def test_a_millimetre_tape_speaks_metric() -> None:
     plan = plan_of([[((mm(600), mm(1000)), True)]], Count(used=1, lower_bound=1, proven=True), tape=Tape.MM)
     why, text = said(plan)
-    assert "This plan has 1 board of it." in text and "They take 0.60 m² of sheet," in text
+    assert "This plan has 1 board of it." in text and "They take 0.600 m² of sheet," in text
     assert why.sheets[0].parts[0].size == "600 mm × 1000 mm"
