@@ -29,8 +29,6 @@ compiled = cast("Callable[[Callable[..., Any]], Callable[..., Any]]", numba.njit
 
 NUM_MANNERS = 60
 """Ways to pack: 4 orders x 3 measures of fit x 5 ways to cut."""
-SCALE = 1_000_000
-"""Objective of one sheet."""
 CHANCES = 1024
 """Entries of the table of acceptance: -1024 ln(u) for evenly spaced u."""
 
