@@ -111,7 +111,8 @@ def _begin(*given: object) -> None:
     global _given
     _given = given
     # Only the process that shares out says that it was stopped; and none outlives it.
-    signal.signal(signal.SIGINT, lambda *_: os._exit(1))
+    if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:
+        signal.signal(signal.SIGINT, lambda *_: os._exit(1))
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
 

@@ -24,6 +24,12 @@ ROOM = """
     floor: {{framing: {{parallel_to: A-B, spacing: 16 in, first: 15 in}}}}
 """
 
+INTERRUPTED = (
+    "import os, signal, time; from firstcourse.planning.processes import shared_out; "
+    "signal.signal(signal.SIGINT, signal.default_int_handler); "
+)
+"""A program begun in the background of a shell ignores interrupts unless it asks for them."""
+
 
 def half(number: int, by: int) -> int:
     if number % 2:
@@ -57,8 +63,7 @@ def test_what_a_lost_process_would_have_done_is_done_here() -> None:
 
 @pytest.mark.skipif(sys.platform == "win32", reason="signals")
 def test_an_interrupt_ends_all_processes_without_a_word() -> None:
-    code = "import time; from firstcourse.planning.processes import shared_out; print('begun', flush=True); "
-    code += "shared_out(time.sleep, [50, 50, 50], workers=2)"
+    code = INTERRUPTED + "print('begun', flush=True); shared_out(time.sleep, [50, 50, 50], workers=2)"
     begun = time.monotonic()
     with subprocess.Popen(
         [sys.executable, "-c", code], stdout=subprocess.PIPE, stderr=subprocess.PIPE, start_new_session=True
@@ -74,8 +79,7 @@ def test_an_interrupt_ends_all_processes_without_a_word() -> None:
 
 @pytest.mark.skipif(not hasattr(os, "fork"), reason="processes begin otherwise")
 def test_an_interrupt_while_a_process_begins_is_not_lost() -> None:
-    code = "import os, signal, time; from firstcourse.planning.processes import shared_out; "
-    code += "os.register_at_fork(after_in_parent=lambda: os.kill(os.getpid(), signal.SIGINT)); "
+    code = INTERRUPTED + "os.register_at_fork(after_in_parent=lambda: os.kill(os.getpid(), signal.SIGINT)); "
     code += "shared_out(time.sleep, [0, 0, 0], workers=2); print('went on')"
     ended = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert "went on" not in ended.stdout
