@@ -130,7 +130,13 @@ def test_examples_plan_and_verify_to_the_same_bytes(
         assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == (name in STOPPED)
     assert json.loads(capsys.readouterr().out.split("\n}\n")[0] + "}")["boards"] > 0
     one, two = (written(tmp_path / folder) for folder in ("one", "two"))
-    assert {"plan.json", "pieces-and-cuts.xlsx", "site-pack-letter.pdf", "site-pack-a4.pdf"} <= one.keys()
+    assert {
+        "plan.json",
+        "pieces-and-cuts.xlsx",
+        "site-pack-letter.pdf",
+        "site-pack-a4.pdf",
+        "office-pack-a4.pdf",
+    } <= one.keys()
     assert one == two
     assert run(["verify", str(tmp_path / "one")]) == 0
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from firstcourse.findings import Finding, Severity, alike_together
-from firstcourse.plan import SheetLine, StructureSheet
+from firstcourse.plan import Plan, SheetLine, StructureSheet
 from firstcourse.workings import Working
 
 JUDGED = "SUI-"
@@ -66,6 +66,11 @@ def is_judged(structures: Sequence[StructureSheet], findings: Sequence[Finding])
     return bool(structures) or any(
         finding.code.startswith(JUDGED) and finding.code != NOT_TOLD for finding in findings
     )
+
+
+def structure_cautions(plan: Plan) -> list[str]:
+    """What stands at the foot of every page that shows a structural result."""
+    return [rule.value for rule in plan.rules if rule.id in STRUCTURE_CAUTIONS]
 
 
 def printed_workings(structures: Sequence[StructureSheet], names: Iterable[str]) -> frozenset[str]:

@@ -4,6 +4,7 @@ import re
 from concurrent.futures import ThreadPoolExecutor
 from typing import NamedTuple
 
+from firstcourse.documents.office_pack import office_data, print_office_pack
 from firstcourse.documents.pages import Paper as PageSize
 from firstcourse.documents.pole_strip import plan_poles, pole_strip
 from firstcourse.documents.site_pack import pack_data, print_pack
@@ -13,10 +14,13 @@ from firstcourse.plan import Plan
 
 SITE_PACK_LETTER = "site-pack-letter.pdf"
 SITE_PACK_A4 = "site-pack-a4.pdf"
+OFFICE_PACK_LETTER = "office-pack-letter.pdf"
+OFFICE_PACK_A4 = "office-pack-a4.pdf"
 STORY_POLE_LETTER = "story-pole-letter.pdf"
 STORY_POLE_A4 = "story-pole-a4.pdf"
 WORKBOOK = "pieces-and-cuts.xlsx"
 _SITE_PACKS: tuple[tuple[str, PageSize], ...] = ((SITE_PACK_LETTER, "letter"), (SITE_PACK_A4, "a4"))
+_OFFICE_PACKS: tuple[tuple[str, PageSize], ...] = ((OFFICE_PACK_LETTER, "letter"), (OFFICE_PACK_A4, "a4"))
 _STORY_POLES: tuple[tuple[str, PageSize], ...] = ((STORY_POLE_LETTER, "letter"), (STORY_POLE_A4, "a4"))
 
 
@@ -34,10 +38,11 @@ class Paper(NamedTuple):
 
 def all_papers(plan: Plan) -> tuple[Paper, ...]:
     """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes."""
-    pack = pack_data(plan)
+    pack, office = pack_data(plan), office_data(plan)
     # The page maker works beside us, on a core of its own where there is one.
     with ThreadPoolExecutor(1) as page_maker:
         printed = [(name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
+        printed += [(name, page_maker.submit(print_office_pack, office, size)) for name, size in _OFFICE_PACKS]
         if plan_poles(plan):
             printed += [(name, page_maker.submit(pole_strip, plan, size)) for name, size in _STORY_POLES]
         others = (Paper(WORKBOOK, workbook(plan)), *_drawings(plan))

@@ -1,23 +1,16 @@
-"""The printed site pack: cover, judgement, surfaces at a stated scale, cut tickets, shopping, findings, rules."""
+"""The printed site pack: cover, surfaces at a stated scale, cut tickets, what to buy, what to look at."""
 
 from collections.abc import Iterator
 from typing import Any
 
 from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.fall_pages import fall_pages
-from firstcourse.documents.judgement_pages import (
-    JUDGED,
-    STRUCTURE_CAUTIONS,
-    is_judged,
-    judgement_pages,
-    printed_workings,
-)
+from firstcourse.documents.judgement_pages import JUDGED, structure_cautions
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
-from firstcourse.documents.rule_pages import CAUTIONS, rule_pages
+from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.tile_pages import tile_pages
 from firstcourse.documents.water_pages import water_pages
-from firstcourse.documents.why_pages import why_page
 from firstcourse.drawings import (
     Drawing,
     draw_heights,
@@ -28,7 +21,7 @@ from firstcourse.drawings import (
     to_svg,
 )
 from firstcourse.drawings.svg import svg_size
-from firstcourse.findings import alike_together
+from firstcourse.findings import Finding, alike_together
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
 from firstcourse.units import as_needed, format_length, one_or_more
@@ -57,21 +50,25 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
     Raises:
         PaperError: A warning of the page maker.
     """
-    return compiled(("judgement.typ", "site_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
+    return compiled(("pages.typ", "site_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
 
 
 def pack_data(plan: Plan) -> dict[str, Any]:
     """All that the pages print, as plain values; the same on every paper."""
-    judged = is_judged(plan.structures, plan.findings)
-    elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
+        "pack": "site pack",
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
-        "stops": [f"{found.where}: {found.message}" for found in plan.findings if found.severity == "stop"],
+        "structure": structure_cautions(plan),
+        "stops": [
+            [f"{found.where}: {found.message}", found.code.startswith(JUDGED)]
+            for found in plan.findings
+            if found.severity == "stop"
+        ],
         "rooms": room_pages(plan),
         # Of a slab that is tiled as it is there is nothing to show but its tile.
         "surfaces": [
@@ -90,50 +87,26 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if has_second_cuts(piece)
         ],
         "checks": board_checks(plan),
-        "why": why_page(plan),
+        "findings": [_finding(finding) for finding in alike_together(plan.findings)],
         "shopping": [
             [q.item, f"{q.buy}", q.pack, as_needed(q.exact), one_or_more(q.exact, q.unit)]
             for q in plan.quantities
             if q.buy
         ],
-        "judged": _judgement(plan) if judged else None,
-        "findings": [
-            finding.model_dump(mode="json")
-            for finding in alike_together(plan.findings)
-            if not (judged and finding.code.startswith(JUDGED))
-        ],
-        "workings": [
-            {
-                **working.model_dump(mode="json"),
-                "unit": one_or_more(working.result, working.unit),
-                "values": [list(pair) for pair in working.values.items()],
-            }
-            for name, working in plan.workings.items()
-            if name not in elsewhere and not _told_again(plan, name)
-        ],
-        **rule_pages(plan),
     }
 
 
-def _told_again(plan: Plan, name: str) -> bool:
-    """Whether a later working, of what to buy, says all that this one says and more."""
-    mine = plan.workings[name]
-    return any(
-        other != name and more.title == mine.title and mine.values.items() < more.values.items()
-        for other, more in plan.workings.items()
-    )
-
-
-def _judgement(plan: Plan) -> dict[str, Any]:
-    return judgement_pages(
-        job=plan.job.name,
-        date=plan.job.date,
-        practice=plan.job.practice.upper(),
-        structures=plan.structures,
-        findings=plan.findings,
-        workings=plan.workings,
-        cautions=[rule.value for rule in plan.rules if rule.id in STRUCTURE_CAUTIONS],
-    )
+def _finding(finding: Finding) -> dict[str, Any]:
+    """A finding as hands need it; the office pack has its rule and source too."""
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "where": finding.where,
+        "message": finding.message,
+        "measured": finding.measured,
+        "remedy": finding.remedy,
+        "structural": finding.code.startswith(JUDGED),
+    }
 
 
 def _figures(plan: Plan) -> Iterator[tuple[str, str]]:

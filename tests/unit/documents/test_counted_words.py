@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from firstcourse.cli.plan import print_summary
+from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data
 from firstcourse.documents.workbook import tables
 from firstcourse.planning import plan_file, summarize
@@ -28,13 +29,13 @@ def test_one_of_a_thing_is_no_plural(name: str, tmp_path: Path, capsys: pytest.C
     done = _planned(name)
     print_summary(summarize(done), tmp_path)
     shown = [capsys.readouterr().out]
-    shown += [json.dumps(pack_data(done.plan), ensure_ascii=False)]
+    shown += [json.dumps(data(done.plan), ensure_ascii=False) for data in (pack_data, office_data)]
     shown += [
         " ".join("" if cell is None else str(cell) for cell in row)
         for table in tables(done.plan)
         for row in table.rows
     ]
-    shown += [f"{w['result']} {w['unit']}" for w in pack_data(done.plan)["workings"]]
+    shown += [f"{w['result']} {w['unit']}" for w in office_data(done.plan)["workings"]]
     shown += [" ".join(row[3:]) for row in pack_data(done.plan)["shopping"]]
     assert [found[0] for text in shown for found in ONE_OF_MANY.finditer(text)] == []
 

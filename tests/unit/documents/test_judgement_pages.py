@@ -9,7 +9,8 @@ import pytest
 from test_site_pack import plan_of
 
 from firstcourse.documents.judgement_pages import judgement_pages
-from firstcourse.documents.site_pack import pack_data, site_pack
+from firstcourse.documents.office_pack import office_data, office_pack
+from firstcourse.documents.site_pack import site_pack
 from firstcourse.job import read_job_text
 from firstcourse.planning.judging import judge_file, judge_job
 from firstcourse.planning.writing import write_judgement
@@ -27,7 +28,7 @@ def pages(pdf: bytes) -> list[str]:
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 def test_every_structural_page_carries_the_cautions_and_the_engineers_boundary(paper: str) -> None:
-    printed = pages(site_pack(plan_of("limber-floor"), paper))  # type: ignore[arg-type]
+    printed = pages(office_pack(plan_of("limber-floor"), paper))  # type: ignore[arg-type]
     structural = [
         page
         for page in printed
@@ -35,12 +36,14 @@ def test_every_structural_page_carries_the_cautions_and_the_engineers_boundary(p
         and CONTENTS not in page
     ]
     assert len(structural) >= 4
-    for page in structural:
+    on_site = [page for page in pages(site_pack(plan_of("limber-floor"), paper)) if "SUI-" in page]  # type: ignore[arg-type]
+    assert on_site
+    for page in (*structural, *on_site):
         assert CAUTION in page and "licensed engineer" in page
 
 
 def test_a_sheet_gives_formula_numbers_result_limit_and_source_in_order() -> None:
-    judged = pack_data(plan_of("limber-floor"))["judged"]
+    judged = office_data(plan_of("limber-floor"))["judged"]
     floor = judged["sheets"][0][0]
     titles = [line["title"] for line in floor["lines"]]
     assert titles == [
@@ -70,7 +73,7 @@ def test_a_sheet_gives_formula_numbers_result_limit_and_source_in_order() -> Non
 
 
 def test_an_engineer_gets_one_page_with_all_it_takes() -> None:
-    printed = pages(site_pack(plan_of("limber-floor"), "a4"))
+    printed = pages(office_pack(plan_of("limber-floor"), "a4"))
     (sheet,) = [page for page in printed if "Data sheet for an engineer" in page and CONTENTS not in page]
     for wanted in (
         "150 in (12 ft 6 in, 3,810 mm)",
@@ -87,7 +90,7 @@ def test_an_engineer_gets_one_page_with_all_it_takes() -> None:
 
 
 def test_what_the_sheets_print_is_not_printed_again() -> None:
-    printed = "\n".join(pages(site_pack(plan_of("limber-floor"), "letter")))
+    printed = "\n".join(pages(office_pack(plan_of("limber-floor"), "letter")))
     assert printed.count("Bearing pressure") == 1
     assert printed.count("SUI-103") == 1
 
@@ -104,7 +107,7 @@ def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
 
 
 def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:
-    assert pack_data(plan_of("tub-bathroom"))["judged"] is None
+    assert office_data(plan_of("tub-bathroom"))["judged"] is None
 
 
 def judged_pages(old: str, new: str) -> dict[str, Any]:
@@ -148,5 +151,5 @@ def test_a_frame_that_cannot_be_judged_stands_under_the_cautions_too() -> None:
     refused = told.model_copy(
         update={"structures": (), "findings": (stop.model_copy(update={"code": "SUI-901"}),), "surfaces": ()}
     )
-    (page,) = [page for page in pages(site_pack(refused, "letter")) if "SUI-901" in page]
+    (page,) = [page for page in pages(office_pack(refused, "letter")) if "SUI-901" in page]
     assert CAUTION in page

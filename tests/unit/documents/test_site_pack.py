@@ -7,6 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data, site_pack
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_file
@@ -74,12 +75,12 @@ def test_a_tub_named_tub_is_told_by_one_word() -> None:
 
 
 def test_no_working_is_printed_twice() -> None:
-    titles = [working["title"] for working in pack_data(plan_of("tub-bathroom"))["workings"]]
+    titles = [working["title"] for working in office_data(plan_of("tub-bathroom"))["workings"]]
     assert len(titles) == len(set(titles)), [title for title in titles if titles.count(title) > 1]
 
 
 def test_overrides_and_house_assumptions_stand_apart() -> None:
-    data = pack_data(plan_of("tub-bathroom"))
+    data = office_data(plan_of("tub-bathroom"))
     assumed = {row[0] for row in data["assumptions"]}
     assert "boards.gap.opening" in assumed
     published = {value.split()[0] for row in data["rules"] for value in row[1].split("; ")}

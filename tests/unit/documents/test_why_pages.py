@@ -7,7 +7,7 @@ import pypdf
 import pytest
 from test_site_pack import plan_of
 
-from firstcourse.documents.site_pack import site_pack
+from firstcourse.documents.office_pack import office_pack
 from firstcourse.documents.why_pages import MOST_BOXES, why_page
 from firstcourse.plan import Count, RuleOverride
 from firstcourse.workings import Working
@@ -121,6 +121,6 @@ def test_stocks_that_share_surfaces_are_bounded_by_cost_and_told_once() -> None:
 
 def test_the_pack_prints_it() -> None:
     plan = plan_of("tub-bathroom")
-    text = "\n".join(p.extract_text() for p in pypdf.PdfReader(io.BytesIO(site_pack(plan, "a4"))).pages)
+    text = "\n".join(p.extract_text() for p in pypdf.PdfReader(io.BytesIO(office_pack(plan, "a4"))).pages)
     assert why_page(plan)["title"] in text
     assert "plain practice buys" in text

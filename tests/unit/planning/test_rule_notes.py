@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from firstcourse.documents.site_pack import pack_data
+from firstcourse.documents.office_pack import office_data
 from firstcourse.job import read_job
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
@@ -32,7 +32,7 @@ def test_the_plan_says_how_many_of_its_values_are_borrowed(practice: str) -> Non
     assert told.message.startswith(f"{len(borrowed)} of the {len(plan.rules)} values")
     assert f"none of {practice.upper()} practice" in told.message
     assert f"--practice {practice}" in told.remedy
-    pack = pack_data(plan)
+    pack = office_data(plan)
     assert [row[0] for row in pack["borrowed"]] == borrowed
     assert not {row[0] for row in pack["rules"]} & set(borrowed)
 
@@ -42,7 +42,7 @@ def test_the_job_own_values_are_not_borrowed() -> None:
     assert [note.taken_from for note in plan.rules if note.id == "boards.piece.min"] == [""]
     home, _ = _planned("us")
     assert not [finding for finding in home.findings if finding.code == "RUL-101"]
-    assert not pack_data(home)["borrowed"]
+    assert not office_data(home)["borrowed"]
 
 
 def test_the_judgement_alone_tells_of_them_too(tmp_path: Path) -> None:
