@@ -133,7 +133,7 @@ def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
     return _stress(
         "bearing",
         "Bearing pressure",
-        "fc = R / (b · bearing) ≤ Fc⊥",
+        "fc = R / (b · bearing) ≤ Fcp",
         pressure,
         wood.fc_perp_psi,
         steps,

@@ -192,7 +192,7 @@ def _member_facts(size: str | None, species: str, grade: str, joist: Joist) -> t
         ("species, grade", f"{stamp}, {'not known' if grade == UNKNOWN else _GRADES[grade]}"),
         (
             "design values",
-            f"Fb {wood.fb_psi:g}, CF {wood.size_factor:g}, Fv {wood.fv_psi:g}, Fc⊥ {wood.fc_perp_psi:g}, "
+            f"Fb {wood.fb_psi:g}, CF {wood.size_factor:g}, Fv {wood.fv_psi:g}, Fcp {wood.fc_perp_psi:g}, "
             f"E {wood.e_psi:,.0f} psi ({wood.source})",
         ),
     )

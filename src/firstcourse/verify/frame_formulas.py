@@ -22,7 +22,7 @@ _NEAR = 0.01
 """Loads and design values are printed to three or four figures; each may move a result by so much."""
 _MEMBER = re.compile(r"[^,]+, (?P<b>[\d.]+) × (?P<d>[\d.]+) in, (?P<plies>\d+) side by side")
 _VALUES = re.compile(
-    r"Fb (?P<fb>[\d.]+), CF (?P<cf>[\d.]+), Fv (?P<fv>[\d.]+), Fc⊥ (?P<fc>[\d.]+), E (?P<e>[\d,]+) psi.*"
+    r"Fb (?P<fb>[\d.]+), CF (?P<cf>[\d.]+), Fv (?P<fv>[\d.]+), Fcp (?P<fc>[\d.]+), E (?P<e>[\d,]+) psi.*"
 )
 _NAMED = re.compile(r"(?P<size>2x\d+) .*")
 _LITERAL = re.compile(r"\d[\d,]*(?:\.\d+)?")

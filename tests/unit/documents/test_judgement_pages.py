@@ -107,7 +107,7 @@ def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
 
 
 def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:
-    assert office_data(plan_of("tub-bathroom"))["judged"] is None
+    assert office_data(plan_of("metric-column"))["judged"] is None
 
 
 def judged_pages(old: str, new: str) -> dict[str, Any]:

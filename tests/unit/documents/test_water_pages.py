@@ -43,7 +43,7 @@ def test_what_holds_for_all_goes_with_the_kinds_there_are(plan: Plan) -> None:
     assert 'Seams lap 2" at least' in general and "1.2 mm thick while wet" in general
     metric = plan.model_copy(update={"job": plan.job.model_copy(update={"tape": Tape.MM})})
     assert "1.2 mm thick while wet" in " ".join(water_pages(metric)["general"])
-    dry = plan_of("tub-bathroom")
+    dry = plan_of("metric-column")
     assert water_pages(dry) == {"surfaces": [], "general": []}
 
 
