@@ -38,6 +38,23 @@ PRINTED = {
     "nds-sp-no2-fb-2x10": ("lumber.sp.no2.fb.2x10", 800),
     "nds-sp-no2-fb-2x12": ("lumber.sp.no2.fb.2x12", 750),
     "nds-sp-no2-e": ("lumber.sp.no2.e", 1_400_000),
+    "nds-dfl-no3-fb": ("lumber.dfl.no3.fb", 525),
+    "nds-dfl-no3-e": ("lumber.dfl.no3.e", 1_400_000),
+    "nds-dfl-stud-fb": ("lumber.dfl.stud.fb", 700),
+    "nds-dfl-stud-e": ("lumber.dfl.stud.e", 1_400_000),
+    "nds-hf-no3-fb": ("lumber.hf.no3.fb", 500),
+    "nds-hf-no3-e": ("lumber.hf.no3.e", 1_200_000),
+    "nds-hf-stud-fb": ("lumber.hf.stud.fb", 675),
+    "nds-hf-stud-e": ("lumber.hf.stud.e", 1_200_000),
+    "nds-spf-no3-fb": ("lumber.spf.no3.fb", 500),
+    "nds-spf-no3-e": ("lumber.spf.no3.e", 1_200_000),
+    "nds-spf-stud-fb": ("lumber.spf.stud.fb", 675),
+    "nds-spf-stud-e": ("lumber.spf.stud.e", 1_200_000),
+    "nds-hf-ss-fb": ("lumber.hf.ss.fb", 1400),
+    "nds-hf-ss-e": ("lumber.hf.ss.e", 1_600_000),
+    "nds-hf-no1-fb": ("lumber.hf.no1.fb", 975),
+    "nds-hf-no1-e": ("lumber.hf.no1.e", 1_500_000),
+    "nds-cf-stud-2x4": ("lumber.size_factor.stud.2x4", 1.1),
     "nds-cf-fb-2x4": ("lumber.size_factor.2x4", 1.5),
     "nds-cf-fb-2x6": ("lumber.size_factor.2x6", 1.3),
     "nds-cf-fb-2x8": ("lumber.size_factor.2x8", 1.2),
@@ -58,8 +75,36 @@ def test_rule_has_the_printed_value(printed):
     assert RULES.number(rule) == value
 
 
+METRIC = {  # Fb in MPa of 2x4, 2x6, 2x8, 2x10, 2x12, then E in GPa, as a metric edition prints them
+    "ss": ((16.2, 14.5, 13.4, 11.7, 11.0), 12.4),
+    "no1": ((10.3, 9.3, 8.6, 7.2, 6.9), 11.0),
+    "no2": ((7.6, 6.9, 6.4, 5.5, 5.2), 9.7),
+    "no3": ((4.5, 4.0, 3.6, 3.3, 3.1), 9.0),
+    "stud": ((4.5, 4.0, 3.6, 3.3, 3.1), 9.0),
+}
+
+
+@pytest.mark.parametrize("grade", METRIC)
+def test_southern_pine_has_the_printed_metric_values(grade):
+    """One decimal is printed, so half of one is exact."""
+    bending, stiffness = METRIC[grade]
+    for size, printed in zip(("2x4", "2x6", "2x8", "2x10", "2x12"), bending, strict=True):
+        assert lumber(RULES, size, "sp", grade).fb_psi / 145.038 == pytest.approx(printed, abs=0.051)
+    assert lumber(RULES, "2x8", "sp", grade).e_psi / 145_038 == pytest.approx(stiffness, abs=0.051)
+
+
+def test_wide_stud_grade_has_the_values_of_no_3():
+    wide, third = lumber(RULES, "2x10", "hf", "stud"), lumber(RULES, "2x10", "hf", "no3")
+    assert (wide.fb_psi, wide.size_factor, wide.e_psi) == (third.fb_psi, third.size_factor, third.e_psi)
+
+
 def test_what_is_from_memory_says_so():
-    for rule in ("lumber.spf.ss.fb", "lumber.repetitive_factor", "lumber.duration.floor"):
+    for rule in (
+        "lumber.spf.ss.fb",
+        "lumber.dfl.utility.fb.2x4",
+        "lumber.repetitive_factor",
+        "lumber.duration.floor",
+    ):
         assert RULES.entry(rule).known == "memory"
 
 

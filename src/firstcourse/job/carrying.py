@@ -9,12 +9,15 @@ from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name,
 Mils = Annotated[FiniteFloat, Field(gt=0, le=1000)]
 Load = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
 Species = Literal["dfl", "hf", "spf", "sp", "unknown"]
-Grade = Literal["ss", "no1", "no2", "no3", "unknown"]
+Grade = Literal["ss", "no1", "no2", "no3", "stud", "construction", "standard", "utility", "unknown"]
 _SPECIES = (
     "Species on the stamp: Douglas fir-larch (dfl), hem-fir (hf), spruce-pine-fir (spf), southern pine (sp); "
     "unknown counts as the weakest of them."
 )
-_GRADE = "Grade on the stamp: select structural (ss), No. 1 to 3; unknown counts as the weakest."
+_GRADE = (
+    "Grade on the stamp: select structural (ss), No. 1 to 3, stud, and of 2x4 alone construction, standard or "
+    "utility; unknown counts as the weakest that the size is made in."
+)
 
 
 class JoistLoad(JobModel):

@@ -5,9 +5,29 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 
-SPECIES = ("dfl", "hf", "spf", "sp")
-GRADES = ("ss", "no1", "no2", "no3")
+SPECIES = {"dfl": "Douglas fir-larch", "hf": "hem-fir", "spf": "spruce-pine-fir", "sp": "southern pine"}
+GRADES = {
+    "ss": "Select Structural",
+    "no1": "No. 1",
+    "no2": "No. 2",
+    "no3": "No. 3",
+    "stud": "Stud",
+    "construction": "Construction",
+    "standard": "Standard",
+    "utility": "Utility",
+}
 UNKNOWN = "unknown"
+_SMALL = "2x4"
+_SMALL_GRADES = ("construction", "standard", "utility")
+
+
+def grades_of(size: str) -> tuple[str, ...]:
+    """The grades a size is made in: Construction, Standard and Utility are 2x4 and narrower.
+
+    References:
+        AWC NDS Supplement, Tables 4A and 4B: size classification.
+    """
+    return tuple(grade for grade in GRADES if size == _SMALL or grade not in _SMALL_GRADES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,14 +61,16 @@ class Lumber:
 def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNOWN) -> Lumber:
     """The design values of a size, species and grade.
 
+    What is unknown is the weakest it may be: every grade the size is made in, of every species group of the book.
+
     Args:
         rules: The rule book.
         size: Nominal size, such as `2x10`.
-        species: One of `dfl`, `hf`, `spf`, `sp`, or `unknown`.
-        grade: One of `ss`, `no1`, `no2`, `no3`, or `unknown`.
+        species: One of `SPECIES`, or `unknown`.
+        grade: One of `GRADES`, or `unknown`.
 
     Raises:
-        InputValueError: The book has no such size, species or grade.
+        InputValueError: The book has no such size, species or grade, or lacks one that what is unknown may be.
     """
     if f"lumber.depth.{size}" not in rules.entries:
         raise InputValueError(f"no lumber size '{size}'; give one such as 2x10, or the joist's EI")
@@ -56,14 +78,15 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         raise InputValueError(f"no species '{species}'; give one of {', '.join(SPECIES)} or unknown")
     if grade not in (*GRADES, UNKNOWN):
         raise InputValueError(f"no grade '{grade}'; give one of {', '.join(GRADES)} or unknown")
+    if grade != UNKNOWN and grade not in grades_of(size):
+        raise InputValueError(
+            f"grade {GRADES[grade]} is made in 2x4 alone, not in {size}; read the stamp again, or give the joist's EI"
+        )
     found = [
-        values
+        _values(rules, size, one, other)
         for one in (SPECIES if species == UNKNOWN else (species,))
-        for other in (GRADES if grade == UNKNOWN else (grade,))
-        if (values := _values(rules, size, one, other)) is not None
+        for other in (grades_of(size) if grade == UNKNOWN else (grade,))
     ]
-    if not found:
-        raise InputValueError(f"the rule book has no values for {size} {species} {grade}; give the joist's EI")
     if UNKNOWN not in (species, grade):
         return found[0]
     # Each property's own minimum: weaker than any single species, so never on the unsafe side.
@@ -83,21 +106,33 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
     )
 
 
-def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber | None:
-    own_size = f"lumber.{species}.{grade}.fb.{size}"
-    any_size = f"lumber.{species}.{grade}.fb"
+def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
+    factor = f"lumber.size_factor.{size}"
+    listed = grade
+    if grade == "stud":
+        stud_factor = f"lumber.size_factor.stud.{size}"
+        if species == "sp" or stud_factor not in rules.entries:
+            # Southern pine's table has one row for both; elsewhere wide Stud has the values and factors of No. 3.
+            listed = "no3"
+        else:
+            factor = stud_factor
+    own_size = f"lumber.{species}.{listed}.fb.{size}"
+    any_size = f"lumber.{species}.{listed}.fb"
     fb = next((rule for rule in (own_size, any_size) if rule in rules.entries), None)
     if fb is None:
-        return None
+        raise InputValueError(
+            f"the rule book has no values for {SPECIES[species]} {GRADES[listed]} in {size}; "
+            "read the grade stamp and enter species and grade, or give the joist's EI"
+        )
     return Lumber(
-        name=f"{size} {rules.entry(fb).description.split(',')[0].split(f' {size}')[0]}",
+        name=f"{size} {SPECIES[species][0].upper()}{SPECIES[species][1:]} {GRADES[grade]}",
         width_in=rules.number("lumber.width"),
         depth_in=rules.number(f"lumber.depth.{size}"),
         fb_psi=rules.number(fb),
         # A value tabulated for its own size has the size effect in it already.
-        size_factor=1.0 if fb == own_size else rules.number(f"lumber.size_factor.{size}"),
-        e_psi=rules.number(f"lumber.{species}.{grade}.e"),
+        size_factor=1.0 if fb == own_size else rules.number(factor),
+        e_psi=rules.number(f"lumber.{species}.{listed}.e"),
         fv_psi=rules.number(f"lumber.{species}.fv"),
         fc_perp_psi=rules.number(f"lumber.{species}.fc_perp"),
-        source=f"{rules.entry(fb).source}, {rules.entry(fb).locator}",
+        source=rules.entry(fb).cited,
     )

@@ -9,13 +9,11 @@ from firstcourse.suitability.ceilings import Above, CeilingInput, ceiling_dead_l
 from firstcourse.suitability.checks import Check, stiffness_text
 from firstcourse.suitability.floors import FloorInput, Use, floor_joist
 from firstcourse.suitability.joists import Joist, section_working
-from firstcourse.suitability.lumber import UNKNOWN
+from firstcourse.suitability.lumber import GRADES, SPECIES, UNKNOWN
 from firstcourse.suitability.panels import thickness_in
 from firstcourse.suitability.walls import Studs
 from firstcourse.workings import Working
 
-_SPECIES = {"dfl": "Douglas fir-larch", "hf": "hem-fir", "spf": "spruce-pine-fir", "sp": "southern pine"}
-_GRADES = {"ss": "select structural", "no1": "No. 1", "no2": "No. 2", "no3": "No. 3"}
 _ABOVE = {
     Above.ATTIC: "attic without storage",
     Above.STORAGE: "attic with limited storage",
@@ -186,10 +184,10 @@ def _member_facts(size: str | None, species: str, grade: str, joist: Joist) -> t
             ),
         )
     wood = joist.wood
-    stamp = "not known" if species == UNKNOWN else _SPECIES[species]
+    stamp = "not known" if species == UNKNOWN else SPECIES[species]
     return (
         ("joists", f"{size}, {wood.width_in:g} × {wood.depth_in:g} in, {joist.plies} side by side"),
-        ("species, grade", f"{stamp}, {'not known' if grade == UNKNOWN else _GRADES[grade]}"),
+        ("species, grade", f"{stamp}, {'not known' if grade == UNKNOWN else GRADES[grade]}"),
         (
             "design values",
             f"Fb {wood.fb_psi:g}, CF {wood.size_factor:g}, Fv {wood.fv_psi:g}, Fcp {wood.fc_perp_psi:g}, "

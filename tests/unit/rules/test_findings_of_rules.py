@@ -14,7 +14,7 @@ RULES = load_rules(datetime.date(2026, 11, 1))
     ("rule", "end"),
     [
         ("panel.ei.15_32", ", Table 4A (from memory, not seen)"),
-        ("lumber.dfl.no3.fb", "(from memory), Table 4A"),
+        ("lumber.dfl.standard.e", "(from memory), Table 4A"),
         ("boards.piece.min", "house assumption"),
     ],
 )

@@ -189,7 +189,7 @@ def test_glued_layers_gain_only_a_share():
         lambda: lumber(RULES, "2x7"),
         lambda: lumber(RULES, "2x8", "oak"),
         lambda: lumber(RULES, "2x8", "dfl", "no9"),
-        lambda: lumber(RULES, "2x8", "sp", "no3"),
+        lambda: lumber(RULES, "2x8", "sp", "standard"),
         lambda: replace(GOOD, stiffness=1e8),
         lambda: check_floor(RULES, replace(GOOD, span_in=0)),
         lambda: check_floor(RULES, replace(GOOD, points=(PointLoad(load_lb=1, at_in=500),))),
