@@ -6,8 +6,8 @@ from pathlib import Path
 from firstcourse.cli.demo import EXAMPLE, example_job
 from firstcourse.findings import Severity
 from firstcourse.job import read_job
-from firstcourse.planning import plan_file
 from firstcourse.plan import Plan
+from firstcourse.planning import plan_file
 
 
 @cache

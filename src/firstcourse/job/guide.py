@@ -43,6 +43,9 @@ image, so this order is what decides it.
 - On a floor or ceiling: `left` is from the left end of the named side, `out` is square to that side into the room.
 - For a round hole both name its centre.
 
+Sides and diagonals of a room run between bare studs where a wall is to be boarded (its boards stand inside them),
+and to the face of a wall that stays. `taped_to` says so; a room taped to a finish that comes off is provisional.
+
 Four sides do not fix a room. Tape at least one diagonal; a second one checks the first. A room with n corners
 needs n - 3 diagonals that fix it, and every one above that finds mistakes.
 

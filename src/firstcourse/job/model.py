@@ -233,7 +233,10 @@ class BoardedWall(JobModel):
     wall: Pair = Field(description="Left and right corner, such as A-B.")
     boards: BoardRange = Field(default=BoardRange(), description="Where less than the whole wall is boarded.")
     foot: Literal["floor", "tub", "tray", "kerb", "none"] = Field(
-        default="floor", description="What the boards stand above; the gap there is sealed."
+        default="floor",
+        description="What the boards stand above: the floor; a tub's or tray's rim or a kerb, where boards.bottom "
+        "gives its height; or none, where they begin above free wall. The gap there (rule boards.gap.foot; none "
+        "leaves no gap) is kept open under the boards and sealed; over a tray or kerb nothing is driven low.",
     )
     framing: WallFraming = Field(description="The studs.")
     blocking: Annotated[tuple[WallBlocking, ...], Field(max_length=MOST_ITEMS)] = Field(
@@ -341,6 +344,11 @@ class Room(JobModel):
     )
     sides: dict[Pair, Length] = Field(description="Taped length of each side.")
     diagonals: dict[Pair, Length] = Field(default={}, description="Taped distances between other corners.")
+    taped_to: Literal["studs", "finish"] | None = Field(
+        default=None,
+        description="What the tape touched on the walls to be boarded: bare studs, as planning takes it where not "
+        "given, or the finish that was still on them (finish). Walls that stay are taped to their face.",
+    )
     height: Length | None = Field(default=None, description="One height for all corners.")
     heights: dict[Corner, Length] = Field(default={}, description="Wall height at each corner.")
     levels: dict[Corner, Offset] = Field(default={}, description="Floor height at corners against a level line.")

@@ -27,6 +27,7 @@ rooms:
     sides: {A-B: 8' 0-1/4", B-C: 5' 0", C-D: 8' 0-1/8", D-A: 5' 0-1/8"}
     # Four sides do not fix a room: tape at least one diagonal, two to check yourself.
     diagonals: {A-C: 9' 5-5/16", B-D: 9' 5-1/4"}
+    taped_to: studs         # studs, or finish where what is on the walls still has to come off
     height: 8'
     floor:
       framing: {parallel_to: A-B, spacing: 16 in, first: 14 1/4 in}

@@ -4,7 +4,7 @@ from typing import Any
 
 from firstcourse.geometry import area2
 from firstcourse.survey.network import Residual
-from firstcourse.survey.room import RoomSurvey, floor_area
+from firstcourse.survey.room import RoomSurvey, floor_area, shift_text, told_taped_to
 from firstcourse.units import TICKS_PER_MM, Tape, counted, format_length, ticks_from_mm, to_mm
 
 
@@ -27,6 +27,8 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
             f"  {name:<6} {format_length(u, tape):>14} {format_length(v, tape):>14}"
             f"{'':>18} {_within(done.uncertainty_mm[name], tape):>18}"
         )
+    lines.append(f"  taped to: {told_taped_to(room)}")
+    lines.append(f"  {_squared(room, tape)}")
     lines.append("  reading            taped       adjusted   off by")
     lines += [_reading_line(residual, tape) for residual in done.residuals]
     return tuple(lines)
@@ -37,6 +39,7 @@ def report_fields(room: RoomSurvey) -> dict[str, Any]:
     done = room.adjustment
     return {
         "name": room.name,
+        "taped_to": room.taped_to or None,
         "freedom": done.freedom,
         "area_m2": abs(area2(room.outline)) / 2 / (1000 * TICKS_PER_MM) ** 2,
         "corners": [
@@ -44,6 +47,7 @@ def report_fields(room: RoomSurvey) -> dict[str, Any]:
                 "name": name,
                 "at": [to_mm(value) for value in room.plan[name]],
                 "uncertainty_95": round(done.uncertainty_mm[name], 3),
+                "squared": round(room.squared_mm[name], 3),
             }
             for name in room.corners
         ],
@@ -61,6 +65,16 @@ def report_fields(room: RoomSurvey) -> dict[str, Any]:
         "suspects": [suspect.reading.name for suspect in done.suspects],
         "ambiguous": done.ambiguous,
     }
+
+
+def _squared(room: RoomSurvey, tape: Tape) -> str:
+    name, moved = max(room.squared_mm.items(), key=lambda item: item[1])
+    if moved == 0:
+        return "drawn as adjusted"
+    return (
+        f"drawn square where a side is less than {format_length(tape.graduation, tape)} off it: "
+        f"{name} moves the most, by {shift_text(moved, tape)}"
+    )
 
 
 def _reading_line(residual: Residual, tape: Tape) -> str:

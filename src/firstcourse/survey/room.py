@@ -1,5 +1,6 @@
 """One room as its readings prove it, and how its headline numbers came about."""
 
+import math
 from dataclasses import dataclass
 
 from firstcourse.geometry import area2
@@ -7,6 +8,8 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.survey.network import Adjustment
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
 from firstcourse.workings import Working
+
+_MM_PER_IN = 25.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,6 +19,8 @@ class RoomSurvey:
     Attributes:
         plan: Corner to its point on the floor plan seen from above, first side along the top [ticks].
         outline: The floor outline, counter-clockwise; sides within one graduation of square are drawn square.
+        squared_mm: How far drawing them so moved each corner from where the readings put it [mm].
+        taped_to: What the tape touched on walls to be boarded, `studs` or `finish`; empty where it is not said.
     """
 
     name: str
@@ -23,6 +28,23 @@ class RoomSurvey:
     adjustment: Adjustment
     plan: dict[str, Point]
     outline: Ring
+    squared_mm: dict[str, float]
+    taped_to: str = ""
+
+
+def told_taped_to(room: RoomSurvey) -> str:
+    """What sides and diagonals run between, in words."""
+    return {
+        "studs": "bare studs, walls that stay to their face",
+        "finish": "the finish that was still on the walls",
+    }.get(room.taped_to, "bare studs, walls that stay to their face (taken so, the job does not say)")
+
+
+def shift_text(shift_mm: float, tape: Tape) -> str:
+    """A move too small for the tape, in decimals of its unit, never said to be less than it is."""
+    if tape is Tape.INCH:
+        return f"{math.ceil(shift_mm / _MM_PER_IN * 1000 - 1e-6) / 1000:.3f} in"
+    return f"{math.ceil(shift_mm * 100 - 1e-6) / 100:.2f} mm"
 
 
 def floor_area(room: RoomSurvey, tape: Tape) -> tuple[str, str]:
@@ -39,6 +61,7 @@ def room_workings(room: RoomSurvey, tape: Tape) -> dict[str, Working]:
     area, unit = floor_area(room, tape)
     needed = len(done.residuals) - done.freedom
     worst = max(done.residuals, key=lambda residual: abs(residual.residual_mm))
+    moved, _, moved_unit = shift_text(max(room.squared_mm.values()), tape).partition(" ")
     return {
         f"survey.{room.name}.area": Working(
             title=f"Floor area of {room.name}",
@@ -54,7 +77,11 @@ def room_workings(room: RoomSurvey, tape: Tape) -> dict[str, Working]:
         f"survey.{room.name}.checks": Working(
             title=f"Readings of {room.name} beyond those needed",
             formula="readings - (2 × corners - 3)",
-            values={"readings": str(len(done.residuals)), "corners": str(len(room.corners))},
+            values={
+                "readings": str(len(done.residuals)),
+                "corners": str(len(room.corners)),
+                "taped to": told_taped_to(room),
+            },
             result=str(done.freedom),
             unit="readings",
             source="weighted least squares; Chandra, Surveying: Problem Solving, chapter 5",
@@ -62,5 +89,13 @@ def room_workings(room: RoomSurvey, tape: Tape) -> dict[str, Working]:
                 f"{needed} distances fix the shape of {len(room.corners)} corners.",
                 f"The adjustment changes {worst.reading.name} the most, by {abs(worst.residual_mm):.1f} mm.",
             ),
+        ),
+        f"survey.{room.name}.square": Working(
+            title=f"How far corners of {room.name} are moved so that its sides are drawn square",
+            formula="drawn - adjusted; sides less than a graduation of the tape off square only",
+            values={name: shift_text(room.squared_mm[name], tape) for name in room.corners},
+            result=moved,
+            unit=f"{moved_unit} at most",
+            source="house assumption: no tape shows less than its graduation",
         ),
     }

@@ -1,5 +1,6 @@
 """A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
 
+import math
 from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
@@ -87,6 +88,10 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
     adjustment = adjust(room.corners, readings, limit=rules.number("survey.blunder.limit"))
     points = {name: (ticks_from_mm(at[0]), ticks_from_mm(at[1])) for name, at in adjustment.corners_mm.items()}
     squared = _squared([points[name] for name in room.corners], tape.graduation)
+    shifts = {
+        name: to_mm(math.dist(drawn, was))
+        for name, drawn, was in zip(room.corners, squared, (points[name] for name in room.corners), strict=True)
+    }
     left, lower = min(u for u, _ in squared), min(v for _, v in squared)
     plan = {name: (u - left, v - lower) for name, (u, v) in zip(room.corners, squared, strict=True)}
     outline = counter_clockwise(tuple(plan[name] for name in room.corners))
@@ -94,7 +99,15 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
         raise InputValueError(
             "the adjusted outline crosses itself; check the order of the corners and the readings"
         )
-    return RoomSurvey(name=room.name, corners=room.corners, adjustment=adjustment, plan=plan, outline=outline)
+    return RoomSurvey(
+        name=room.name,
+        corners=room.corners,
+        adjustment=adjustment,
+        plan=plan,
+        outline=outline,
+        squared_mm=shifts,
+        taped_to=room.taped_to or "",
+    )
 
 
 def _squared(points: list[Point], graduation: int) -> list[Point]:
@@ -164,6 +177,17 @@ def _distance_mm(adjustment: Adjustment, one: str, other: str) -> float:
 
 def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> list[Finding]:
     found = [*_blunders(room, survey.adjustment, tape, rules), *_unchecked(room, survey.adjustment)]
+    if room.taped_to == "finish" and room.walls:
+        found.append(
+            Finding(
+                code="SUR-105",
+                severity=Severity.FIX,
+                where=room.name,
+                message="The sides are taped to a finish, and boards stand on studs: the room will be larger by "
+                "what comes off the walls.",
+                remedy="Take this plan for pricing only. Tape again between bare studs before anything is cut.",
+            )
+        )
     limit = rules.entry("survey.plumb.note")
     for pair, lean in room.plumb.items():
         if abs(lean) > rules.ticks(limit.id):

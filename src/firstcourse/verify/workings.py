@@ -110,6 +110,15 @@ def _survey(plan: Document) -> Iterator[Objection]:
             said = first_number(working.result)
             if said is None or abs(said * per - area) > slack + 0.005 * per:
                 yield Objection(_CODE, name, f"gives {working.result} for corners that bound {area / per:.2f}")
+        elif name.endswith(".square"):
+            moved = [first_number(text) or 0.0 for text in working.values.values()]
+            yield from _is(name, working.result, max(moved, default=0.0), "the greatest move of a corner")
+            # A corner moves along both axes by less than a graduation, and is rounded up as printed.
+            most = (
+                math.sqrt(2) * plan.tape.graduation / (TICKS_PER_INCH if plan.tape is Tape.INCH else TICKS_PER_MM)
+            )
+            if max(moved, default=0.0) > most + 0.01:
+                yield Objection(_CODE, name, "moves a corner further than a tape could miss")
         elif name.endswith(".checks") and {"readings", "corners"} <= working.values.keys():
             readings, number = (_whole(working.values[key]) for key in ("readings", "corners"))
             yield from _is(name, working.result, readings - (2 * number - 3), "readings beyond those needed")
