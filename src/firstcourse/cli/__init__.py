@@ -3,18 +3,19 @@
 Exit codes: 0 done; 1 done, but a finding stops the work; 2 wrong input, nothing written; 3 our fault.
 """
 
-import os
 import signal
 import sys
 import threading
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from types import FrameType
 
 from cyclopts import App, CycloptsError
 
 from firstcourse import __version__
+from firstcourse.cli.streams import AnswerLostError, leave_stdout, plain_streams
 from firstcourse.errors import FirstcourseError, PlanRefusedError
+from firstcourse.units import printable
 
 TRY_AGAIN_S = 0.05
 """An interrupt that comes while a module loads is tried again after so many seconds."""
@@ -64,7 +65,7 @@ def run(arguments: Sequence[str]) -> int:
     """
     stopped: list[int] = []
     try:
-        with _noting_interrupts(stopped):
+        with _noting_interrupts(stopped), plain_streams():
             result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")
             return result if isinstance(result, int) else 0
     except CycloptsError as error:
@@ -76,10 +77,13 @@ def run(arguments: Sequence[str]) -> int:
         return _say(str(error), 2)
     except BrokenPipeError:
         # The reader (a pager, `head`) has left; there is nobody to tell, nor a pipe to flush into.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        leave_stdout()
         return 0
+    except AnswerLostError as error:
+        leave_stdout()
+        return _say(f"standard output: {error.strerror}; the work is done, but its answer could not be printed", 2)
     except OSError as error:
-        return _say(f"{error.filename or 'file'}: {error.strerror or error}", 2)
+        return _say(f"{error.filename or 'standard output'}: {error.strerror or error}", 2)
     except (KeyboardInterrupt, Exception) as error:
         # A library that is being loaded may turn the interrupt into an error of its own.
         if stopped or isinstance(error, KeyboardInterrupt):
@@ -125,5 +129,6 @@ def _is_loading(frame: FrameType | None) -> bool:
 
 
 def _say(text: str, code: int) -> int:
-    print(text, file=sys.stderr)
+    with suppress(OSError):
+        print(printable(text), file=sys.stderr)
     return code

@@ -2,13 +2,14 @@
 
 from pathlib import Path
 
+from firstcourse.cli.output import OutFolder
 from firstcourse.cli.plan import plan
 from firstcourse.errors import InputValueError
 
 EXAMPLE = "tub-bathroom"
 
 
-def demo(out: Path = Path("out/demo"), /) -> int:
+def demo(out: OutFolder = Path("out/demo"), /) -> int:
     """Plan the first example, a bathroom with a tub, and say where to look.
 
     Args:

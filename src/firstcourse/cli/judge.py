@@ -3,13 +3,13 @@
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json
+from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_findings, print_json
 
 if TYPE_CHECKING:
     from firstcourse.suitability import Remedy
 
 
-def judge(job: Path, /, *, out: Path | None = None, json: bool = False) -> int:
+def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> int:
     """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
 
     Ends with 1 when a finding stops the work. What the job does not say is not judged, and a note tells so.

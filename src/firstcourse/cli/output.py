@@ -3,11 +3,15 @@
 import json
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Annotated
+
+from cyclopts import Parameter, Token
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.units import printable
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
 _HEADING = {
@@ -21,6 +25,16 @@ def progress(text: str) -> None:
     """Say on stderr what is being done, so that stdout stays for the answer."""
     if sys.stderr.isatty():
         print(f"  {text}", file=sys.stderr)
+
+
+def _named(_wanted: object, tokens: Sequence[Token]) -> Path:
+    if not tokens[0].value.strip():
+        raise ValueError("no folder is named; give one such as --out plan, or --out . for this one")
+    return Path(tokens[0].value)
+
+
+OutFolder = Annotated[Path, Parameter(converter=_named)]
+"""A folder to write into; an empty name is refused, not taken for the working folder."""
 
 
 def check_folder(out: Path) -> None:
@@ -38,7 +52,9 @@ def check_folder(out: Path) -> None:
 
 def print_json(value: object) -> None:
     """Print a value for another program to read."""
-    print(json.dumps(value, indent=2, ensure_ascii=False))
+    text = json.dumps(value, indent=2, ensure_ascii=False)
+    # What a terminal would obey is escaped the way JSON has it; the rest stays readable.
+    print("".join(sign if printable(sign) == sign else json.dumps(sign)[1:-1] for sign in text))
 
 
 def print_findings(findings: Iterable[Finding]) -> None:

@@ -5,13 +5,13 @@ from typing import Annotated, Any
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import check_folder, exit_code, print_findings, print_json, progress
+from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_findings, print_json, progress
 from firstcourse.units import as_needed, counted, one_or_more
 
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
-def plan(job: Path, /, *, out: Path, effort: Effort = 1, json: bool = False) -> int:
+def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, json: bool = False) -> int:
     """Plan boards, cuts and fasteners; verify the plan; write it and its papers.
 
     Ends with 1 when a finding stops the work; everything is written all the same, so that it can be read.

@@ -4,6 +4,10 @@ from pathlib import Path
 
 from firstcourse.cli.output import print_json
 from firstcourse.errors import InputValueError
+from firstcourse.files import read_file, utf8_text
+
+LARGEST_PLAN_BYTES = 300_000_000
+"""Some 500 rooms; reading takes several times as much memory."""
 
 
 def verify(path: Path, /, *, json: bool = False) -> int:
@@ -19,9 +23,9 @@ def verify(path: Path, /, *, json: bool = False) -> int:
 
     file = path / "plan.json" if path.is_dir() else path
     try:
-        text = file.read_text(encoding="utf-8")
-    except UnicodeDecodeError as error:
-        raise InputValueError(f"{file}: not a text file in UTF-8, so not a plan.json") from error
+        text = utf8_text(read_file(file, most_bytes=LARGEST_PLAN_BYTES, what="a plan"))
+    except InputValueError as error:
+        raise InputValueError(f"{file}: {error}") from None
     verdict = verify_text(text)
     if not verdict.readable and not json:
         (objection,) = verdict.objections

@@ -40,6 +40,17 @@ def _job(job: Job) -> Iterator[Wrong]:
     for index, offcut in enumerate(job.offcuts):
         if offcut.stock not in stocks:
             yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
+            continue
+        whole = job.stock[stocks.index(offcut.stock)].size
+        if any(part > side for part, side in zip(sorted(offcut.size), sorted(whole), strict=True)):
+            left, cut_from = (
+                " x ".join(format_length(side, job.tape, feet=False) for side in size)
+                for size in (offcut.size, whole)
+            )
+            yield (
+                ("offcuts", index, "size"),
+                f"{left} is more than the sheet it is left over from ({cut_from}); measure it again",
+            )
     yield from _changes(job)
     for index, room in enumerate(job.rooms):
         for path, message in _room(room, frozenset(stocks), job.tape):

@@ -2,12 +2,14 @@
 
 from typing import Annotated, Any, get_args
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, FiniteFloat, WithJsonSchema
 from pydantic.fields import FieldInfo
 
 from firstcourse.units import LengthError, parse_length
 
 LONGEST_SIDE_MM = 100_000
+WIDEST_JOINT_MM = 25
+HIGHEST_PRICE = 1e9
 MOST_ROOMS = 500
 MOST_CORNERS = 60
 MOST_ITEMS = 400
@@ -44,6 +46,10 @@ Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _L
 """Zero or more, at most 100 m [ticks]."""
 Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]
 """Either sign [ticks]."""
+Joint = Annotated[int, BeforeValidator(_length), Field(gt=0, le=WIDEST_JOINT_MM * 640), _LENGTH_SCHEMA]
+"""A grout joint: more than zero, at most 25 mm [ticks]."""
+Price = Annotated[FiniteFloat, Field(ge=0, le=HIGHEST_PRICE)]
+"""Of one sheet or box, in the job's currency."""
 Name = Annotated[str, Field(pattern=NAME_PATTERN)]
 Corner = Annotated[str, Field(pattern=CORNER_PATTERN)]
 Pair = Annotated[str, Field(pattern=PAIR_PATTERN)]

@@ -31,6 +31,7 @@ from firstcourse.job.fields import (
     Name,
     Offset,
     Pair,
+    Price,
 )
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
@@ -46,7 +47,7 @@ class SheetStock(JobModel):
     size: tuple[Length, Length] = Field(description="Width and length of the sheet.")
     thickness: Length = Field(description="Thickness of the sheet.")
     kind: Name = Field(default="fibre_cement", description="Board family, in your words.")
-    price: Annotated[FiniteFloat, Field(ge=0)] | None = Field(default=None, description="Price of one sheet.")
+    price: Price | None = Field(default=None, description="Price of one sheet.")
     density_kg_m3: Annotated[FiniteFloat, Field(gt=0, lt=10_000)] | None = Field(
         default=None, description="Density for masses; the rule book's value where not given."
     )

@@ -6,7 +6,7 @@ no `no` turns into a falsehood and no `0600` into a number. JSON is read the sam
 
 import difflib
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -15,10 +15,12 @@ import yaml
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from firstcourse.errors import InputProblem, JobError
+from firstcourse.errors import InputProblem, InputValueError, JobError, RuleNotFoundError
+from firstcourse.files import read_file, utf8_text
 from firstcourse.job.checks import check_job
-from firstcourse.job.fields import CORNER_PATTERN, NAME_PATTERN, PAIR_PATTERN
+from firstcourse.job.fields import CORNER_PATTERN, LONGEST_SIDE_MM, NAME_PATTERN, PAIR_PATTERN
 from firstcourse.job.model import Job
+from firstcourse.units import mm, printable, to_inches, to_mm
 
 LARGEST_FILE_BYTES = 2_000_000
 DEEPEST = 30
@@ -61,15 +63,9 @@ def read_job(path: Path) -> Job:
         JobError: The file cannot be read or says something a job cannot say.
     """
     try:
-        data = path.read_bytes()
-    except OSError as error:
-        raise _refuse(str(path), error.strerror or "cannot be read") from None
-    if len(data) > LARGEST_FILE_BYTES:
-        raise _refuse(str(path), f"{len(data):,} bytes are too many for a job document (2,000,000 at most)")
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise _refuse(str(path), "is not UTF-8 text; save it as UTF-8") from None
+        text = utf8_text(read_file(path, most_bytes=LARGEST_FILE_BYTES, what="a job document"))
+    except InputValueError as error:
+        raise _refuse(str(path), str(error)) from None
     return read_job_text(text, str(path))
 
 
@@ -116,16 +112,19 @@ def problems_placed(path: Path) -> Iterator[None]:
     try:
         yield
     except JobError as error:
-        try:
-            _, places, _ = _tree(path.read_text(encoding="utf-8-sig"), str(path))
-        except (OSError, ValueError):
-            places = {}
-        raise JobError(
-            tuple(
-                _problem(str(path), places, _undotted(problem.field.split(" (")[0]), problem.message)
-                for problem in error.problems
-            )
-        ) from None
+        found = [(_undotted(problem.field.split(" (")[0]), problem.message) for problem in error.problems]
+    except RuleNotFoundError as error:
+        found = [(("date",), str(error))]
+    except InputValueError as error:
+        raise _refuse(str(path), str(error)) from None
+    else:
+        return
+    try:
+        text = utf8_text(read_file(path, most_bytes=LARGEST_FILE_BYTES, what="a job document"))
+        _, places, _ = _tree(text, str(path))
+    except ValueError:
+        places = {}
+    raise JobError(tuple(_problem(str(path), places, field, message) for field, message in found))
 
 
 def _undotted(field: str) -> FieldPath:
@@ -145,7 +144,7 @@ def _tree(text: str, name: str) -> tuple[Any, Places, list[InputProblem]]:
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-        message = _printable(_not_yaml(error, text, line))
+        message = printable(_not_yaml(error, text, line))
         problem = InputProblem(file=name, line=line, column=column, field="", message=message)
         raise JobError((problem,)) from None
     except (yaml.YAMLError, ValueError, RecursionError) as error:
@@ -201,8 +200,10 @@ class _Walker:
             self._wrong(place, path, "anchors and aliases are not used in a job document; write it out")
             return None
         self.seen.add(id(node))
-        if len(path) > DEEPEST or len(self.seen) > MOST_NODES:
-            raise _refuse(self.name, "is nested too deeply or holds too much for a job document")
+        if len(path) > DEEPEST:
+            raise self._too_much(place, path, f"is nested more than {DEEPEST} deep; a job document never is")
+        if len(self.seen) > MOST_NODES:
+            raise self._too_much(place, path, f"is more than a job document holds ({MOST_NODES:,} values at most)")
         if node.tag not in _PLAIN_TAGS:
             self._wrong(place, path, f"the tag {node.tag} is not used in a job document")
             return None
@@ -229,14 +230,18 @@ class _Walker:
             result[key] = self.value(value_node, (*path, key))
         return result
 
+    def _too_much(self, place: tuple[int, int], path: FieldPath, message: str) -> JobError:
+        self._wrong(place, path[:3], message)
+        return JobError((self.problems[-1],))
+
     def _wrong(self, place: tuple[int, int], path: FieldPath, message: str) -> None:
         self.problems.append(
             InputProblem(
                 file=self.name,
                 line=place[0],
                 column=place[1],
-                field=_printable(_dotted(path)),
-                message=_printable(message),
+                field=printable(_dotted(path)),
+                message=printable(message),
             )
         )
 
@@ -268,24 +273,27 @@ def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: s
         elif kind in ("greater_than", "greater_than_equal", "less_than_equal", "less_than") and _is_length(
             data, path
         ):
-            message = f"'{_given(data, path)}' is out of range: lengths are more than zero and at most 100 m"
+            message = f"'{_given(data, path)}' is out of range: {_length_span(error.get('ctx', {}))}"
         elif kind == "string_pattern_mismatch":
             message = f"'{_short(received)}' is not {_WANTED[error['ctx']['pattern']]}"
         else:
-            message = _refused(kind, received, error["msg"])
+            message = _refused(kind, received, error["msg"], error.get("ctx", {}))
         found.append(_problem(name, places, path, message))
     return tuple(found)
 
 
-def _refused(kind: str, received: Any, said: str) -> str:
+def _refused(kind: str, received: Any, said: str, bounds: Mapping[str, Any]) -> str:
     """Why a value is refused, in a setter's words; `said` is what the models' library says of it."""
     wanted = next((words for start, words in _WANTED_KINDS if kind.startswith(start)), None)
+    if kind in ("too_short", "too_long"):
+        few = kind == "too_short"
+        wanted = f"must hold at {'least' if few else 'most'} {bounds['min_length' if few else 'max_length']}"
     if wanted is None:
         wanted = re.sub(r"^(input|value|string|tuple) should", "must", said[0].lower() + said[1:])
     if received is None:
         return f"nothing is given: it {wanted}, or leave the setting out"
     if isinstance(received, list | tuple):
-        return f"a list of {len(received)} stands here: it {wanted}"
+        return f"{'an empty list' if not received else f'a list of {len(received)}'} stands here: it {wanted}"
     if isinstance(received, dict):
         return f"a group of settings stands here ({_short(', '.join(map(str, received)))}): it {wanted}"
     return f"'{_short(received)}': it {wanted}"
@@ -297,12 +305,14 @@ def _problem(name: str, places: Places, path: FieldPath, message: str) -> InputP
         known = known[:-1]
     line, column = places.get(known, (1, 1))
     field = _dotted(tuple(part for part in path if part != "[key]"))
-    return InputProblem(file=name, line=line, column=column, field=_printable(field), message=_printable(message))
+    return InputProblem(file=name, line=line, column=column, field=printable(field), message=printable(message))
 
 
-def _printable(text: str) -> str:
-    """What steers a terminal or turns the direction of writing is shown as its code."""
-    return "".join(sign if sign.isprintable() else sign.encode("unicode_escape").decode() for sign in text)
+def _length_span(bounds: Mapping[str, Any]) -> str:
+    most = bounds.get("le")
+    if most is not None and most != mm(LONGEST_SIDE_MM):
+        return f"it is at most {to_mm(most):g} mm ({to_inches(most):.4g} in)"
+    return "lengths are more than zero and at most 100 m"
 
 
 def _is_length(data: Any, path: FieldPath) -> bool:

@@ -1,11 +1,13 @@
 """What the client will see: the tile that was chosen, and how it is to lie on a surface."""
 
+import re
+from contextlib import suppress
 from fractions import Fraction
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, Field, FiniteFloat, WithJsonSchema, model_validator
 
-from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Pair
+from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Joint, Length, Name, Pair, Price
 
 Pattern = Literal[
     "stacked",
@@ -26,10 +28,11 @@ TileExposure = Literal["interior", "slab", "sun", "heat", "moist", "exterior"]
 def _fraction(value: Any) -> Any:
     if not isinstance(value, str):
         return value
-    try:
-        return Fraction(value)
-    except (ValueError, ZeroDivisionError):
-        raise ValueError(f"'{value}' is no fraction; write a share of the tile, such as 1/2 or 1/3") from None
+    with suppress(ZeroDivisionError):
+        # Bounded before it is worked out: 1e-9999999 is a fraction too, of ten million digits.
+        if re.fullmatch(r"\d{1,4}(\s*/\s*\d{1,4})?|\d?\.\d{1,6}", value):
+            return Fraction(value.replace(" ", ""))
+    raise ValueError(f"'{value}' is no fraction; write a share of the tile, such as 1/2 or 1/3")
 
 
 Share = Annotated[
@@ -62,7 +65,7 @@ class ChosenTile(JobModel):
     edges: Literal["pressed", "rectified"] = Field(
         default="pressed", description="Edges as pressed (calibrated), or ground to size (rectified)."
     )
-    joint: Length | None = Field(
+    joint: Joint | None = Field(
         default=None, description="Grout joint you want; the least that the rules allow where not given."
     )
     size_spread: Length | None = Field(
@@ -76,7 +79,7 @@ class ChosenTile(JobModel):
     per_box: Annotated[int, Field(ge=1, le=100_000)] | None = Field(
         default=None, description="Pieces in a box (mosaic: sheets in a box); single pieces otherwise."
     )
-    price: Annotated[FiniteFloat, Field(ge=0)] | None = Field(default=None, description="Price of one box.")
+    price: Price | None = Field(default=None, description="Price of one box.")
     absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
         default=None, description="Water it takes up, by its data sheet (ASTM C373, ISO 10545-3)."
     )
@@ -88,6 +91,8 @@ class ChosenTile(JobModel):
     def _regular(self) -> Self:
         if self.shape == "hexagon" and not 1.14 < self.size[1] / self.size[0] < 1.17:
             raise ValueError("a regular hexagon is 1.155 times as wide across corners as across flats")
+        if self.joint is not None and 2 * self.joint > min(self.size):
+            raise ValueError("the joint is more than half as wide as the tile; check both")
         return self
 
 

@@ -80,7 +80,8 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         raise InputValueError(f"no grade '{grade}'; give one of {', '.join(GRADES)} or unknown")
     if grade != UNKNOWN and grade not in grades_of(size):
         raise InputValueError(
-            f"grade {GRADES[grade]} is made in 2x4 alone, not in {size}; read the stamp again, or give the joist's EI"
+            f"grade {GRADES[grade]} is made in 2x4 alone, not in {size}; "
+            "read the stamp again, or give the joist's EI"
         )
     found = [
         _values(rules, size, one, other)

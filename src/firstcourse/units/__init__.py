@@ -21,6 +21,7 @@ from firstcourse.units.length import (
     to_mm,
 )
 from firstcourse.units.mass import KG_PER_LB
+from firstcourse.units.printing import printable
 
 __all__ = [
     "KG_PER_LB",
@@ -39,6 +40,7 @@ __all__ = [
     "mm",
     "one_or_more",
     "parse_length",
+    "printable",
     "ticks_from_mm",
     "ticks_from_mm_ceil",
     "ticks_from_mm_floor",

@@ -1,9 +1,12 @@
 """What the reader takes, and what it says about each mistake, with its place."""
 
+from datetime import date
+from pathlib import Path
+
 import pytest
 
-from firstcourse.errors import JobError
-from firstcourse.job import read_job, read_job_text, starter_text
+from firstcourse.errors import JobError, RuleNotFoundError
+from firstcourse.job import problems_placed, read_job, read_job_text, starter_text
 from firstcourse.job.reading import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from firstcourse.units import inches, mm
 
@@ -172,7 +175,7 @@ def test_a_rule_needs_a_reason():
         ("a: b\n  c: d\n", "'c: d' has a colon where none can stand"),
         ("a: %b\n", "'a: %b' cannot be read"),
         ("a: 1\n---\nb: 1\n", "another document"),
-        ("a: " + "[" * 100 + "]" * 100, "nested too deeply"),
+        ("a: " + "[" * 100 + "]" * 100, "nested more than 30 deep"),
         ("[" * 100_000, "nesting"),
         ("a: \x00", "control characters"),
         ("? [a]\n: b\n", "a key must be plain text"),
@@ -226,3 +229,55 @@ def test_a_rule_with_a_value_it_cannot_have_is_placed():
     (found,) = problems(changed("rooms:", wrong))
     assert found.field == "rules[1].value"
     assert "has no unit" in found.message
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("price: 20", "price: 1e308", "price: '1e308': it must be less than"),
+        ("offset: 1/3", "offset: 1e-9999999", "is no fraction"),
+        ("offset: 1/3", "offset: 99999/100000", "is no fraction"),
+        ("joint: 3 mm", "joint: 3 3/4 in", "at most 25 mm"),
+        ("joint: 3 mm", "joint: 24 mm", "more than half as wide as the tile"),
+        ("size: [300 mm, 500 mm]", "size: [300 mm, 1300 mm]", "more than the sheet it is left over from"),
+    ],
+)
+def test_plausible_slips_are_refused_with_their_place(old: str, new: str, said: str) -> None:
+    text = """
+name: slips
+date: 2026-11-25
+tape: mm
+stock: [{id: board, size: [800 mm, 1200 mm], thickness: 6 mm, price: 20}]
+offcuts: [{id: rack, stock: board, size: [300 mm, 500 mm]}]
+tiles: [{id: small, size: [45 mm, 45 mm], thickness: 6 mm, joint: 3 mm}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 2000 mm, B-C: 1500 mm, C-D: 2000 mm, D-A: 1500 mm}
+    diagonals: {A-C: 2500 mm}
+    floor:
+      framing: {parallel_to: A-B, spacing: 400 mm, first: 200 mm}
+      tiling: {tile: small, pattern: running, offset: 1/3}
+"""
+    assert old in text
+    read_job_text(text)
+    with pytest.raises(JobError) as refused:
+        read_job_text(text.replace(old, new))
+    (problem,) = refused.value.problems
+    assert said in problem.message or said in str(problem)
+    assert problem.line > 1
+
+
+def test_nesting_and_empty_lists_are_refused_with_their_place() -> None:
+    deep = "name: x\ndate: 2026-11-25\nrooms: " + "[" * 40 + "]" * 40
+    with pytest.raises(JobError, match=r"job.yaml:3:3\d: .*nested more than 30 deep"):
+        read_job_text(deep)
+    with pytest.raises(JobError, match="rooms: an empty list stands here: it must hold at least 1"):
+        read_job_text("name: x\ndate: 2026-11-25\nrooms: []")
+
+
+def test_a_date_before_the_rules_is_refused_with_its_place(tmp_path: Path) -> None:
+    file = tmp_path / "job.yaml"
+    file.write_text("name: x\ndate: 1901-01-01\n")
+    with pytest.raises(JobError, match=rf"{file}:2:7: date: .*1901-01-01"), problems_placed(file):
+        raise RuleNotFoundError("boards.gap.foot", date(1901, 1, 1), "us")
