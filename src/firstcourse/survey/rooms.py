@@ -16,7 +16,7 @@ from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading, UnfixedError
 from firstcourse.survey.showers import SurveyedShower, shower_of
 from firstcourse.survey.walls import wall_surface
-from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
 from firstcourse.workings import Working
 
 
@@ -89,7 +89,7 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
     points = {name: (ticks_from_mm(at[0]), ticks_from_mm(at[1])) for name, at in adjustment.corners_mm.items()}
     squared = _squared([points[name] for name in room.corners], tape.graduation)
     shifts = {
-        name: to_mm(math.dist(drawn, was))
+        name: math.dist(drawn, was) / TICKS_PER_MM
         for name, drawn, was in zip(room.corners, squared, (points[name] for name in room.corners), strict=True)
     }
     left, lower = min(u for u, _ in squared), min(v for _, v in squared)
