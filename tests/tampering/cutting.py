@@ -28,6 +28,12 @@ def grow_a_blank(plan: Plan) -> None:
     blank[0] = tick(blank[0] + INCH)
 
 
+@answered_by("VER-502", "VER-903")
+def keep_what_is_waste_or_waste_what_is_kept(plan: Plan) -> None:
+    part = first(p for s in plan["sheets"] for p in s["parts"] if not p["piece"])
+    part["keep"] = not part["keep"]
+
+
 @answered_by("VER-501")
 def cut_outside_the_part(plan: Plan) -> None:
     cut_sheet(plan)["cuts"][0]["at"] += 10_000

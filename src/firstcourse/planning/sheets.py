@@ -148,7 +148,7 @@ def _sheet(name: str, sheet: CutSheet, least: int) -> Sheet:
                 size=part.size,
                 piece=part.blank,
                 turned=part.turned,
-                keep=part.keep and part.blank is None and min(part.size) >= least,
+                keep=part.blank is None and min(part.size) >= least,
             )
             for part in sheet.parts
         ),

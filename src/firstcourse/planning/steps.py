@@ -104,7 +104,7 @@ def plan_job(
     layouts, cutting, by_practice = board(
         surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1
     )
-    sheets = plan_sheets(cutting, rules.ticks("boards.piece.min"))
+    sheets = plan_sheets(cutting, rules.ticks("choice.offcut.least_side"))
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
     pieces = tuple(

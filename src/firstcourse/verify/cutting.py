@@ -109,10 +109,10 @@ def _sheet(plan: Document, sheet: Sheet) -> Iterator[Objection]:
                 (x, y, cut.at, height),
                 (x + cut.at, y, width - cut.at, height),
             )
-    yield from _parts(sheet, left)
+    yield from _parts(sheet, left, plan.rules.ticks("choice.offcut.least_side"))
 
 
-def _parts(sheet: Sheet, left: dict[str, _Box]) -> Iterator[Objection]:
+def _parts(sheet: Sheet, left: dict[str, _Box], least: int) -> Iterator[Objection]:
     listed = [part.id for part in sheet.parts]
     if sorted(listed) != sorted(left):
         yield Objection("VER-502", sheet.id, "the parts listed are not those the cuts leave")
@@ -122,6 +122,9 @@ def _parts(sheet: Sheet, left: dict[str, _Box]) -> Iterator[Objection]:
             yield Objection("VER-502", part.id, "does not lie where the cuts leave it, or is of another size")
         if part.keep and part.piece is not None:
             yield Objection("VER-502", part.id, "is a piece and cannot be kept as an offcut")
+        if part.piece is None and part.keep != (min(part.size) >= least):
+            told = "is kept, and is too small for that" if part.keep else "is worth keeping, and is not kept"
+            yield Objection("VER-502", part.id, told)
 
 
 def _piece(piece: Piece, board: Board, graduation: int) -> Iterator[Objection]:

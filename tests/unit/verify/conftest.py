@@ -115,6 +115,10 @@ def piece(board: dict[str, Any]) -> dict[str, Any]:
     }
 
 
+def worth(width: float, height: float) -> bool:
+    return min(width, height) >= mm(12)
+
+
 def sheet(number: int, cut: dict[str, Any]) -> dict[str, Any]:
     name = f"S{number}"
     turned, spare = cut["id"] == "PF1-3", cut["id"] == "PF1-4"
@@ -131,9 +135,21 @@ def sheet(number: int, cut: dict[str, Any]) -> dict[str, Any]:
             {"of": f"{name}a", "along": "y", "at": width, "gives": [f"{name}c", f"{name}d"]},
         ],
         "parts": [
-            {"id": f"{name}b", "at": [0.0, height], "size": [size[0], rest[1]], "piece": None, "keep": True},
+            {
+                "id": f"{name}b",
+                "at": [0.0, height],
+                "size": [size[0], rest[1]],
+                "piece": None,
+                "keep": worth(size[0], rest[1]),
+            },
             {"id": f"{name}c", "at": [0.0, 0.0], "size": [width, height], "piece": cut["id"], "turned": turned},
-            {"id": f"{name}d", "at": [width, 0.0], "size": [rest[0], height], "piece": None},
+            {
+                "id": f"{name}d",
+                "at": [width, 0.0],
+                "size": [rest[0], height],
+                "piece": None,
+                "keep": worth(rest[0], height),
+            },
         ],
     }
 
