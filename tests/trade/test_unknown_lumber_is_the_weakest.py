@@ -1,7 +1,6 @@
 """Southern pine of unknown grade was judged as No. 2, because the rule book held no lower grade of it.
 
-The book holds every grade of each species group it offers, so that an unknown one is never better than a known
-one.
+The book holds every grade of each species group it offers, so that an unknown one is never better than a known.
 """
 
 import datetime

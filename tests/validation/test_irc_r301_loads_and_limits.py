@@ -38,6 +38,10 @@ def test_rule_has_the_printed_value(printed):
     ids=["irc-single-floor-24", "irc-subfloor-16-lightest"],
 )
 def test_a_panel_the_code_allows_may_be_too_limber_for_tile(panel, spacing):
-    """tcna-between-joists-basis: the code's limit is under uniform load, the handbook's under a point load."""
-    even, point, _thickest = check_panel(RULES, Panel(layers=(panel,)), spacing, 50)
-    assert even.holds and not point.holds
+    """tcna-between-joists-basis: the code's limit is under uniform load, the handbook's under a point load.
+
+    The code's own panels keep their rating and bending; the handbook's limit beside them is advice.
+    """
+    rating, bending, even, point, _thickest = check_panel(RULES, Panel(layers=(panel,)), spacing, 50)
+    assert rating.holds and bending.holds and even.stands
+    assert not point.holds and point.advised

@@ -84,7 +84,7 @@ def _ranks_remedies(name: str) -> bool:
 
 
 def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
-    failing = [line.name for line in sheet.lines if not line.holds]
+    failing = [line.name for line in sheet.lines if not line.stands]
     if failing:
         return f"does not hold: {', '.join(failing)}"
     open_ones = [
@@ -130,7 +130,7 @@ def _line(number: int, line: SheetLine, working: Working) -> dict[str, Any]:
         "source": working.source,
         "found": line.found,
         "limit": line.limit,
-        "holds": line.holds,
+        "verdict": line.verdict,
     }
 
 
@@ -143,9 +143,5 @@ def _engineer(sheet: StructureSheet) -> dict[str, Any]:
         "assumed": list(sheet.assumed),
         "unjudged": list(sheet.unjudged),
         "question": sheet.question,
-        "checks": [
-            [line.name, line.found, line.limit, "holds" if line.holds else "DOES NOT HOLD"]
-            for line in sheet.lines
-            if line.limit
-        ],
+        "checks": [[line.name, line.found, line.limit, line.verdict] for line in sheet.lines if line.limit],
     }

@@ -10,6 +10,7 @@ Mils = Annotated[FiniteFloat, Field(gt=0, le=1000)]
 Load = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
 Species = Literal["dfl", "hf", "spf", "sp", "unknown"]
 Grade = Literal["ss", "no1", "no2", "no3", "stud", "construction", "standard", "utility", "unknown"]
+SpanRating = Literal["16 oc", "20 oc", "24 oc", "32 oc", "48 oc", "24/16", "32/16", "40/20", "48/24"]
 _SPECIES = (
     "Species on the stamp: Douglas fir-larch (dfl), hem-fir (hf), spruce-pine-fir (spf), southern pine (sp); "
     "unknown counts as the weakest of them."
@@ -124,6 +125,17 @@ class Panels(JobModel):
     glued_and_screwed: bool = Field(
         default=False, description="Whether the layers are glued and screwed to each other."
     )
+    ratings: tuple[SpanRating, ...] = Field(
+        default=(),
+        description="Span rating on the stamp of each layer, in the same order, such as 24 oc or 48/24; the least "
+        "that its thickness is sold with where not given.",
+    )
+
+    @model_validator(mode="after")
+    def _each_rated(self) -> Self:
+        if self.ratings and len(self.ratings) != len(self.layers):
+            raise ValueError("give a rating for each layer, in the same order, or none")
+        return self
 
 
 class FloorTile(JobModel):

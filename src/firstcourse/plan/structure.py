@@ -7,6 +7,13 @@ from firstcourse.plan.base import Frozen
 FrameKind = Literal["floor", "wall", "ceiling"]
 
 
+def verdict(*, holds: bool, advised: bool) -> str:
+    """The outcome of a check as printed; a limit that is advice stops nothing."""
+    if holds:
+        return "holds"
+    return "advised, not kept" if advised else "DOES NOT HOLD"
+
+
 class SheetLine(Frozen):
     """One line of a calculation sheet.
 
@@ -16,6 +23,7 @@ class SheetLine(Frozen):
         found: The value as printed.
         limit: What is allowed, with its sense; empty for a line without a limit, such as loads.
         holds: Whether the value keeps the limit.
+        advised: The limit is advice beside a published rating that allows what was found; it stops nothing.
     """
 
     name: str
@@ -23,6 +31,17 @@ class SheetLine(Frozen):
     found: str
     limit: str = ""
     holds: bool = True
+    advised: bool = False
+
+    @property
+    def stands(self) -> bool:
+        """Whether the work may go on as far as this line goes: it holds, or its limit is advice."""
+        return self.holds or self.advised
+
+    @property
+    def verdict(self) -> str:
+        """Its outcome as printed."""
+        return verdict(holds=self.holds, advised=self.advised)
 
 
 class LayerLine(Frozen):
@@ -70,5 +89,5 @@ class StructureSheet(Frozen):
 
     @property
     def holds(self) -> bool:
-        """Whether every check holds."""
-        return all(line.holds for line in self.lines)
+        """Whether every check holds, advice left out."""
+        return all(line.stands for line in self.lines)

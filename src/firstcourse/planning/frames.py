@@ -285,7 +285,7 @@ def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Fin
     Raises:
         InputValueError: A layer is thinner than all the rule book has.
     """
-    known = sorted((_thickness(entry.id) for entry in rules.under("panel.ei.")), key=thickness_in)
+    known = sorted((_thickness(entry.id) for entry in rules.under("panel.rating.")), key=thickness_in)
     layers, notes = [], []
     for layer in panels.layers:
         exact = Fraction(layer, TICKS_PER_INCH)
@@ -297,7 +297,7 @@ def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Fin
         # A practice without panel values is refused by the judgement itself, with the rule that is missing.
         name = fitting[-1] if fitting else str(exact)
         layers.append(name)
-        if fitting and thickness_in(name) != exact:
+        if fitting and thickness_in(name) != exact and not panels.ratings:
             notes.append(
                 Finding(
                     code="SUI-204",
@@ -305,14 +305,21 @@ def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Fin
                     where=where,
                     message=f"A panel layer of {float(exact):.3g} in counts as {name} in, "
                     "the next thinner one in the rule book.",
+                    remedy="Read the span rating on its stamp and enter it (panels, ratings).",
                 )
             )
-    return Panel(layers=tuple(layers), glued_and_screwed=panels.glued_and_screwed), tuple(notes)
+    panel = Panel(
+        layers=tuple(layers),
+        glued_and_screwed=panels.glued_and_screwed,
+        ratings=panels.ratings,
+        true_in=tuple(to_inches(layer) for layer in panels.layers),
+    )
+    return panel, tuple(notes)
 
 
 def _thickness(rule: str) -> str:
-    """`panel.ei.1_1_8` as `1-1/8`."""
-    *whole, top, bottom = rule.removeprefix("panel.ei.").split("_")
+    """`panel.rating.1_1_8` as `1-1/8`."""
+    *whole, top, bottom = rule.removeprefix("panel.rating.").split("_")
     return "-".join((*whole, f"{top}/{bottom}"))
 
 

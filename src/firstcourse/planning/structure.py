@@ -59,7 +59,12 @@ def _line(line: Check | Working, key: str) -> SheetLine:
     if isinstance(line, Working):
         return SheetLine(name=line.title, working=key, found=f"{line.result} {line.unit}".strip())
     return SheetLine(
-        name=line.name, working=key, found=line.found_text(), limit=line.limit_text(), holds=line.holds
+        name=line.name,
+        working=key,
+        found=line.found_text(),
+        limit=line.limit_text(),
+        holds=line.holds,
+        advised=line.advised,
     )
 
 

@@ -28,6 +28,7 @@ UNITS = frozenset(
         "kg/m3",
         "kg/m2",
         "psf/in",
+        "lbf-in/ft",
         "lbf-in2/ft",
         "mil",
         "l",

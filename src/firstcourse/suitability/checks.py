@@ -22,6 +22,7 @@ class Check:
         at_least: True where the value must reach the limit, False where it must not pass it.
         rule: Id of the rule that sets the limit; empty where design values do.
         source: Where the limit comes from.
+        advised: The limit is advice beside a published rating that allows what was found; it stops nothing.
     """
 
     name: str
@@ -32,6 +33,12 @@ class Check:
     rule: str
     source: str
     working: Working
+    advised: bool = False
+
+    @property
+    def stands(self) -> bool:
+        """Whether the work may go on as far as this check goes: it holds, or its limit is advice."""
+        return self.holds or self.advised
 
     @property
     def holds(self) -> bool:
@@ -117,6 +124,7 @@ def deflection_check(
     steps: tuple[str, ...],
     letter: str = "L",
     argument: tuple[str, ...] = (),
+    advised: bool = False,
 ) -> Check:
     """A span over its deflection, which must reach what a rule asks.
 
@@ -132,6 +140,7 @@ def deflection_check(
         steps: The calculation, the ratio last.
         letter: Of the span in the result.
         argument: What the sheet says beside it.
+        advised: The limit is advice, see `Check`.
     """
     limit, found = rules.entry(rule), span_in / deflection_in
     return Check(
@@ -152,6 +161,7 @@ def deflection_check(
             source=limit.cited,
             argument=argument,
         ),
+        advised=advised,
     )
 
 

@@ -11,7 +11,7 @@ from firstcourse.suitability.cuts import Cut
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, Joist, PointLoad, SisterPart
 from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
-from firstcourse.suitability.panels import Panel, check_panel, thickness_in
+from firstcourse.suitability.panels import Panel, check_panel
 from firstcourse.workings import Working
 
 
@@ -81,7 +81,7 @@ def dead_load(rules: RuleSet, floor: FloorInput) -> tuple[float, Working]:
     per_inch = rules.entry("mass.panel")
     parts = {
         "joists": rules.number("mass.joists"),
-        "panel": sum(thickness_in(layer) for layer in floor.panel.layers) * rules.number(per_inch.id),
+        "panel": floor.panel.thickness_in * rules.number(per_inch.id),
     }
     return summed_load(
         parts,

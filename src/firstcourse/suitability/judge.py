@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
+from firstcourse.plan.structure import verdict
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
@@ -22,7 +23,7 @@ from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedi
 from firstcourse.suitability.joists import max_span_in
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
-from firstcourse.suitability.remedies import Remedy, floor_remedies
+from firstcourse.suitability.remedies import Remedy, floor_remedies, second_layer
 from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
 from firstcourse.units import Tape, format_length, inches
@@ -41,6 +42,8 @@ _CODES = {
     "panel under a point load": "SUI-201",
     "panel under uniform load": "SUI-202",
     "thickest panel layer": "SUI-203",
+    "panel span rating": "SUI-205",
+    "panel bending": "SUI-206",
     "stud spacing": "SUI-301",
     "stud stiffness (tile)": "SUI-302",
     "stud stiffness (code)": "SUI-302",
@@ -163,7 +166,11 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     checks = check_floor(rules, floor)
     options = floor_remedies(rules, floor)
     findings = [
-        _finding(floor.where, check, _advice("floor", check, options)) for check in checks if not check.holds
+        _advised(rules, floor, check)
+        if check.advised
+        else _finding(floor.where, check, _advice("floor", check, options))
+        for check in checks
+        if not check.holds
     ]
     cut_findings, cuts = _cuts(rules, floor)
     findings += cut_findings
@@ -237,6 +244,26 @@ def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> str:
             if whole
             else f"Nothing computed here makes the whole {kind} pass: for design by a licensed engineer.",
         )
+    )
+
+
+def _advised(rules: RuleSet, floor: FloorInput, check: Check) -> Finding:
+    """A limit beside a published rating that allows what was found: a note, and what a second layer gains."""
+    doubled = second_layer(rules, floor)
+    remedy = "Screw the layers down well; a stiffer panel, or joists closer together, lessens it."
+    if doubled is not None:
+        (gained,) = [one for one in check_floor(rules, doubled) if one.name == check.name]
+        remedy = (
+            f"A second layer of {doubled.panel.layers[-1]} in, screwed to the first, makes it "
+            f"{gained.found_text()}, "
+            f"{'which keeps it' if gained.holds else 'still short of it'}."
+        )
+    return _finding(floor.where, check, remedy).model_copy(
+        update={
+            "severity": Severity.NOTE,
+            "message": f"{check.name[0].upper()}{check.name[1:]}: the panel's span rating allows these joists; "
+            "the limit is advice for tile.",
+        }
     )
 
 
@@ -376,7 +403,7 @@ def placed(where: str, line: Check | Working) -> Working:
     """A line of a sheet as a working that stands alone: its place in its title, its limit among its values."""
     if isinstance(line, Working):
         return line.model_copy(update={"title": f"{where}: {line.title}"})
-    limit = f"{line.limit_text()}: {'holds' if line.holds else 'DOES NOT HOLD'}"
+    limit = f"{line.limit_text()}: {verdict(holds=line.holds, advised=line.advised)}"
     return line.working.model_copy(
         update={"title": f"{where}: {line.working.title}", "values": {**line.working.values, "limit": limit}}
     )

@@ -1,6 +1,10 @@
-"""The panel between joists: a concentrated load at mid-bay, and the uniform load.
+"""The panel between joists: its span rating, bending, the uniform load, and a concentrated load at mid-bay.
 
-Backer board counts as no stiffness. Layers act together only where they are glued and screwed.
+A panel bends and bears by its span rating: as entered, else the least that is sold in its thickness. Backer board
+counts as no stiffness. Layers act together only where they are glued and screwed.
+
+Where a panel's own rating spans the joists, deflection between them is advice beside it: the rating was earned by
+tests of whole panels, and no calculation on a strip of one may overrule it.
 """
 
 from dataclasses import dataclass
@@ -9,6 +13,7 @@ from fractions import Fraction
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.checks import Check, deflection_check, length_check
+from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
 IN_PER_FT = 12
@@ -21,25 +26,67 @@ class Panel:
     Attributes:
         layers: Thickness of each layer in inches as sold, such as `23/32`, from below.
         glued_and_screwed: Whether the layers are glued and screwed to each other.
+        ratings: Span rating of each layer by its stamp, such as `24 oc` or `48/24`; where empty the least that
+            its thickness is sold with.
+        true_in: Thickness of each layer as it is, for mass and height [in]; as sold where empty.
     """
 
     layers: tuple[str, ...]
     glued_and_screwed: bool = False
+    ratings: tuple[str, ...] = ()
+    true_in: tuple[float, ...] = ()
+
+    def __post_init__(self) -> None:
+        for name in ("ratings", "true_in"):
+            if getattr(self, name) and len(getattr(self, name)) != len(self.layers):
+                raise InputValueError(f"panels: give one of '{name}' for each layer")
+
+    @property
+    def thickness_in(self) -> float:
+        """Thickness of all layers [in]."""
+        return sum(self.true_in) if self.true_in else sum(thickness_in(layer) for layer in self.layers)
 
 
-def layer_stiffness(rules: RuleSet, thickness: str) -> float:
-    """Bending stiffness of one layer, strength axis across the joists [lb·in² per foot of width].
+def panel_ratings(rules: RuleSet, panel: Panel) -> tuple[str, ...]:
+    """Span rating of each layer.
 
     Raises:
-        InputValueError: The rule book has no such thickness.
+        InputValueError: The rule book knows no rating of a thickness.
     """
-    rule = "panel.ei." + thickness.replace("-", "_").replace("/", "_")
+    return panel.ratings or tuple(_usual_rating(rules, layer) for layer in panel.layers)
+
+
+def _usual_rating(rules: RuleSet, thickness: str) -> str:
+    rule = "panel.rating." + thickness.replace("-", "_").replace("/", "_")
     if rule not in rules.entries:
         known = ", ".join(
-            entry.id.removeprefix("panel.ei.").replace("_", "/") for entry in rules.under("panel.ei.")
+            entry.id.removeprefix("panel.rating.").replace("_", "/") for entry in rules.under("panel.rating.")
         )
-        raise InputValueError(f"no panel stiffness for '{thickness}' in; the rule book has {known}")
+        raise InputValueError(
+            f"no span rating for a panel of '{thickness}' in; enter its rating, or a thickness of {known}"
+        )
+    return rules.text(rule)
+
+
+def rated(rules: RuleSet, rating: str, what: str) -> float:
+    """A value of a span rating: `ei` [lb·in² per foot of width], `fbs` [lb·in per foot] or `span` [in].
+
+    Raises:
+        InputValueError: The rule book has no such rating.
+    """
+    rule = f"panel.{what}." + rating.replace(" ", "_").replace("/", "_")
+    if rule not in rules.entries:
+        raise InputValueError(f"no span rating '{rating}' in the rule book; it has such as 24 oc and 48/24")
     return rules.number(rule)
+
+
+def spans_by_rating(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float) -> bool:
+    """Whether a layer's own rating spans the joists under a uniform load no greater than ratings stand for."""
+    return load_psf <= rules.number("panel.rated_load") and spacing_in <= _longest(rules, panel)
+
+
+def _longest(rules: RuleSet, panel: Panel) -> float:
+    return max(rated(rules, rating, "span") for rating in panel_ratings(rules, panel))
 
 
 def thickness_in(thickness: str) -> float:
@@ -59,12 +106,17 @@ def panel_stiffness(rules: RuleSet, panel: Panel) -> float:
     """
     if not panel.layers:
         raise InputValueError("a floor on joists needs at least one panel layer")
-    loose = sum(layer_stiffness(rules, layer) for layer in panel.layers)
+    each = _stiffnesses(rules, panel)
+    loose = sum(each)
     if not panel.glued_and_screwed or len(panel.layers) == 1:
         return loose
-    whole = sum(thickness_in(layer) for layer in panel.layers)
-    solid = min(layer_stiffness(rules, layer) / thickness_in(layer) ** 3 for layer in panel.layers) * whole**3
+    thick = [thickness_in(layer) for layer in panel.layers]
+    solid = min(ei / own**3 for ei, own in zip(each, thick, strict=True)) * sum(thick) ** 3
     return loose + rules.number("panel.composite.share") * max(solid - loose, 0)
+
+
+def _stiffnesses(rules: RuleSet, panel: Panel) -> tuple[float, ...]:
+    return tuple(rated(rules, rating, "ei") for rating in panel_ratings(rules, panel))
 
 
 def point_deflection_in(rules: RuleSet, stiffness: float, spacing_in: float) -> float:
@@ -90,10 +142,11 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
         load_psf: Live and dead load [psf].
 
     Returns:
-        Uniform load, point load, thickest layer.
+        Span rating, bending, uniform load, point load, thickest layer. Both deflections are advice where the
+        panel's own rating spans the joists.
     """
     stiffness = panel_stiffness(rules, panel)
-    values = {"s": f"{spacing_in:g} in", "layers": " + ".join(panel.layers)}
+    values = {"s": f"{spacing_in:g} in", "layers": rated_layers(rules, panel)}
     strip, load = rules.number("panel.strip"), rules.number("panel.load.point")
     layers = _stiffness_step(rules, panel, stiffness)
     wide = stiffness * strip / IN_PER_FT
@@ -101,7 +154,10 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
     point = point_deflection_in(rules, stiffness, spacing_in)
     even = uniform_deflection_in(rules, stiffness, spacing_in, load_psf)
     thickest = max(panel.layers, key=thickness_in)
+    advised = spans_by_rating(rules, panel, spacing_in, load_psf)
     return (
+        _rating(rules, panel, spacing_in),
+        _bending(rules, panel, spacing_in, per_inch),
         deflection_check(
             rules,
             name="panel under uniform load",
@@ -111,6 +167,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             span_in=spacing_in,
             deflection_in=even,
             values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
+            advised=advised,
             steps=(
                 layers,
                 f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
@@ -131,6 +188,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
                 "P": f"{load:g} lb",
                 "strip": f"{strip:g} in",
             },
+            advised=advised,
             steps=(
                 layers,
                 f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
@@ -149,8 +207,69 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
     )
 
 
+def rated_layers(rules: RuleSet, panel: Panel) -> str:
+    """The layers with their ratings, such as `23/32 in (24 oc) + 19/32 in (20 oc)`."""
+    ratings = panel_ratings(rules, panel)
+    return " + ".join(f"{layer} in ({rating})" for layer, rating in zip(panel.layers, ratings, strict=True))
+
+
+def _rating(rules: RuleSet, panel: Panel, spacing_in: float) -> Check:
+    """Joists no farther apart than the panel is rated for on floors."""
+    longest = _longest(rules, panel)
+    rating = next(one for one in panel_ratings(rules, panel) if rated(rules, one, "span") == longest)
+    source = rules.entry("panel.span." + rating.replace(" ", "_").replace("/", "_"))
+    taken = "as entered" if panel.ratings else "the least sold in its thickness; read the stamp and enter it"
+    return Check(
+        name="panel span rating",
+        found=spacing_in,
+        limit=longest,
+        at_least=False,
+        unit="in",
+        rule=source.id,
+        source=source.cited,
+        working=Working(
+            title="Joist spacing against the panel's span rating",
+            formula="joist spacing ≤ the floor span of the panel's rating",
+            values={"layers": rated_layers(rules, panel), "rating": f"{rating}, {taken}"},
+            result=f"{spacing_in:g}",
+            unit="in",
+            source=source.cited,
+        ),
+    )
+
+
+def _bending(rules: RuleSet, panel: Panel, spacing_in: float, per_inch: float) -> Check:
+    """Bending of one foot of width under uniform load, as a simple span; loose layers add up."""
+    ratings = panel_ratings(rules, panel)
+    capacities = [rated(rules, rating, "fbs") for rating in ratings]
+    moment = per_inch * spacing_in**2 / 8
+    entry = rules.entry("panel.fbs." + ratings[0].replace(" ", "_").replace("/", "_"))
+    parts = " + ".join(f"{capacity:,.0f}" for capacity in capacities)
+    return Check(
+        name="panel bending",
+        found=moment,
+        limit=sum(capacities),
+        at_least=False,
+        unit="lb·in",
+        rule="",
+        source=entry.cited,
+        working=Working(
+            title="Bending of the panel between joists, one foot of width",
+            formula="M = w s² / 8 ≤ the bending capacity of each layer, added",
+            values={"s": f"{spacing_in:g} in", "layers": rated_layers(rules, panel)},
+            steps=(
+                f"M = {per_inch:.3f} lb/in × {spacing_in:g}² / 8 = {moment:,.0f} lb·in",
+                f"Fb S = {parts} = {sum(capacities):,.0f} lb·in",
+            ),
+            result=f"{moment:,.0f}",
+            unit="lb·in",
+            source=entry.cited,
+        ),
+    )
+
+
 def _stiffness_step(rules: RuleSet, panel: Panel, stiffness: float) -> str:
-    parts = " + ".join(f"{layer_stiffness(rules, layer):,.0f}" for layer in panel.layers)
+    parts = " + ".join(f"{one:,.0f}" for one in _stiffnesses(rules, panel))
     if panel.glued_and_screwed and len(panel.layers) > 1:
         share = rules.number("panel.composite.share")
         return (

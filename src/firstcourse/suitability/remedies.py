@@ -13,7 +13,7 @@ from firstcourse.suitability.buildup import MORTAR_BED, TILE
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.floors import Finish, FloorInput, check_floor
 from firstcourse.suitability.joists import SisterPart
-from firstcourse.suitability.panels import thickness_in
+from firstcourse.suitability.panels import Panel, panel_ratings, thickness_in
 
 MOST_MEASURES = 3
 
@@ -65,7 +65,7 @@ def computed_remedies[Member](
         Those that pass first, by height lost, material and labour; then single measures that do not pass, so that
         it is seen what does not help. Empty where the member already passes.
     """
-    if all(one.holds for one in check(rules, member)):
+    if all(one.stands for one in check(rules, member)):
         return ()
     passing: list[Remedy] = []
     failing: list[Remedy] = []
@@ -101,7 +101,7 @@ def _rank(remedy: Remedy) -> tuple[float, float, float, tuple[str, ...]]:
 
 
 def _remedy(rules: RuleSet, names: tuple[str, ...], checks: tuple[Check, ...], height_in: float) -> Remedy:
-    failing = tuple(check.name for check in checks if not check.holds)
+    failing = tuple(check.name for check in checks if not check.stands)
     what = "; ".join(rules.entry(f"remedy.{name}.material").description.split(": material")[0] for name in names)
     if names == ("blocking",):
         what += " (it spreads loads and steadies joists, but is counted as no stiffness here)"
@@ -118,9 +118,7 @@ def _remedy(rules: RuleSet, names: tuple[str, ...], checks: tuple[Check, ...], h
 
 
 def _height(floor: FloorInput) -> float:
-    return sum(thickness_in(layer) for layer in floor.panel.layers) + sum(
-        layer.thickness_in for layer in floor.layers
-    )
+    return floor.panel.thickness_in + sum(layer.thickness_in for layer in floor.layers)
 
 
 def _sister_full(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
@@ -148,11 +146,15 @@ def _added_joists(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     return replace(floor, spacing_in=floor.spacing_in / 2)
 
 
-def _second_layer(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
-    added = rules.text("remedy.second_layer.thickness")
-    if len(floor.panel.layers) > 1:
+def second_layer(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
+    """The floor with a second panel layer screwed to its only one; None where it has two already."""
+    panel, added = floor.panel, rules.text("remedy.second_layer.thickness")
+    if len(panel.layers) > 1:
         return None
-    return replace(floor, panel=replace(floor.panel, layers=(*floor.panel.layers, added)))
+    # The added layer is of the least rating of its thickness; the first keeps what was entered of it.
+    own = (*panel_ratings(rules, panel), *panel_ratings(rules, Panel(layers=(added,))))
+    thick = (panel.thickness_in, thickness_in(added))
+    return replace(floor, panel=replace(panel, layers=(*panel.layers, added), ratings=own, true_in=thick))
 
 
 def _thinner_bed(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
@@ -183,7 +185,7 @@ _MEASURES: dict[str, Callable[[RuleSet, FloorInput], FloorInput | None]] = {
     "sister_part": _sister_part,
     "mid_support": _mid_support,
     "added_joists": _added_joists,
-    "second_layer": _second_layer,
+    "second_layer": second_layer,
     "thinner_bed": _thinner_bed,
     "other_finish": _other_finish,
     "blocking": _blocking,

@@ -10,7 +10,7 @@ from firstcourse.suitability.checks import Check, stiffness_text
 from firstcourse.suitability.floors import FloorInput, Use, floor_joist
 from firstcourse.suitability.joists import Joist, section_working
 from firstcourse.suitability.lumber import GRADES, SPECIES, UNKNOWN
-from firstcourse.suitability.panels import thickness_in
+from firstcourse.suitability.panels import rated_layers
 from firstcourse.suitability.walls import Studs
 from firstcourse.workings import Working
 
@@ -52,7 +52,7 @@ class JudgedMember:
 def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], longest: Working) -> JudgedMember:
     """The data sheet of a floor."""
     joist = floor_joist(rules, floor)
-    panel = " + ".join(f"{layer} in" for layer in floor.panel.layers)
+    panel = rated_layers(rules, floor.panel)
     facts = [
         ("use", "sleeping room" if floor.use is Use.SLEEPING else "living room, bath"),
         *_span_facts(floor.span_in, floor.spacing_in),
@@ -66,7 +66,7 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
             "panel on the joists",
             f"{panel}, {'glued and screwed' if floor.panel.glued_and_screwed else 'not glued'}",
         ),
-        ("panel thickness in all", f"{sum(thickness_in(layer) for layer in floor.panel.layers):g} in"),
+        ("panel thickness in all", f"{floor.panel.thickness_in:g} in"),
         ("finish", f"{floor.finish.value} tile"),
         *_load_facts(joist),
     ]
@@ -207,7 +207,7 @@ def _assumed(joist: Joist) -> tuple[str, ...]:
 
 
 def _question(kind: str, checks: tuple[Check, ...]) -> str:
-    failing = [check.name for check in checks if not check.holds]
+    failing = [check.name for check in checks if not check.stands]
     if not failing:
         return (
             f"Every check of this {kind} holds as entered. Please confirm members, supports and loads as found, "

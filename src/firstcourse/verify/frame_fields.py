@@ -20,6 +20,7 @@ class Line:
         text, limit_text: The value and its limit as printed.
         found, limit: Numbers as printed; None for a line without a limit.
         at_least: Whether the value must reach the limit.
+        advised: The limit is advice beside a published rating.
     """
 
     name: str
@@ -30,6 +31,12 @@ class Line:
     limit: float | None
     at_least: bool
     holds: bool
+    advised: bool = False
+
+    @property
+    def stands(self) -> bool:
+        """Whether it holds, or its limit is advice."""
+        return self.holds or self.advised
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +101,7 @@ def _line(node: Node) -> Line:
         limit=_first(limit, f"{node.where}.limit") if limit else None,
         at_least=limit.startswith(_AT_LEAST),
         holds=node.flag("holds"),
+        advised=node.flag("advised", False),
     )
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from firstcourse.verify.arithmetic import outcome
 from firstcourse.verify.frame_fields import Frame, Line
+from firstcourse.verify.panel_formulas import check_panel_lines
 from firstcourse.verify.printed import first_number
 from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
@@ -81,6 +82,7 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
         elif (joist := _joist(frame)) is not None:
             yield from _found(frame, by_name, dict(joist.found()))
             yield from _strength(frame, by_name, joist, plan)
+        yield from check_panel_lines(frame, by_name, plan)
         yield from _dead_load(frame, by_name, plan)
         yield from _told(frame, plan)
     yield from _complete(plan)
@@ -89,12 +91,10 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
 def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
     """Every line that does not hold is told in a finding of its own, with what was found and what is allowed."""
     told = {
-        (said.measured, said.limit)
-        for said in plan.findings
-        if said.severity != "note" and said.where == frame.where
+        (said.measured, said.limit, said.severity == "note") for said in plan.findings if said.where == frame.where
     }
     for line in frame.lines:
-        if not line.holds and (line.text, line.limit_text) not in told:
+        if not line.holds and (line.text, line.limit_text, line.advised) not in told:
             yield Objection("VER-913", frame.where, f"{line.name}: does not hold, and no finding tells of it so")
     if frame.remedies and frame.remedies not in plan.workings:
         yield Objection("VER-902", frame.where, f"working '{frame.remedies}' does not exist")
@@ -132,7 +132,7 @@ def _as_worked(frame: Frame, line: Line, working: Working) -> Iterator[Objection
     said = first_number(limit)
     if said is not None and abs(said - line.limit) > _NEAR * abs(line.limit):
         yield Objection("VER-915", frame.where, f"{line.name}: held against {line.limit:g} and against {limit}")
-    if limit.endswith("DOES NOT HOLD") == line.holds:
+    if limit.endswith("holds") != line.holds or limit.endswith("DOES NOT HOLD") == line.stands:
         yield Objection("VER-915", frame.where, f"{line.name}: holds on one sheet and not on the other")
 
 

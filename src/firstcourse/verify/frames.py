@@ -28,7 +28,7 @@ def check_frames(plan: Document) -> Iterator[Objection]:
                 yield Objection(
                     "VER-912", frame.where, f"{line.name}: {line.found:g} against {line.limit:g}, said otherwise"
                 )
-        if frame.where not in loud and not all(line.holds for line in frame.lines):
+        if frame.where not in loud and not all(line.stands for line in frame.lines):
             yield Objection("VER-913", frame.where, "does not hold in every check, and no finding says so")
         yield from _masses(frame)
 

@@ -19,7 +19,9 @@ from firstcourse.verify.water_needs import Covered, all_covered
 _TICKS_PER_M = 1000 * TICKS_PER_MM
 _SQ_FT = 0.09290304
 _LITRES_PER_CUBIC_FOOT = 28.316846592
-_LIMIT = re.compile(r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD)")
+_LIMIT = re.compile(
+    r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD|advised, not kept)"
+)
 _STEPPED = ("psi", "psf", "lb/in")
 """Units of results that one of their working's steps comes to."""
 _CODE = "VER-903"

@@ -136,7 +136,7 @@ def test_what_the_book_cannot_judge_stops_rather_than_passing():
     assert "thinner than 7/16 in" in next(f.message for f in thin.findings if f.code == "SUI-902")
     assert "SUI-902" in stops(judged(swapped("thickness: 1/4 in,", "thickness: 1/4 in, kind: cork,")))
     assert "SUI-902" in stops(
-        judged(swapped("species: hf", "species: sp").replace("grade: no2\n", "grade: no3\n"))
+        judged(swapped("species: hf", "species: sp").replace("grade: no2\n", "grade: utility\n"))
     )
     british = [f for f in judged(swapped("practice: us", "practice: uk")).findings if f.where.endswith("floor")]
     assert british[0].code == "SUI-901"

@@ -13,7 +13,7 @@ RULES = load_rules(datetime.date(2026, 11, 1))
 @pytest.mark.parametrize(
     ("rule", "end"),
     [
-        ("panel.ei.15_32", ", Table 4A (from memory, not seen)"),
+        ("panel.rated_load", "uniform load (from memory, not seen)"),
         ("lumber.dfl.standard.e", "(from memory), Table 4A"),
         ("boards.piece.min", "house assumption"),
     ],

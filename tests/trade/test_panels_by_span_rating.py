@@ -1,0 +1,100 @@
+"""Every floor of 23/32 in panels on joists at 16 in was stopped at L/347 of 360, which its own span rating allows.
+
+A panel is taken by its rating, the least of its thickness unless entered; deflection beside a rating that spans
+the joists is a note that says what a second layer gains.
+"""
+
+import datetime
+import json
+from dataclasses import replace
+
+import pytest
+
+from firstcourse.findings import Severity
+from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
+from firstcourse.planning.structure import keyed_workings, structure_sheets
+from firstcourse.rules import load_rules
+from firstcourse.suitability import FloorInput, JudgeInput, Layer, Panel, judge
+from firstcourse.suitability.floors import check_floor
+from firstcourse.verify import verify
+
+DATE = datetime.date(2026, 11, 25)
+RULES = load_rules(DATE)
+
+
+def floor(*layers, spacing=16.0, ratings=()):
+    return FloorInput(
+        where="floor", span_in=120, spacing_in=spacing, size="2x10", species="dfl", grade="no2", bearing_in=3,
+        panel=Panel(layers=layers, ratings=ratings),
+        layers=(Layer(name="tile", thickness_in=0.375, density_kg_m3=2350),),
+    )  # fmt: skip
+
+
+def checks(one):
+    return {check.name: check for check in check_floor(RULES, one)}
+
+
+def test_one_layer_of_23_32_at_16_in_is_not_stopped_and_says_what_a_second_gains():
+    done = judge(JudgeInput(floors=(floor("23/32"),)), RULES)
+    assert not done.stops
+    (note,) = [finding for finding in done.findings if finding.code == "SUI-201"]
+    assert note.severity is Severity.NOTE
+    gained = checks(floor("23/32", "19/32"))["panel under a point load"]
+    assert gained.found_text() in note.remedy and note.measured == "L/260"
+
+
+@pytest.mark.parametrize(
+    ("entered", "rating", "stiffness"),
+    [((), "24 oc", 300_000), (("24 oc",), "24 oc", 300_000), (("48/24",), "48/24", 400_000)],
+)
+def test_23_32_is_24_oc_unless_entered_otherwise(entered, rating, stiffness):
+    working = checks(floor("23/32", ratings=entered))["panel under a point load"].working
+    assert f"({rating})" in working.values["layers"]
+    assert f"EI = {stiffness:,} " in working.steps[0]
+
+
+@pytest.mark.parametrize(("layer", "spacing"), [("19/32", 24.0), ("15/32", 19.2), ("23/32", 32.0)])
+def test_joists_farther_apart_than_the_rating_are_stopped(layer, spacing):
+    found = checks(floor(layer, spacing=spacing))
+    assert not found["panel span rating"].holds
+    assert not found["panel under a point load"].stands
+    codes = {said.code for said in judge(JudgeInput(floors=(floor(layer, spacing=spacing),)), RULES).findings}
+    assert {"SUI-201", "SUI-205"} <= codes
+
+
+def test_a_load_beyond_what_ratings_stand_for_makes_limits_of_advice():
+    bed = Layer(name="mortar bed", thickness_in=6, density_kg_m3=2100)
+    loaded = replace(floor("23/32"), layers=(bed,))
+    assert not checks(loaded)["panel under a point load"].advised
+
+
+def plan(one):
+    done = judge(JudgeInput(floors=(one,)), RULES)
+    surface = Surface(
+        id="bath/floor", room="bath", kind=SurfaceKind.FLOOR, boarded=False,
+        outline=((0, 0), (640_000, 0), (640_000, 640_000), (0, 640_000)),
+        sides=tuple(Side(kind=SideKind.FREE) for _ in range(4)),
+    )  # fmt: skip
+    made = Plan(
+        job=JobStamp(name="bath", digest="0", date=DATE.isoformat()),
+        surfaces=(surface,),
+        structures=structure_sheets(surface, done.members, ""),
+        workings=keyed_workings(surface.id, done.members),
+        findings=done.findings,
+    )
+    return json.loads(made.model_dump_json(by_alias=True))
+
+
+def objections(made):
+    return {said.code for said in verify(made).objections} - {"VER-106"}
+
+
+def test_the_verifier_judges_the_panel_again():
+    good = plan(floor("23/32"))
+    assert objections(good) == set()
+    stiffer = json.loads(json.dumps(good).replace("23/32 in (24 oc)", "23/32 in (48/24)"))
+    assert "VER-918" in objections(stiffer)
+    wide = plan(floor("23/32", spacing=32.0))
+    for line in wide["structures"][0]["lines"]:
+        line["advised"] = line["advised"] or line["name"] == "panel under a point load"
+    assert "VER-918" in objections(wide)
