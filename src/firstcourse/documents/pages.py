@@ -38,6 +38,6 @@ def compiled(sources: Sequence[str], data: Mapping[str, Any]) -> bytes:
 def _compiler() -> Any:
     import typst
 
-    with resources.as_file(resources.files("firstcourse.documents") / "fonts") as folder:
+    with resources.as_file(resources.files("firstcourse.drawings") / "fonts") as folder:
         fonts = typst.Fonts(include_system_fonts=False, font_paths=[str(folder)])
         return typst.Compiler(font_paths=fonts)

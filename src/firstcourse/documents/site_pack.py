@@ -61,6 +61,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
+        "site": _site(plan),
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
         "structure": structure_cautions(plan),
@@ -94,6 +95,19 @@ def pack_data(plan: Plan) -> dict[str, Any]:
             if q.buy
         ],
     }
+
+
+def _site(plan: Plan) -> list[list[str]]:
+    """For whom, where, by whom and when; what the job does not say is a blank to fill."""
+    site = plan.job.site
+    return [
+        ["Client", site.client],
+        ["Setter", site.setter],
+        ["Address", site.address],
+        ["Starts", site.starts],
+        ["Phone", site.phone],
+        ["Ends", site.ends],
+    ]
 
 
 def _finding(finding: Finding) -> dict[str, Any]:

@@ -2,10 +2,10 @@
 
 from firstcourse.drawings.model import Drawing, Line, Text
 
-FIGURE_MM = 2.7
-"""Height of dimension figures [mm]."""
-PITCH_MM = 3.7
-"""Least distance of two figures of one chain [mm]."""
+FIGURE_MM = 3.1
+"""Height of the type of dimension figures [mm]."""
+PITCH_MM = 3.8
+"""Least distance of two figures of one chain [mm]: none stands on the next."""
 _LEADER_MM = 5.0
 _OFF_MM = 1.5
 
@@ -22,15 +22,8 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int, o
         along: Axis the marks lie along.
         off: How much farther off the figures stand, to leave room for names of corners [mm].
     """
-    placed: list[float] = []
-    for spot, _ in marks:
-        placed.append(max(spot, placed[-1] + PITCH_MM) if placed else spot)
-    # Pushed apart rightwards above, the row is pulled back over its marks from the far end.
-    limit = marks[-1][0] + PITCH_MM if marks else 0.0
-    for index in range(len(placed) - 1, -1, -1):
-        placed[index] = min(placed[index], limit)
-        limit = placed[index] - PITCH_MM
     near, bend, far = -_OFF_MM, -_OFF_MM - off - _LEADER_MM / 2, -_OFF_MM - off - _LEADER_MM
+    placed = _apart([spot for spot, _ in marks])
     for number, ((spot, told), moved) in enumerate(zip(marks, placed, strict=True)):
         figure = told.removesuffix(" mm") if number else told
         if along == 0:
@@ -41,3 +34,21 @@ def add_chain(drawing: Drawing, marks: list[tuple[float, str]], *, along: int, o
             drawing.lines.append(Line("dimension", (near, spot), (bend, spot)))
             drawing.lines.append(Line("dimension", (bend, spot), (far, moved)))
             drawing.texts.append(Text((far - 0.8, moved), figure, FIGURE_MM, anchor="end"))
+
+
+def _apart(spots: list[float]) -> list[float]:
+    """Places a pitch apart or more, in order, as near to their marks as the row allows, none before the first."""
+    placed: list[float] = []
+    for spot in spots:
+        placed.append(max(spot, placed[-1] + PITCH_MM) if placed else spot)
+    # Pushed apart rightwards above, the row is pulled back over its marks from the far end.
+    limit = spots[-1] + PITCH_MM if spots else 0.0
+    for index in range(len(placed) - 1, -1, -1):
+        placed[index] = min(placed[index], limit)
+        limit = placed[index] - PITCH_MM
+    # Before its first mark a row would meet the figures along the other side.
+    lowest = spots[0] if spots else 0.0
+    for index, place in enumerate(placed):
+        placed[index] = max(place, lowest)
+        lowest = placed[index] + PITCH_MM
+    return placed

@@ -10,17 +10,21 @@ from shapely import Polygon
 from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.cut_places import CutPlaces
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
+from firstcourse.drawings.on_paper import LABEL_MM
 from firstcourse.drawings.pieces import corners_to_mark
+from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Plan, Surface, Tile, TileStock
 from firstcourse.units import TICKS_PER_MM, format_length
 
-_SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16), "mm": (2, 5, 10, 20)}
+_SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16, 24, 32, 48), "mm": (2, 5, 10, 20, 50)}
 _ROUND_SIDE = 9 * TICKS_PER_MM
 """Sides shorter than this in a row stand for a curve [ticks]."""
 _ROUND_FROM = 8
 """A hole of this many sides or more stands for a circle."""
+_ASIDE_MM = 16.0
+"""Room beside and above a piece for the sizes of its holes [mm]."""
 _ON_EDGE = TICKS_PER_MM // 4
 """An edge this near to the tile's own is uncut [ticks]."""
 
@@ -113,12 +117,13 @@ def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
     if kind.is_plain:
         return drawing
     across, up = {0}, {0}
+    labels = []
     for one in (ring, *holes):
         left, lower, right, upper = bounds(one)
         if one in holes and len(one) >= _ROUND_FROM:
             marked = {((left + right) // 2, (lower + upper) // 2)}
             size = format_length(right - left, plan.job.tape, feet=False)
-            drawing.place(Text(((left + right) / 2 / per, (lower + upper) / 2 / per), f"ø {size}", 2.4))
+            labels.append(Text(((left + right) / 2 / per, (lower + upper) / 2 / per), f"ø {size}", LABEL_MM))
         else:
             marked = corners_to_mark(one, _ROUND_SIDE)
         across |= {x for x, _ in marked}
@@ -128,6 +133,10 @@ def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
         for mark in sorted(marks):
             kept.setdefault(format_length(mark, plan.job.tape, feet=False), mark)
         add_chain(drawing, [(mark / per, figure) for figure, mark in kept.items()], along=along)
+    box = drawing.box
+    placer = Placer(drawing, (box[0], box[1], box[2] + _ASIDE_MM, box[3] + _ASIDE_MM))
+    for label in labels:
+        placer.put(label, reach=4.0, aside=True)
     return drawing
 
 

@@ -3,20 +3,21 @@
 A drawing knows its scale: a length on paper times `scale` is the length on site. Text has a size on paper.
 """
 
-import math
 from dataclasses import dataclass, field
 from typing import Literal
 
 import shapely
 from shapely import LineString, Polygon
 
+from firstcourse.drawings.face import ASCENT, DESCENT, text_width
+
 XY = tuple[float, float]
 Box = tuple[float, float, float, float]
 """Left, lower, right, upper [mm on paper]."""
-_SQUARE_MM = 10.0
-"""Texts are looked for by squares of paper of this size [mm]."""
-_GLYPH_WIDTH = 0.56
-"""Mean advance of a glyph of the papers' face, in text sizes; figures and capitals included."""
+BASELINE = 0.35
+"""The line of writing lies so far under the middle of a text's height, in type sizes."""
+LEAST_TEXT_MM = 7 * 25.4 / 72
+"""No text on a drawing is set smaller: 7 points [mm]."""
 
 PENS_MM = {
     "outline": 0.5,
@@ -35,6 +36,7 @@ PENS_MM = {
     "soft": 0.8,
     "snap": 0.6,
     "dimension": 0.18,
+    "leader": 0.18,
     "text": 0.0,
 }
 """Line width of each layer [mm]."""
@@ -95,14 +97,14 @@ class Text:
     upright: bool = False
 
     @property
-    def box(self) -> tuple[float, float, float, float]:
-        """Left, lower, right, upper of the room it takes [mm], from mean glyph widths."""
-        length = len(self.text) * self.size * _GLYPH_WIDTH
+    def box(self) -> Box:
+        """Left, lower, right, upper of the room it takes [mm], from the advances of its letters."""
+        length = text_width(self.text, self.size, bold=self.bold)
         start = {"start": 0.0, "middle": -length / 2, "end": -length}[self.anchor]
-        half = self.size * 0.6
+        under, over = (BASELINE + DESCENT) * self.size, (ASCENT - BASELINE) * self.size
         if self.upright:
-            return self.at[0] - half, self.at[1] + start, self.at[0] + half, self.at[1] + start + length
-        return self.at[0] + start, self.at[1] - half, self.at[0] + start + length, self.at[1] + half
+            return self.at[0] - over, self.at[1] + start, self.at[0] + under, self.at[1] + start + length
+        return self.at[0] + start, self.at[1] - under, self.at[0] + start + length, self.at[1] + over
 
 
 @dataclass(slots=True)
@@ -115,11 +117,9 @@ class Drawing:
     polys: list[Poly] = field(default_factory=list)
     circles: list[Circle] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
-    _boxes: dict[tuple[int, int], list[Box]] = field(default_factory=dict, repr=False, compare=False)
-    _filed: int = field(default=0, repr=False, compare=False)
 
     @property
-    def box(self) -> tuple[float, float, float, float]:
+    def box(self) -> Box:
         """Left, lower, right, upper of all that is drawn [mm on paper]."""
         points = [p for line in self.lines for p in (line.a, line.b)]
         points += [p for poly in self.polys for p in poly.points]
@@ -134,66 +134,24 @@ class Drawing:
         xs, ys = [p[0] for p in points], [p[1] for p in points]
         return min(xs), min(ys), max(xs), max(ys)
 
-    def place(self, text: Text, *, try_also: tuple[XY, ...] = ()) -> bool:
-        """Add a text where no other text stands; at the first free of the places given, else not at all."""
-        for at in (text.at, *try_also):
-            moved = Text(at, text.text, text.size, text.anchor, text.bold, text.upright)
-            box = moved.box
-            if not any(_overlap(box, other) for other in self._near(box)):
-                self.texts.append(moved)
-                return True
-        return False
 
-    def place_within(self, shape: Polygon, text: Text, *, try_also: tuple[XY, ...] = ()) -> XY:
-        """Add a text where no other stands, if possible wholly within a shape, and say where it stands.
+def hatch(shape: Polygon, step: float, *, falling: bool = False) -> list[Line]:
+    """Lines at 45 degrees across a shape, `step` apart along the horizontal [mm].
 
-        Args:
-            shape: What the text belongs to, its holes left out.
-            text: At the place it would best stand.
-            try_also: Other places, the best first.
-        """
-        spots = (text.at, *try_also)
-        within = [
-            at
-            for at in spots
-            if shape.contains(
-                shapely.box(*Text(at, text.text, text.size, text.anchor, text.bold, text.upright).box)
-            )
-        ]
-        before = len(self.texts)
-        first, *others = (*within, *(at for at in spots if at not in within))
-        moved = Text(first, text.text, text.size, text.anchor, text.bold, text.upright)
-        self.place(moved, try_also=tuple(others))
-        return self.texts[-1].at if len(self.texts) > before else text.at
-
-    def _near(self, box: Box) -> list[Box]:
-        """Boxes of the texts that stand in the squares of paper that a box reaches into, repeats included."""
-        for text in self.texts[self._filed :]:
-            for square in _squares(text.box):
-                self._boxes.setdefault(square, []).append(text.box)
-        self._filed = len(self.texts)
-        return [other for square in _squares(box) for other in self._boxes.get(square, ())]
-
-
-def hatch(shape: Polygon, step: float) -> list[Line]:
-    """Lines at 45 degrees across a shape, `step` apart along the horizontal [mm]."""
+    Args:
+        shape: What is hatched.
+        step: Distance of two lines.
+        falling: They fall to the right; else they rise.
+    """
     x0, y0, x1, y1 = shape.bounds
+    low, high = (y1, y0) if falling else (y0, y1)
     lines = []
     offset = x0 - (y1 - y0) + step / 2
     while offset < x1:
-        across = shape.intersection(LineString([(offset, y0), (offset + y1 - y0, y1)]))
+        across = shape.intersection(LineString([(offset, low), (offset + y1 - y0, high)]))
         for part in shapely.get_parts(across):
             if isinstance(part, LineString) and not part.is_empty:
                 (ax, ay), (bx, by) = part.coords[0], part.coords[-1]
                 lines.append(Line("hatch", (ax, ay), (bx, by)))
         offset += step
     return lines
-
-
-def _squares(box: Box) -> list[tuple[int, int]]:
-    left, lower, right, upper = (math.floor(side / _SQUARE_MM) for side in box)
-    return [(across, up) for across in range(left, right + 1) for up in range(lower, upper + 1)]
-
-
-def _overlap(one: Box, other: Box) -> bool:
-    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]

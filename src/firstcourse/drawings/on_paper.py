@@ -1,44 +1,67 @@
 """A surface on paper: at which scale it fits, where its points lie, and the names of its corners."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import shapely
 from shapely import Polygon
 
 from firstcourse.drawings.model import XY, Drawing, Text
+from firstcourse.drawings.model import Box as PaperBox
+from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, format_length
 
 Box = tuple[int, int, int, int]
-_CHAIN_ROOM_MM = 36.0
+LABEL_MM = 2.7
+"""Height of the type of small labels [mm]."""
 _NAMES_MM = 4.0
 """How much farther off running dimensions stand where corners are named round the surface [mm]."""
-_SIDE_MM, _INSIDE_MM = 2.6, 2.6
-_CORNER_MM, _OFF_MM = 4.0, 3.2
+_SIDE_MM, _INSIDE_MM = 2.7, 2.8
+_CORNER_MM, _OFF_MM = 4.2, 3.4
+_LEAST = 100
+"""A drawing so many times smaller than the smallest usual scale holds nothing but texts: it is given as it is."""
+_EDGE_MM = 2.0
+"""What a drawing leaves free of the room it is given: the margin of its picture on both sides [mm]."""
 
 
-def fitting_scale(box: Box, room: XY, scales: Sequence[int], *, beside: float = _CHAIN_ROOM_MM) -> int:
-    """The largest scale at which a box fits with its running dimensions, else the smallest there is.
+def fitted(scales: Sequence[int], box: Box, room: XY, build: Callable[[int], Drawing]) -> Drawing:
+    """The drawing at the largest usual scale at which all of it lies within the room.
 
     Args:
-        box: Left, lower, right, upper [ticks].
-        room: Width and height on paper [mm].
         scales: Usual scales, the largest drawing first.
-        beside: Room that figures and names take at the left and right [mm].
+        box: Left, lower, right, upper of what is drawn to scale [ticks].
+        room: Width and height on paper for all that is drawn, figures and names included [mm].
+        build: Draws at a scale.
+
+    Returns:
+        Where even the smallest usual scale is too large, a drawing at a smaller one: nothing leaves the page.
     """
     wide, high = (box[2] - box[0]) / TICKS_PER_MM, (box[3] - box[1]) / TICKS_PER_MM
-    fits = (one for one in scales if wide / one + beside <= room[0] and high / one + _CHAIN_ROOM_MM <= room[1])
-    return next(fits, scales[-1])
+    scale = next((one for one in scales if wide / one <= room[0] and high / one <= room[1]), scales[-1])
+    while True:
+        drawing = build(scale)
+        left, lower, right, upper = drawing.box
+        fits = right - left + _EDGE_MM <= room[0] and upper - lower + _EDGE_MM <= room[1]
+        if fits or scale > _LEAST * scales[-1]:
+            return drawing
+        scale = next((one for one in scales if one > scale), scale * 2)
 
 
 class OnPaper:
-    """One surface drawn; paper coordinates have the lower left corner of its box as origin."""
+    """One surface drawn; paper coordinates have the lower left corner of its box as origin.
 
-    def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, title: str) -> None:
-        self.plan, self.surface, self.box = plan, surface, box
+    Attributes:
+        room: Width and height on paper for the whole drawing [mm].
+        placer: Finds room for texts; there is one once all lines and running dimensions are drawn.
+    """
+
+    placer: Placer
+
+    def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, title: str, room: XY) -> None:
+        self.plan, self.surface, self.box, self.room = plan, surface, box, room
         self.drawing = Drawing(title=title, scale=scale)
 
     def at(self, point: tuple[int, int]) -> XY:
@@ -64,29 +87,23 @@ class OnPaper:
         """How much farther off running dimensions must stand for the names of corners [mm]."""
         return 0.0 if self.surface.kind is SurfaceKind.WALL else _NAMES_MM
 
+    def start_texts(self) -> None:
+        """Make room for texts round all that is drawn so far."""
+        self.placer = Placer(self.drawing, page_round(self.drawing, self.room))
+
     def name_sides(self) -> None:
         """Name each side, just inside it, where no corners are named that tell the sides apart."""
         shape = Polygon(self.ring(self.surface.outline))
         for (a, b), side in zip(sides(self.surface.outline), self.surface.sides, strict=True):
+            if not side.label:
+                continue
             (ax, ay), (bx, by) = self.at(a), self.at(b)
             length = math.dist((ax, ay), (bx, by))
             inwards = (-(by - ay) / length, (bx - ax) / length)
             upright = abs(by - ay) > abs(bx - ax)
-            spots = tuple(
-                (ax + (bx - ax) * share + inwards[0] * far, ay + (by - ay) * share + inwards[1] * far)
-                for far in (_INSIDE_MM, 2 * _INSIDE_MM)
-                for share in (0.5, 0.35, 0.65)
-            )
-            fitting = [
-                spot
-                for spot in spots
-                if side.label
-                and shape.contains(shapely.box(*Text(spot, side.label, _SIDE_MM, upright=upright).box))
-            ]
-            if fitting:
-                first, *others = fitting
-                text = Text(first, side.label, _SIDE_MM, bold=True, upright=upright)
-                self.drawing.place(text, try_also=tuple(others))
+            spot = (ax + bx) / 2 + inwards[0] * _INSIDE_MM, (ay + by) / 2 + inwards[1] * _INSIDE_MM
+            strip = shapely.LineString([(ax, ay), (bx, by)]).buffer(3 * _INSIDE_MM).intersection(shape)
+            self.placer.put(Text(spot, side.label, _SIDE_MM, bold=True, upright=upright), within=strip)
 
     def name_corners(self) -> None:
         """Name the corners of the room above a wall or round a floor; the sides where no corners are known."""
@@ -96,18 +113,29 @@ class OnPaper:
             whole = bounds(surface.extent or surface.outline)
             # Where only a part of the wall is drawn, its end may be no corner.
             ends = ((0.0, 0, self.box[0] == whole[0]), (right, 1, self.box[2] == whole[2]))
-            self.drawing.texts += [
-                Text((x, top + 4.0), surface.corners[index], 4.5, bold=True) for x, index, is_end in ends if is_end
-            ]
+            for x, index, is_end in ends:
+                if is_end:
+                    corner = Text((x, top + 4.0), surface.corners[index], _CORNER_MM, bold=True)
+                    self.placer.put(corner, aside=True)
             return
         names = surface.corners if surface.kind is SurfaceKind.CEILING else tuple(reversed(surface.corners))
         if len(names) != len(surface.outline):
             self.name_sides()
             return
-        middle = shapely.centroid(Polygon(self.ring(surface.outline)))
+        shape = Polygon(self.ring(surface.outline))
+        middle = shapely.centroid(shape)
         for name, point in zip(names, surface.outline, strict=True):
             x, y = self.at(point)
             dx, dy = (_OFF_MM if one > other else -_OFF_MM for one, other in ((x, middle.x), (y, middle.y)))
-            self.drawing.place(
-                Text((x + dx, y + dy), name, _CORNER_MM, bold=True), try_also=((x - dx, y - dy), (x + 2 * dx, y))
-            )
+            spots = [(x + sx * dx, y + sy * dy) for sx, sy in ((1, 1), (1, -1), (-1, 1), (-1, -1))]
+            # Outside the room, beside its corner.
+            outside = [
+                spot for spot in spots if not shape.intersects(shapely.Point(spot).buffer(_CORNER_MM * 0.45))
+            ]
+            self.placer.put(Text((outside or spots)[0], name, _CORNER_MM, bold=True), reach=6.0, aside=True)
+
+
+def page_round(drawing: Drawing, room: XY) -> PaperBox:
+    """What may be written on: the drawing's own box, and to the right and above what its room leaves free."""
+    left, lower, right, upper = drawing.box
+    return left, lower, max(right, left + room[0] - _EDGE_MM), max(upper, lower + room[1] - _EDGE_MM)

@@ -5,13 +5,16 @@ import math
 from shapely import Polygon
 
 from firstcourse.drawings.chains import add_chain
-from firstcourse.drawings.model import Drawing, Line, Poly, Text
+from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
+from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round
+from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Piece, Plan
 from firstcourse.units import TICKS_PER_MM, format_length
 
-_SCALES = {"inch": (12, 16, 24, 32, 48), "mm": (10, 20, 25, 50)}
+_SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96), "mm": (10, 20, 25, 50, 100)}
+_MARK_MM = 4.6
 _ROUND_SIDE = 38 * TICKS_PER_MM
 """Sides shorter than this in a row stand for a curve [ticks]."""
 _ROUND_FROM = 8
@@ -25,7 +28,7 @@ def has_second_cuts(piece: Piece) -> bool:
     return bool(piece.holes) or set(piece.outline) != plain
 
 
-def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 96.0)) -> Drawing:
+def draw_piece(plan: Plan, piece: Piece, *, room: XY = (88.0, 96.0)) -> Drawing:
     """Draw a piece with running dimensions to every corner of its outline and every hole.
 
     Args:
@@ -33,18 +36,21 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
         piece: What to draw.
         room: Width and height on paper, dimensions included [mm].
     """
-    wide, high = piece.blank[0] / TICKS_PER_MM, piece.blank[1] / TICKS_PER_MM
     scales = _SCALES[plan.job.tape.value]
-    scale = next((one for one in scales if wide / one + 30 <= room[0] and high / one + 30 <= room[1]), scales[-1])
+    return fitted(scales, (0, 0, *piece.blank), room, lambda scale: _drawn(plan, piece, scale, room))
+
+
+def _drawn(plan: Plan, piece: Piece, scale: int, room: XY) -> Drawing:
     per = TICKS_PER_MM * scale
     drawing = Drawing(title=f"piece {piece.id}", scale=scale)
     corners = [(0, 0), (piece.blank[0], 0), piece.blank, (0, piece.blank[1])]
     drawing.polys.append(Poly("extent", tuple((x / per, y / per) for x, y in corners)))
     rings = [tuple((x / per, y / per) for x, y in ring) for ring in (piece.outline, *piece.holes)]
+    drawing.polys += [Poly("board", ring, piece.id) for ring in rings]
     inner = Polygon(rings[0], rings[1:])
+    labels = []
     across, up = {0, piece.blank[0]}, {0, piece.blank[1]}
     for ring in (piece.outline, *piece.holes):
-        drawing.polys.append(Poly("board", tuple((x / per, y / per) for x, y in ring), piece.id))
         left, lower, right, upper = bounds(ring)
         if len(ring) >= _ROUND_FROM and ring in piece.holes:
             x, y = (left + right) // 2, (lower + upper) // 2
@@ -54,24 +60,11 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
             drawing.lines.append(Line("hatch", (x / per - reach, y / per), (x / per + reach, y / per)))
             drawing.lines.append(Line("hatch", (x / per, y / per - reach), (x / per, y / per + reach)))
             size = format_length(right - left, plan.job.tape, feet=False)
-            said = Text((x / per, y / per + reach + 2), f"hole {size} wide", 2.6)
-            aside = reach + 1 + (said.box[2] - said.box[0]) / 2
-            others = ((0.0, -reach - 2), (aside, 0.0), (-aside, 0.0), (aside, reach + 2), (aside, -reach - 2))
-            drawing.place_within(inner, said, try_also=tuple((x / per + dx, y / per + dy) for dx, dy in others))
+            labels.append(Text((x / per, y / per + reach + 2), f"hole {size} wide", LABEL_MM))
         else:
             corners_marked = corners_to_mark(ring, _ROUND_SIDE)
             across |= {x for x, _ in corners_marked}
             up |= {y for _, y in corners_marked}
-    middle = (piece.blank[0] / 2 / per, piece.blank[1] / 2 / per)
-    mark = Text(middle, piece.id.removeprefix("P"), 4.2, bold=True)
-    drawing.place_within(
-        inner,
-        mark,
-        try_also=(
-            *((middle[0], middle[1] + k * 5.0) for k in (1, -1, 2, -2, 3, -3)),
-            *((middle[0] + k * 8.0, middle[1]) for k in (1, -1, 2, -2)),
-        ),
-    )
     for along, marks in enumerate((across, up)):
         figures = {mark: format_length(mark, plan.job.tape, feet=False) for mark in sorted(marks)}
         kept: dict[str, int] = {}
@@ -79,6 +72,12 @@ def draw_piece(plan: Plan, piece: Piece, *, room: tuple[float, float] = (84.0, 9
             # Marks that no tape tells apart are one mark.
             kept.setdefault(figure, place)
         add_chain(drawing, [(place / per, figure) for figure, place in kept.items()], along=along)
+    placer = Placer(drawing, page_round(drawing, room))
+    for label in labels:
+        placer.put(label, within=inner, upright_too=True, aside=True)
+    middle = inner.centroid if inner.contains(inner.centroid) else inner.representative_point()
+    mark = Text((middle.x, middle.y), piece.id.removeprefix("P"), _MARK_MM, bold=True)
+    placer.put(mark, within=inner, upright_too=True, aside=True)
     return drawing
 
 

@@ -3,21 +3,28 @@
 Running dimensions are read as a tape is laid: every figure is measured from the surface's left end or its foot.
 """
 
+from collections.abc import Iterator
+from itertools import pairwise
+
 import shapely
 from shapely import Polygon
 
 from firstcourse.drawings.chains import FIGURE_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
-from firstcourse.drawings.on_paper import OnPaper, fitting_scale
+from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import bounds
-from firstcourse.plan import Board, Opening, Plan, Surface, SurfaceKind
+from firstcourse.geometry.polygon import Ring
+from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM
 
-_SCALES = {"inch": (8, 12, 16, 24, 32, 48, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
-_MARK_MM, _LABEL_MM = 4.2, 2.6
+_SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
+_MARK_MM = 4.6
 _CROSS_MM = 0.7
-_BESIDE_WALL_MM, _BESIDE_FLOOR_MM = 28.0, 33.0
-"""Room that heights take at the left, and on a floor the names of its corners on both sides [mm]."""
+_OPEN_HATCH_MM = 4.0
+_BESIDE = 150 * TICKS_PER_MM
+"""So much of a wall is drawn beside the part that is boarded [ticks]."""
+_LEFT_OUT = 450 * TICKS_PER_MM
+"""A bare end of a wall is left out of the drawing where it is longer than this [ticks]."""
 
 
 def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
@@ -28,7 +35,10 @@ def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
     """
-    return _Sheet(plan, surface, room).drawn()
+    box = drawn_box(surface)
+    return fitted(
+        _SCALES[plan.job.tape.value], box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn()
+    )
 
 
 def draw_heights(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
@@ -39,48 +49,77 @@ def draw_heights(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
         surface: One with readings.
         room: Width and height on paper, running dimensions included [mm].
     """
-    drawing = _Heights(plan, surface, room).drawn()
+    box = bounds(surface.extent or surface.outline)
+    scales = _SCALES[plan.job.tape.value]
+    drawing = fitted(scales, box, room, lambda scale: _Heights(plan, surface, box, scale, room).drawn())
     drawing.title += ": highs and lows"
     return drawing
+
+
+def drawn_box(surface: Surface) -> Box:
+    """What of a surface is drawn: all of it, but of a wall no long bare ends [ticks]."""
+    whole = bounds(surface.extent or surface.outline)
+    if surface.kind is not SurfaceKind.WALL:
+        return whole
+    part = bounds(surface.outline)
+    left = part[0] - _BESIDE if part[0] - whole[0] > _LEFT_OUT else whole[0]
+    right = part[2] + _BESIDE if whole[2] - part[2] > _LEFT_OUT else whole[2]
+    return left, whole[1], right, whole[3]
 
 
 class _Sheet(OnPaper):
     """Draws a boarded surface within its whole wall, floor or ceiling."""
 
-    def __init__(self, plan: Plan, surface: Surface, room: XY) -> None:
-        box = bounds(surface.extent or surface.outline)
-        beside = _BESIDE_WALL_MM if surface.kind is SurfaceKind.WALL else _BESIDE_FLOOR_MM
-        scale = fitting_scale(box, room, _SCALES[plan.job.tape.value], beside=beside)
-        super().__init__(plan, surface, box, scale, surface.title or surface.id)
+    def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, room: XY) -> None:
+        super().__init__(plan, surface, box, scale, surface.title or surface.id, room)
+        self.origin = bounds(surface.extent or surface.outline)[:2]
 
     def drawn(self) -> Drawing:
         surface, drawing = self.surface, self.drawing
         if surface.extent and surface.extent != surface.outline:
-            drawing.polys.append(Poly("extent", self.ring(surface.extent)))
+            self._whole(surface.extent)
         drawing.polys.append(Poly("outline", self.ring(surface.outline)))
         for support in surface.supports:
             if support.kind != "panel":
-                drawing.polys.append(
-                    Poly("added" if support.added else "framing", self.ring(support.outline), support.id)
-                )
+                for part in self._in_view(support.outline):
+                    drawing.polys.append(Poly("added" if support.added else "framing", part, support.id))
         for a, b in surface.panel_joints:
             drawing.lines.append(Line("panel", self.at(a), self.at(b)))
         for opening in surface.openings:
             self._opening(opening)
         for board in surface.boards:
             self._board(board)
+        self._chain_across()
+        self._chain_up()
+        self.start_texts()
+        self.name_corners()
         for board in surface.boards:
             self._mark(board)
         for opening in surface.openings:
             self._opening_label(opening)
         for support in surface.supports:
             if support.added:
-                u0, v0, u1, v1 = bounds(support.outline)
-                drawing.place(Text(self.at(((u0 + u1) // 2, (v0 + v1) // 2)), "add", _LABEL_MM, bold=True))
-        self.name_corners()
-        self._chain_across()
-        self._chain_up()
+                self._added(support)
         return drawing
+
+    def _whole(self, extent: Ring) -> None:
+        """The rest of the wall, as far as it is drawn."""
+        view = shapely.box(*self.at(self.box[:2]), *self.at(self.box[2:]))
+        edge = shapely.LinearRing(self.ring(extent)).intersection(view.buffer(1e-6))
+        for part in shapely.get_parts(shapely.line_merge(edge)):
+            if isinstance(part, shapely.LineString):
+                spots = [(x, y) for x, y in part.coords]
+                self.drawing.lines += [Line("extent", a, b) for a, b in pairwise(spots)]
+
+    def _in_view(self, ring: Ring) -> Iterator[tuple[XY, ...]]:
+        """The parts of an outline that are drawn."""
+        if self.box == bounds(self.surface.extent or self.surface.outline):
+            yield self.ring(ring)
+            return
+        view = shapely.box(*self.at(self.box[:2]), *self.at(self.box[2:]))
+        for part in shapely.get_parts(Polygon(self.ring(ring)).intersection(view)):
+            if isinstance(part, Polygon) and not part.is_empty:
+                yield tuple((x, y) for x, y in part.exterior.coords[:-1])
 
     def _opening(self, opening: Opening) -> None:
         if opening.centre is not None and opening.diameter is not None:
@@ -96,20 +135,25 @@ class _Sheet(OnPaper):
         ring = self.ring(opening.outline)
         self.drawing.polys.append(Poly("opening", ring, opening.id))
         # What stays open is told by hatching, not by colour.
-        self.drawing.lines += hatch(Polygon(ring), 4.0)
+        self.drawing.lines += hatch(Polygon(ring), _OPEN_HATCH_MM, falling=True)
 
     def _opening_label(self, opening: Opening) -> None:
         if opening.outline is not None:
-            u0, v0, u1, v1 = bounds(opening.outline)
-            spot = self.at(((u0 + u1) // 2, (v0 + v1) // 2))
-            step = 3.4
-        else:
-            assert opening.centre is not None and opening.diameter is not None
-            spot = self.at(opening.centre)
-            step = opening.diameter / 2 / TICKS_PER_MM / self.drawing.scale + 2.4
-            spot = (spot[0], spot[1] + step)
-        others = tuple((spot[0], spot[1] + k * 3.4) for k in (-1, 1, -2, 2, -3, 3, 4, 5))
-        self.drawing.place(Text(spot, opening.id, _LABEL_MM), try_also=others)
+            shape = Polygon(self.ring(opening.outline))
+            middle = shape.representative_point()
+            label = Text((middle.x, middle.y), opening.id, LABEL_MM)
+            self.placer.put(label, within=shape, upright_too=True, aside=True)
+            return
+        assert opening.centre is not None and opening.diameter is not None
+        x, y = self.at(opening.centre)
+        radius = opening.diameter / 2 / TICKS_PER_MM / self.drawing.scale
+        self.placer.put(Text((x, y + radius + 2.2), opening.id, LABEL_MM), reach=6.0, aside=True)
+
+    def _added(self, support: Support) -> None:
+        for part in self._in_view(support.outline):
+            middle = Polygon(part).representative_point()
+            label = Text((middle.x, middle.y), "add", LABEL_MM, bold=True, upright=_is_upright(part))
+            self.placer.put(label, aside=True)
 
     def _board(self, board: Board) -> None:
         self.drawing.polys.append(Poly("board", self.ring(board.outline), board.mark))
@@ -125,41 +169,35 @@ class _Sheet(OnPaper):
             )
 
     def _mark(self, board: Board) -> None:
-        shape = Polygon(board.outline, board.holes)
-        middle = shapely.centroid(shape)
-        if not shape.contains(middle):
-            middle = shapely.point_on_surface(shape)
-        x, y = self.at((round(middle.x), round(middle.y)))
-        u0, v0, u1, v1 = bounds(board.outline)
-        # The table beside the drawing lists every size; on the drawing stands what fits inside its board.
-        size = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        """The board's mark, and its size where there is room; the table beside the drawing lists every size."""
         inner = Polygon(self.ring(board.outline), [self.ring(hole) for hole in board.holes])
-        near = tuple((x, y + k * 5.0) for k in (1, -1, 2, -2, 3, -3))
-        beside = tuple((x + k * 6.0, y) for k in (1, -1, 2, -2))
-        x, y = self.drawing.place_within(
-            inner, Text((x, y), board.mark, _MARK_MM, bold=True), try_also=(*near, *beside)
-        )
-        for spot in ((x, y - 4.6), (x, y + 4.6), (x, y - 9.2), (x, y + 9.2)):
-            text = Text(spot, size, FIGURE_MM)
-            if inner.contains(shapely.box(*text.box)) and self.drawing.place(text):
-                return
-        for spot in ((x, y - 4.6 - len(size) * FIGURE_MM * 0.28), (x + 5.0, y), (x - 5.0, y)):
-            text = Text(spot, size, FIGURE_MM, upright=True)
-            if inner.contains(shapely.box(*text.box)) and self.drawing.place(text):
-                return
+        middle = inner.centroid if inner.contains(inner.centroid) else inner.representative_point()
+        mark = Text((middle.x, middle.y), board.mark, _MARK_MM, bold=True)
+        stands = self.placer.put(mark, within=inner, upright_too=True, aside=True)
+        if stands is None or not inner.contains(shapely.Point(stands.at)):
+            return
+        u0, v0, u1, v1 = bounds(board.outline)
+        size = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        below = (stands.at[0], stands.at[1] - _MARK_MM)
+        self.placer.put(Text(below, size, FIGURE_MM), within=inner, upright_too=True)
 
     def _chain_across(self) -> None:
         """Vertical board edges from the left end, read upright below the drawing."""
         edges = {edge for board in self.surface.boards for edge in bounds(board.outline)[::2]}
-        self._chain(edges | {self.box[0], self.box[2]}, along=0)
+        self._chain(edges | self._ends(0), along=0)
 
     def _chain_up(self) -> None:
         """Horizontal board edges from the foot, read level to the left of the drawing."""
         edges = {edge for board in self.surface.boards for edge in bounds(board.outline)[1::2]}
-        self._chain(edges | {self.box[1], self.box[3]}, along=1)
+        self._chain(edges | self._ends(1), along=1)
+
+    def _ends(self, axis: int) -> set[int]:
+        """The surface's own ends, as far as they are drawn."""
+        whole = bounds(self.surface.extent or self.surface.outline)
+        return {self.box[side] for side in (axis, axis + 2) if self.box[side] == whole[side]}
 
     def _chain(self, marks: set[int], *, along: int) -> None:
-        origin = self.box[along]
+        origin = self.origin[along]
         add_chain(
             self.drawing,
             [(self.at((mark, mark))[along], self.length(mark - origin)) for mark in sorted(marks)],
@@ -177,15 +215,22 @@ class _Heights(_Sheet):
         for opening in surface.openings:
             self._opening(opening)
         for mark in surface.heights:
-            x, y = self.at(mark.at)
-            drawing.circles.append(Circle("fastener", (x, y), _CROSS_MM))
-            off = self.length(mark.off)
-            text = off if off.startswith(("-", "0")) else f"+{off}"
-            drawing.place(Text((x, y + 2.8), text, FIGURE_MM, bold=True))
-            if mark.do:
-                words = mark.do if mark.do == "leave" else f"{mark.do} {self.length(mark.by)}"
-                drawing.place(Text((x, y - 2.8), words, FIGURE_MM))
-        self.name_corners()
+            drawing.circles.append(Circle("fastener", self.at(mark.at), _CROSS_MM))
         self._chain({mark.at[0] for mark in surface.heights} | {self.box[0], self.box[2]}, along=0)
         self._chain({mark.at[1] for mark in surface.heights} | {self.box[1], self.box[3]}, along=1)
+        self.start_texts()
+        self.name_corners()
+        for mark in surface.heights:
+            x, y = self.at(mark.at)
+            off = self.length(mark.off)
+            text = off if off.startswith(("-", "0")) else f"+{off}"
+            self.placer.put(Text((x, y + 2.8), text, FIGURE_MM, bold=True), aside=True)
+            if mark.do:
+                words = mark.do if mark.do == "leave" else f"{mark.do} {self.length(mark.by)}"
+                self.placer.put(Text((x, y - 2.8), words, FIGURE_MM), aside=True)
         return drawing
+
+
+def _is_upright(points: tuple[XY, ...]) -> bool:
+    x0, y0, x1, y1 = Polygon(points).bounds
+    return bool(y1 - y0 > x1 - x0)

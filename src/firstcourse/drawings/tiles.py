@@ -1,6 +1,7 @@
 """One surface drawn with its tile: every tile and cut, soft joints, lines to snap, courses along both sides."""
 
-from itertools import pairwise, product
+from collections.abc import Iterator
+from itertools import pairwise
 
 import shapely
 from shapely import Polygon
@@ -8,14 +9,13 @@ from shapely import Polygon
 from firstcourse.drawings.chains import PITCH_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
-from firstcourse.drawings.on_paper import OnPaper, fitting_scale
+from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Opening, Plan, Surface, Zone
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48, 96, 192), "mm": (5, 10, 20, 25, 50, 100, 200)}
-_LABEL_MM = 2.6
 _LEVEL = TICKS_PER_MM // 20
 """Sides that rise by less are level [ticks]."""
 _HATCH_MM = 3.0
@@ -35,16 +35,17 @@ def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> D
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
     """
-    return _Sheet(plan, surface, room).drawn()
+    box = bounds(surface.outline)
+    return fitted(
+        _SCALES[plan.job.tape.value], box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn()
+    )
 
 
 class _Sheet(OnPaper):
     """Draws a tiled surface by itself."""
 
-    def __init__(self, plan: Plan, surface: Surface, room: XY) -> None:
-        box = bounds(surface.outline)
-        scale = fitting_scale(box, room, _SCALES[plan.job.tape.value])
-        super().__init__(plan, surface, box, scale, f"{surface.title or surface.id}: tile")
+    def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, room: XY) -> None:
+        super().__init__(plan, surface, box, scale, f"{surface.title or surface.id}: tile", room)
         self.mosaics = mosaics(plan)
 
     def drawn(self) -> Drawing:
@@ -61,54 +62,72 @@ class _Sheet(OnPaper):
             drawing.polys.append(Poly("sheet", tuple(self.at_mm(point) for point in mosaic)))
         for opening in surface.openings:
             self._opening(opening)
-        for zone in surface.not_tiled:
-            self._standing(zone)
+        standing = [part for zone in surface.not_tiled for part in self._standing(zone)]
         for joint in surface.soft_joints:
             points = [self.at(point) for point in joint.line]
             drawing.lines += [Line("soft", a, b) for a, b in pairwise(points)]
         for area in surface.tiled:
             for snap in area.lines:
                 drawing.lines.append(Line("snap", self.at(snap.line[0]), self.at(snap.line[1])))
-        self.name_corners()
-        self._marks()
         self._chains()
+        self.start_texts()
+        self.name_corners()
+        for opening in surface.openings:
+            self._opening_label(opening)
+        for name, part in standing:
+            middle = part.representative_point()
+            label = Text((middle.x, middle.y), name, LABEL_MM, bold=True)
+            self.placer.put(label, within=part, upright_too=True, aside=True)
+        self._marks()
         return drawing
 
-    def _standing(self, zone: Zone) -> None:
+    def _standing(self, zone: Zone) -> Iterator[tuple[str, Polygon]]:
         """What stands before the surface, as far as it lies on it, with its name."""
         shape = Polygon(self.ring(self.surface.outline)).intersection(Polygon(self.ring(zone.outline)))
         name = zone.why.rpartition("/")[2]
         for part in shapely.get_parts(shape):
-            if isinstance(part, Polygon):
+            if isinstance(part, Polygon) and not part.is_empty:
                 self.drawing.polys.append(Poly("opening", tuple(part.exterior.coords)[:-1], name))
-                middle = shapely.point_on_surface(part)
-                self.drawing.place(Text((middle.x, middle.y), name, _LABEL_MM, bold=True))
+                yield name, part
 
     def _opening(self, opening: Opening) -> None:
         if opening.outline is not None:
             self.drawing.polys.append(Poly("opening", self.ring(opening.outline), opening.id))
-            u0, v0, u1, v1 = bounds(opening.outline)
-            spot = self.at(((u0 + u1) // 2, (v0 + v1) // 2))
-        else:
-            assert opening.centre is not None and opening.diameter is not None
-            spot = self.at(opening.centre)
-            radius = opening.diameter / 2 / TICKS_PER_MM / self.drawing.scale
-            self.drawing.circles.append(Circle("opening", spot, radius))
-            spot = (spot[0], spot[1] + radius + 2.4)
-        others = tuple((spot[0], spot[1] + k * 3.4) for k in (-1, 1, -2, 2, -3, 3))
-        self.drawing.place(Text(spot, opening.id, _LABEL_MM, bold=True), try_also=others)
+            return
+        assert opening.centre is not None and opening.diameter is not None
+        radius = opening.diameter / 2 / TICKS_PER_MM / self.drawing.scale
+        self.drawing.circles.append(Circle("opening", self.at(opening.centre), radius))
+
+    def _opening_label(self, opening: Opening) -> None:
+        if opening.outline is not None:
+            shape = Polygon(self.ring(opening.outline))
+            middle = shape.representative_point()
+            label = Text((middle.x, middle.y), opening.id, LABEL_MM, bold=True)
+            self.placer.put(label, within=shape, upright_too=True, aside=True)
+            return
+        assert opening.centre is not None and opening.diameter is not None
+        x, y = self.at(opening.centre)
+        radius = opening.diameter / 2 / TICKS_PER_MM / self.drawing.scale
+        self.placer.put(Text((x, y + radius + 2.2), opening.id, LABEL_MM, bold=True), reach=6.0, aside=True)
 
     def _marks(self) -> None:
+        """Each cut tile's mark, where the tile has room for it; one that has room nowhere stands aside, once."""
+        aside: dict[str, Polygon] = {}
+        shown: set[str] = set()
         for tile in self.surface.tiles:
             if not tile.mark or tile.stock in self.mosaics:
                 continue
-            shape = Polygon(self.ring(tile.outline))
-            # A notched piece may have its middle in the notch; then its roomiest place will do.
-            spots = (shapely.centroid(shape), shapely.Point(shapely.maximum_inscribed_circle(shape).coords[0]))
-            for middle, upright in product(spots, (False, True)):
-                text = Text((middle.x, middle.y), tile.mark, _LABEL_MM, upright=upright)
-                if shape.contains(shapely.box(*text.box)) and self.drawing.place(text):
-                    break
+            shape = Polygon(self.ring(tile.outline), [self.ring(hole) for hole in tile.holes])
+            middle = shape.centroid if shape.contains(shape.centroid) else shape.representative_point()
+            mark = Text((middle.x, middle.y), tile.mark, LABEL_MM)
+            if self.placer.put(mark, within=shape, upright_too=True) is not None:
+                shown.add(tile.mark)
+            else:
+                aside.setdefault(tile.mark, shape)
+        for name, shape in aside.items():
+            if name not in shown:
+                middle = shape.representative_point()
+                self.placer.put(Text((middle.x, middle.y), name, LABEL_MM), reach=1.0, aside=True)
 
     def _chains(self) -> None:
         for axis in (0, 1):

@@ -13,13 +13,15 @@ from shapely.ops import nearest_points
 
 from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
+from firstcourse.drawings.on_paper import LABEL_MM, fitted
+from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
-_NAME_MM, _LABEL_MM, _CORNER_MM = 3.2, 2.3, 3.6
+_NAME_MM, _CORNER_MM = 3.4, 3.8
 _NAME_OFF_MM, _CORNER_OFF_MM = 3.6, 4.2
 _BETWEEN_MM = 12.0
 """Room between walls that stand in a row of their own, on paper [mm]."""
@@ -71,17 +73,13 @@ def draw_room(plan: Plan, room: str, *, paper: XY = (182.0, 205.0)) -> Drawing:
         room: Name of the room.
         paper: Width and height on paper [mm].
     """
-    scales = _SCALES[plan.job.tape.value]
-    drawing = Drawing(title=f"{room}: unfolded", scale=scales[-1])
-    for scale in scales:
-        drawing = _drawn(plan, room, scale)
-        left, lower, right, upper = drawing.box
-        if right - left + 2 <= paper[0] and upper - lower + 2 <= paper[1]:
-            break
-    return drawing
+    # How far a folded room reaches is known only once it is drawn: every scale is tried.
+    return fitted(
+        _SCALES[plan.job.tape.value], (0, 0, 0, 0), paper, lambda scale: _drawn(plan, room, scale, paper)
+    )
 
 
-def _drawn(plan: Plan, room: str, scale: int) -> Drawing:
+def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     drawing = Drawing(title=f"{room}: unfolded", scale=scale)
     surfaces = [surface for surface in plan.surfaces if surface.room == room]
     floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
@@ -102,11 +100,14 @@ def _drawn(plan: Plan, room: str, scale: int) -> Drawing:
     chips = mosaics(plan)
     for one in placed:
         _surface(drawing, one, chips)
+    left, lower, right, upper = drawing.box
+    spare = _NAME_OFF_MM + _NAME_MM
+    placer = Placer(drawing, (left - spare, lower - spare, right + spare, upper + spare))
     for one in placed:
-        _names(drawing, one)
+        _names(placer, one)
     for one in placed:
         for opening in one.surface.openings:
-            _label(drawing, one, opening)
+            _label(placer, one, opening)
     return drawing
 
 
@@ -159,7 +160,7 @@ def _surface(drawing: Drawing, one: _Placed, chips: Mapping[str, TileStock]) -> 
             drawing.circles.append(Circle("opening", one.at(opening.centre), radius))
 
 
-def _names(drawing: Drawing, one: _Placed) -> None:
+def _names(placer: Placer, one: _Placed) -> None:
     surface = one.surface
     if surface.kind is SurfaceKind.WALL:
         u0, _, u1, v1 = bounds(one.whole)
@@ -167,9 +168,8 @@ def _names(drawing: Drawing, one: _Placed) -> None:
         outwards = (-one.across[1], one.across[0])
         spot = (x + outwards[0] * _NAME_OFF_MM, y + outwards[1] * _NAME_OFF_MM)
         upright = abs(outwards[0]) > abs(outwards[1])
-        further = tuple((spot[0] + outwards[0] * k * 4.0, spot[1] + outwards[1] * k * 4.0) for k in (1, 2, 3))
-        title = Text(spot, f"wall {'-'.join(surface.corners)}", _NAME_MM, bold=True, upright=upright)
-        drawing.place(title, try_also=further)
+        name = f"wall {'-'.join(surface.corners)}"
+        placer.put(Text(spot, name, _NAME_MM, bold=True, upright=upright), aside=True)
         return
     if len(surface.corners) != len(surface.outline):
         return
@@ -179,17 +179,17 @@ def _names(drawing: Drawing, one: _Placed) -> None:
         corner = one.at(point)
         # Just inside the room, since the walls lie outside.
         near = nearest_points(inner, ShapelyPoint(corner))[0] if not inner.is_empty else shape.centroid
-        drawing.place(Text((near.x, near.y), name, _CORNER_MM, bold=True))
+        placer.put(Text((near.x, near.y), name, _CORNER_MM, bold=True), reach=5.0, aside=True)
 
 
-def _label(drawing: Drawing, one: _Placed, opening: Opening) -> None:
+def _label(placer: Placer, one: _Placed, opening: Opening) -> None:
     if opening.outline is not None:
-        u0, v0, u1, v1 = bounds(opening.outline)
-        x, y = one.at(((u0 + u1) // 2, (v0 + v1) // 2))
-        steps = (-1, 1, -2, 2)
-    else:
-        assert opening.centre is not None and opening.diameter is not None
-        x, y = one.at(opening.centre)
-        y += opening.diameter / 2 / TICKS_PER_MM / one.scale + 2.0
-        steps = (1, 2, -2, 3)
-    drawing.place(Text((x, y), opening.id, _LABEL_MM), try_also=tuple((x, y + k * 3.0) for k in steps))
+        shape = Polygon(one.ring(opening.outline))
+        middle = shape.representative_point()
+        label = Text((middle.x, middle.y), opening.id, LABEL_MM)
+        placer.put(label, within=shape, upright_too=True, aside=True)
+        return
+    assert opening.centre is not None and opening.diameter is not None
+    x, y = one.at(opening.centre)
+    y += opening.diameter / 2 / TICKS_PER_MM / one.scale + 2.0
+    placer.put(Text((x, y), opening.id, LABEL_MM), reach=6.0, aside=True)

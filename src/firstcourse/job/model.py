@@ -34,6 +34,7 @@ from firstcourse.job.fields import (
     Price,
 )
 from firstcourse.job.shower import TiledShower
+from firstcourse.job.site import Site
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
@@ -386,6 +387,7 @@ class Job(JobModel):
     practice: Literal["us", "uk", "au"] = Field(default="us", description="Whose rules apply.")
     date: datetime.date = Field(description="The rules are read for this day.")
     tape: Tape = Field(default=Tape.INCH, description="The tape in your hand: inch (1/16 in) or mm.")
+    site: Site = Field(default=Site(), description="What stands on the cover of the papers.")
     currency: Annotated[str, Field(pattern=r"^[A-Z]{0,3}$")] = Field(default="", description="Of the prices.")
     stock: Annotated[tuple[SheetStock, ...], Field(max_length=20)] = Field(
         default=(), description="Sheets you can buy; the rule book's where not given."

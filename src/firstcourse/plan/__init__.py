@@ -35,6 +35,7 @@ from firstcourse.plan.model import (
     TileStock,
     Zone,
 )
+from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
 
 __all__ = [
@@ -69,6 +70,7 @@ __all__ = [
     "SheetLine",
     "Side",
     "SideKind",
+    "SiteStamp",
     "SnapLine",
     "SoftJoint",
     "StartPoint",

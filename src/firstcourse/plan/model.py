@@ -16,6 +16,7 @@ from firstcourse.plan.base import Ring as Ring
 from firstcourse.plan.bounds import LayoutBound
 from firstcourse.plan.falls import Fall
 from firstcourse.plan.heights import HeightMark
+from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.structure import StructureSheet
 from firstcourse.units import Tape
 from firstcourse.workings import Working
@@ -438,6 +439,7 @@ class JobStamp(Frozen):
         digest: SHA-256 of the job document and the rule book.
         practice: Rule set, such as `us`.
         date: Date the rules are read for, ISO 8601.
+        site: What stands on the cover.
     """
 
     name: str
@@ -448,6 +450,7 @@ class JobStamp(Frozen):
     currency: str = ""
     effort: int = 1
     overrides: tuple[RuleOverride, ...] = ()
+    site: SiteStamp = SiteStamp()
 
 
 class Plan(Frozen):

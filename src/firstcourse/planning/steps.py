@@ -11,7 +11,7 @@ from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
-from firstcourse.plan import JobStamp, Plan, RuleOverride, Stock, Surface, SurfaceKind
+from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.processes import starts_at_once
@@ -257,6 +257,9 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
         tape=job.tape,
         currency=job.currency,
         effort=effort,
+        site=SiteStamp(
+            **{name: "" if value is None else str(value) for name, value in job.site.model_dump().items()}
+        ),
         overrides=tuple(
             RuleOverride(
                 rule=change.rule,
