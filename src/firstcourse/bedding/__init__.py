@@ -2,13 +2,14 @@
 
 from firstcourse.bedding.bed import Bedding, bed, length_text, mass_text, small_text
 from firstcourse.bedding.board_mass import board_density, board_family, density_rule
-from firstcourse.bedding.mortar import dry_mass, mean_thickness
+from firstcourse.bedding.mortar import board_mortar, dry_mass, mean_thickness
 
 __all__ = [
     "Bedding",
     "bed",
     "board_density",
     "board_family",
+    "board_mortar",
     "density_rule",
     "dry_mass",
     "length_text",

@@ -6,7 +6,7 @@ import pydantic
 from shapely import Polygon
 
 from firstcourse.bedding.joints import corner_length, foot_length, seam_length
-from firstcourse.bedding.mortar import dry_mass, mean_thickness
+from firstcourse.bedding.mortar import board_mortar, dry_mass
 from firstcourse.plan import Board, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.rules import RuleSet
@@ -99,12 +99,7 @@ def _is_bedded(surface: Surface) -> bool:
 def _mortar(
     surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...], rules: RuleSet, tape: Tape
 ) -> tuple[float, Working]:
-    thickness = mean_thickness(
-        notch_width=rules.ticks("bedding.trowel.notch_width"),
-        notch_depth=rules.ticks("bedding.trowel.notch_depth"),
-        land=rules.ticks("bedding.trowel.land"),
-        angle_deg=rules.number("bedding.trowel.angle"),
-    )
+    thickness = board_mortar(rules)
     area = math.fsum(
         board_area_m2(board)
         for surface in surfaces

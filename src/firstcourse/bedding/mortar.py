@@ -2,6 +2,20 @@
 
 import math
 
+from firstcourse.rules import RuleSet
+
+
+def board_mortar(rules: RuleSet) -> int:
+    """Mean thickness of the mortar that the rule book's trowel leaves under boards [ticks]."""
+    return round(
+        mean_thickness(
+            notch_width=rules.ticks("bedding.trowel.notch_width"),
+            notch_depth=rules.ticks("bedding.trowel.notch_depth"),
+            land=rules.ticks("bedding.trowel.land"),
+            angle_deg=rules.number("bedding.trowel.angle"),
+        )
+    )
+
 
 def mean_thickness(*, notch_width: float, notch_depth: float, land: float, angle_deg: float) -> float:
     """Mean thickness of the bed once square ridges are pressed flat, in the unit of the notch.

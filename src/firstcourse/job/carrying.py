@@ -146,7 +146,9 @@ class FloorTile(JobModel):
     edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the floor must be.")
     mortar_bed: Length | None = Field(default=None, description="A thick mortar bed, where there is one.")
     bond_coat: Length | None = Field(
-        default=None, description="Mortar under the tile; as thick as that under the boards where not given."
+        default=None,
+        description="Mortar under the tile; as its trowel leaves it where not given, that of large tile where "
+        "its edge is not given either.",
     )
     heating: Length | None = Field(default=None, description="Thickness of the mortar that embeds floor heating.")
     absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(

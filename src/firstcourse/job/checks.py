@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from firstcourse.errors import InputValueError
 from firstcourse.job.fields import LONGEST_SIDE_MM
+from firstcourse.job.layer_checks import check_layers
 from firstcourse.job.model import (
     BoardedWall,
     FloorFraming,
@@ -54,6 +55,8 @@ def _job(job: Job) -> Iterator[Wrong]:
     yield from _changes(job)
     for index, room in enumerate(job.rooms):
         for path, message in _room(room, frozenset(stocks), job.tape):
+            yield ("rooms", index, *path), message
+        for path, message in check_layers(job, room):
             yield ("rooms", index, *path), message
     yield from check_tiles(job)
 

@@ -32,7 +32,9 @@ class WallTile(JobModel):
     thickness: Length = Field(description="Thickness of the tile.")
     edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the wall must be.")
     bond_coat: Length | None = Field(
-        default=None, description="Mortar under the tile; as combed by the rule book's trowel where not given."
+        default=None,
+        description="Mortar under the tile; as its trowel leaves it where not given, that of large tile where "
+        "its edge is not given either.",
     )
     absorption_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
         default=None, description="Water it takes up, by its data sheet (ASTM C373, ISO 10545-3)."

@@ -216,6 +216,10 @@ class TiledArea(Frozen):
 
     Attributes:
         tiles: Ids of the tile stocks in it.
+        mortar: Mean thickness of the mortar under its tile, the one value for heights, masses, orders and joints;
+            None in plans made before it was kept.
+        trowel: Class of the notch that leaves it, by the longest of its tiles; empty where the job gives the
+            thickness.
         area: Where tile goes, soft joints at its edges taken off.
         joint: Width of the grout joints.
         step_a: One step of the repeat [mm]; not whole ticks, so that turned patterns keep true.
@@ -226,6 +230,8 @@ class TiledArea(Frozen):
 
     pattern: str
     tiles: tuple[str, ...]
+    mortar: Ticks | None = None
+    trowel: Literal["", "mosaic", "small", "medium", "large"] = ""
     area: tuple[Area, ...]
     joint: Ticks
     angle: int = 0
@@ -234,6 +240,20 @@ class TiledArea(Frozen):
     starts: tuple[StartPoint, ...]
     lines: tuple[SnapLine, ...] = ()
     role: Literal["field", "band", "border"] = "field"
+
+
+class SurfaceLayer(Frozen):
+    """One layer between a surface's structure and its face.
+
+    Attributes:
+        of: What it is; `board_mortar` lies under boards, `heating` embeds floor heating, `mortar` is under tile.
+        thickness: As it ends up in place, the one value for all that rests on it.
+        density_kg_m3: For its mass.
+    """
+
+    of: Literal["board_mortar", "board", "heating", "mortar_bed", "mortar", "tile"]
+    thickness: Ticks
+    density_kg_m3: float
 
 
 class Surface(Frozen):
@@ -249,6 +269,8 @@ class Surface(Frozen):
         boarded: False where tile goes on another ground, such as the bed of a shower floor.
         tiled: What is tiled, area by area; empty where the surface is not tiled.
         fall: How it falls to its drain, where it is a shower floor.
+        layers: What lies over its structure, from below, by one value each; of a shower floor and of linings what
+            lies on their bed. Empty where neither boards nor tile are known.
         heights: Its readings for flatness, before anything is done; empty where none were taken.
         membrane: What keeps the water off its boards or in its shower floor; empty without one.
         tile_exposure: What its tile is exposed to, which sets how far apart its soft joints may lie.
@@ -280,6 +302,7 @@ class Surface(Frozen):
     boarded: bool = True
     tiled: tuple[TiledArea, ...] = ()
     fall: Fall | None = None
+    layers: tuple[SurfaceLayer, ...] = ()
     heights: tuple[HeightMark, ...] = ()
     membrane: Literal["", "liner", "sheet", "liquid"] = ""
     tile_exposure: Literal["interior", "slab", "sun", "heat", "moist", "exterior"] = "moist"

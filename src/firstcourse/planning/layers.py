@@ -1,15 +1,29 @@
-"""The layers a job puts on each surface, from below, with the mortar between them."""
+"""The layers a job puts on each surface, from below, with the mortar between them.
 
+This is the one place where a layer gets its thickness: height, mass, load, order, doors, flanges, drains and
+valves all take it from here, and the plan carries it.
+"""
+
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.bedding import board_density, mean_thickness
-from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, ChosenTile, FloorTile, Job
-from firstcourse.plan import Stock
+from firstcourse.bedding import board_density, board_mortar
+from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, ChosenTile, FloorTile, Job, Room, Tiling
+from firstcourse.plan import Stock, Surface, SurfaceKind, SurfaceLayer
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import BOND_COAT, MORTAR_BED, TILE, Layer
+from firstcourse.tiling.setting import combed_mortar, longest_side
 from firstcourse.units import to_inches, to_mm
 
 _MM2_PER_M2 = 1e6
+_NAMES = {
+    "board_mortar": "mortar under the boards",
+    "board": "board",
+    "heating": "mortar round the heating",
+    "mortar_bed": MORTAR_BED,
+    "mortar": BOND_COAT,
+    "tile": TILE,
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,31 +48,53 @@ class LaidTile:
     absorption_percent: float | None = None
     wet_friction: float | None = None
 
+    def mortar(self, rules: RuleSet) -> int:
+        """The mortar under it, as entered or as its trowel leaves it [ticks]."""
+        return combed_mortar(self.edge, rules).thickness if self.bond_coat is None else self.bond_coat
+
 
 def laid_tile(job: Job, part: BoardedFloor | BoardedWall | BoardedCeiling) -> LaidTile | None:
-    """The tile of a surface, of a repeat its thickest with the longest edge; None where the job names none."""
+    """The tile of a surface, of a repeat its thickest with the longest edge; None where the job names none.
+
+    What is entered for a surface that has a tiling too says what the tiling's tile leaves open.
+    """
     entered = None if isinstance(part, BoardedCeiling) else part.tile
-    if entered is not None:
-        return LaidTile(
-            stone=entered.kind == "stone",
-            thickness=entered.thickness,
-            edge=entered.edge,
-            bond_coat=entered.bond_coat,
-            absorption_percent=entered.absorption_percent,
-            wet_friction=entered.wet_friction if isinstance(entered, FloorTile) else None,
-        )
-    if part.tiling is None:
-        return None
-    named = {part.tiling.tile} | {
-        piece.tile for repeat in job.repeats if repeat.id == part.tiling.repeat for piece in repeat.pieces
-    }
-    chosen = [_chosen(tile) for tile in job.tiles if tile.id in named]
-    if not chosen:
-        return None
+    chosen = None if part.tiling is None else tiling_tile(job, part.tiling)
+    if entered is None:
+        return chosen
+    tile = LaidTile(
+        stone=entered.kind == "stone",
+        thickness=entered.thickness,
+        edge=entered.edge,
+        bond_coat=entered.bond_coat,
+        absorption_percent=entered.absorption_percent,
+        wet_friction=entered.wet_friction if isinstance(entered, FloorTile) else None,
+    )
+    if chosen is None:
+        return tile
     return replace(
-        max(chosen, key=lambda tile: tile.thickness),
-        stone=any(tile.stone for tile in chosen),
-        edge=max(tile.edge or 0 for tile in chosen),
+        chosen,
+        bond_coat=tile.bond_coat,
+        absorption_percent=_known(chosen.absorption_percent, tile.absorption_percent),
+        wet_friction=_known(chosen.wet_friction, tile.wet_friction),
+    )
+
+
+def tiling_tile(job: Job, tiling: Tiling) -> LaidTile | None:
+    """The tile of a tiling, of a repeat its thickest with the longest edge; None where the job has none such."""
+    named = {tiling.tile} | {
+        piece.tile for repeat in job.repeats if repeat.id == tiling.repeat for piece in repeat.pieces
+    }
+    chosen = [tile for tile in job.tiles if tile.id in named]
+    return laid_of(chosen) if chosen else None
+
+
+def laid_of(chosen: Sequence[ChosenTile]) -> LaidTile:
+    """Tiles set in one bed as one: the thickest, with the longest edge of any; stone where any is."""
+    return replace(
+        max((_chosen(tile) for tile in chosen), key=lambda tile: tile.thickness),
+        stone=any(tile.kind == "stone" for tile in chosen),
+        edge=longest_side(chosen),
     )
 
 
@@ -66,11 +102,15 @@ def _chosen(tile: ChosenTile) -> LaidTile:
     return LaidTile(
         stone=tile.kind == "stone",
         thickness=tile.thickness,
-        edge=max(tile.size),
+        edge=longest_side((tile,)),
         face_m2=to_mm(tile.size[0]) * to_mm(tile.size[1]) / _MM2_PER_M2,
         absorption_percent=tile.absorption_percent,
         wet_friction=tile.wet_friction,
     )
+
+
+def _known(first: float | None, second: float | None) -> float | None:
+    return second if first is None else first
 
 
 def floor_layers(
@@ -86,44 +126,88 @@ def floor_layers(
         stock: Boards it may be laid on; none where tile goes on another ground.
         rules: For mortar as combed, and densities.
     """
-    mortar = rules.number("bedding.mortar.density")
-    rows: list[tuple[str, float, float]] = []
-    if stock:
-        rows = [("mortar under the boards", combed_in(rules), mortar), _board(stock, rules)]
-    if entered is not None and entered.heating is not None:
-        rows.append(("mortar round the heating", to_inches(entered.heating), mortar))
-    if entered is not None and entered.mortar_bed is not None:
-        rows.append((MORTAR_BED, to_inches(entered.mortar_bed), rules.number("mass.mortar_bed")))
-    return _layers([*rows, *(_tiling(tile, rules) if tile is not None else [])])
+    return _judged(_floor(tile, entered, stock, rules))
 
 
-def wall_layers(tile: LaidTile, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:
+def wall_layers(tile: LaidTile | None, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:
     """Everything over the studs' faces: board, bond coat, tile. Of several boards the thickest counts."""
-    return _layers([*([_board(stock, rules)] if stock else []), *_tiling(tile, rules)])
+    return _judged(_wall(tile, stock, rules))
 
 
-def combed_in(rules: RuleSet) -> float:
-    """Mean thickness of mortar combed with the rule book's trowel and beaten in [in]."""
-    return mean_thickness(
-        notch_width=to_inches(rules.ticks("bedding.trowel.notch_width")),
-        notch_depth=to_inches(rules.ticks("bedding.trowel.notch_depth")),
-        land=to_inches(rules.ticks("bedding.trowel.land")),
-        angle_deg=rules.number("bedding.trowel.angle"),
+def surface_layers(
+    job: Job, room: Room, surface: Surface, stock: tuple[Stock, ...], rules: RuleSet
+) -> tuple[SurfaceLayer, ...]:
+    """The layers of a surface as the plan carries them.
+
+    Args:
+        job: For its tiles.
+        room: The surface's room.
+        surface: The surface.
+        stock: Boards it may be boarded with.
+        rules: For mortar as combed, and densities.
+    """
+    part = surface_part(room, surface)
+    if part is None:
+        return ()
+    tile, boards = laid_tile(job, part), stock if surface.boarded else ()
+    if isinstance(part, BoardedFloor):
+        return _floor(tile, part.tile, boards, rules)
+    return _wall(tile, boards, rules)
+
+
+def surface_part(room: Room, surface: Surface) -> BoardedFloor | BoardedWall | BoardedCeiling | None:
+    """What the job says of a surface."""
+    if surface.kind is SurfaceKind.WALL:
+        return next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
+    return room.ceiling if surface.kind is SurfaceKind.CEILING else room.floor
+
+
+def tile_layers(tile: LaidTile, rules: RuleSet) -> tuple[SurfaceLayer, ...]:
+    """The tile and the mortar under it, on a ground that is not boarded."""
+    density = rules.number("mass.stone" if tile.stone else "mass.tile")
+    return (
+        SurfaceLayer(
+            of="mortar", thickness=tile.mortar(rules), density_kg_m3=rules.number("bedding.mortar.density")
+        ),
+        SurfaceLayer(of="tile", thickness=tile.thickness, density_kg_m3=density),
     )
 
 
-def _board(stock: tuple[Stock, ...], rules: RuleSet) -> tuple[str, float, float]:
+def set_height(tile: LaidTile, rules: RuleSet) -> int:
+    """Thickness of a tile with the mortar under it [ticks]."""
+    return sum(layer.thickness for layer in tile_layers(tile, rules))
+
+
+def _floor(
+    tile: LaidTile | None, entered: FloorTile | None, stock: tuple[Stock, ...], rules: RuleSet
+) -> tuple[SurfaceLayer, ...]:
+    mortar = rules.number("bedding.mortar.density")
+    layers: list[SurfaceLayer] = []
+    if stock:
+        layers.append(SurfaceLayer(of="board_mortar", thickness=board_mortar(rules), density_kg_m3=mortar))
+        layers.append(_board(stock, rules))
+    if entered is not None and entered.heating is not None:
+        layers.append(SurfaceLayer(of="heating", thickness=entered.heating, density_kg_m3=mortar))
+    if entered is not None and entered.mortar_bed is not None:
+        density = rules.number("mass.mortar_bed")
+        layers.append(SurfaceLayer(of="mortar_bed", thickness=entered.mortar_bed, density_kg_m3=density))
+    return (*layers, *(tile_layers(tile, rules) if tile is not None else ()))
+
+
+def _wall(tile: LaidTile | None, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[SurfaceLayer, ...]:
+    return (
+        *((_board(stock, rules),) if stock else ()),
+        *(tile_layers(tile, rules) if tile is not None else ()),
+    )
+
+
+def _board(stock: tuple[Stock, ...], rules: RuleSet) -> SurfaceLayer:
     board = max(stock, key=lambda item: item.thickness)
-    return "board", to_inches(board.thickness), board_density(board, rules)
+    return SurfaceLayer(of="board", thickness=board.thickness, density_kg_m3=board_density(board, rules))
 
 
-def _tiling(tile: LaidTile, rules: RuleSet) -> list[tuple[str, float, float]]:
-    under = combed_in(rules) if tile.bond_coat is None else to_inches(tile.bond_coat)
-    return [
-        (BOND_COAT, under, rules.number("bedding.mortar.density")),
-        (TILE, to_inches(tile.thickness), rules.number("mass.stone" if tile.stone else "mass.tile")),
-    ]
-
-
-def _layers(rows: list[tuple[str, float, float]]) -> tuple[Layer, ...]:
-    return tuple(Layer(name=name, thickness_in=high, density_kg_m3=density) for name, high, density in rows)
+def _judged(layers: Sequence[SurfaceLayer]) -> tuple[Layer, ...]:
+    return tuple(
+        Layer(name=_NAMES[layer.of], thickness_in=to_inches(layer.thickness), density_kg_m3=layer.density_kg_m3)
+        for layer in layers
+    )

@@ -4,9 +4,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from firstcourse.findings import Finding
-from firstcourse.job import Job, Room, Tiling
+from firstcourse.job import Job, Room
 from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
 from firstcourse.planning.floor_heights import room_floor
+from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
@@ -45,20 +46,22 @@ def shower_floors(
     workings: dict[str, Working] = {}
     for shower in survey.showers:
         room = rooms[shower.surface.room]
-        finish = wall_finish(room, stock[SurfaceKind.WALL], job.tiles, rules)
+        finish = wall_finish(room, stock[SurfaceKind.WALL], job, rules)
+        tile = None if shower.shower.tiling is None else tiling_tile(job, shower.shower.tiling)
         found = plan_fall(
             shower,
             job.tiles,
             rules,
             job.tape,
             wall_finish=finish,
-            thickness=_thickest(shower.shower.tiling, job),
+            set_in=None if tile is None else (tile.thickness, tile.mortar(rules)),
             room_floor=room_floor(job, room, boarded, stock, rules),
         )
         fall = found.fall
         if fall is not None:
             fall = fall.model_copy(update={"threshold": _threshold(fall, room)})
-        surfaces.append(shower.surface.model_copy(update={"fall": fall}))
+        layers = () if tile is None else tile_layers(tile, rules)
+        surfaces.append(shower.surface.model_copy(update={"fall": fall, "layers": layers}))
         findings += found.findings
         workings |= found.workings
     return ShowerFloors(surfaces=tuple(surfaces), findings=tuple(findings), workings=workings)
@@ -71,12 +74,3 @@ def _threshold(fall: Fall, room: Room) -> int | None:
     if not beyond or fall.drain_height is None or fall.room_floor is not None or fall.kerb is not None:
         return None
     return min(beyond) - fall.drain_height
-
-
-def _thickest(tiling: Tiling | None, job: Job) -> int:
-    """Thickness of the thickest tile of a tiling [ticks]; 0 where there is none."""
-    if tiling is None:
-        return 0
-    repeat = next((repeat for repeat in job.repeats if repeat.id == tiling.repeat), None)
-    names = {tiling.tile} if repeat is None else {piece.tile for piece in repeat.pieces}
-    return max((tile.thickness for tile in job.tiles if tile.id in names), default=0)

@@ -14,6 +14,7 @@ from firstcourse.job import Job, problems_placed, read_job
 from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
+from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.processes import starts_at_once
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.seams import board, demand
@@ -116,6 +117,7 @@ def plan_job(
     findings: list[Finding] = [*survey.findings, *judgement.findings]
     workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
     done: list[Surface] = []
+    rooms = {room.name: room for room in job.rooms}
     for item, layout in zip(surfaces, layouts, strict=True):
         boarded = item.surface.model_copy(
             update={
@@ -123,6 +125,7 @@ def plan_job(
                 "seams": layout.seams,
                 "supports": (*item.surface.supports, *layout.added_supports),
                 "heights": judgement.heights.get(item.surface.id, ()),
+                "layers": surface_layers(job, rooms[item.surface.room], item.surface, item.stock, rules),
             }
         )
         fastened = fasten(boarded, rules, job.tape)

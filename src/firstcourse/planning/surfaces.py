@@ -12,7 +12,7 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, SupportKind, Surface, SurfaceKind
-from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, wall_layers
+from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, surface_part, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     BuildUp,
@@ -323,13 +323,6 @@ def exposed_surfaces(
         )
         for family in dict.fromkeys(board_family(item.kind) for item in stock)
     )
-
-
-def surface_part(room: Room, surface: Surface) -> BoardedFloor | BoardedWall | BoardedCeiling | None:
-    """What the job says of a surface."""
-    if surface.kind is SurfaceKind.WALL:
-        return next(wall for wall in room.walls if wall.wall == "-".join(surface.corners))
-    return room.ceiling if surface.kind is SurfaceKind.CEILING else room.floor
 
 
 def _stance(ask: _Asked, wall: BoardedWall) -> Stance:

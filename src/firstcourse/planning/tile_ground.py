@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from firstcourse.job import BoardedWall, BoardRange, ChosenTile, Exposure, Job, Room, TileExposure, Tiling
+from firstcourse.job import BoardedWall, BoardRange, Exposure, Job, Room, TileExposure, Tiling
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
+from firstcourse.planning.layers import laid_tile, set_height
 from firstcourse.rules import RuleSet
 
 _OF_ZONE: dict[str, TileExposure] = {
@@ -27,6 +28,7 @@ class ToTile:
         room: The room of the job.
         field: Path of the tiling in the job document, for messages.
         boards: What the boards under it are exposed to, where the job says so.
+        mortar: Thickness of the mortar under it, where the job says so; as combed otherwise [ticks].
     """
 
     surface_id: str
@@ -34,6 +36,7 @@ class ToTile:
     room: Room
     field: str
     boards: Exposure | None = None
+    mortar: int | None = None
 
     @property
     def exposure(self) -> TileExposure:
@@ -54,6 +57,7 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
                 room=room,
                 field=f"{base}.floor.tiling",
                 boards=room.floor.exposure,
+                mortar=None if room.floor.tile is None else room.floor.tile.bond_coat,
             )
         shower = room.floor.shower if room.floor is not None else None
         if shower is not None and shower.tiling is not None:
@@ -71,6 +75,7 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
                     room=room,
                     field=f"{base}.walls[{index}].tiling",
                     boards=wall.exposure,
+                    mortar=None if wall.tile is None else wall.tile.bond_coat,
                 )
         if room.ceiling is not None and room.ceiling.tiling is not None:
             yield ToTile(
@@ -83,7 +88,7 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
 
 
 def depth_before(
-    surface: Surface, room: Room, stock: Sequence[Stock], tiles: Sequence[ChosenTile], rules: RuleSet
+    surface: Surface, room: Room, stock: Sequence[Stock], job: Job, rules: RuleSet
 ) -> tuple[int, ...]:
     """What stands before each side of a surface when its tile goes up [ticks].
 
@@ -94,11 +99,11 @@ def depth_before(
         surface: The surface; lengths of its outline are between studs.
         room: The room as the job has it.
         stock: Sheets of the job.
-        tiles: Tiles of the job.
-        rules: For the bed under the tile.
+        job: For its tiles.
+        rules: For the mortar under the tile.
     """
     walls = {wall.wall: wall for wall in room.walls}
-    return tuple(_depth(surface, side, room, walls, stock, tiles, rules) for side in surface.sides)
+    return tuple(_depth(surface, side, room, walls, stock, job, rules) for side in surface.sides)
 
 
 def _depth(
@@ -107,7 +112,7 @@ def _depth(
     room: Room,
     walls: dict[str, BoardedWall],
     stock: Sequence[Stock],
-    tiles: Sequence[ChosenTile],
+    job: Job,
     rules: RuleSet,
 ) -> int:
     if side.kind is SideKind.FREE:
@@ -121,7 +126,7 @@ def _depth(
             return 0
         depth = _board(wall, stock)
         if wall.tiling is not None and _set_first(meets, own, room):
-            depth += _tile(wall.tiling, tiles, rules)
+            depth += _tile(wall, job, rules)
         return depth
     wall = walls.get(side.label.removeprefix("wall "))
     if wall is None or (surface.kind is SurfaceKind.FLOOR and wall.boards.bottom is not None):
@@ -131,10 +136,10 @@ def _depth(
     return _board(wall, stock)
 
 
-def wall_finish(room: Room, stock: Sequence[Stock], tiles: Sequence[ChosenTile], rules: RuleSet) -> int:
+def wall_finish(room: Room, stock: Sequence[Stock], job: Job, rules: RuleSet) -> int:
     """Most that boards and tile of a room's walls take up before the framing [ticks]."""
     return max(
-        (_board(wall, stock) + (_tile(wall.tiling, tiles, rules) if wall.tiling else 0) for wall in room.walls),
+        (_board(wall, stock) + (_tile(wall, job, rules) if wall.tiling else 0) for wall in room.walls),
         default=0,
     )
 
@@ -206,6 +211,6 @@ def _board(wall: BoardedWall, stock: Sequence[Stock]) -> int:
     return max(usable, default=0)
 
 
-def _tile(tiling: Tiling, tiles: Sequence[ChosenTile], rules: RuleSet) -> int:
-    thickness = max((tile.thickness for tile in tiles if tile.id == tiling.tile), default=0)
-    return thickness + rules.ticks("tile.bed.min")
+def _tile(wall: BoardedWall, job: Job, rules: RuleSet) -> int:
+    tile = laid_tile(job, wall)
+    return 0 if tile is None else set_height(tile, rules)

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from firstcourse.boards.field import opening_ring
@@ -13,6 +13,7 @@ from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
 from firstcourse.job.tile import Pattern
 from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind, Zone
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
+from firstcourse.planning.layers import laid_of, set_height, tiling_tile
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_floors
 from firstcourse.rules import RuleSet
@@ -163,7 +164,7 @@ class _Liner:
             opening,
             depth=asked.depth,
             drop=drop,
-            on_wall=self._built(tiling.tile or returns),
+            on_wall=self._built_as(item),
             on_back=self._built(back_tile or returns),
             on_returns=self._built(returns),
         )
@@ -285,7 +286,11 @@ class _Liner:
         self.lines.append(ToLine(lining=lining, item=item, follows=follows, leads=leads))
 
     def _built(self, tile: str) -> int:
-        return self.tiles[tile].thickness + self.rules.ticks("tile.bed.min")
+        return set_height(laid_of((self.tiles[tile],)), self.rules)
+
+    def _built_as(self, wall: ToTile) -> int:
+        tile = tiling_tile(self.job, wall.tiling)
+        return 0 if tile is None else set_height(replace(tile, bond_coat=wall.mortar), self.rules)
 
     def _as_wall(self, wall: ToTile) -> Tiling:
         """The wall's tiling without what belongs to the wall alone."""

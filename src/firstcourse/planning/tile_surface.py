@@ -34,7 +34,7 @@ from firstcourse.tiling.model import XY, Field, LaidTile, Start
 from firstcourse.tiling.movement import Exposure, field_spacing
 from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
-from firstcourse.tiling.setting import setting_bed
+from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
 from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.snap_lines import snap_lines, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, soft_joints
@@ -228,11 +228,11 @@ class SurfaceTiler:
                 lambda height: course_level(main.shift, self.bands, height),
                 self.job.tape,
             )
-        for tile in (*self.chosen, *self.others):
-            bed = setting_bed(tile, rules, kind=surface.kind, tape=self.job.tape, where=where)
+        for laying, _ in layings:
+            longest, bed = self._bed(laying)
             if self.line is None or self.line.leads:
-                self.findings += bed.findings
-            self.workings[f"mortar {tile.id} {surface.id}"] = bed.working
+                self.findings += [found for found in bed.findings if found not in self.findings]
+            self.workings[f"mortar {longest.id} {surface.id}"] = bed.working
         return LaidSurface(
             surface=surface,
             tiled=tuple(
@@ -339,8 +339,24 @@ class SurfaceTiler:
     def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
         return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
 
+    def _bed(self, laying: Laying) -> tuple[ChosenTile, SettingBed]:
+        """The longest tile of a pattern, and the one bed that its tiles are set in."""
+        longest = max((self.tiles[piece.tile] for piece in laying.cell.pieces), key=lambda t: longest_side((t,)))
+        return longest, setting_bed(
+            longest,
+            self.rules,
+            kind=self.surface.kind,
+            tape=self.job.tape,
+            where=self.surface.title or self.surface.id,
+            entered=self.item.mortar if laying.role == "field" else None,
+        )
+
     def _area(self, laying: Laying, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
+        _, bed = self._bed(laying)
+        given = laying.role == "field" and self.item.mortar is not None
         return TiledArea(
+            mortar=bed.thickness,
+            trowel="" if given else bed.size,
             pattern=laying.pattern,
             tiles=tuple(dict.fromkeys(piece.tile for piece in laying.cell.pieces)),
             area=areas(laying.area),

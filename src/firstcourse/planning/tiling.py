@@ -11,8 +11,10 @@ from firstcourse.plan import (
     Stock,
     Surface,
     SurfaceKind,
+    SurfaceLayer,
     TileStock,
 )
+from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.lines_over import lines_over
 from firstcourse.planning.tile_cuts import cut_from
 from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
@@ -73,7 +75,7 @@ def tile_job(
         try:
             line = parts.get(surface.id)
             if line is None:
-                before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job.tiles, rules)
+                before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job, rules)
             else:
                 before = line.lining.before
             over = lines_over(item, surface, plans[surface.room], rules, job.tape)
@@ -103,6 +105,9 @@ def tile_job(
                     "tiled": laid[surface.id].tiled,
                     "soft_joints": laid[surface.id].soft_joints,
                     "tile_exposure": asked[surface.id].exposure,
+                    "layers": _lining_layers(job, asked[surface.id], rules)
+                    if surface.id in parts
+                    else surface.layers,
                 }
             )
             if surface.id in laid
@@ -124,6 +129,11 @@ def _with_linings(surface: Surface, linings: Linings, asked: Mapping[str, ToTile
     own = tuple(line.lining.surface.id for line in linings.lines if line.lining.surface.part_of == surface.id)
     taken = linings.taken.get(surface.id, ()) if surface.id in asked else ()
     return surface.model_copy(update={"linings": own, "not_tiled": taken})
+
+
+def _lining_layers(job: Job, item: ToTile, rules: RuleSet) -> tuple[SurfaceLayer, ...]:
+    tile = tiling_tile(job, item.tiling)
+    return () if tile is None else tile_layers(tile, rules)
 
 
 def _problem(item: ToTile, error: InputValueError) -> InputProblem:

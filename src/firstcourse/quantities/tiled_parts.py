@@ -9,7 +9,7 @@ from shapely import LineString, Polygon, STRtree
 
 from firstcourse.plan import Area, Surface, Tile, TiledArea, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.setting import SettingBed, setting_bed
+from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
 from firstcourse.units import TICKS_PER_MM, Tape
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -24,7 +24,7 @@ class TiledPart:
         area: The area.
         tiles: Tiles to set.
         stock: Kinds of tile in it, the largest first.
-        bed: The mortar under its largest tile.
+        bed: The mortar under its tile, by the longest.
     """
 
     surface: Surface
@@ -130,7 +130,15 @@ def tiled_parts(
                 area=area,
                 tiles=tuple(tile for number, tile in enumerate(loose) if owner.get(number, 0) == index),
                 stock=tuple(stock),
-                bed=setting_bed(stock[0], rules, kind=surface.kind, wet=wet, tape=tape, where=surface.id),
+                bed=setting_bed(
+                    max(stock, key=lambda item: longest_side((item,))),
+                    rules,
+                    kind=surface.kind,
+                    wet=wet,
+                    tape=tape,
+                    where=surface.id,
+                    entered=None if area.trowel else area.mortar,
+                ),
             )
 
 

@@ -1,7 +1,9 @@
 """How a tile is bedded: contact, notch, back-butter and mortar by its size and place; and where its edges show."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, field
+from typing import Literal
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
@@ -20,8 +22,8 @@ class SettingBed:
 
     Attributes:
         size: What the tile counts as for the trowel: `mosaic`, `small`, `medium` or `large`.
-        combed: Mean thickness that the notches leave [ticks].
-        back_buttered: Mortar spread on the back of the tile; 0 where none is [ticks].
+        combed: Mean thickness that the notches leave, or all of it where the job gives its thickness [ticks].
+        back_buttered: Mortar on the back of the tile beyond that; 0 where none is [ticks].
         contact: Least share of the tile's back in contact with mortar [percent].
         large_mortar: Whether mortar for large and heavy tile is needed.
         trowel: The trowel in words.
@@ -29,7 +31,7 @@ class SettingBed:
         working: How the thickness came about.
     """
 
-    size: str
+    size: Literal["mosaic", "small", "medium", "large"]
     combed: int
     back_buttered: int
     contact: float
@@ -44,6 +46,62 @@ class SettingBed:
         return self.combed + self.back_buttered
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CombedMortar:
+    """The mortar that a trowel, and butter on the back, leave under tile of one length.
+
+    Attributes:
+        size: What the tile counts as for the trowel: `mosaic`, `small`, `medium` or `large`.
+        combed: Mean thickness that the notches leave [ticks].
+        buttered: Mortar spread on the back of the tile; 0 where none is [ticks].
+    """
+
+    size: Literal["mosaic", "small", "medium", "large"]
+    combed: int
+    buttered: int
+
+    @property
+    def thickness(self) -> int:
+        """Mean thickness of the mortar under the tile [ticks]."""
+        return self.combed + self.buttered
+
+
+def longest_side(tiles: Iterable[ChosenTile | TileStock]) -> int:
+    """Longest side of any of the tiles [ticks]: it sets the trowel for all that are set in one bed."""
+    # A hexagon is laid as a regular one, whatever was measured across its corners.
+    return max(
+        max(tile.size[0], round(tile.size[0] * 2 / math.sqrt(3))) if tile.shape == "hexagon" else max(tile.size)
+        for tile in tiles
+    )
+
+
+def combed_mortar(longest: int | None, rules: RuleSet, *, wet: bool = True) -> CombedMortar:
+    """The mortar under tile whose longest side is given [ticks]; where it is not known, as under large tile.
+
+    Args:
+        longest: The longest side.
+        rules: Rules in force.
+        wet: Whether the surface gets wet.
+    """
+    size = _size(longest, rules)
+    notch = f"tile.trowel.{size}"
+    width, depth, land = (rules.ticks(f"{notch}.{part}") for part in ("width", "depth", "land"))
+    combed = notch_mean(
+        rules.text(f"{notch}.shape"),
+        width=width,
+        depth=depth,
+        land=land,
+        angle_deg=rules.number("tile.trowel.angle"),
+    )
+    long_enough = rules.ticks("tile.back_butter.wet_side" if wet else "tile.back_butter.side")
+    buttered = longest is None or longest >= long_enough
+    return CombedMortar(
+        size=size,
+        combed=round(combed),
+        buttered=rules.ticks("tile.back_butter.thickness") if buttered else 0,
+    )
+
+
 def setting_bed(
     tile: ChosenTile | TileStock,
     rules: RuleSet,
@@ -52,42 +110,40 @@ def setting_bed(
     wet: bool = True,
     tape: Tape = Tape.INCH,
     where: str = "",
+    entered: int | None = None,
 ) -> SettingBed:
     """Trowel, back-butter, mortar and contact of a tile on a surface.
 
     Args:
-        tile: The tile.
+        tile: The tile, of several in one bed the longest.
         rules: Rules in force.
         kind: What the surface is; only floors are judged for slip.
         wet: Whether the surface gets wet.
         tape: Tape of the job.
         where: The place in words, for findings.
+        entered: Thickness of the mortar that the job gives; None where it is as combed [ticks].
     """
-    size = _size(tile, rules)
+    mortar = combed_mortar(longest_side((tile,)), rules, wet=wet)
+    size, combed, back = mortar.size, mortar.combed, mortar.buttered
     notch = f"tile.trowel.{size}"
     shape = rules.text(f"{notch}.shape")
     width, depth, land = (rules.ticks(f"{notch}.{part}") for part in ("width", "depth", "land"))
-    combed = round(
-        notch_mean(shape, width=width, depth=depth, land=land, angle_deg=rules.number("tile.trowel.angle"))
-    )
-    long_enough = rules.ticks("tile.back_butter.wet_side" if wet else "tile.back_butter.side")
-    back = rules.ticks("tile.back_butter.thickness") if max(tile.size) >= long_enough else 0
     contact_rule = rules.entry(
         "tile.contact.stone" if tile.kind == "stone" else "tile.contact.wet" if wet else "tile.contact.dry"
     )
     trowel = f"{fine_text(width, tape)} x {fine_text(depth, tape)} {shape} notch"
     place = where or f"tile {tile.id}"
-    thickness = combed + back
+    thickness = mortar.thickness if entered is None else entered
     large = size == "large"
     findings = [
-        *_too_thin_or_thick(thickness, large, rules, tape, place),
+        *_too_thin_or_thick(thickness, large, rules, tape, place, entered is not None),
         _contact(contact_rule.id, rules, back, tape, trowel, place),
         *_slip(kind, wet, rules, tile, place),
     ]
     angle = f"{rules.number('tile.trowel.angle'):g} deg"
     working = Working(
         title=f"Mortar under tile {tile.id} on {place}",
-        formula="ridge section x sin(angle) / (w + land) + back-butter",
+        formula="ridge section x sin(angle) / (w + land) + back-butter" if entered is None else "as entered",
         values={
             "trowel": trowel,
             "land": fine_text(land, tape),
@@ -102,8 +158,8 @@ def setting_bed(
     )
     return SettingBed(
         size=size,
-        combed=combed,
-        back_buttered=back,
+        combed=combed if entered is None else entered,
+        back_buttered=back if entered is None else 0,
         contact=rules.number(contact_rule.id),
         large_mortar=large,
         trowel=trowel,
@@ -156,8 +212,9 @@ def shown_edges(surface: Surface) -> tuple[int, ...]:
     return (*free, *(round(math.dist(a, b)) for ring in rings for a, b in sides(ring)))
 
 
-def _size(tile: ChosenTile | TileStock, rules: RuleSet) -> str:
-    longest = max(tile.size)
+def _size(longest: int | None, rules: RuleSet) -> Literal["mosaic", "small", "medium", "large"]:
+    if longest is None:
+        return "large"
     if longest <= rules.ticks("tile.trowel.mosaic_side"):
         return "mosaic"
     if longest <= rules.ticks("tile.trowel.small_side"):
@@ -165,7 +222,9 @@ def _size(tile: ChosenTile | TileStock, rules: RuleSet) -> str:
     return "medium" if longest < rules.ticks("tile.back_butter.side") else "large"
 
 
-def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, place: str) -> list[Finding]:
+def _too_thin_or_thick(
+    thickness: int, large: bool, rules: RuleSet, tape: Tape, place: str, entered: bool
+) -> list[Finding]:
     most = "tile.bed.max_large" if large else "tile.bed.max_thin"
     thin = thickness < rules.ticks("tile.bed.min")
     if not thin and thickness <= rules.ticks(most):
@@ -176,10 +235,13 @@ def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, tape: Tape, 
             code="TIL-105",
             severity=Severity.FIX,
             where=place,
-            message=f"The trowel leaves too {'little' if thin else 'much'} mortar under the tile.",
+            message=f"{'The job gives' if entered else 'The trowel leaves'} too "
+            f"{'little' if thin else 'much'} mortar under the tile.",
             measured=fine_text(thickness, tape),
             limit=f"{'at least' if thin else 'at most'} {fine_text(rules.ticks(rule.id), tape)}",
-            remedy="Take a larger notch or hold the trowel steeper." if thin else "Take a smaller notch.",
+            remedy=f"{'Give it thicker: take' if entered else 'Take'} a larger notch or hold the trowel steeper."
+            if thin
+            else f"{'Give it thinner: take' if entered else 'Take'} a smaller notch.",
         )
     ]
 

@@ -23,7 +23,8 @@ from firstcourse.tiling.falls import Limits, RiseChoice, choose_rise, drain_plac
 from firstcourse.tiling.flood import flood_test
 from firstcourse.tiling.joints import step_allowed
 from firstcourse.tiling.model import XY
-from firstcourse.tiling.shower_heights import drain_height, heights_working
+from firstcourse.tiling.setting import combed_mortar, longest_side
+from firstcourse.tiling.shower_heights import Cover, drain_height, heights_working
 from firstcourse.tiling.shower_rules import check_shower
 from firstcourse.tiling.valley_levels import valley_levels
 from firstcourse.tiling.words import fall_text, length_text, litres_text
@@ -56,7 +57,7 @@ def plan_fall(
     tape: Tape,
     *,
     wall_finish: int = 0,
-    thickness: int | None = None,
+    set_in: tuple[int, int] | None = None,
     room_floor: int | None = None,
 ) -> FallResult:
     """Find the planes of a shower floor, and check them, its kerb and its size.
@@ -70,7 +71,7 @@ def plan_fall(
         rules: Rules in force.
         tape: Tape of the job.
         wall_finish: Thickness of boards and tile that come before each wall [ticks].
-        thickness: Of the floor's own tile, the thickest of a repeat [ticks]; as chosen where not given.
+        set_in: Thickness of the floor's tile and of the mortar under it [ticks]; as chosen where not given.
         room_floor: Height of the room's finished floor over its panels [ticks]; None where the shower takes all.
     """
     outline = tuple((to_mm(u), to_mm(v)) for u, v in surveyed.surface.outline)
@@ -85,13 +86,15 @@ def plan_fall(
     bed, pre_slope = _beds(surveyed, rules)
     findings = [*_standing(surveyed, floor, tape), *_steepness(surveyed, unit, choice, limits, rules, tape)]
     tile = next((t for t in tiles if surveyed.shower.tiling and t.id == surveyed.shower.tiling.tile), None)
-    thick = thickness if thickness is not None else 0 if tile is None else tile.thickness
+    if set_in is None and tile is not None:
+        set_in = tile.thickness, combed_mortar(longest_side((tile,)), rules).thickness
+    cover = Cover.of(set_in, rules)
     step, largest, tile_findings, tile_workings = _tile(surveyed, floor, tile, rules, tape)
     levels = _levels(surveyed, floor)
     bed_litres, pre_litres = _litres(surveyed, floor, bed, pre_slope)
     checked = check_shower(
         surveyed, rise=ticks_from_mm(floor.rise), levels=levels, under=bed + pre_slope,
-        tile=thick, rules=rules, tape=tape, wall_finish=wall_finish,
+        cover=cover, rules=rules, tape=tape, wall_finish=wall_finish,
     )  # fmt: skip
     fall = Fall(
         drain=surveyed.drain,
@@ -111,7 +114,7 @@ def plan_fall(
         pre_slope_litres=pre_litres,
         kerb=surveyed.shower.kerb.height if surveyed.shower.kerb is not None else None,
         kerb_width=surveyed.shower.kerb.width if surveyed.shower.kerb is not None else None,
-        drain_height=drain_height(surveyed.surface, levels, bed + pre_slope, thick, room_floor, rules),
+        drain_height=drain_height(surveyed.surface, levels, bed + pre_slope, cover, room_floor),
         room_floor=room_floor,
         recess=checked.recess,
         largest_tile=largest,
@@ -122,7 +125,7 @@ def plan_fall(
     workings = {
         f"fall {surveyed.surface.id} rise": _rise_working(surveyed, floor, choice, limits, rules, tape),
         f"fall {surveyed.surface.id} bed": _bed_working(surveyed, floor, fall, tape),
-        f"fall {surveyed.surface.id} height": heights_working(surveyed.surface, fall, thick, rules, tape),
+        f"fall {surveyed.surface.id} height": heights_working(surveyed.surface, fall, cover, tape),
         **tile_workings,
         **checked.workings,
     }

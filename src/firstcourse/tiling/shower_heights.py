@@ -1,16 +1,43 @@
 """How high a shower floor and what holds its water lie over the panels, beside the room's finished floor."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Self
 
 import shapely
 
 from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet
+from firstcourse.tiling.setting import combed_mortar
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
 from firstcourse.workings import Working
 
 _ROUNDED = 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cover:
+    """What lies on a shower's bed.
+
+    Attributes:
+        tile: Thickness of the tile [ticks]; 0 where none is chosen.
+        mortar: Thickness of the mortar under it [ticks].
+    """
+
+    tile: int
+    mortar: int
+
+    @property
+    def height(self) -> int:
+        """Both together [ticks]."""
+        return self.tile + self.mortar
+
+    @classmethod
+    def of(cls, set_in: tuple[int, int] | None, rules: RuleSet) -> Self:
+        """The tile with its mortar; where none is chosen, the mortar under mosaic, as most such floors have."""
+        tile, mortar = (0, combed_mortar(0, rules).thickness) if set_in is None else set_in
+        return cls(tile=tile, mortar=mortar)
 
 
 def open_levels(surface: Surface, levels: Sequence[LevelPoint]) -> list[int]:
@@ -25,7 +52,7 @@ def open_levels(surface: Surface, levels: Sequence[LevelPoint]) -> list[int]:
 
 
 def drain_height(
-    surface: Surface, levels: Sequence[LevelPoint], under: int, tile: int, room_floor: int | None, rules: RuleSet
+    surface: Surface, levels: Sequence[LevelPoint], under: int, cover: Cover, room_floor: int | None
 ) -> int:
     """Height of the top of the drain, where the finished falls begin, over the room's panels [ticks].
 
@@ -35,20 +62,18 @@ def drain_height(
         surface: The shower floor.
         levels: Heights along its perimeter over the drain.
         under: Bed and slope under it at the drain [ticks].
-        tile: Thickness of the tile [ticks]; 0 where none is chosen.
+        cover: Tile and mortar on the bed.
         room_floor: Height of the room's finished floor over its panels [ticks]; None where the shower takes all.
-        rules: For the mortar under the tile.
     """
     entry = open_levels(surface, levels)
     if entry and room_floor is not None:
         return room_floor - max(entry)
-    return under + rules.ticks("tile.bed.min") + tile
+    return under + cover.height
 
 
-def heights_working(surface: Surface, fall: Fall, tile: int, rules: RuleSet, tape: Tape) -> Working:
+def heights_working(surface: Surface, fall: Fall, cover: Cover, tape: Tape) -> Working:
     """How the height of the drain over the panels comes about."""
     assert fall.drain_height is not None
-    mortar = rules.entry("tile.bed.min")
     entry = open_levels(surface, fall.levels)
     floor = {}
     if fall.room_floor is not None:
@@ -60,8 +85,8 @@ def heights_working(surface: Surface, fall: Fall, tile: int, rules: RuleSet, tap
         formula = "bed and slope at the drain + mortar + tile"
         values = {
             "bed and slope at the drain": length_text(fall.bed + fall.pre_slope, tape),
-            "mortar under the tile": length_text(rules.ticks(mortar.id), tape, fine=True),
-            "tile": length_text(tile, tape, fine=True),
+            "mortar under the tile": length_text(cover.mortar, tape, fine=True),
+            "tile": length_text(cover.tile, tape, fine=True),
             **floor,
         }
     return Working(
@@ -70,6 +95,6 @@ def heights_working(surface: Surface, fall: Fall, tile: int, rules: RuleSet, tap
         values=values,
         result=length_text(fall.drain_height, tape, fine=True),
         unit="",
-        source=mortar.cited,
+        source="heights of this plan; mortar as combed",
         argument=("Heights on walls and benches are over the same panels, or slab.",),
     )

@@ -11,7 +11,7 @@ from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiling.falls import Limits, drop_of_shelf
-from firstcourse.tiling.shower_heights import open_levels
+from firstcourse.tiling.shower_heights import Cover, open_levels
 from firstcourse.tiling.words import fall_text, length_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
 from firstcourse.workings import Working
@@ -38,7 +38,7 @@ def check_shower(
     rise: int,
     levels: tuple[LevelPoint, ...],
     under: int,
-    tile: int,
+    cover: Cover,
     rules: RuleSet,
     tape: Tape,
     wall_finish: int,
@@ -50,7 +50,7 @@ def check_shower(
         rise: Height of its highest point over the drain [ticks].
         levels: Heights along its perimeter.
         under: Bed and slope under it at the drain [ticks].
-        tile: Thickness of the tile [ticks].
+        cover: Tile and mortar on the bed.
         rules: Rules in force.
         tape: Tape of the job.
         wall_finish: Thickness of boards and tile before each wall [ticks].
@@ -61,7 +61,7 @@ def check_shower(
     if surveyed.shower.kerb is not None:
         found += _kerb(surveyed, rise, rules, tape)
     else:
-        recess, working = _recess(surveyed, levels, under, tile, rules, tape)
+        recess, working = _recess(surveyed, levels, under, cover, tape)
         workings[f"fall {surveyed.surface.id} recess"] = working
         found += _without_kerb(surveyed, levels, recess, tape)
     found += _size(surveyed, wall_finish, rules, tape)
@@ -119,26 +119,24 @@ def _recess(
     surveyed: SurveyedShower,
     levels: tuple[LevelPoint, ...],
     under: int,
-    tile: int,
-    rules: RuleSet,
+    cover: Cover,
     tape: Tape,
 ) -> tuple[int, Working]:
     """How far the ground of the bed lies below the room's finished floor, which meets the open side level."""
     entry = max(open_levels(surveyed.surface, levels), default=max(level.height for level in levels))
-    mortar = rules.ticks("tile.bed.min")
-    needed = ceil_to(entry + under + mortar + tile, tape.graduation)
+    needed = ceil_to(entry + under + cover.height, tape.graduation)
     return needed, Working(
         title=f"Recess that a shower without a kerb needs, {surveyed.surface.room}",
         formula="rise at the entry + bed and slope at the drain + mortar + tile",
         values={
             "rise at the entry": length_text(entry, tape, fine=True),
             "bed and slope at the drain": length_text(under, tape),
-            "mortar under the tile": length_text(mortar, tape, fine=True),
-            "tile": length_text(tile, tape, fine=True),
+            "mortar under the tile": length_text(cover.mortar, tape, fine=True),
+            "tile": length_text(cover.tile, tape, fine=True),
         },
         result=length_text(needed, tape),
         unit="",
-        source=rules.entry("tile.bed.min").cited,
+        source="heights of this plan; mortar as combed",
         argument=("Measured from the room's finished floor down to what the bed stands on.",),
     )
 

@@ -10,7 +10,8 @@ from shapely import Polygon
 from firstcourse.geometry import sides
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
-from firstcourse.verify.floor_heights import built, height_over_drain
+from firstcourse.verify.floor_heights import height_over_drain
+from firstcourse.verify.layers import built
 from firstcourse.verify.printed import first_number
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection

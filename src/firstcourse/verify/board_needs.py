@@ -77,7 +77,7 @@ def _mortar(plan: Document) -> Need:
     """Ridges pressed flat under boards on a panel, and what seams between boards hold."""
     rules = plan.rules
     width, depth, land = (rules.ticks(f"bedding.trowel.{part}") for part in ("notch_width", "notch_depth", "land"))
-    mean = width * depth * math.sin(math.radians(rules.number("bedding.trowel.angle"))) / (width + land)
+    mean = round(width * depth * math.sin(math.radians(rules.number("bedding.trowel.angle"))) / (width + land))
     area = math.fsum(
         board.shape.area
         for surface in plan.surfaces
@@ -103,7 +103,7 @@ def _mortar(plan: Document) -> Need:
             "angle": rules.number("bedding.trowel.angle"),
             **{
                 name: ticks / TICKS_PER_MM / (1 if plan.tape is Tape.MM else 25.4)
-                for name, ticks in (("w", width), ("d", depth), ("land", land), ("mean thickness", round(mean)))
+                for name, ticks in (("w", width), ("d", depth), ("land", land), ("mean thickness", mean))
             },
         },
     )

@@ -15,6 +15,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall, Plane
+from firstcourse.verify.layers import built
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -279,7 +280,7 @@ def _held(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
             for at, height in fall.levels
             if any(shapely.LineString(line).distance(shapely.Point(at)) <= _NEAR for line in free)
         ]
-        least = max(heights, default=fall.rise) + fall.bed + fall.pre_slope + plan.rules.ticks("tile.bed.min")
+        least = max(heights, default=fall.rise) + fall.bed + fall.pre_slope + built(surface, plan)
         if fall.recess < least - _NEAR:
             yield Objection("VER-760", surface.id, "asks for less recess than rise, bed and mortar take")
     test = fall.test

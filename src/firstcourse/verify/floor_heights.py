@@ -9,6 +9,7 @@ from shapely import Polygon
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.layers import built
 from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
@@ -26,13 +27,6 @@ def check_floor_heights(plan: Document) -> Iterator[Objection]:
             yield from _room_floor(surface.fall, floors.get(surface.room), surface, plan)
             yield from _threshold(surface, surface.fall, plan)
             yield from _kerbs(surface, surface.fall, plan)
-
-
-def built(surface: Surface, plan: Document) -> int:
-    """Thickness of a surface's tile with the least mortar under it [ticks]; the mortar alone where it has none."""
-    names = [name for area in surface.tiled if area.role == "field" for name in area.tiles]
-    thick = max((plan.tile_stock[name].thickness for name in names if name in plan.tile_stock), default=0)
-    return thick + plan.rules.ticks("tile.bed.min")
 
 
 def height_over_drain(fall: Fall, at: tuple[float, float]) -> float:
@@ -67,14 +61,10 @@ def _room_floor(fall: Fall, floor: Surface | None, surface: Surface, plan: Docum
         return
     if floor is None or fall.room_floor is None:
         return
-    stock_of = {piece.id: piece.stock for piece in plan.pieces}
-    sheets = plan.shopping.sheet_stock
-    laid = {stock_of.get(board.piece, "") for board in floor.boards}
-    board = max((sheets[name].thickness for name in laid if name in sheets), default=0)
-    least = board + (built(floor, plan) - plan.rules.ticks("tile.bed.min") if floor.tiled else 0)
     judged = plan.workings.get(f"suitability.{floor.id}.buildup.height")
     unit = TICKS_PER_MM if judged is not None and judged.unit.startswith("mm") else TICKS_PER_INCH
-    if fall.room_floor < least or (judged is not None and not prints(judged.result, fall.room_floor / unit)):
+    high = sum(thickness for _, thickness in floor.layers)
+    if fall.room_floor != high or (judged is not None and not prints(judged.result, fall.room_floor / unit)):
         yield Objection("VER-764", surface.id, "says another height of the room's floor than its layers come to")
 
 

@@ -15,6 +15,7 @@ from firstcourse.verify.fields import FieldError
 from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
+from firstcourse.verify.layers import check_layers
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.reading import read_document
@@ -35,6 +36,7 @@ _CHECKS = (
     check_tiles,
     check_soft_joints,
     check_falls,
+    check_layers,
     check_floor_heights,
     check_benches,
     check_wall_feet,

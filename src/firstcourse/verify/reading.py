@@ -35,6 +35,8 @@ from firstcourse.verify.structure import (
 _SIDES = ("perimeter", "foot", "free")
 _EXPOSURES = ("interior", "slab", "sun", "heat", "moist", "exterior")
 _MEMBRANES = ("", "liner", "sheet", "liquid")
+_TROWELS = ("", "mosaic", "small", "medium", "large")
+_LAYERS = ("board_mortar", "board", "heating", "mortar_bed", "mortar", "tile")
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
 
@@ -148,8 +150,13 @@ def _surface(node: Node) -> Surface:
         hidden=frozenset(i for i, side in enumerate(node.nodes("sides")) if not side.flag("shown", True)),
         part_of=node.text("part_of", ""),
         linings=texts(node, "linings"),
+        layers=tuple(_layer(item) for item in node.nodes("layers", ())),
         not_tiled=tuple((item.text("why"), item.ring("outline")) for item in node.nodes("not_tiled", ())),
     )
+
+
+def _layer(node: Node) -> tuple[str, int]:
+    return _one_of(node, "of", _LAYERS), node.length("thickness")
 
 
 def _fall(node: Node) -> Fall | None:
@@ -187,7 +194,15 @@ def _tiled(node: Node) -> TiledArea:
     lines = tuple(read_line(item) for item in node.nodes("lines", ()))
     steps = tuple(read_step(node, key) for key in ("step_a", "step_b") if key in node.value)
     return TiledArea(
-        node.text("pattern", ""), texts(node, "tiles"), shape, node.length("joint"), role, lines, steps
+        node.text("pattern", ""),
+        texts(node, "tiles"),
+        shape,
+        node.length("joint"),
+        role,
+        lines,
+        steps,
+        None if node.raw("mortar", None) is None else node.length("mortar"),
+        _one_of(node, "trowel", _TROWELS, ""),
     )
 
 

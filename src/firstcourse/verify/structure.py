@@ -96,6 +96,8 @@ class TiledArea:
     role: str = "field"
     lines: tuple[SnapLine, ...] = ()
     steps: tuple[tuple[float, float], ...] = ()
+    mortar: int | None = None
+    trowel: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +141,7 @@ class Surface:
     part_of: str = ""
     linings: tuple[str, ...] = ()
     not_tiled: tuple[tuple[str, Ring], ...] = ()
+    layers: tuple[tuple[str, int], ...] = ()
 
     @property
     def carried_everywhere(self) -> bool:

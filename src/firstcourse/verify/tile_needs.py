@@ -10,6 +10,7 @@ from shapely import LineString
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, counted, one_or_more
+from firstcourse.verify.layers import mortar_under
 from firstcourse.verify.needs import Need, by_mass
 from firstcourse.verify.printed import metric_or, small, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
@@ -135,27 +136,15 @@ def _parts(surface: Surface, plan: Document) -> Iterator[_Part]:
         if not stock or not all(item.thickness for item in stock):
             continue
         own = tuple(tile for index, tile in enumerate(loose) if owner.get(index, 0) == number)
-        yield _Part(surface, area, own, tuple(stock), *_bed(stock[0], plan.rules))
+        yield _Part(surface, area, own, tuple(stock), *_bed(area, tuple(stock), plan.rules))
 
 
-def _bed(tile: TileStock, rules: RuleSet) -> tuple[int, int, bool]:
+def _bed(area: TiledArea, stock: tuple[TileStock, ...], rules: RuleSet) -> tuple[int, int, bool]:
     """Mortar that the notches leave, mortar on the back [ticks], and whether the tile counts as large."""
-    longest = max(tile.size)
-    if longest <= rules.ticks("tile.trowel.mosaic_side"):
-        size = "mosaic"
-    elif longest <= rules.ticks("tile.trowel.small_side"):
-        size = "small"
-    else:
-        size = "medium" if longest < rules.ticks("tile.back_butter.side") else "large"
-    notch = f"tile.trowel.{size}"
-    width, depth, land = (rules.ticks(f"{notch}.{part}") for part in ("width", "depth", "land"))
-    shape = rules.text(f"{notch}.shape")
-    section = width * depth / (2 if shape == "V" else 1)
-    if shape == "U":
-        section = width * (depth - width / 2) + math.pi * width**2 / 8
-    combed = section * math.sin(math.radians(rules.number("tile.trowel.angle"))) / (width + land)
-    buttered = longest >= rules.ticks("tile.back_butter.wet_side")
-    return round(combed), rules.ticks("tile.back_butter.thickness") if buttered else 0, size == "large"
+    found = mortar_under(stock, rules)
+    if area.mortar is not None and not area.trowel:
+        return area.mortar, 0, found.size == "large"
+    return found.combed, found.buttered, found.size == "large"
 
 
 def _mortar(parts: list[_Part], plan: Document) -> Iterator[Need]:

@@ -73,8 +73,9 @@ PIECES = (Piece(id="P1", board="x", stock="3x5", blank=(inches(36), inches(60)),
 def test_mortar_under_a_floor() -> None:
     # 100 sq ft, notch 1/4 x 1/4 x 1/4 at 60 degrees: 0.10825 in; 1600 kg/m3 with a fifth of water.
     need = bed((floor(),), PIECES, STOCK, RULES, Tape.INCH)
+    # The thickness is kept to a tick, 1/16256 in.
     expected = 100 * 0.10825318 / 12 * 0.028316846592 * 1600 * 0.8
-    assert need.mortar_kg == pytest.approx(expected, rel=1e-6)
+    assert need.mortar_kg == pytest.approx(expected, rel=2e-4)
     assert float(need.workings["bedding mortar"].result) == pytest.approx(expected / KG_PER_LB, abs=0.05)
 
 

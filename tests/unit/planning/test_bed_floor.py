@@ -147,8 +147,8 @@ def test_a_liner_runs_up_from_the_floor_beyond_where_that_is_the_higher():
     (floor,) = [surface for surface in result.plan.surfaces if surface.fall is not None]
     fall = floor.fall
     assert fall is not None and fall.drain_height is not None and fall.threshold is not None
-    # Slope 1/2, bed 1 1/2, mortar 3/32 and tile 1/4 in lie under the drain's top.
-    assert fall.threshold / 640 / IN == pytest.approx(4 - (0.5 + 1.5 + 3 / 32 + 0.25), abs=0.001)
+    # Slope 1/2, bed 1 1/2, mortar of a 1/4 in notch (0.108) and tile 1/4 in lie under the drain's top.
+    assert fall.threshold / 640 / IN == pytest.approx(4 - (0.5 + 1.5 + 0.1083 + 0.25), abs=0.001)
     up = plan["workings"]["membrane wet/floor/shower"]["values"]["up the walls"]
     # 3 in over the threshold, from under the bed; the edge itself lies 1 1/8 in over the drain.
     assert up.endswith(f" x {(3 + 1.5 + fall.threshold / 640 / IN - fall.rise / 640 / IN) * IN:.0f} mm")

@@ -98,7 +98,7 @@ def test_workings_are_named_by_surface_and_give_their_limit():
 
 
 def test_dead_load_holds_every_layer_entered():
-    bed = swapped("edge: 12 in", "edge: 12 in, mortar_bed: 1 1/4 in, heating: 3/8 in, bond_coat: 1/8 in")
+    bed = swapped("edge: 12 in", "edge: 12 in, mortar_bed: 1 1/4 in, heating: 3/8 in")
     plain = judged(MENDED).workings["suitability.upper bath/floor.1"]
     loaded = judged(bed).workings["suitability.upper bath/floor.1"]
     # 1-1/4 in at 2100 kg/m3 is 66.7 kg/m2, 13.66 psf; 3/8 in at 1600 is 15.2 kg/m2, 3.12 psf.
@@ -162,8 +162,8 @@ def test_members_as_found_are_judged_at_their_widest_spacing():
         ("studs: {size: 2x4, species: spf, grade: no2,", "studs: {steel: 3 1/2 in,", "SUI-310"),
         ("species: hf", "species: unknown", "SUI-110"),
         ("kind: ceramic", "kind: stone", "SUI-107"),
-        ("door_underside: 1 1/4 in", "door_underside: 7/8 in", "SUI-603"),
-        ("flange_top: 7/8 in", "flange_top: 1 1/2 in", "SUI-604"),
+        ("door_underside: 1 3/8 in", "door_underside: 7/8 in", "SUI-603"),
+        ("flange_top: 1 in", "flange_top: 1 1/2 in", "SUI-604"),
         ("height: -1/8 in", "height: -1/2 in", "SUI-401"),
         ("bearing: 3 in", "bearing: 1 in", "SUI-106"),
         ("bearing: 3 in", "cuts: [{kind: hole, size: 3 in, at: 20 in, edge: 2 in}]", "SUI-120"),

@@ -10,6 +10,7 @@ from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.tile_ground import depth_before, joints_listed_elsewhere, surfaces_to_tile
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import survey_job
+from firstcourse.tiling.setting import combed_mortar
 from firstcourse.units import parse_length
 
 TUB = Path(__file__).parents[3] / "examples" / "tub-bathroom" / "job.yaml"
@@ -31,7 +32,7 @@ def surfaces(job: Job, rules: RuleSet) -> dict[str, Surface]:
 
 
 def _before(surface: Surface, job: Job, rules: RuleSet) -> dict[str, int]:
-    depths = depth_before(surface, job.rooms[0], job_stock(job, rules)[SurfaceKind.WALL], job.tiles, rules)
+    depths = depth_before(surface, job.rooms[0], job_stock(job, rules)[SurfaceKind.WALL], job, rules)
     return {side.label: depth for side, depth in zip(surface.sides, depths, strict=True) if depth}
 
 
@@ -50,7 +51,8 @@ def test_the_wide_wall_is_set_first_and_meets_boards_only(job: Job, rules: RuleS
 
 
 def test_the_walls_at_its_ends_meet_its_tile(job: Job, rules: RuleSet, surfaces: dict[str, Surface]):
-    tile = parse_length("0.42 in") + parse_length("5/16 in") + rules.ticks("tile.bed.min")
+    tile = parse_length("0.42 in") + parse_length("5/16 in")
+    tile += combed_mortar(parse_length("11 7/8 in"), rules).thickness
     assert _before(surfaces["B-C"], job, rules) == {"corner B": tile}
     assert _before(surfaces["D-A"], job, rules) == {"corner A": tile}
 

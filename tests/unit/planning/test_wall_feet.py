@@ -69,8 +69,8 @@ def test_boards_that_stop_above_the_floor_leave_it_bare_and_are_told_so():
     assert all(_wall(result, pair).not_tiled == () for pair in ("A-B", "D-A"))
     said = [finding for finding in result.plan.findings if finding.code == "TIL-127"]
     assert [finding.where for finding in said] == ["bath: wall A-B", "bath: wall D-A"]
-    # The shower floor lies 3 1/32 in over the panels at the walls.
-    assert (said[0].severity, said[0].measured) == ("fix", '5" above the finished floor')
+    # The shower floor lies 3-1/16 in over the panels at the walls.
+    assert (said[0].severity, said[0].measured) == ("fix", '4-15/16" above the finished floor')
     assert not any(finding.code == "TIL-127" for finding in _planned().plan.findings)
 
 

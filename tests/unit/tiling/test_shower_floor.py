@@ -12,6 +12,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import OpeningKind
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from firstcourse.tiling.setting import combed_mortar
 from firstcourse.tiling.shower_floor import FallResult, plan_fall
 from firstcourse.units import Tape, inches, mm
 
@@ -184,7 +185,11 @@ def test_a_recess_holds_rise_bed_and_tile():
     fall = shallow.fall
     assert fall is not None
     assert fall.recess is not None
-    least = fall.rise + inches(1.25 + 0.25 + 3 / 32)
+    least = (
+        fall.rise
+        + inches(1.25 + 0.25)
+        + combed_mortar(inches(2), load_rules(datetime.date(2026, 11, 25))).thickness
+    )
     assert least <= fall.recess < least + Tape.INCH.graduation
     assert fall.flood_test.dam
     assert codes(planned({**asked, "recess": "3 in"})) == []

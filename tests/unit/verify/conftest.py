@@ -273,7 +273,8 @@ def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
         sum(len(b["fasteners"]) for s in surfaces for b in s["boards"] if (s["kind"] == "floor") == floor)
         for floor in (True, False)
     )
-    mean = 0.25 * 0.25 * math.sin(math.radians(60)) / 0.5
+    # Thicknesses are kept to a tick, 1/16256 in.
+    mean = round(0.25 * 0.25 * math.sin(math.radians(60)) / 0.5 * 16256) / 16256
     area = sum((right - left) * (upper - lower) for left, lower, right, upper in FLOOR)
     seams = sum(math.dist(*found["line"]) for surface in surfaces for found in surface["seams"]) / 25.4
     litres = [volume * 0.0254**3 * 1000 for volume in (area * mean, seams * 0.125 * 0.5)]
