@@ -1,13 +1,16 @@
 """The cover bore the job's name alone: no address, nobody to call, no days, nobody who does the work."""
 
 import io
+import re
 
 import pypdf
 import pytest
 
 from firstcourse.documents.site_pack import site_pack
+from firstcourse.drawings.face import advances
 from firstcourse.errors import FirstcourseError
 from firstcourse.job import read_job_text
+from firstcourse.job.fields import PRINTED_PATTERN
 from firstcourse.planning import plan_job
 
 JOB = """
@@ -34,6 +37,20 @@ def test_what_is_told_is_printed_and_the_rest_is_a_blank_to_fill() -> None:
         assert wanted in cover
 
 
-def test_letters_that_the_papers_cannot_print_are_refused() -> None:
-    with pytest.raises(FirstcourseError, match="address"):
-        read_job_text(JOB.replace("12 Example Street", "\u4f8b"))
+@pytest.mark.parametrize(
+    ("old", "new", "field"),
+    [
+        ("12 Example Street", "\u4f8b", "address"),
+        ("rooms:", "rules: [{rule: boards.piece.min, value: 5 in, reason: \u4f8b\u4f8b\u4f8b}]\nrooms:", "reason"),
+    ],
+)
+def test_letters_that_the_papers_cannot_print_are_refused(old: str, new: str, field: str) -> None:
+    with pytest.raises(FirstcourseError, match=rf"(?s){field}.*Latin script"):
+        read_job_text(JOB.replace(old, new))
+
+
+def test_the_face_has_every_letter_that_is_let_through() -> None:
+    let_through = {code for code in range(0x20, 0x2100) if re.fullmatch(PRINTED_PATTERN, chr(code))}
+    assert len(let_through) > 300
+    for bold in (False, True):
+        assert let_through <= set(advances(bold=bold)[0])

@@ -14,6 +14,8 @@ MOST_ROOMS = 500
 MOST_CORNERS = 60
 MOST_ITEMS = 400
 NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
+PRINTED_PATTERN = "^[ -~\u00a0-\u017f\u2010-\u2015\u2018-\u201a\u201c-\u201e\u2026]*$"
+"""Letters that the face of the papers has: those of European languages in Latin script."""
 CORNER_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}$"
 PAIR_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$"
 
@@ -51,6 +53,10 @@ Joint = Annotated[int, BeforeValidator(_length), Field(gt=0, le=WIDEST_JOINT_MM 
 Price = Annotated[FiniteFloat, Field(ge=0, le=HIGHEST_PRICE)]
 """Of one sheet or box, in the job's currency."""
 Name = Annotated[str, Field(pattern=NAME_PATTERN)]
+Printed = Annotated[str, Field(pattern=PRINTED_PATTERN)]
+"""A line of text that stands on the papers."""
+Reason = Annotated[Printed, Field(min_length=3, max_length=300)]
+ShortReason = Annotated[Printed, Field(min_length=3, max_length=100)]
 Corner = Annotated[str, Field(pattern=CORNER_PATTERN)]
 Pair = Annotated[str, Field(pattern=PAIR_PATTERN)]
 """Two corners, such as `A-B`."""

@@ -32,6 +32,8 @@ from firstcourse.job.fields import (
     Offset,
     Pair,
     Price,
+    Reason,
+    ShortReason,
 )
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.site import Site
@@ -70,7 +72,7 @@ class RuleChange(JobModel):
 
     rule: str = Field(description="Rule id; `firstcourse rules` lists them.")
     value: str = Field(description="The value; a length with its unit.")
-    reason: Annotated[str, Field(min_length=3, max_length=300)] = Field(description="Why; printed on the papers.")
+    reason: Reason = Field(description="Why; printed on the papers.")
 
 
 class Member(JobModel):
@@ -203,7 +205,7 @@ class NoFastenerZone(JobModel):
     right: Length = Field(description="Its right edge, from the left corner.")
     bottom: Distance = Field(description="Its lower edge, above the floor.")
     top: Length = Field(description="Its upper edge, above the floor.")
-    why: Annotated[str, Field(min_length=3, max_length=100)] = Field(description="Why; printed on the drawing.")
+    why: ShortReason = Field(description="Why; printed on the drawing.")
 
     @model_validator(mode="after")
     def _spans(self) -> Self:

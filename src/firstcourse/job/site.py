@@ -5,11 +5,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from firstcourse.job.fields import JobModel
+from firstcourse.job.fields import JobModel, Printed
 
-LINE_PATTERN = r"^[ -~\u00a1-\u017f]*$"
-"""Letters that the face of the papers has: those of European languages in Latin script."""
-Line = Annotated[str, Field(max_length=120, pattern=LINE_PATTERN)]
+Line = Annotated[Printed, Field(max_length=120)]
 
 
 class Site(JobModel):
