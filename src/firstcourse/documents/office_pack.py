@@ -11,6 +11,7 @@ from firstcourse.documents.judgement_pages import (
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.rule_pages import rule_pages
+from firstcourse.documents.tile_pages import other_starts
 from firstcourse.documents.why_pages import why_page
 from firstcourse.findings import alike_together
 from firstcourse.plan import Plan
@@ -55,6 +56,7 @@ def office_data(plan: Plan) -> dict[str, Any]:
         "digest": plan.job.digest[:12],
         "structure": structure_cautions(plan),
         "why": why_page(plan),
+        "starts": other_starts(plan),
         "judged": _judgement(plan) if judged else None,
         "findings": [
             finding.model_dump(mode="json")

@@ -3,28 +3,20 @@
 from collections.abc import Iterator
 from typing import Any
 
+from firstcourse.documents.blocks import pages_of
 from firstcourse.documents.board_checks import board_checks
+from firstcourse.documents.board_pages import board_blocks
 from firstcourse.documents.fall_pages import fall_pages
 from firstcourse.documents.judgement_pages import JUDGED, structure_cautions
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS
-from firstcourse.documents.tile_pages import tile_pages
+from firstcourse.documents.ticket_pages import second_cuts, tickets
+from firstcourse.documents.tile_pages import saw_pages, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_pages
-from firstcourse.drawings import (
-    Drawing,
-    draw_heights,
-    draw_piece,
-    draw_sheet,
-    draw_surface,
-    has_second_cuts,
-    to_svg,
-)
-from firstcourse.drawings.svg import svg_size
 from firstcourse.findings import Finding, alike_together
-from firstcourse.geometry import bounds
-from firstcourse.plan import Plan, Sheet, Surface, SurfaceKind
-from firstcourse.units import as_needed, format_length, one_or_more
+from firstcourse.plan import Plan
+from firstcourse.units import as_needed, one_or_more
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -57,6 +49,7 @@ def pack_data(plan: Plan) -> dict[str, Any]:
     """All that the pages print, as plain values; the same on every paper."""
     return {
         "pack": "site pack",
+        "words": {"soft": "soft joint", "Softs": "Soft joints"},
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
@@ -65,28 +58,14 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
         "structure": structure_cautions(plan),
-        "stops": [
-            [f"{found.where}: {found.message}", found.code.startswith(JUDGED)]
-            for found in plan.findings
-            if found.severity == "stop"
-        ],
         "rooms": room_pages(plan),
-        # Of a slab that is tiled as it is there is nothing to show but its tile.
-        "surfaces": [
-            _surface(plan, surface)
-            for surface in plan.surfaces
-            if surface.boarded and (surface.boards or not surface.tiles)
-        ],
-        "heights": [_heights(plan, surface) for surface in plan.surfaces if surface.heights],
-        "tiled": tile_pages(plan),
+        "pages": pages_of([*board_blocks(plan), *tile_blocks(plan)]),
+        "poles": tile_poles(plan),
+        "saw": saw_pages(plan),
         "falls": fall_pages(plan),
         "water": water_pages(plan),
-        "tickets": [_ticket(plan, sheet) for sheet in plan.sheets],
-        "second": [
-            {"id": piece.id.removeprefix("P"), **_image(draw_piece(plan, piece))}
-            for piece in plan.pieces
-            if has_second_cuts(piece)
-        ],
+        "tickets": tickets(plan),
+        "second": second_cuts(plan),
         "checks": board_checks(plan),
         "findings": [_finding(finding) for finding in alike_together(plan.findings)],
         "shopping": [
@@ -149,77 +128,3 @@ def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
         cost = plan.workings.get(f"cost {what}")
         if cost is not None:
             yield f"cost of the {what}", f"{cost.result} {cost.unit}"
-
-
-def _image(drawing: Drawing) -> dict[str, Any]:
-    return {"svg": to_svg(drawing), "width_mm": svg_size(drawing)[0], "scale": f"1:{drawing.scale}"}
-
-
-_DRAWING_MM = (182.0, 222.0)
-"""Width and height of a page that a surface's drawing may take beside its heading; its table's rows come off."""
-_ROW_MM = 6.4
-_LEAST_MM = 160.0
-
-
-def _surface(plan: Plan, surface: Surface) -> dict[str, Any]:
-    left, lower, _, _ = bounds(surface.extent or surface.outline)
-    tape = plan.job.tape
-    stocks = {piece.id: piece.stock for piece in plan.pieces}
-    rows = []
-    for board in surface.boards:
-        u0, v0, u1, v1 = bounds(board.outline)
-        rows.append(
-            [
-                board.mark,
-                f"{format_length(u1 - u0, tape)} × {format_length(v1 - v0, tape)}",
-                format_length(u0 - left, tape),
-                format_length(v0 - lower, tape),
-                str(len(board.fasteners)),
-                stocks[board.piece],
-            ]
-        )
-    return {
-        "title": surface.title or surface.id,
-        "up": "from the foot" if surface.kind is SurfaceKind.WALL else "from the lower edge",
-        "rows": rows,
-        # As large as the page allows with the table below it; a long table goes on overleaf.
-        **_image(
-            draw_surface(
-                plan, surface, room=(_DRAWING_MM[0], max(_LEAST_MM, _DRAWING_MM[1] - _ROW_MM * (len(rows) + 1)))
-            )
-        ),
-    }
-
-
-def _heights(plan: Plan, surface: Surface) -> dict[str, Any]:
-    return {
-        "title": f"{surface.title or surface.id}: highs and lows",
-        **_image(draw_heights(plan, surface, room=(182.0, 200.0))),
-    }
-
-
-def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
-    tape = plan.job.tape
-    cuts = [
-        f"({number}) part {cut.of}: {format_length(cut.at, tape, feet=False)} from its "
-        f"{'lower' if cut.along == 'x' else 'left'} edge"
-        for number, cut in enumerate(sheet.cuts, start=1)
-    ]
-    pieces = {piece.id: piece for piece in plan.pieces}
-    second = []
-    for part in sheet.parts:
-        piece = pieces.get(part.piece or "")
-        if piece is not None and has_second_cuts(piece):
-            second.append(f"{piece.id.removeprefix('P')}: then its second cuts, see its drawing")
-        if part.keep:
-            size = " × ".join(format_length(side, tape, feet=False) for side in part.size)
-            second.append(f"keep {part.id}, {size}: label it")
-    source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
-    size = " × ".join(format_length(side, tape, feet=False) for side in sheet.size)
-    return {
-        "id": sheet.id,
-        "source": f"{source}, {sheet.stock}, {size}",
-        "cuts": cuts,
-        "second": second,
-        **_image(draw_sheet(plan, sheet)),
-    }

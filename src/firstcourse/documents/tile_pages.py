@@ -1,14 +1,14 @@
-"""What the site pack prints of tile: each surface with its start, cuts and soft joints."""
+"""What the papers print of tile: each surface with its marks and soft joints, and its cuts for the saw."""
 
 import re
-from collections.abc import Sequence
 from typing import Any
 
+from firstcourse.documents.blocks import HALF_MM, HIGH_MM, TITLE_MM, WIDE_MM, Block, image, words_height
+from firstcourse.documents.board_pages import NARROW_MM
 from firstcourse.documents.pole_strip import plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
-from firstcourse.drawings.model import XY
 from firstcourse.drawings.mosaic import mosaics
-from firstcourse.drawings.svg import svg_size, to_svg
+from firstcourse.drawings.svg import svg_size
 from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import area2
@@ -16,75 +16,115 @@ from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.tiling.story_pole import StoryPole
 from firstcourse.units import TICKS_PER_MM, format_length, one_or_more
 
+_TEXT_PT = 9.5
+_BESIDE_MM, _COLUMN_MM = 114.0, 64.0
+"""Width of a wide surface's drawing and of the words beside it [mm]."""
+_OVER_MM = (WIDE_MM, 150.0)
+"""Room for the drawing of a surface that is too wide to have its words beside it [mm]."""
+_COARSE = 25
+"""A drawing at a smaller scale than one to this gets the whole width of the page."""
+_HALF_HIGH_MM, _SMALL_HIGH_MM = 132.0, 62.0
 SMALL_M2 = 0.75
-"""Surfaces below this area, such as those of a niche, a bench or a kerb, share pages."""
-_BESIDE_MM, _ACROSS_MM = (84.0, 78.0), (182.0, 56.0)
-"""Width and height on paper of the drawing of a small one: beside its words, and across the page above them."""
-_LONG = 3.0
-"""So many times as long as high, a small surface is drawn across the page."""
-_SMALL_CUT_MM = (24.0, 16.0)
+"""Surfaces below this area, such as those of a niche, a bench or a kerb, are drawn small."""
+_CUT_MM = (26.0, 28.0)
 
 
-def tile_pages(plan: Plan) -> list[dict[str, Any]]:
-    """One entry for each tiled surface, in order, as plain values."""
-    poles = plan_poles(plan)
-    return [_page(plan, surface, poles) for surface in plan.surfaces if surface.tiled]
+def tile_blocks(plan: Plan) -> list[Block]:
+    """Every tiled surface in order: its drawing, where it starts, its soft joints."""
+    return [_block(plan, surface) for surface in plan.surfaces if surface.tiled]
 
 
-def _page(plan: Plan, surface: Surface, poles: Sequence[StoryPole]) -> dict[str, Any]:
+def tile_poles(plan: Plan) -> list[dict[str, Any]]:
+    """The marks of every story pole, as plain values."""
+    return [_pole(plan, pole) for pole in plan_poles(plan)]
+
+
+def saw_pages(plan: Plan) -> list[dict[str, Any]]:
+    """What is cut at the saw, by surface: a list of plain cuts, drawings of all others, as plain values."""
+    found = []
+    for surface in plan.surfaces:
+        cuts = _cuts(plan, surface) if surface.tiles else {}
+        if cuts and (cuts["plain"] or cuts["shaped"]):
+            found.append({"title": surface.title or surface.id, **cuts})
+    return found
+
+
+def other_starts(plan: Plan) -> list[dict[str, Any]]:
+    """Where else each surface's tile could start and what that would trade, as plain values."""
+    return [
+        {"title": surface.title or surface.id, "rows": _starts(plan, surface.tiled[0])}
+        for surface in plan.surfaces
+        if surface.tiled
+    ]
+
+
+def _block(plan: Plan, surface: Surface) -> Block:
+    left, _, right, _ = (side / TICKS_PER_MM for side in bounds(surface.outline))
     small = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2 < SMALL_M2
-    left, lower, right, upper = bounds(surface.outline)
-    across = right - left > _LONG * (upper - lower)
-    room = {"room": _ACROSS_MM if across else _BESIDE_MM} if small else {}
-    drawing = draw_tiling(plan, surface, **room)
+    half = right - left <= NARROW_MM
+    words = _words(plan, surface)
+    texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
+    if half:
+        room = (HALF_MM, _SMALL_HIGH_MM if small else _HALF_HIGH_MM)
+        drawing, beside = draw_tiling(plan, surface, room=room), False
+    else:
+        high = _SMALL_HIGH_MM if small else HIGH_MM - TITLE_MM - 8.0
+        drawing, beside = draw_tiling(plan, surface, room=(_BESIDE_MM, high)), True
+        if drawing.scale > _COARSE:
+            drawing, beside = draw_tiling(plan, surface, room=_OVER_MM), False
+    height = svg_size(drawing)[1]
+    # Under a wide drawing the words stand in two columns.
+    column = _COLUMN_MM if beside else HALF_MM
+    told = words_height(texts, column, _TEXT_PT) + 6.0
+    told = told if beside or half else told / 2 + 6.0
+    data = {
+        "title": f"{surface.title or surface.id}: tile",
+        "half": half,
+        "beside": beside,
+        **words,
+        **image(drawing),
+    }
+    together = max(height, told) if beside else height + told
+    return Block(kind="tile", data=data, height=TITLE_MM + together + 4.0, half=half)
+
+
+def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
+    """What stands with a tiled surface's drawing."""
+    tape = plan.job.tape
     whole = sum(tile.whole for tile in surface.tiles)
     cut = len(surface.tiles) - whole
     main = surface.tiled[0]
+    smallest = _starts(plan, main)[0][1]
+    chips = chip_places(surface, mosaics(plan))
     return {
-        "title": f"{surface.title or surface.id}: tile",
-        "small": small,
-        "across": across,
-        "svg": to_svg(drawing),
-        "width_mm": svg_size(drawing)[0],
-        "scale": f"1:{drawing.scale}",
         "facts": [
-            ["tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
-            ["pattern", pattern_words(main)],
-            ["grout joint", format_length(main.joint, plan.job.tape)],
-            ["tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}"],
+            ["Tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
+            ["Pattern", pattern_words(main)],
+            ["Grout joint", format_length(main.joint, tape)],
+            ["Tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}; smallest cut {smallest}"],
         ],
-        "starts": _starts(plan, main),
-        "snap": [line.words for area in surface.tiled for line in area.lines],
-        "poles": [_pole(plan, pole) for pole in poles if pole.surfaces[0] == surface.id],
-        "poles_elsewhere": [pole.title for pole in poles if surface.id in pole.surfaces[1:]],
-        "cuts": _cuts(plan, surface, {"room": _SMALL_CUT_MM} if small else {}),
-        "soft": _soft_rows(plan, surface),
+        "lines": [line.words for area in surface.tiled for line in area.lines],
+        "soft": [f"{why}: {width} wide, {length}" for why, width, length in _soft_rows(plan, surface)],
+        "chips": [f"{place}: {number}" for place, number in chips],
     }
 
 
-def _cuts(plan: Plan, surface: Surface, room: dict[str, XY]) -> dict[str, Any]:
-    """Every kind of cut tile drawn: rectangles, then those with tapers, notches or holes; where chips are cut."""
+def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
+    """Every kind of cut tile: rectangles as a list, those with tapers, notches or holes drawn."""
     tape = plan.job.tape
-    chips = mosaics(plan)
-    kinds = cut_kinds(surface, without=chips)
-    scale = cut_scale(plan, kinds, **room)
+    kinds = cut_kinds(surface, without=mosaics(plan))
+    scale = cut_scale(plan, kinds, room=_CUT_MM)
     several = len({kind.tile.stock for kind in kinds}) > 1
-    along = [list(row) for row in chip_places(surface, chips)]
-    found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": [], "chips": along}
+    found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": []}
     for kind in kinds:
-        drawing = draw_cut(plan, kind, scale)
-        found["plain" if kind.is_plain else "shaped"].append(
-            {
-                "mark": kind.mark,
-                "count": kind.count,
-                "size": " × ".join(format_length(side, tape, feet=False) for side in kind.size),
-                "stock": kind.tile.stock if several else "",
-                "where": ", ".join(f"{place} ({number})" for place, number in kind.places),
-                "svg": to_svg(drawing),
-                "width_mm": svg_size(drawing)[0],
-                "scale": f"1:{drawing.scale}",
-            }
-        )
+        size = " × ".join(format_length(side, tape, feet=False) for side in kind.size)
+        where = ", ".join(f"{place} ({number})" for place, number in kind.places)
+        told = {"mark": kind.mark, "count": kind.count, "size": size, "where": where}
+        told["stock"] = kind.tile.stock if several else ""
+        if kind.is_plain:
+            found["plain"].append(told)
+        else:
+            found["shaped"].append({**told, **image(draw_cut(plan, kind, scale))})
     return found
 
 

@@ -1,0 +1,67 @@
+"""What the site pack prints for the cutting bench: a ticket a sheet, and the pieces that are cut a second time."""
+
+from typing import Any
+
+from firstcourse.documents.blocks import image
+from firstcourse.drawings import draw_piece, draw_sheet, has_second_cuts
+from firstcourse.drawings.tickets import part_numbers, parts_within
+from firstcourse.plan import Plan, Sheet
+from firstcourse.units import Tape, format_length
+
+TICKET_MM, PIECE_MM = (43.0, 70.0), (58.0, 66.0)
+"""Width and height on paper of a sheet's drawing, four side by side, and of a piece's, three side by side."""
+
+
+def tickets(plan: Plan) -> list[dict[str, Any]]:
+    """One entry for each sheet in order, as plain values."""
+    return [_ticket(plan, sheet) for sheet in plan.sheets]
+
+
+def second_cuts(plan: Plan) -> list[dict[str, Any]]:
+    """One entry for each piece with a taper, a notch or a hole, as plain values."""
+    return [
+        {"id": piece.id.removeprefix("P"), **image(draw_piece(plan, piece, room=PIECE_MM))}
+        for piece in plan.pieces
+        if has_second_cuts(piece)
+    ]
+
+
+def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
+    tape = plan.job.tape
+    pieces = {piece.id: piece for piece in plan.pieces}
+    numbers = part_numbers(sheet)
+    second = [
+        f"{numbers[part.id]}: then its second cuts, see {part.piece.removeprefix('P')} on its drawing"
+        for part in sheet.parts
+        if part.piece is not None and has_second_cuts(pieces[part.piece])
+    ]
+    kept = [f"{numbers[part.id]}: keep, label {_size(part.size, tape)}" for part in sheet.parts if part.keep]
+    source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
+    return {
+        "id": sheet.id,
+        "source": f"{source}, {sheet.stock}, {_size(sheet.size, tape)}",
+        "cuts": _cuts(sheet, tape),
+        "second": [*second, *kept],
+        **image(draw_sheet(plan, sheet, room=TICKET_MM)),
+    }
+
+
+def _cuts(sheet: Sheet, tape: Tape) -> list[list[str]]:
+    """Each cut's number, what it cuts and where, and what then lies left or below, and right or above."""
+    held = parts_within(sheet)
+    rows = []
+    for number, cut in enumerate(sheet.cuts, start=1):
+        what = "sheet" if cut.of == sheet.id else _named(held[cut.of])
+        edge = "lower" if cut.along == "x" else "left"
+        near, far = (_named(held.get(name, ())) for name in cut.gives)
+        at = format_length(cut.at, tape, feet=False)
+        rows.append([f"({number})", f"{what}, {at} from its {edge} edge", f"{near} | {far}"])
+    return rows
+
+
+def _named(numbers: tuple[int, ...]) -> str:
+    return "+".join(map(str, numbers)) or "waste"
+
+
+def _size(size: tuple[int, int], tape: Tape) -> str:
+    return " × ".join(format_length(side, tape, feet=False) for side in size)
