@@ -14,6 +14,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import area2
 from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.tiling.story_pole import StoryPole
+from firstcourse.tiling.words import cut_text
 from firstcourse.units import TICKS_PER_MM, format_length, one_or_more
 
 _TEXT_PT = 9.5
@@ -138,7 +139,7 @@ def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
     """Each start, its smallest cut, how many are cut, how far the room may differ, and its words."""
     rows = []
     for number, start in enumerate(area.starts):
-        smallest = format_length(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
+        smallest = cut_text(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
         slack = format_length(start.slack, plan.job.tape)
         name = "used" if number == 0 else f"instead {number}"
         rows.append([name, smallest, str(start.cut_tiles), slack, start.words])

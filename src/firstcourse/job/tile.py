@@ -62,6 +62,10 @@ class ChosenTile(JobModel):
         default="ceramic", description="What it is made of."
     )
     shape: Literal["rectangle", "hexagon"] = Field(default="rectangle", description="Outline of one piece.")
+    upright: bool | None = Field(
+        default=None,
+        description="Whether a tile that is higher than wide is to stand so in level courses; asked if not given.",
+    )
     edges: Literal["pressed", "rectified"] = Field(
         default="pressed", description="Edges as pressed (calibrated), or ground to size (rectified)."
     )
@@ -93,6 +97,11 @@ class ChosenTile(JobModel):
             raise ValueError("a regular hexagon is 1.155 times as wide across corners as across flats")
         if self.joint is not None and 2 * self.joint > min(self.size):
             raise ValueError("the joint is more than half as wide as the tile; check both")
+        stands = self.shape == "rectangle" and self.size[1] > self.size[0]
+        if self.upright is not None and self.upright != stands:
+            raise ValueError(
+                "upright does not agree with the size, which is width by height; change the order of the size"
+            )
         return self
 
 

@@ -305,9 +305,11 @@ class SurfaceTiler:
             at = (free[0].shift[0], at[1]) if upright else (at[0], free[0].shift[1])
         tied = judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape)
         words = tied.words.removeprefix("as given: ")
-        if tied.sliver and not free[0].sliver:
-            first = replace(free[0], words=f"{free[0].words}; on the joints of the wall there would be a sliver")
-            return (first, *free[1:])
+        most = tied.cut_tiles + self.rules.number("tiling.start.more_cuts")
+        without = next((one for one in free if not one.sliver and one.cut_tiles <= most), None)
+        if tied.sliver and without is not None:
+            first = replace(without, words=f"{without.words}; on the joints of the wall there would be a sliver")
+            return (first, *(one for one in free if one is not without))
         return (replace(tied, words=f"{words}; joints of the wall run on"), *free[:2])
 
     def _layings(self, main: Laying) -> list[tuple[Laying, tuple[Start, ...]]]:
@@ -368,7 +370,7 @@ class SurfaceTiler:
             starts=tuple(
                 StartPoint(
                     origin=(ticks_from_mm(start.shift[0]), ticks_from_mm(start.shift[1])),
-                    smallest_cut=ticks_from_mm(start.smallest_cut),
+                    smallest_cut=ticks_from_mm_floor(start.smallest_cut),
                     cut_tiles=start.cut_tiles,
                     slack=ticks_from_mm_floor(max(start.slack, 0.0)),
                     words=start.words,

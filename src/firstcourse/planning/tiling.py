@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
-from firstcourse.job import ChosenTile, Job
+from firstcourse.job import ChosenTile, Job, Tiling
 from firstcourse.plan import (
     Stock,
     Surface,
@@ -23,6 +23,7 @@ from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.start import common_level
+from firstcourse.tiling.upright import upright_findings
 from firstcourse.workings import Working
 
 
@@ -116,7 +117,13 @@ def tile_job(
         ),
         stock=chosen,
         findings=tuple(
-            dict.fromkeys([*linings.findings, *(finding for found in laid.values() for finding in found.findings)])
+            dict.fromkeys(
+                [
+                    *upright_findings(job.tiles, _tilings(surfaces, asked), job.tape),
+                    *linings.findings,
+                    *(finding for found in laid.values() for finding in found.findings),
+                ]
+            )
         ),
         workings={key: working for found in laid.values() for key, working in found.workings.items()}
         | dict(linings.workings)
@@ -134,6 +141,15 @@ def _with_linings(surface: Surface, linings: Linings, asked: Mapping[str, ToTile
 def _lining_layers(job: Job, item: ToTile, rules: RuleSet) -> tuple[SurfaceLayer, ...]:
     tile = tiling_tile(job, item.tiling)
     return () if tile is None else tile_layers(tile, rules)
+
+
+def _tilings(surfaces: Sequence[Surface], asked: Mapping[str, ToTile]) -> list[tuple[str, Tiling]]:
+    """How each surface of its own is tiled; those that line it lie as it does."""
+    return [
+        (surface.title or surface.id, asked[surface.id].tiling)
+        for surface in surfaces
+        if surface.id in asked and not surface.part_of
+    ]
 
 
 def _problem(item: ToTile, error: InputValueError) -> InputProblem:

@@ -78,7 +78,8 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
             free=side.free,
         )
         for a, b, hole in found
-        for side in (_side(a, b, field.edges),)
+        # What lies close behind an opening is none of its edges.
+        for side in (Edge(a=a, b=b) if hole else _side(a, b, field.edges),)
     )
 
 

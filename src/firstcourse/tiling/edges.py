@@ -8,19 +8,16 @@ cut from corner to corner.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 import numpy as np
-import shapely
 
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.area_edges import Line, facing
 from firstcourse.tiling.lay import CUT_MM, Array, origins
-from firstcourse.tiling.model import XY, LaidTile, RepeatCell
+from firstcourse.tiling.model import XY, RepeatCell
 from firstcourse.units import to_mm
 
 _WITHIN_MM = 1e-6
-_ON_MM = 0.01
 _FINEST_SHARE = 1 / 24
 """Rows of a pattern that stand closer across an axis than this share of a tile meet edges in every way."""
 _LEVEL_SHARE = 0.25
@@ -36,12 +33,14 @@ class StartCosts:
         least_cut: Below this a cut is a sliver [mm].
         least_share: The same of a small tile, share of the tile.
         shortest_edge: Shorter edges do not count [mm].
+        more_cuts: So many more tiles are cut to be rid of a sliver.
     """
 
     half: float
     least_cut: float
     least_share: float
     shortest_edge: float
+    more_cuts: int
     sliver: float
     sure: float
     poorest: float
@@ -63,6 +62,7 @@ def start_costs(rules: RuleSet) -> StartCosts:
         least_cut=to_mm(rules.ticks("tiling.start.least_cut")),
         least_share=rules.number("tiling.start.least_share"),
         shortest_edge=to_mm(rules.ticks("tiling.start.shortest_edge")),
+        more_cuts=round(rules.number("tiling.start.more_cuts")),
         sliver=cost("sliver"),
         sure=cost("sure"),
         poorest=cost("poorest"),
@@ -295,36 +295,3 @@ def group_cost(edges: Sequence[Line], mets: Sequence[Met], costs: StartCosts, nu
     for first, second, part in facing(edges):
         total += costs.uneven * part * np.abs(mets[first].kept - mets[second].kept)
     return np.asarray(total)
-
-
-def cut_widths(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[float, ...]:
-    """Width of each cut tile, square to the edge it is cut along and beside it; of several the least [mm].
-
-    Cut edges shorter than `shortest_edge` and than a third of the tile's own sides, as round a pipe, do not count;
-    a tile with no others counts with its least own side.
-    """
-    cut = [tile for tile in tiles if not tile.whole]
-    if not cut:
-        return ()
-    sides = [[math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))] for tile in cut]
-    shapes = shapely.orient_polygons(np.array([tile.shape for tile in cut]))
-    rings, owner = shapely.get_rings(shapes, return_index=True)
-    points, ring = shapely.get_coordinates(rings, return_index=True)
-    follows = ring[1:] == ring[:-1]
-    start, end, owner = points[:-1][follows], points[1:][follows], owner[ring[1:][follows]]
-    long = np.linalg.norm(end - start, axis=1)
-    outlines = np.array([shapely.LinearRing(tile.laid) for tile in cut])
-    inside = shapely.distance(outlines[owner], shapely.points((start + end) / 2)) >= _ON_MM
-    least = np.array([min(shortest_edge, min(own) / 3) for own in sides])
-    counts = inside & (long >= least[owner])
-    start, end, owner, long = start[counts], end[counts], owner[counts], long[counts]
-    inward = np.column_stack((start[:, 1] - end[:, 1], end[:, 0] - start[:, 0])) / long[:, None]
-    reach = inward * np.array([sum(own) for own in sides])[owner][:, None]
-    # What lies beside the cut: all that the edge would sweep over on its way into the tile.
-    swept = shapely.polygons(np.stack((start, end, end + reach, start + reach), axis=1))
-    corners, index = shapely.get_coordinates(shapely.intersection(swept, shapes[owner]), return_index=True)
-    deepest = np.zeros(len(owner))
-    np.maximum.at(deepest, index, ((corners - start[index]) * inward[index]).sum(axis=1))
-    widths = np.full(len(cut), np.inf)
-    np.minimum.at(widths, owner, deepest)
-    return tuple(np.where(np.isinf(widths), [min(own) for own in sides], widths).tolist())

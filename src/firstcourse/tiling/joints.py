@@ -75,7 +75,7 @@ def tile_joint(
             )
         )
     if tile.size_spread is None and tile.joint is None:
-        findings.append(_spread_not_known(tile, place, rules))
+        findings.append(_spread_not_known(tile, rules))
     workings = {f"joint {tile.id}": _joint_working(tile, asked, joint, least, rules, tape)}
     if tiling.pattern == "running":
         findings += _offset(tile, tiling, rules, tape, place)
@@ -199,12 +199,13 @@ def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
     return inch_text(ticks / TICKS_PER_INCH), "in"
 
 
-def _spread_not_known(tile: ChosenTile, place: str, rules: RuleSet) -> Finding:
+def _spread_not_known(tile: ChosenTile, rules: RuleSet) -> Finding:
+    """That a tile is not measured, told in one way wherever it is set."""
     entry = rules.entry("tile.joint.spread_factor")
     return entry.finding(
         code="TIL-102",
         severity=Severity.NOTE,
-        where=place,
+        where=f"tile {tile.id}",
         message=f"The size spread of tile {tile.id} is not measured, so the joint is the least in any case.",
         limit=f"joint at least {entry.value:g} x the spread",
         remedy="Measure ten tiles from several boxes and give size_spread; the joint may have to be wider.",

@@ -103,11 +103,13 @@ class Start:
         whole_tiles: How many lie whole.
         penalty: What the search makes least; comparable within one field only.
         words: What speaks for it and against it.
-        sliver: Whether a cut narrower than wanted at the least stands along an edge, as surveyed.
-        narrowest: Of the slivers along edges, the width of the narrowest, as surveyed; 0 without one [mm].
-        poorest: Where the poorest cut stands, such as ` at wall A-B`; empty where every cut is good.
+        sliver: Whether one of the cuts, as laid, is narrower than is wanted at the least.
+        narrowest: Width of the narrowest of these; 0 without one [mm].
+        poorest: Where it stands, or the narrowest cut under half a tile, such as ` at wall A-B`; empty where every
+            cut is good.
         sure_cut: Narrowest cut along an edge in the worst room that the survey allows [mm].
-        exact: Every start that can be best was judged, so that none is better.
+        exact: Every start that can be best was judged, so that none is cheaper.
+        num_laid: How many starts were laid, each tile of them, in search of one without a sliver.
     """
 
     shift: XY
@@ -122,3 +124,4 @@ class Start:
     poorest: str = ""
     sure_cut: float = 0.0
     exact: bool = False
+    num_laid: int = 1

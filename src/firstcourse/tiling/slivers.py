@@ -6,7 +6,8 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import extent, spacing
 from firstcourse.tiling.model import RepeatCell, Start
-from firstcourse.units import Tape, floor_to, format_length, ticks_from_mm, ticks_from_mm_floor, to_mm
+from firstcourse.tiling.words import cut_text
+from firstcourse.units import Tape, format_length, ticks_from_mm_floor, to_mm
 
 _ASKEW_MM = 1.0
 """A side that leaves an axis by more than this runs askew [mm]."""
@@ -38,34 +39,33 @@ def sliver_findings(
             "Leave out the start to have the best one found.",
         )
     elif without:
-        why = f"The start without one, instead {without}, weighs worse in all: {starts[without].words}."
+        more = starts[without].cut_tiles - pick.cut_tiles
+        why = (
+            f"The start without one, instead {without}, cuts {more} more tiles; up to "
+            f"{rules.number('tiling.start.more_cuts'):g} more are taken to be rid of it."
+        )
         remedy = "Give that start in the job if the other cuts matter less."
     elif _met_in_many_ways(cell, to_mm(rules.ticks(rule.id)), share):
         why = "The pattern meets its edges in many ways at once: every start leaves narrow cuts along some edge."
         remedy = "Hide them under trim, cabinet or door, or frame the field with a border of straight tiles."
-    elif pick.exact:
-        why = "Every start leaves one: the edges lie so that what a start gains at one, another loses."
-        remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
     else:
-        why = "None of the starts tried is without one: what a start gains at one edge, another loses."
+        why = (
+            f"Of {pick.num_laid} starts tried none is without one: what a start gains at one edge, another loses."
+        )
         remedy = "Another joint, another size of tile or a moved opening would take it away; see the alternatives."
+    smallest, sliver = (
+        cut_text(ticks_from_mm_floor(width), tape) for width in (pick.smallest_cut, pick.narrowest)
+    )
     yield rule.finding(
         code="TIL-121",
         severity=Severity.NOTE,
         where=where,
         message=f"A cut{pick.poorest} is a sliver. {why}",
-        measured=f"smallest cut {_smallest(pick, to_mm(rules.ticks(rule.id)), tape)}",
+        # Of small tiles beside large ones the smallest cut need be no sliver.
+        measured=f"smallest cut {smallest}" if smallest == sliver else f"the sliver {sliver}",
         limit=f"at least {least}, of a small tile {share:.0%} of it",
         remedy=remedy,
     )
-
-
-def _smallest(pick: Start, least: float, tape: Tape) -> str:
-    """The cut that falls short of the limit, so that what is measured never reads as if it reached it."""
-    if pick.smallest_cut < least:
-        return format_length(ticks_from_mm(pick.smallest_cut), tape)
-    # An edge is judged by every course that it may meet: where it runs askew, narrower than any tile laid there.
-    return format_length(floor_to(ticks_from_mm_floor(pick.narrowest), tape.graduation), tape)
 
 
 def _met_in_many_ways(cell: RepeatCell, least: float, share: float) -> bool:

@@ -2,7 +2,8 @@
 
 Along each axis of the surface only some shifts can be best: where a tile's edge meets an edge of the area, where a
 cut crosses a threshold, and midway between two such shifts, where two cuts are even. Between them the cost runs
-straight. All of them are judged, so for level, upright and half-turned patterns the pick is the best there is.
+straight. All of them are judged, so for level, upright and half-turned patterns the cheapest is the best there is.
+It is the pick, unless the tiles it lays have a sliver among them and another start, at few more cuts, has none.
 Other patterns meet an edge in every way at once; they are judged at the shifts where a corner of a tile meets a
 corner of the area, on a fixed grid, and more closely where it was best.
 
@@ -48,16 +49,19 @@ def find_starts(
     search = Search(cell=cell, field=field, costs=start_costs(rules), level=level)
     hand = one_hand(cell, field, level)
     same = Search(cell=hand.cell, field=hand.field, costs=start_costs(rules), level=hand.level)
-    shifts = [at_corner(cell, field, hand.in_room(shift), level) for shift in same.best()]
+    best, num_laid = same.best()
+    shifts = [at_corner(cell, field, hand.in_room(shift), level) for shift in best]
     found = [search.start(shift) for shift in shifts]
     return tuple(
-        replace(start, words=praise(facts, tape) if rank == 0 else trade(facts, found[0][1]))
+        replace(start, num_laid=num_laid, words=praise(facts, tape) if rank == 0 else trade(facts, found[0][1]))
         for rank, (start, facts) in enumerate(found)
     )
 
 
 def common_level(walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet) -> float | None:
     """The height of a course that is best for several walls together, so that joints run on round their corners.
+
+    It is the cheapest of those that leave a sliver on the fewest walls.
 
     Args:
         walls: Repeat and area of each wall; heights count from one level for all.
@@ -73,7 +77,8 @@ def common_level(walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet) -> f
         return None
     levels = np.unique(np.concatenate([search.critical_levels() for search in searches]))
     cost = np.sum([search.cost_of_levels(levels) for search in searches], axis=0)
-    return float(levels[np.argmin(np.round(cost, 9))])
+    slivers = np.sum([search.slivers_of_levels(levels) for search in searches], axis=0)
+    return float(levels[np.lexsort((np.round(cost, 9), slivers))[0]])
 
 
 def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet, *, tape: Tape = Tape.MM) -> Start:

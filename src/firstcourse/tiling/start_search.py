@@ -1,17 +1,17 @@
 """Judges the shifts of one repeat over one area, and finds the cheapest."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 
 from firstcourse.errors import InputValueError
 from firstcourse.tiling.area_edges import Line, facing, lines
+from firstcourse.tiling.cut_measures import Cut, is_sliver, line_of, measured_cuts
 from firstcourse.tiling.edges import (
     Met,
     StartCosts,
     crossed,
-    cut_widths,
     extent,
     group_cost,
     is_level,
@@ -36,12 +36,14 @@ from firstcourse.tiling.start_shifts import (
     rows_apart,
     scattered_shifts,
 )
-from firstcourse.tiling.start_words import Facts
+from firstcourse.tiling.start_words import Along, Facts
 from firstcourse.units import TICKS_PER_MM
 
 _MOST_KEPT = 24
 """Best shifts of one axis that are judged together with those of the other where oblique edges tie them."""
 _ROUNDS, _REFINED = 5, 6
+_MOST_LAID = 24
+"""Where the cheapest start leaves a sliver, so many others are laid in search of one that leaves none."""
 _SAME_MM = 0.01
 """Patterns that lie apart by less are one [mm]."""
 
@@ -93,6 +95,11 @@ class Search:
         levels = np.round(self._critical(1) % step * TICKS_PER_MM) / TICKS_PER_MM
         return np.unique(levels % step)
 
+    def slivers_of_levels(self, levels: Array) -> Array:
+        """Whether a course at each height leaves a sliver along a level edge, as surveyed, shape (levels,)."""
+        mets = self._met_by_rows(1, levels, 0.0)
+        return np.stack([one.sliver for one in mets]).any(axis=0) if mets else np.zeros(len(levels), bool)
+
     def cost_of_levels(self, levels: Array) -> Array:
         """Cost of each height of a course, shape (levels,)."""
         return self._of_axis(1, levels)
@@ -104,10 +111,11 @@ class Search:
             total = total + self._of_axis(0, shifts[:, 0]) + self._of_axis(1, shifts[:, 1])
         return total
 
-    def best(self) -> list[XY]:
-        """The best shift and up to two different ones, best first.
+    def best(self) -> tuple[list[XY], int]:
+        """The best shift and up to two different ones, best first, and how many were laid to be rid of a sliver.
 
-        Where the best leaves a sliver, the best of those judged that leaves none is among them.
+        The cheapest is the best, unless its tiles leave a sliver and one of those laid leaves none at few more
+        cuts; then the cheapest of these is. One that leaves none at more cuts is among the others.
         """
         shifts = self._candidates()
         chosen: list[XY] = []
@@ -115,43 +123,90 @@ class Search:
             row = self._row(shift)
             if len(chosen) < NUM_STARTS and all(away(row, one, self.cell) > _SAME_MM for one in chosen):
                 chosen.append(row)
-        if self._has_sliver(np.array(chosen)).all():
-            without = np.flatnonzero(~self._has_sliver(shifts))
-            if len(without):
-                best = (float(shifts[without[0], 0]), float(shifts[without[0], 1]))
-                chosen = [*chosen[: NUM_STARTS - 1], self._row(best)]
-        return chosen
+        cuts, has_sliver = self._cuts(chosen[0])
+        if not has_sliver:
+            return chosen, 1
+        first: XY | None = None
+        other: XY | None = None
+        num_laid = 1
+        for shift in self._to_lay(chosen, shifts):
+            num_laid += 1
+            more, has_sliver = self._cuts(shift)
+            if not has_sliver and more <= cuts + self.costs.more_cuts:
+                first = shift
+                break
+            other = other or (None if has_sliver else shift)
+        if first is not None:
+            rest = [one for one in chosen if away(first, one, self.cell) > _SAME_MM]
+            return [first, *rest[: NUM_STARTS - 1]], num_laid
+        if other is not None and all(away(other, one, self.cell) > _SAME_MM for one in chosen):
+            chosen = [*chosen[: NUM_STARTS - 1], other]
+        return chosen, num_laid
+
+    def _to_lay(self, chosen: Sequence[XY], shifts: Array) -> list[XY]:
+        """The starts worth laying, to see whether they leave a sliver: those judged to leave none come first."""
+        judged = self._has_sliver(shifts)
+        order = np.concatenate((np.flatnonzero(~judged), np.flatnonzero(judged)))[:_MOST_LAID]
+        found = list(chosen[1:])
+        for x, y in shifts[order].tolist():
+            row = self._row((x, y))
+            if all(away(row, one, self.cell) > _SAME_MM for one in (chosen[0], *found)):
+                found.append(row)
+        return found
+
+    def _cuts(self, shift: XY) -> tuple[int, bool]:
+        """How many tiles a start cuts, and whether one of the cuts is a sliver."""
+        tiles = lay(self.cell, shift, self.field.area)
+        whole = {tile.laid for tile in tiles if tile.whole}
+        found = measured_cuts(tiles, self.costs.shortest_edge)
+        has_sliver = any(self._is_sliver(cut, line_of(cut, self.edges)) for cut in found)
+        return len({tile.laid for tile in tiles} - whole), has_sliver
+
+    def _is_sliver(self, cut: Cut, line: Line | None) -> bool:
+        return is_sliver(cut, line, self.costs.least_cut, self.costs.least_share)
 
     def start(self, shift: XY) -> tuple[Start, Facts]:
         """One start judged, its words still to be found."""
         tiles = lay(self.cell, shift, self.field.area)
         whole = {tile.laid for tile in tiles if tile.whole}
         num_cut = len({tile.laid for tile in tiles} - whole)
-        widths = cut_widths(tiles, self.costs.shortest_edge)
+        found = measured_cuts(tiles, self.costs.shortest_edge)
+        on = [line_of(cut, self.edges) for cut in found]
+        slivers = [number for number, cut in enumerate(found) if self._is_sliver(cut, on[number])]
+        short = [
+            0.0 if cut.edge is None else max(1.0 - cut.width / (self.costs.half * cut.whole), 0.0) for cut in found
+        ]
+        by_line: dict[Line, Cut] = {}
+        for cut, line in zip(found, on, strict=True):
+            if line is not None and (line not in by_line or cut.width < by_line[line].width):
+                by_line[line] = cut
+        poorest = min(
+            slivers or [number for number, by in enumerate(short) if by > 0],
+            key=lambda number: (round(found[number].width, 3), round(-short[number], 6)),
+            default=None,
+        )
         at = np.array([shift])
         safe, bare = self._every(at, self.field.uncertainty), self._every(at, 0.0)
-        kept = dict(zip(self.edges, (float(one.kept[0]) for one in bare), strict=True))
+        kept = {line: cut.width / cut.whole for line, cut in by_line.items()}
         pairs = [
-            abs(kept[edges[first]] - kept[edges[second]])
+            abs(kept.get(edges[first], 1.0) - kept.get(edges[second], 1.0))
             for edges in (*self.by_axis, self.oblique)
             for first, second, _share in facing(edges)
         ]
         facts = Facts(
             cut_tiles=num_cut,
-            smallest_cut=min(widths, default=0.0),
+            smallest_cut=min((cut.width for cut in found), default=0.0),
             sure_cut=min((float(one.sure[0]) for one in safe), default=0.0),
             slack=min((float(one.slack[0]) for one in bare), default=0.0),
-            short=max((float(one.poor[0]) for one in bare), default=0.0),
-            sliver=any(bool(one.sliver[0]) for one in bare),
+            short=max(short, default=0.0),
+            sliver=bool(slivers),
             may_sliver=any(bool(one.sliver[0]) for one in safe),
             uneven=max(pairs, default=None),
-            where=self._where(bare),
+            where="" if poorest is None else self._where(on[poorest]),
             on_joints=sum(not self._crossed(axis, place, at[:, axis])[0] for axis, place in self.wanted),
             num_wanted=len(self.wanted),
             unsure=self.field.uncertainty > 0,
-            poor=tuple(
-                (edge.label, edge.weight * float(one.poor[0])) for edge, one in zip(self.edges, bare, strict=True)
-            ),
+            along=self._along(by_line),
         )
         start = Start(
             shift=shift,
@@ -163,11 +218,34 @@ class Search:
             penalty=float(self.penalties(at)[0]),
             words="",
             sliver=facts.sliver,
-            narrowest=min((float(one.sure[0]) for one in bare if one.sliver[0]), default=0.0),
+            narrowest=min((found[number].width for number in slivers), default=0.0),
             poorest=facts.where,
             exact=self.exact,
         )
         return start, facts
+
+    @staticmethod
+    def _where(edge: Line | None) -> str:
+        """The edge that a tile is cut along, in words."""
+        if edge is None or not (edge.label or edge.hole):
+            return ""
+        return f" at {edge.label}" if edge.label else " at an opening"
+
+    def _along(self, by_line: Mapping[Line, Cut]) -> tuple[Along, ...]:
+        """The narrowest cut along all edges of one name, in order of the edges."""
+        found: dict[str, Along] = {}
+        widest = max(max(extent(piece.ring, axis) for axis in (0, 1)) for piece in self.cell.pieces)
+        for line in self.edges:
+            cut = by_line.get(line)
+            one = Along(
+                label=line.label,
+                weight=line.weight,
+                width=None if cut is None else cut.width,
+                share=1.0 if cut is None else cut.width / widest,
+            )
+            if line.label and (line.label not in found or one.share < found[line.label].share):
+                found[line.label] = one
+        return tuple(found.values())
 
     def _candidates(self) -> Array:
         """Shifts worth judging, best first."""
@@ -224,16 +302,6 @@ class Search:
         return np.stack([one.sliver for one in self._every(shifts, 0.0)] or [np.zeros(len(shifts), bool)]).any(
             axis=0
         )
-
-    def _where(self, bare: Sequence[Met]) -> str:
-        poorest, edge = max(
-            ((float(one.poor[0]), edge) for edge, one in zip(self.edges, bare, strict=True)),
-            key=lambda item: round(item[0], 6),
-            default=(0.0, None),
-        )
-        if edge is None or poorest == 0:
-            return ""
-        return f" at {edge.label}" if edge.label else " at an opening" if edge.hole else ""
 
     def _every(self, at: Array, unsure: float) -> list[Met]:
         mets = dict(zip(self.oblique, self._met_by_tiles(at, unsure), strict=True))

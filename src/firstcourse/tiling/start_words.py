@@ -11,23 +11,41 @@ _TOLD_MM = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Along:
+    """The narrowest cut along the edges of one name.
+
+    Attributes:
+        label: What the setter calls them.
+        weight: How much a poor cut shows there.
+        width: Of the cut; None where no tile is cut there [mm].
+        share: The same as a share of the longest side of a tile; 1 where none is cut.
+    """
+
+    label: str
+    weight: float
+    width: float | None
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Facts:
     """What a start brings, as its words tell it.
 
     Attributes:
         cut_tiles: How many tiles are cut.
-        smallest_cut: Least width of any cut tile [mm].
+        smallest_cut: Least width of any cut tile, as laid [mm].
         sure_cut: Narrowest cut along an edge in the worst room that the survey allows [mm].
         slack: How far the room may differ before a sliver stands [mm].
-        short: How far the poorest cut falls short of what is wanted, as surveyed; 0 to 1.
-        sliver: A sliver stands there as surveyed.
+        short: How far the poorest cut, as laid, falls short of what is wanted; 0 to 1.
+        sliver: One of the cuts, as laid, is a sliver.
         may_sliver: One may stand there in a room that the survey allows.
         uneven: Greatest difference of cuts on opposite sides, share of a tile; None where nothing faces.
-        where: The side of the narrowest cut, in words; empty where none is narrower than wanted.
+        where: The side of the narrowest sliver, else of the narrowest cut that is narrower than wanted, in words;
+            empty where there is none.
         on_joints: Wanted lines that lie on joints.
         num_wanted: How many lines are wanted on joints.
         unsure: Whether the survey leaves the room any play.
-        poor: Label of every edge, and how poor the narrowest cut there is times its weight.
+        along: The narrowest cut along every edge that has a name, as laid.
     """
 
     cut_tiles: int
@@ -42,7 +60,7 @@ class Facts:
     on_joints: int
     num_wanted: int
     unsure: bool
-    poor: tuple[tuple[str, float], ...]
+    along: tuple[Along, ...]
 
 
 def praise(facts: Facts, tape: Tape) -> str:
@@ -93,16 +111,15 @@ def trade(facts: Facts, pick: Facts) -> str:
         (gains if facts.short == 0 else losses).append(
             f"cuts {'all over' if facts.short == 0 else 'under'} half a tile"
         )
-    changes = [
-        (round(other - one, 6), label)
-        for (label, one), (_label, other) in zip(pick.poor, facts.poor, strict=True)
-        if label
-    ]
-    # The greatest change either way: told of one alone, a start would seem to be all gain.
-    for sign, told, word in ((-1, gains, "wider"), (1, losses, "narrower")):
-        change, at = max(((sign * by, label) for by, label in changes), default=(0.0, ""))
-        if change > _EVEN_SHARE:
-            told.append(f"cuts at {at} {word}")
+    for sign, told in ((1, gains), (-1, losses)):
+        # The greatest change either way: told of one alone, a start would seem to be all gain.
+        rows = [
+            (round(sign * one.weight * (one.share - other.share), 6), _change(one, other))
+            for one, other in zip(facts.along, pick.along, strict=True)
+        ]
+        by, word = max(((by, word) for by, word in rows if word), key=lambda row: row[0], default=(0.0, ""))
+        if by > _EVEN_SHARE:
+            told.append(word)
     if facts.uneven is not None and pick.uneven is not None and abs(facts.uneven - pick.uneven) > _EVEN_SHARE:
         (gains if facts.uneven < pick.uneven else losses).append(
             f"cuts on opposite sides are {'more' if facts.uneven < pick.uneven else 'less'} even"
@@ -123,3 +140,12 @@ def trade(facts: Facts, pick: Facts) -> str:
     said = [f"for it: {', '.join(gains)}"] if gains else []
     said += [f"against it: {', '.join(losses)}"] if losses else []
     return "; ".join(said) or "much like the pick, with the joints elsewhere"
+
+
+def _change(one: Along, pick: Along) -> str:
+    """What becomes of the cuts along an edge, beside the pick; empty where nothing to speak of."""
+    if one.width is None or pick.width is None:
+        return f"no cuts at {one.label}" if one.width is None else f"cuts at {one.label}"
+    if abs(one.width - pick.width) <= _TOLD_MM:
+        return ""
+    return f"cuts at {one.label} {'wider' if one.width > pick.width else 'narrower'}"

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, floor_to, format_length
 
 _LITRES_PER_CUBIC_FOOT = 28.316846592
 
@@ -35,6 +35,17 @@ def fine_text(ticks: int, tape: Tape) -> str:
     if tape is Tape.MM:
         return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
     return format_length(ticks, tape)
+
+
+def cut_text(ticks: int, tape: Tape) -> str:
+    """A width that must not read as more than it is, down to the mark of the tape below it.
+
+    Example:
+        >>> cut_text(50 * TICKS_PER_MM + 500, Tape.MM), cut_text(500, Tape.MM)
+        ('50 mm', 'under 1 mm')
+    """
+    marked = floor_to(ticks, tape.graduation)
+    return format_length(marked, tape) if marked or not ticks else f"under {format_length(tape.graduation, tape)}"
 
 
 def litres_text(litres: float, tape: Tape) -> str:

@@ -24,10 +24,9 @@ SLIVER = Start(
     sliver=True,
     narrowest=20.0,
     poorest=" at wall A-B",
+    num_laid=7,
 )
-GOOD = replace(
-    SLIVER, sliver=False, narrowest=0.0, smallest_cut=180.0, words="against it: 3 more tiles to cut", poorest=""
-)
+GOOD = replace(SLIVER, sliver=False, narrowest=0.0, smallest_cut=180.0, cut_tiles=16, words="", poorest="")
 
 
 def test_a_good_start_has_no_finding() -> None:
@@ -38,13 +37,11 @@ def test_the_reason_is_said() -> None:
     (one,) = sliver_findings([SLIVER, SLIVER], CELL, "bath: floor", False, Tape.MM, RULES)
     assert one.code == "TIL-121" and one.severity == "note" and one.rule == "tiling.start.least_cut"
     assert one.measured == "smallest cut 20 mm" and one.limit == "at least 51 mm, of a small tile 33% of it"
-    assert "at wall A-B" in one.message and "None of the starts tried is without one" in one.message
-    (proven,) = sliver_findings([replace(SLIVER, exact=True)], CELL, "bath: floor", False, Tape.MM, RULES)
-    assert "Every start leaves one" in proven.message
+    assert "at wall A-B" in one.message and "Of 7 starts tried none is without one" in one.message
     (given,) = sliver_findings([SLIVER], CELL, "bath: floor", True, Tape.MM, RULES)
     assert "the job gives" in given.message
     (other,) = sliver_findings([SLIVER, GOOD], CELL, "bath: floor", False, Tape.MM, RULES)
-    assert "instead 1" in other.message and "3 more tiles to cut" in other.message
+    assert "instead 1, cuts 12 more tiles; up to 10 more are taken" in other.message
     plank = TILE.model_copy(update={"size": (mm(297), mm(77))})
     herringbone = repeat_cell("herringbone", [plank], 3.0)
     (many,) = sliver_findings([SLIVER], herringbone, "bath: floor", False, Tape.MM, RULES)
@@ -52,8 +49,14 @@ def test_the_reason_is_said() -> None:
 
 
 def test_what_is_measured_falls_short_of_the_limit_as_the_tape_reads() -> None:
-    poor = replace(SLIVER, smallest_cut=57.0, narrowest=50.79)
+    poor = replace(SLIVER, smallest_cut=50.79, narrowest=50.79)
     (metric,) = sliver_findings([poor], CELL, "bath: floor", False, Tape.MM, RULES)
     assert (metric.measured, metric.limit[:14]) == ("smallest cut 50 mm", "at least 51 mm")
     (inch,) = sliver_findings([poor], CELL, "bath: floor", False, Tape.INCH, RULES)
     assert (inch.measured, inch.limit[:11]) == ('smallest cut 1-15/16"', 'at least 2"')
+
+
+def test_a_sliver_beside_smaller_tiles_is_told_as_what_it_is() -> None:
+    beside = replace(SLIVER, smallest_cut=15.0, narrowest=30.0)
+    (one,) = sliver_findings([beside], CELL, "bath: floor", False, Tape.MM, RULES)
+    assert one.measured == "the sliver 30 mm"

@@ -129,17 +129,17 @@ def test_the_narrowest_cut_holds_in_the_worst_room() -> None:
     assert f"no cut along an edge is under {least} mm in any of them" in pick.words
 
 
-def test_the_best_start_without_a_sliver_is_among_them() -> None:
+def test_a_start_without_a_sliver_is_the_pick_at_few_more_cuts_and_among_the_others_at_more() -> None:
     # Where nothing counts but cut tiles, a strip of 20 mm at one side is cheaper than a cut at both.
     names = ("sliver", "sure", "poorest", "poor", "uneven", "tight")
-    rules = load_rules(
-        datetime.date(2026, 1, 1),
-        overrides=tuple(Override(rule=f"tiling.start.cost.{one}", value=0.0, reason="test") for one in names),
-    )
-    found = find_starts(cell(), Field(area=box(0, 0, 4 * 303 + 20, 3 * 303 - 3)), rules)
-    assert found[0].sliver and found[0].cut_tiles == 3
-    without = [start for start in found if not start.sliver]
-    assert without and without[0].exact and "no sliver" in without[0].words
+    free = tuple(Override(rule=f"tiling.start.cost.{one}", value=0.0, reason="test") for one in names)
+    for more, has_sliver in ((3.0, False), (2.0, True)):
+        limit = Override(rule="tiling.start.more_cuts", value=more, reason="test")
+        rules = load_rules(datetime.date(2026, 1, 1), overrides=(*free, limit))
+        found = find_starts(cell(), Field(area=box(0, 0, 4 * 303 + 20, 3 * 303 - 3)), rules)
+        assert (found[0].sliver, found[0].cut_tiles) == ((True, 3) if has_sliver else (False, 6))
+        without = [start for start in found if not start.sliver]
+        assert without and without[0].cut_tiles == 6
 
 
 def test_a_given_start_is_judged_as_it_is() -> None:

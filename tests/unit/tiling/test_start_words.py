@@ -2,7 +2,16 @@
 
 from dataclasses import replace
 
-from firstcourse.tiling.start_words import Facts, trade
+from firstcourse.tiling.start_words import Along, Facts, trade
+
+
+def along(*widths: float | None) -> tuple[Along, ...]:
+    """The narrowest cuts at three walls, of tiles 100 mm wide; None where none is cut."""
+    return tuple(
+        Along(label=label, weight=1.0, width=width, share=1.0 if width is None else width / 100)
+        for label, width in zip(("wall A-B", "wall B-C", "wall D-E"), widths, strict=True)
+    )
+
 
 PICK = Facts(
     cut_tiles=20,
@@ -17,13 +26,14 @@ PICK = Facts(
     on_joints=0,
     num_wanted=0,
     unsure=False,
-    poor=(("wall A-B", 0.0), ("wall B-C", 0.8), ("wall D-E", 0.6)),
+    along=along(None, 40.0, 52.0),
 )
 
 
 def test_the_greatest_gain_and_the_greatest_loss_along_an_edge_are_both_told() -> None:
-    other = replace(PICK, poor=(("wall A-B", 0.4), ("wall B-C", 0.5), ("wall D-E", 0.0)))
-    assert trade(other, PICK) == "for it: cuts at wall D-E wider; against it: cuts at wall A-B narrower"
+    other = replace(PICK, along=along(70.0, 55.0, 90.0))
+    assert trade(other, PICK) == "for it: cuts at wall D-E wider; against it: cuts at wall A-B"
+    assert trade(PICK, other) == "for it: no cuts at wall A-B; against it: cuts at wall D-E narrower"
 
 
 def test_what_the_survey_may_do_to_the_cuts_is_told_where_no_start_has_room_for_it() -> None:
@@ -35,5 +45,5 @@ def test_what_the_survey_may_do_to_the_cuts_is_told_where_no_start_has_room_for_
 
 
 def test_what_hardly_changes_is_not_told() -> None:
-    other = replace(PICK, poor=(("wall A-B", 0.01), ("wall B-C", 0.8), ("wall D-E", 0.6)))
+    other = replace(PICK, along=along(None, 40.9, 51.5))
     assert trade(other, PICK) == "much like the pick, with the joints elsewhere"
