@@ -2,7 +2,7 @@
 
 import datetime
 import math
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -18,6 +18,7 @@ from firstcourse.units import Tape, inches
 RULES = load_rules(datetime.date(2026, 1, 1))
 EDGE, CORNER = RULES.ticks("fastening.edge.min"), RULES.ticks("fastening.corner.min")
 CLEAR, MOST = RULES.ticks("fastening.panel_screw_clear"), RULES.ticks("fastening.edge.max_floor")
+APART = RULES.ticks("fastening.apart.min")
 SPACING = {
     SurfaceKind.WALL: RULES.ticks("fastening.spacing.wall"),
     SurfaceKind.FLOOR: RULES.ticks("fastening.spacing.floor"),
@@ -116,7 +117,8 @@ def check_places(surface: Surface, board: Board, told: set[str]) -> None:
     faces = unary_union([Polygon(support.outline) for support in surface.supports])
     zones = unary_union([Polygon(zone.outline) for zone in surface.no_fastener_zones])
     assert board.fasteners or "FST-104" in told
-    assert len(set(board.fasteners)) == len(board.fasteners)
+    for one, other in combinations(board.fasteners, 2):
+        assert math.dist(one, other) >= APART - ROUNDING
     for place in board.fasteners:
         spot = Point(place)
         assert shape.contains(spot) and faces.intersects(spot) and not zones.contains(spot)
@@ -141,7 +143,8 @@ def check_members(surface: Surface, board: Board) -> None:
             low, high = part.bounds[axis], part.bounds[axis + 2]
             if high - low <= spacing:
                 continue
-            near = part.buffer(ROUNDING)
+            # Members that lie close together share their fasteners.
+            near = part.buffer(APART + ROUNDING)
             row = sorted(place[axis] for place in board.fasteners if near.contains(Point(place)))
             assert row and all(b - a <= spacing + ROUNDING for a, b in pairwise([low, *row, high]))
 

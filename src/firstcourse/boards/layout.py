@@ -10,8 +10,9 @@ from shapely import box as shapely_box
 from shapely.ops import unary_union
 
 from firstcourse.boards.courses import Span
+from firstcourse.boards.edges import Run, edge_members
 from firstcourse.boards.field import Field, field_of, transposed
-from firstcourse.boards.members import edge_members, row_added, row_near_panel, row_runs, seam_member
+from firstcourse.boards.members import row_added, row_near_panel, row_runs, seam_member
 from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
 from firstcourse.findings import Finding, Severity
@@ -114,9 +115,10 @@ def build_layout(
     courses = [Course(field, span, choice.length, choice.height) for span in choice.spans]
     prefix = mark or _LETTER[surface.kind]
     boards, pieces = _boards(surface, courses, choice, sheet, tape, prefix)
-    added = _added(surface, field, courses, choice, rules)
+    added, hanging = _added(surface, boards, field, courses, choice, rules)
     findings = (
         *(_added_finding(surface, support, tape) for support in added),
+        *(_hanging_finding(surface, run, rules, tape) for run in hanging),
         *_stagger_findings(surface, field, courses, choice, rules, tape),
         *_panel_findings(surface, field, courses, choice, rules, tape),
         *_small_findings(surface, boards, rules, tape),
@@ -232,8 +234,14 @@ def _shared(one: Box, other: Box) -> int:
 
 
 def _added(
-    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet
-) -> tuple[Support, ...]:
+    surface: Surface,
+    boards: tuple[Board, ...],
+    field: Field,
+    courses: list[Course],
+    choice: Choice,
+    rules: RuleSet,
+) -> tuple[tuple[Support, ...], list[Run]]:
+    """Members to add behind seams and other edges, and the edges that none can be put behind."""
     boxes = [
         seam_member(edge, run, field, surface, rules)
         for course, seams in zip(courses, choice.seams, strict=True)
@@ -252,11 +260,13 @@ def _added(
     rings += [((c, a), (d, a), (d, b), (c, b)) for (a, b), (c, d) in flat]
     if choice.along_v:
         rings = [transposed(ring) for ring in rings]
-    supports, kind = edge_members(surface, rules)
-    rings += supports
-    unique = list(dict.fromkeys(rings))
-    return tuple(
-        Support(id=f"added {number}", outline=ring, kind=kind, added=True) for number, ring in enumerate(unique, 1)
+    kind = SupportKind.STUD if surface.kind is SurfaceKind.WALL else SupportKind.BLOCKING
+    behind = [Support(id="", outline=ring, kind=kind, added=True) for ring in dict.fromkeys(rings)]
+    more, hanging = edge_members(surface, boards, [*surface.supports, *behind], rules)
+    behind += [Support(id="", outline=ring, kind=kind, added=True) for ring in more]
+    return (
+        tuple(support.model_copy(update={"id": f"added {number}"}) for number, support in enumerate(behind, 1)),
+        hanging,
     )
 
 
@@ -279,6 +289,25 @@ def _added_finding(surface: Surface, support: Support, tape: Tape) -> Finding:
             f"from the {side} edge, from {format_length(start, tape)} to {format_length(end, tape)} "
             f"off the {rising} edge."
         ),
+    )
+
+
+def _hanging_finding(surface: Surface, run: Run, rules: RuleSet, tape: Tape) -> Finding:
+    entry = rules.entry("boards.bearing.min")
+    (left, lower), (right, upper) = map(min, zip(*run, strict=True)), map(max, zip(*run, strict=True))
+    return Finding(
+        code="BRD-102",
+        severity=Severity.FIX,
+        where=surface.title or surface.id,
+        message="A board edge bears too little, and members beside it leave no room for another.",
+        measured=(
+            f"{format_length(left, tape)} from the left, {format_length(lower, tape)} up, to "
+            f"{format_length(right, tape)}, {format_length(upper, tape)}"
+        ),
+        limit=format_length(rules.ticks(entry.id), tape),
+        rule=entry.id,
+        source=entry.source,
+        remedy="Pack out the nearest member until the edge lies on wood, or move the member.",
     )
 
 

@@ -6,7 +6,6 @@ from firstcourse.fastening.ground import Limits, ground_of, limits_of
 from firstcourse.fastening.members import along_members
 from firstcourse.fastening.panel import over_panel
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
@@ -46,14 +45,13 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
         fastening.corner.min, fastening.panel_screw_clear.
     """
     limits = limits_of(surface, rules, tape.graduation)
-    supports = _in_order(surface)
     boards: list[Board] = []
     findings: list[Finding] = []
     for board in surface.boards:
         if board.fixed:
             boards.append(board)
             continue
-        points, told = _of_board(board, surface, supports, limits, rules, tape)
+        points, told = _of_board(board, surface, limits, rules, tape)
         placed = tuple(sorted(set(points), key=lambda point: (point[1], point[0])))
         boards.append(board.model_copy(update={"fasteners": placed}))
         findings += told
@@ -67,23 +65,13 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
     )
 
 
-def _in_order(surface: Surface) -> tuple[Support, ...]:
-    """Members along the framing first: those that run across share their fasteners where they meet."""
-
-    def crosses(support: Support) -> bool:
-        left, lower, right, upper = bounds(support.outline)
-        return ("v" if upper - lower >= right - left else "u") != surface.framing_axis
-
-    return tuple(sorted(surface.supports, key=crosses))
-
-
 def _of_board(
-    board: Board, surface: Surface, supports: tuple[Support, ...], limits: Limits, rules: RuleSet, tape: Tape
+    board: Board, surface: Surface, limits: Limits, rules: RuleSet, tape: Tape
 ) -> tuple[list[Point], list[Finding]]:
-    points, findings = _placed(board, surface, supports, limits, rules, tape, corners=True)
+    points, findings = _placed(board, surface, limits, rules, tape, corners=True)
     if points:
         return points, findings
-    points, findings = _placed(board, surface, supports, limits, rules, tape, corners=False)
+    points, findings = _placed(board, surface, limits, rules, tape, corners=False)
     if points:
         return points, [*findings, _small(board, surface, limits, rules, tape)]
     return [], [_none(board, surface, limits, rules)]
@@ -92,7 +80,6 @@ def _of_board(
 def _placed(
     board: Board,
     surface: Surface,
-    supports: tuple[Support, ...],
     limits: Limits,
     rules: RuleSet,
     tape: Tape,
@@ -100,17 +87,19 @@ def _placed(
     corners: bool,
 ) -> tuple[list[Point], list[Finding]]:
     ground = ground_of(board, surface, limits, corners=corners)
-    if any(support.kind is SupportKind.PANEL for support in supports):
+    if any(support.kind is SupportKind.PANEL for support in surface.supports):
         points, kept = over_panel(board, ground, limits, dodges=bool(surface.panel_screws))
         return points, [] if kept else [_far(board, surface, "", limits, rules, tape)]
-    rows = along_members(board, ground, supports, limits)
+    rows, points, loose = along_members(board, ground, surface, limits, rules)
     findings = []
     for row in rows:
         if row.tight:
             findings.append(_tight(board, surface, row.support, limits, rules, tape))
         elif row.far:
             findings.append(_far(board, surface, row.support.id, limits, rules, tape))
-    return [point for row in rows for point in row.points], findings
+    if loose and points:
+        findings.append(_loose(board, surface, limits, rules, tape))
+    return points, findings
 
 
 def _where(board: Board, surface: Surface) -> str:
@@ -143,6 +132,19 @@ def _far(board: Board, surface: Surface, member: str, limits: Limits, rules: Rul
         rule=limits.spacing_rule,
         source=rules.entry(limits.spacing_rule).source,
         remedy="Add blocking beside the place that cannot be fastened, or move the seam.",
+    )
+
+
+def _loose(board: Board, surface: Surface, limits: Limits, rules: RuleSet, tape: Tape) -> Finding:
+    return Finding(
+        code="FST-105",
+        severity=Severity.FIX,
+        where=_where(board, surface),
+        message="Part of an edge lies farther from any fastener than asked.",
+        limit=format_length(limits.edge_reach, tape),
+        rule="fastening.edge.reach",
+        source=rules.entry("fastening.edge.reach").source,
+        remedy="Bed this edge in mortar on the member, or add blocking that a fastener reaches.",
     )
 
 

@@ -26,7 +26,10 @@ class Limits:
         edge: Least distance from a board edge.
         edge_most: Largest distance of the outer row of a floor board from its edge.
         corner: Least distance from a board corner.
+        apart: Least distance from another fastener of the board.
         clear: Least distance from a screw of the panel below.
+        edge_reach: Largest distance of a carried edge's points from a fastener.
+        line_reach: Largest distance of a row from the edge that its member carries.
         spacing: Largest distance between neighbours.
         spacing_rule: Id of the rule that sets the spacing.
         graduation: Smallest mark of the tape.
@@ -35,7 +38,10 @@ class Limits:
     edge: int
     edge_most: int
     corner: int
+    apart: int
     clear: int
+    edge_reach: int
+    line_reach: int
     spacing: int
     spacing_rule: str
     graduation: int
@@ -63,6 +69,9 @@ def limits_of(surface: Surface, rules: RuleSet, graduation: int) -> Limits:
         edge=rules.ticks("fastening.edge.min"),
         edge_most=rules.ticks("fastening.edge.max_floor"),
         corner=rules.ticks("fastening.corner.min"),
+        apart=rules.ticks("fastening.apart.min"),
+        edge_reach=rules.ticks("fastening.edge.reach"),
+        line_reach=rules.ticks("boards.edge.reach"),
         clear=rules.ticks("fastening.panel_screw_clear"),
         spacing=rules.ticks(rule),
         spacing_rule=rule,

@@ -6,15 +6,19 @@ import numpy as np
 import shapely
 
 from firstcourse.fastening.ground import Ground, Limits
-from firstcourse.fastening.strip import Frame, Strip, lines_across
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point, axis_of
+from firstcourse.fastening.rows import as_point, spots_in_rows
+from firstcourse.fastening.strip import Strip, kept_apart, lines_across
+from firstcourse.geometry import sides
+from firstcourse.geometry.frame import Frame
+from firstcourse.geometry.polygon import Point
 from firstcourse.plan import Board
 from firstcourse.units import floor_to
 
 _WAYS = ((1, 0), (0, 1), (-1, 0), (0, -1))
 _CONE = math.tan(math.radians(30))
-"""A neighbour counts as lying straight ahead within this slope: rows that dodge a screw are still rows."""
+_ASIDE = 1 / 2
+"""A neighbour counts as lying straight ahead within this slope, or within this share of the spacing aside: rows
+that dodge a screw or meet another at a jog are still rows."""
 
 
 def over_panel(board: Board, ground: Ground, limits: Limits, *, dodges: bool) -> tuple[list[Point], bool]:
@@ -31,33 +35,19 @@ def over_panel(board: Board, ground: Ground, limits: Limits, *, dodges: bool) ->
         The places, and whether spacing is kept along the edges and both ways from every fastener.
     """
     offset = max(limits.edge, floor_to((limits.edge + limits.edge_most) // 2, limits.graduation))
-    left, lower, right, upper = bounds(board.outline)
     most = limits.spacing - (limits.clear if dodges else 0)
-    columns = _even(left, right, offset, most, limits.graduation)
-    rows = _even(lower, upper, offset, most, limits.graduation)
-    points, kept = _edge_rows(board, ground, limits, offset, columns, rows)
     shapely.prepare(ground.legal)
-    for v in rows:
-        for u in columns:
-            spot = _dodged((u, v), ground, limits)
-            if spot is not None and _apart(spot, points) >= limits.corner:
-                points.append(spot)
-    return points, _mend(points, ground, limits) and kept
-
-
-def _even(low: int, high: int, offset: int, most: int, step: int) -> list[int]:
-    """Places from `offset` inside one end to `offset` inside the other, evenly spread over tape marks."""
-    marks = (high - low - 2 * offset) // step
-    if marks <= 0:
-        return [low + floor_to((high - low) // 2, step)]
-    parts = max(1, -(-marks // max(1, most // step)))
-    return [low + offset + step * (marks * part // parts) for part in range(parts + 1)]
-
-
-def _edge_rows(
-    board: Board, ground: Ground, limits: Limits, offset: int, columns: list[int], rows: list[int]
-) -> tuple[list[Point], bool]:
     points: list[Point] = []
+    for place in spots_in_rows(board, ground.open, limits, offset, most):
+        spot = _dodged(as_point(place), ground, limits, points)
+        if spot is not None:
+            points.append(spot)
+    kept = _edge_rows(board, ground, limits, offset, points)
+    return points, _filled(points, ground, limits) and kept
+
+
+def _edge_rows(board: Board, ground: Ground, limits: Limits, offset: int, points: list[Point]) -> bool:
+    """Add what the rows along edges still lack; says whether every edge has its row."""
     all_kept = True
     outer = [(a, b, 2 * limits.corner) for a, b in sides(board.outline)]
     inner = [(a, b, limits.spacing) for hole in board.holes for a, b in sides(hole)]
@@ -66,32 +56,30 @@ def _edge_rows(
         if length <= least:
             continue
         frame = Frame.along(a, a, b)
+        local = [frame.local_spot(point) for point in points]
         strip = Strip(
-            legal=frame.local(ground.legal),
+            legal=frame.local(ground.legal).difference(kept_apart(local, limits.apart)),
             lines=lines_across(limits.edge, limits.edge_most, offset, limits.graduation),
             low=0,
             high=length,
             limits=limits,
         )
-        marks = {"u": [(u, a[1]) for u in columns], "v": [(a[0], v) for v in rows]}.get(axis_of(a, b), [])
-        wanted = sorted(round(frame.local_spot(mark)[0]) for mark in marks)
-        local = [frame.local_spot(point) for point in points]
         reach = (limits.edge - 1, limits.edge_most + 1)
         taken = [t for t, c in local if 0 <= t <= length and reach[0] <= c <= reach[1]]
-        spots, kept = strip.fill(taken, wanted)
+        spots, kept = strip.fill(taken)
         points += [frame.placed(spot) for spot in spots]
         all_kept &= kept or length <= limits.spacing + 2 * limits.corner
-    return points, all_kept
+    return all_kept
 
 
-def _dodged(point: Point, ground: Ground, limits: Limits) -> Point | None:
-    """The legal place nearest to a point, no farther aside than clears a screw; None where there is none."""
+def _dodged(point: Point, ground: Ground, limits: Limits, points: list[Point]) -> Point | None:
+    """The legal place nearest to a point, no farther aside than clears a corner or a screw; None where none is."""
     u, v = point
     step = limits.graduation
-    for away in range(0, limits.clear + 2 * step, step):
+    for away in range(0, max(limits.clear, limits.corner) + 2 * step, step):
         for du, dv in _WAYS if away else ((0, 0),):
             spot = (u + du * away, v + dv * away)
-            if shapely.intersects_xy(ground.legal, *spot):
+            if shapely.intersects_xy(ground.legal, *spot) and _apart(spot, points) >= limits.apart:
                 return spot
     return None
 
@@ -100,7 +88,7 @@ def _apart(spot: Point, points: list[Point]) -> float:
     return min((math.dist(spot, point) for point in points), default=math.inf)
 
 
-def _mend(points: list[Point], ground: Ground, limits: Limits) -> bool:
+def _filled(points: list[Point], ground: Ground, limits: Limits) -> bool:
     """Add fasteners where none follows within the spacing, going out from each of the four ways in turn."""
     shapely.prepare(ground.open)
     kept, index = True, 0
@@ -122,7 +110,7 @@ def _lacks(point: Point, way: tuple[int, int], points: list[Point], ground: Grou
     offsets = np.array(points) - (u, v)
     forward = offsets @ (du, dv)
     aside = np.abs(offsets @ (dv, du))
-    if bool(np.any((forward > 0) & (forward <= reach) & (aside <= forward * _CONE))):
+    if bool(np.any((forward > 0) & (forward <= reach) & (aside <= np.maximum(forward * _CONE, reach * _ASIDE)))):
         return False
     return bool(ground.open.contains(shapely.LineString([point, (u + du * reach, v + dv * reach)])))
 
@@ -138,6 +126,6 @@ def _ahead(
             if abs(aside) > forward * _CONE:
                 continue
             spot = (u + du * forward + dv * aside, v + dv * forward + du * aside)
-            if shapely.intersects_xy(ground.legal, *spot) and _apart(spot, points) >= limits.edge:
+            if shapely.intersects_xy(ground.legal, *spot) and _apart(spot, points) >= limits.apart:
                 return spot
     return None

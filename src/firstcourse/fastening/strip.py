@@ -6,47 +6,13 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 import shapely
-from shapely.affinity import affine_transform
 
 from firstcourse.fastening.ground import Limits
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry.frame import Spot
 from firstcourse.units import ceil_to, floor_to
 
-Spot = tuple[int, int]
 _SLACK = 1e-6
-
-
-@dataclass(frozen=True, slots=True)
-class Frame:
-    """A strip's own axes: `t` along it, `c` to its left, measured from `origin` [ticks]."""
-
-    origin: Point
-    du: float
-    dv: float
-
-    @classmethod
-    def along(cls, origin: Point, a: Point, b: Point) -> "Frame":
-        """The frame whose `t` runs the way from `a` to `b`."""
-        length = math.hypot(b[0] - a[0], b[1] - a[1])
-        return cls(origin, (b[0] - a[0]) / length, (b[1] - a[1]) / length)
-
-    def local(self, shape: shapely.Geometry) -> shapely.Geometry:
-        """A shape of the surface in the strip's axes."""
-        (u, v), du, dv = self.origin, self.du, self.dv
-        return affine_transform(shape, [du, dv, -dv, du, -u * du - v * dv, u * dv - v * du])
-
-    def local_spot(self, point: Point) -> tuple[float, float]:
-        """A point of the surface in the strip's axes."""
-        u, v = point[0] - self.origin[0], point[1] - self.origin[1]
-        return u * self.du + v * self.dv, v * self.du - u * self.dv
-
-    def placed(self, spot: Spot) -> Point:
-        """A spot of the strip on the surface, nearest tick."""
-        t, c = spot
-        return (
-            self.origin[0] + round(t * self.du - c * self.dv),
-            self.origin[1] + round(t * self.dv + c * self.du),
-        )
+_QUARTER = 8
 
 
 @dataclass(slots=True)
@@ -59,6 +25,7 @@ class Strip:
         low: Where the strip begins along `t`.
         high: Where it ends.
         limits: Rules to keep.
+        end_most: How far from its ends the first and the last may be; the spacing where None.
     """
 
     legal: shapely.Geometry
@@ -66,59 +33,64 @@ class Strip:
     low: float
     high: float
     limits: Limits
+    end_most: int | None = None
     _spans: dict[int, list[tuple[int, int]]] = field(default_factory=dict)
 
-    def fill(self, taken: Iterable[float], wanted: Iterable[int] = ()) -> tuple[list[Spot], bool]:
+    def fill(self, taken: Iterable[float]) -> tuple[list[Spot], bool]:
         """Spots to add so that neighbours are near enough, evenly spread.
 
         Args:
             taken: Places along `t` of fasteners that the strip already has.
-            wanted: Places along `t` to prefer to an even spread.
 
         Returns:
             The spots, and whether the spacing is kept from the strip's one end to its other.
         """
         limits, found = self.limits, list[Spot]()
-        row = sorted(taken)
+        known = sorted(taken)
+        row = known
         first, last = self._end(1), self._end(-1)
         if first is None or last is None:
             return [], not self._gaps(row)
-        if last[0] - first[0] < limits.corner:
-            middle = self._nearest((first[0] + last[0]) / 2, first[0] - 1, last[0] + 1)
+        if last[0] - first[0] < limits.apart:
+            middle = self.nearest((first[0] + last[0]) / 2, first[0] - 1, last[0] + 1)
             found += [middle] if middle is not None and not row else []
             return found, not self._gaps(sorted([*row, *(t for t, _ in found)]))
-        if not row or row[0] - self.low > limits.spacing:
+        most = limits.spacing if self.end_most is None else self.end_most
+        if not row or row[0] - self.low > most:
             found.append(first)
-        if not row or self.high - row[-1] > limits.spacing:
+        if not row or self.high - row[-1] > most:
             found.append(last)
-        for t in wanted:
-            near = [abs(t - other) for other in (*row, *(spot[0] for spot in found))]
-            if first[0] < t < last[0] and min(near) >= limits.corner and (spot := self._at(t)) is not None:
-                found.append(spot)
         row = sorted([*row, *(t for t, _ in found)])
         for a, b in pairwise(row):
             found += self._between(a, b)
-        return self._mended(sorted(taken), found)
+        return self._closer(known, found)
 
     def _between(self, a: float, b: float) -> list[Spot]:
-        step = self.limits.graduation
+        step, apart = self.limits.graduation, self.limits.apart
         marks, most = math.ceil((b - a) / step - _SLACK), self.limits.spacing // step
         parts = -(-marks // most)
         found: list[Spot] = []
         for part in range(1, parts):
             t = math.floor(a) + step * (marks * part // parts)
-            spot = self._at(t) or self._nearest(t, a + step, b - step)
-            if spot is not None and spot not in found:
+            before = found[-1][0] if found else a
+            spot = self._at(t) if before + apart <= t <= b - apart else None
+            spot = spot or self.nearest(t, before + apart, b - apart)
+            if spot is not None:
                 found.append(spot)
         return found
 
-    def _mended(self, taken: list[float], found: list[Spot]) -> tuple[list[Spot], bool]:
+    def _closer(self, taken: list[float], found: list[Spot]) -> tuple[list[Spot], bool]:
         """Dodging may have drawn two neighbours too far apart: put one more between them where one can sit."""
-        step = self.limits.graduation
+        apart = self.limits.apart
         while True:
             row = sorted([*taken, *(t for t, _ in found)])
             gaps = self._gaps(row)
-            more = [spot for a, b in gaps if (spot := self._nearest((a + b) / 2, a + step, b - step)) is not None]
+            more = [
+                spot
+                for a, b in gaps
+                if (spot := self.nearest((a + b) / 2, a + apart, b - apart)) is not None
+                and all(abs(spot[0] - t) >= apart for t in row)
+            ]
             if not more:
                 return found, not gaps
             found += more
@@ -150,7 +122,7 @@ class Strip:
                 return t, line
         return None
 
-    def _nearest(self, t: float, low: float, high: float) -> Spot | None:
+    def nearest(self, t: float, low: float, high: float) -> Spot | None:
         """The legal spot nearest to `t` from `low` to `high`, on a tape mark."""
         step, best, least = self.limits.graduation, None, math.inf
         for line in self.lines:
@@ -177,6 +149,13 @@ class Strip:
                     spans.append((a, b))
             self._spans[line] = sorted(spans)
         return self._spans[line]
+
+
+def kept_apart(spots: Iterable[tuple[float, float]], apart: int) -> shapely.Geometry:
+    """The ground in which another fastener would stand too near to one of these."""
+    # The polygons stand round their circles, so that no place outside them is nearer.
+    reach = apart / math.cos(math.pi / (4 * _QUARTER))
+    return shapely.union_all(shapely.buffer([shapely.Point(spot) for spot in spots], reach, quad_segs=_QUARTER))
 
 
 def lines_across(low: float, high: float, wanted: float, step: int) -> list[int]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 import shapely
-from shapely import MultiPoint, Polygon
+from shapely import MultiPoint, Polygon, STRtree
 from shapely import Point as Spot
 from shapely.ops import unary_union
 
@@ -17,6 +17,8 @@ from firstcourse.verify.verdict import Objection
 
 _LEAST_TURN = math.radians(30)
 _CONE = math.radians(30)
+_ASIDE = 1 / 2
+"""What follows within this share of the spacing aside, or within the cone, follows ahead."""
 
 
 def check_fasteners(plan: Document) -> Iterator[Objection]:
@@ -51,8 +53,7 @@ def _placed(
     corners = MultiPoint(_corners(board))
     screws = MultiPoint(surface.panel_screws)
     keeps_corners = not plan.says(surface, rule="fastening.corner.min")
-    if len(set(board.fasteners)) != len(board.fasteners):
-        yield Objection("VER-408", board.id, "two fasteners stand in one place")
+    yield from _too_near(board, rules.ticks("fastening.apart.min"))
     for place in board.fasteners:
         spot = Spot(place)
         if not shape.contains(spot):
@@ -70,6 +71,16 @@ def _placed(
             yield Objection("VER-405", board.id, f"fastener {place} may strike a panel screw")
 
 
+def _too_near(board: Board, least: int) -> Iterator[Objection]:
+    spots = [Spot(place) for place in board.fasteners]
+    tree = STRtree(spots)
+    for index, spot in enumerate(spots):
+        for other in tree.query(spot, predicate="dwithin", distance=least - SLOPED_SLACK).tolist():
+            if other > index:
+                pair = f"{board.fasteners[index]} and {board.fasteners[other]}"
+                yield Objection("VER-408", board.id, f"fasteners {pair} stand closer together than asked")
+
+
 def _corners(board: Board) -> list[Point]:
     """Corners that stick out; a ring round a hole or a gentle bend has none."""
     found = []
@@ -84,7 +95,9 @@ def _corners(board: Board) -> list[Point]:
 
 
 def _along_members(board: Board, surface: Surface, plan: Document, zones: shapely.Geometry) -> Iterator[Objection]:
+    """Along each member what holds the board there, or in a member close beside it, follows within the spacing."""
     spacing, edge = plan.rules.ticks(_spacing_rule(surface)), plan.rules.ticks("fastening.edge.min")
+    beside = plan.rules.ticks("fastening.apart.min")
     room = board.shape.buffer(-edge, join_style="mitre").difference(zones)
     axis = 1 if surface.framing_axis == "v" else 0
     step = plan.tape.graduation
@@ -92,9 +105,7 @@ def _along_members(board: Board, surface: Surface, plan: Document, zones: shapel
         box = bounds(support.outline)
         if (box[3] - box[1] >= box[2] - box[0]) != (axis == 1):
             continue
-        face = Polygon(support.outline)
-        on = [place for place in board.fasteners if face.intersects(Spot(place))]
-        for part in shapely.get_parts(room.intersection(face)):
+        for part in shapely.get_parts(room.intersection(Polygon(support.outline))):
             if not isinstance(part, Polygon) or part.is_empty:
                 continue
             left, lower, right, upper = part.bounds
@@ -102,8 +113,8 @@ def _along_members(board: Board, surface: Surface, plan: Document, zones: shapel
             width = (right - left) if axis else (upper - lower)
             if width < step or high - low <= spacing:
                 continue
-            near = part.buffer(SLOPED_SLACK)
-            places = sorted(place[axis] for place in on if near.intersects(Spot(place)))
+            near = part.buffer(beside + SLOPED_SLACK)
+            places = sorted(place[axis] for place in board.fasteners if near.intersects(Spot(place)))
             if _too_far((low, *places, high), spacing):
                 yield Objection("VER-406", board.id, f"fasteners along {support.id or box} are too far apart")
 
@@ -152,6 +163,9 @@ def _field_rows(board: Board, surface: Surface, plan: Document, zones: shapely.G
                 ((pu - u) * du + (pv - v) * dv, abs((pu - u) * dv) + abs((pv - v) * du))
                 for pu, pv in board.fasteners
             ]
-            if not any(0 < forward <= reach and aside <= forward * tangent for forward, aside in ahead):
+            if not any(
+                0 < forward <= reach and aside <= max(forward * tangent, reach * _ASIDE)
+                for forward, aside in ahead
+            ):
                 yield Objection("VER-406", board.id, f"no fastener follows {(u, v)} within the spacing")
                 return

@@ -9,6 +9,7 @@ from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.drawn import check_drawn
+from firstcourse.verify.edges import check_edges
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
@@ -30,6 +31,7 @@ _CHECKS = (
     check_coverage,
     check_seams,
     check_fasteners,
+    check_edges,
     check_cutting,
     check_counts,
     check_bounds,

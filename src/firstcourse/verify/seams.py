@@ -8,10 +8,9 @@ from shapely.affinity import translate
 from shapely.ops import unary_union
 
 from firstcourse.geometry import axis_of, bounds, rectangle
-from firstcourse.geometry.polygon import sides
 from firstcourse.units import ceil_to
 from firstcourse.verify.coverage import SLACK, seam_band
-from firstcourse.verify.structure import Document, Seam, Support, Surface
+from firstcourse.verify.structure import Document, Seam, Surface
 from firstcourse.verify.verdict import Objection
 
 _NOISE = 200.0
@@ -27,7 +26,6 @@ def check_seams(plan: Document) -> Iterator[Objection]:
         yield from _small(surface, plan)
         if surface.framing_axis and not surface.carried_everywhere and surface.boards:
             yield from _bearing(surface, plan)
-            yield from _edges_carried(surface, plan)
 
 
 def _real(surface: Surface) -> Iterator[Objection]:
@@ -123,11 +121,6 @@ def _small(surface: Surface, plan: Document) -> Iterator[Objection]:
             yield Objection("VER-307", board.id, "is narrower than the least piece, and no finding says so")
 
 
-def _runs_along(support: Support, surface: Surface) -> bool:
-    left, lower, right, upper = bounds(support.outline)
-    return (upper - lower >= right - left) == (surface.framing_axis == "v")
-
-
 def _bearing(surface: Surface, plan: Document) -> Iterator[Objection]:
     axis = 1 if surface.framing_axis == "v" else 0
     bearing, trim = plan.rules.ticks("boards.bearing.min"), 2 * plan.tape.graduation
@@ -147,27 +140,3 @@ def _bearing(surface: Surface, plan: Document) -> Iterator[Objection]:
         )
         if Polygon(band).difference(faces).area > speck:
             yield Objection("VER-303", surface.id, f"boards do not bear on a member along seam {seam.line}")
-
-
-def _edges_carried(surface: Surface, plan: Document) -> Iterator[Objection]:
-    reach, slack = plan.rules.ticks("boards.edge.reach"), plan.rules.ticks("framing.plate_depth")
-    upright = surface.framing_axis == "v"
-    boxes = [bounds(support.outline) for support in surface.supports if _runs_along(support, surface)]
-    for a, b in sides(surface.outline):
-        if axis_of(a, b) != surface.framing_axis:
-            continue
-        across, axis = (0, 1) if upright else (1, 0)
-        at, (low, high) = a[across], sorted((a[axis], b[axis]))
-        forward = b[axis] > a[axis]
-        inwards = (-1 if forward else 1) if upright else (1 if forward else -1)
-        near, far = sorted((at, at + inwards * reach))
-        reached = low + slack
-        for start, end in sorted(
-            (box[axis], box[axis + 2]) for box in boxes if box[across] < far and box[across + 2] > near
-        ):
-            if start <= reached:
-                reached = max(reached, end)
-        if reached < high - slack:
-            yield Objection(
-                "VER-306", surface.id, f"no member carries the board edge along the side from {a} to {b}"
-            )

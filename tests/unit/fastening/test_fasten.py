@@ -160,8 +160,8 @@ def test_a_floor_board_has_a_row_along_every_edge_and_a_grid() -> None:
     bottom = sorted(u for u, v in points if v <= inches(0.75))
     assert bottom[0] <= EIGHT and bottom[-1] >= inches(60) - EIGHT
     assert all(b - a <= EIGHT for a, b in pairwise(bottom))
-    # Eight steps along and five up, each corner place split into two beside it.
-    assert len(points) == 9 * 6 - 4 + 8
+    # Eight steps along and five up; a corner's place moves aside along one of its edges.
+    assert len(points) == 9 * 6
 
 
 def test_floor_fasteners_keep_clear_of_panel_screws() -> None:
@@ -175,7 +175,8 @@ def test_a_skewed_joist_is_followed() -> None:
     slope = ((inches(10), 0), (inches(11.5), 0), (inches(21.5), inches(60)), (inches(20), inches(60)))
     joist = Support(id="joist", kind=SupportKind.JOIST, outline=slope)
     done = fasten(wall(box(0, 0, 36, 60), supports=(joist,)), RULES, Tape.INCH)
-    assert codes(done) == []
+    # The board's own ends have no member here.
+    assert codes(done) == ["FST-105"]
     assert len(only(done)) >= 8
     for u, v in only(done):
         assert abs(u - inches(10.75) - v / 6) <= inches(0.125)
