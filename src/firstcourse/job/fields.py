@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any, get_args
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, FiniteFloat, WithJsonSchema
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, FiniteFloat, WithJsonSchema
 from pydantic.fields import FieldInfo
 
 from firstcourse.units import LengthError, parse_length
@@ -18,6 +18,12 @@ PRINTED_PATTERN = "^[ -~\u00a0-\u017f\u2010-\u2015\u2018-\u201a\u201c-\u201e\u20
 """Letters that the face of the papers has: those of European languages in Latin script."""
 CORNER_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}$"
 PAIR_PATTERN = r"^[A-Za-z][A-Za-z0-9]{0,3}-[A-Za-z][A-Za-z0-9]{0,3}$"
+
+
+def _whole_cents(price: float) -> float:
+    if round(price, 2) != price:
+        raise ValueError(f"{price:g} has parts of a cent; give the price in whole cents")
+    return price
 
 
 def _length(value: Any) -> Any:
@@ -50,7 +56,7 @@ Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGES
 """Either sign [ticks]."""
 Joint = Annotated[int, BeforeValidator(_length), Field(gt=0, le=WIDEST_JOINT_MM * 640), _LENGTH_SCHEMA]
 """A grout joint: more than zero, at most 25 mm [ticks]."""
-Price = Annotated[FiniteFloat, Field(ge=0, le=HIGHEST_PRICE)]
+Price = Annotated[FiniteFloat, Field(ge=0, le=HIGHEST_PRICE), AfterValidator(_whole_cents)]
 """Of one sheet or box, in the job's currency."""
 Name = Annotated[str, Field(pattern=NAME_PATTERN)]
 Printed = Annotated[str, Field(pattern=PRINTED_PATTERN)]

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, deflection_check, length_check
+from firstcourse.suitability.checks import Check, deflection_check, length_check, quantity
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
@@ -261,7 +261,7 @@ def _bending(rules: RuleSet, panel: Panel, spacing_in: float, per_inch: float) -
                 f"M = {per_inch:.3f} lb/in × {spacing_in:g}² / 8 = {moment:,.0f} lb·in",
                 f"Fb S = {parts} = {sum(capacities):,.0f} lb·in",
             ),
-            result=f"{moment:,.0f}",
+            result=quantity(moment, ""),
             unit="lb·in",
             source=entry.cited,
         ),

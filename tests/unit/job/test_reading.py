@@ -235,6 +235,7 @@ def test_a_rule_with_a_value_it_cannot_have_is_placed():
     ("old", "new", "said"),
     [
         ("price: 20", "price: 1e308", "price: '1e308': it must be less than"),
+        ("price: 20", "price: 0.1725", "parts of a cent"),
         ("offset: 1/3", "offset: 1e-9999999", "is no fraction"),
         ("offset: 1/3", "offset: 99999/100000", "is no fraction"),
         ("joint: 3 mm", "joint: 3 3/4 in", "at most 25 mm"),
