@@ -36,13 +36,15 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
         facts.append(["room's finished floor over the panels", format_length(fall.room_floor, tape)])
     if fall.kerb is not None:
         facts.append(["top of the kerb over the drain", format_length(fall.kerb, tape)])
+    if fall.membrane == "liner" and fall.upturn_top is not None:
+        facts.append(["liner ends on the walls, over the drain", format_length(fall.upturn_top, tape)])
     if fall.recess is not None:
         facts.append(["recess below the room's floor", format_length(fall.recess, tape)])
     if fall.largest_tile is not None:
         facts.append(["largest tile that follows uncut", format_length(fall.largest_tile, tape)])
     test = fall.flood_test
     water = f"{_volume(test.litres, tape)}, {_mass(test.kg, tape)}"
-    level = format_length(test.level, tape)
+    depth = format_length(test.level if test.depth is None else test.depth, tape)
     return {
         "title": f"{surface.title or surface.id}: falls",
         "svg": to_svg(drawing),
@@ -53,7 +55,8 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
             [str(number), point.where, format_length(point.height, tape)]
             for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
-        "flood": f"Before tile: fill to {level} over the drain ({water}) and leave it for "
+        "flood": f"Before tile: fill until it stands {depth} deep over the membrane at the threshold, and "
+        f"wherever the membrane is highest ({water}), and leave it for "
         f"{counted(test.hours, 'hours')}." + (" A dam across the opening is needed." if test.dam else ""),
         "record": list(test.record),
     }

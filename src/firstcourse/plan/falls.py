@@ -37,15 +37,17 @@ class FloodTest(Frozen):
 
     Attributes:
         hours: How long the water stands.
-        level: The water's level over the top of the drain, marked on kerb or dam.
+        level: The water's level over the top of the finished drain, marked on kerb or dam.
+        depth: How deep it stands over the membrane at the membrane's highest place, as it does at the threshold.
         litres: Water that it takes.
         kg: Mass of that water.
-        dam: A dam across the opening is needed, as no kerb holds the water.
+        dam: A dam across the opening is needed, as no kerb holds the water so high.
         record: What to fill in on site, line by line.
     """
 
     hours: float
     level: Ticks
+    depth: Ticks | None = None
     litres: float
     kg: float
     dam: bool = False
@@ -84,6 +86,8 @@ class Fall(Frozen):
         largest_tile: Side of the largest tile that follows the planes uncut; None where any does.
         tile_step: Step allowed between tiles, which sets the largest tile; None where any tile follows.
         membrane: `liner`, `sheet` or `liquid`.
+        membrane_below: How far it lies below the finished floor: tile and mortar, over a liner the bed too.
+        upturn_top: Height over the drain at which the membrane ends on the walls, by the finished threshold.
         flood_test: What to fill it to before it is tiled.
     """
 
@@ -111,4 +115,6 @@ class Fall(Frozen):
     largest_tile: Ticks | None = None
     tile_step: Ticks | None = None
     membrane: Literal["liner", "sheet", "liquid"]
+    membrane_below: Ticks = 0
+    upturn_top: Ticks | None = None
     flood_test: FloodTest

@@ -12,6 +12,7 @@ from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.shower_floor import plan_fall
+from firstcourse.tiling.shower_heights import upturn_top
 from firstcourse.workings import Working
 
 
@@ -60,6 +61,7 @@ def shower_floors(
         fall = found.fall
         if fall is not None:
             fall = fall.model_copy(update={"threshold": _threshold(fall, room)})
+            fall = fall.model_copy(update={"upturn_top": upturn_top(fall, rules, job.tape)})
         layers = () if tile is None else tile_layers(tile, rules)
         surfaces.append(shower.surface.model_copy(update={"fall": fall, "layers": layers}))
         findings += found.findings

@@ -19,11 +19,11 @@ from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_fl
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
-from firstcourse.tiling.falls import Limits, drop_of_shelf
+from firstcourse.tiling.falls import Limits, drop_of_shelf, least_drop
 from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
 from firstcourse.tiling.words import length_text
-from firstcourse.units import ceil_to, floor_to, ticks_from_mm, to_mm
+from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.workings import Working
 
 COURSED = ("stacked", "running")
@@ -314,7 +314,7 @@ class _Liner:
         entry, tape = self.rules.entry("fall.shelf.min"), self.job.tape
         most = self.rules.number("fall.shelf.max") if "fall.shelf.max" in self.rules.entries else None
         low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=most))
-        least = ceil_to(ticks_from_mm(low), tape.graduation // 2)
+        least = least_drop(depth, self.rules, tape)
         drop = least if given is None else given
         wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
         greatest = "" if math.isinf(high) else f", at most {self._readable(ticks_from_mm(high), least)}"

@@ -8,8 +8,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from firstcourse.rules import RuleSet
 from firstcourse.tiling.fall_planes import FallingFloor
 from firstcourse.tiling.model import XY
+from firstcourse.units import Tape, ceil_to, ticks_from_mm, to_mm
 
 _SAME = 1e-6
 """Share by which a fall may miss its limit: what rounding leaves."""
@@ -143,6 +145,12 @@ def largest_tile(floor: FallingFloor, step: float) -> float:
     """
     turn = max((fold.turn for fold in floor.folds), default=0.0)
     return 4 * step / turn if turn > 0 else math.inf
+
+
+def least_drop(depth: int, rules: RuleSet, tape: Tape) -> int:
+    """How much a bench, sill or kerb top falls over its depth at least, up to half marks of the tape [ticks]."""
+    low, _ = drop_of_shelf(to_mm(depth), Limits(least=rules.number("fall.shelf.min"), greatest=None))
+    return ceil_to(ticks_from_mm(low), tape.graduation // 2)
 
 
 def drop_of_shelf(depth: float, limits: Limits) -> tuple[float, float]:

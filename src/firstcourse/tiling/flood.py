@@ -10,37 +10,40 @@ from firstcourse.units import Tape, ticks_from_mm, to_mm
 _MM3_PER_LITRE = 1e6
 
 
-def flood_test(surveyed: SurveyedShower, floor: FallingFloor, rules: RuleSet, tape: Tape) -> FloodTest:
-    """What a shower floor is filled to before tile is set.
+def flood_test(
+    surveyed: SurveyedShower, floor: FallingFloor, below: int, on_kerb: int, rules: RuleSet, tape: Tape
+) -> FloodTest:
+    """What a shower floor is filled to before it is tiled.
 
-    The water stands just below the threshold, and never shallower than the rule asks; without a kerb a dam holds
-    it. One litre of water is taken as one kilogram.
+    The water stands as deep as the rule asks over the membrane where that is highest, so at the threshold too; a
+    dam holds it where no kerb, not tiled yet, stands high enough. One litre of water is taken as one kilogram.
 
     Args:
-        surveyed: The floor; without a kerb the threshold is its highest point.
-        floor: Its planes.
+        surveyed: The floor.
+        floor: Its planes; those of the membrane lie alike.
+        below: How far the membrane lies below the finished planes [ticks].
+        on_kerb: Tile and mortar that are still to come on the kerb's top [ticks].
         rules: Rules in force.
         tape: For the words of the record.
     """
-    kerb = surveyed.shower.kerb
-    least = rules.ticks("water.test.depth")
-    if kerb is None:
-        level = max(least, ticks_from_mm(floor.rise))
-    else:
-        level = max(least, kerb.height - rules.ticks("water.test.below_threshold"))
+    kerb, depth, rise = surveyed.shower.kerb, rules.ticks("water.test.depth"), ticks_from_mm(floor.rise)
+    level = rise - below + depth
+    held = kerb is not None and level <= kerb.height - on_kerb - rules.ticks("water.test.below_threshold")
     area = floor.volume(1.0) - floor.volume(0.0)
-    litres = max(0.0, to_mm(level) * area - floor.volume(0.0)) / _MM3_PER_LITRE
+    litres = (to_mm(rise + depth) * area - floor.volume(0.0)) / _MM3_PER_LITRE
     hours = rules.number("water.test.hours")
-    mark = length_text(level, tape)
     return FloodTest(
         hours=hours,
         level=level,
+        depth=depth,
         litres=litres,
         kg=litres,
-        dam=kerb is None,
+        dam=not held,
         record=(
             "Plug or test ball set in the drain below the weep holes",
-            f"Water mark {mark} over the top of the drain, on {'the dam' if kerb is None else 'the kerb'}",
+            f"Water mark on {'the kerb' if held else 'the dam'}, {length_text(depth, tape)} over the membrane "
+            "where it is highest along the threshold and the walls",
+            f"It stands {length_text(rise + depth, tape)} deep over the membrane at the drain",
             "Date and time of filling, level at the mark",
             "Temperature of the room, sunlight or draught on the water",
             f"Level after {hours:g} h, and the loss",

@@ -24,7 +24,7 @@ from firstcourse.tiling.flood import flood_test
 from firstcourse.tiling.joints import step_allowed
 from firstcourse.tiling.model import XY
 from firstcourse.tiling.setting import combed_mortar, longest_side
-from firstcourse.tiling.shower_heights import Cover, drain_height, heights_working
+from firstcourse.tiling.shower_heights import Cover, drain_height, heights_working, upturn_top
 from firstcourse.tiling.shower_rules import check_shower
 from firstcourse.tiling.valley_levels import valley_levels
 from firstcourse.tiling.words import fall_text, length_text, litres_text
@@ -89,6 +89,7 @@ def plan_fall(
     if set_in is None and tile is not None:
         set_in = tile.thickness, combed_mortar(longest_side((tile,)), rules).thickness
     cover = Cover.of(set_in, rules)
+    below = cover.height + (bed if surveyed.shower.membrane == "liner" else 0)
     step, largest, tile_findings, tile_workings = _tile(surveyed, floor, tile, rules, tape)
     levels = _levels(surveyed, floor)
     bed_litres, pre_litres = _litres(surveyed, floor, bed, pre_slope)
@@ -120,8 +121,10 @@ def plan_fall(
         largest_tile=largest,
         tile_step=step,
         membrane=surveyed.shower.membrane,
-        flood_test=flood_test(surveyed, floor, rules, tape),
+        membrane_below=below,
+        flood_test=flood_test(surveyed, floor, below, _on_kerb(surveyed, tiles, cover, rules), rules, tape),
     )
+    fall = fall.model_copy(update={"upturn_top": upturn_top(fall, rules, tape)})
     workings = {
         f"fall {surveyed.surface.id} rise": _rise_working(surveyed, floor, choice, limits, rules, tape),
         f"fall {surveyed.surface.id} bed": _bed_working(surveyed, floor, fall, tape),
@@ -130,6 +133,15 @@ def plan_fall(
         **checked.workings,
     }
     return FallResult(fall=fall, findings=(*findings, *tile_findings, *checked.findings), workings=workings)
+
+
+def _on_kerb(surveyed: SurveyedShower, tiles: Sequence[ChosenTile], cover: Cover, rules: RuleSet) -> int:
+    """Tile and mortar on the kerb's top, as on the floor where its tile is not chosen [ticks]."""
+    kerb = surveyed.shower.kerb
+    tile = next((tile for tile in tiles if kerb is not None and tile.id == kerb.tile), None)
+    if tile is None:
+        return cover.height
+    return tile.thickness + combed_mortar(longest_side((tile,)), rules).thickness
 
 
 def fall_limits(rules: RuleSet) -> Limits:

@@ -8,6 +8,7 @@ import shapely
 
 from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet
+from firstcourse.tiling.falls import least_drop
 from firstcourse.tiling.setting import combed_mortar
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
@@ -69,6 +70,19 @@ def drain_height(
     if entry and room_floor is not None:
         return room_floor - max(entry)
     return under + cover.height
+
+
+def upturn_top(fall: Fall, rules: RuleSet, tape: Tape) -> int:
+    """Height over the drain at which a floor's membrane ends on the walls [ticks].
+
+    It is measured from the finished threshold: the highest line of the kerb's top, which falls inwards; without a
+    kerb the highest place of the floor, or the floor beyond a doorway where that lies higher.
+    """
+    if fall.kerb is None:
+        threshold = max(fall.rise, fall.threshold or 0)
+    else:
+        threshold = fall.kerb + (0 if fall.kerb_width is None else least_drop(fall.kerb_width, rules, tape))
+    return threshold + rules.ticks("water.upturn.above_threshold")
 
 
 def heights_working(surface: Surface, fall: Fall, cover: Cover, tape: Tape) -> Working:

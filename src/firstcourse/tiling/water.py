@@ -4,9 +4,11 @@ Lengths are millimetres, areas square metres.
 """
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
@@ -14,17 +16,19 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Ring
 from firstcourse.job import Job
-from firstcourse.plan import Fall, Opening, OpeningKind, Surface, SurfaceKind
+from firstcourse.plan import Fall, Opening, OpeningKind, Segment, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.tiling.bench_water import bench_membranes
 from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.tiling.shower_heights import upturn_top
 from firstcourse.tiling.water_rules import check_water
 from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape, to_mm
 from firstcourse.workings import Working
 
 _COLLARS = frozenset({OpeningKind.PIPE, OpeningKind.VALVE, OpeningKind.BOX})
+_ROUNDED = 2
 _FRAMED = frozenset({OpeningKind.WINDOW, OpeningKind.DOOR})
 
 
@@ -74,7 +78,7 @@ def membrane(
     ]
     for shower, fall in showers:
         if fall is not None:
-            developed.append(_floor(shower, fall, rules))
+            developed.append(_floor(shower, fall, rules, tape))
     developed = _with_corners(developed, surfaces, wet)
     walls = {item.surface: item.kind for item in developed if item.surface in wet}
     developed += bench_membranes(tiled, walls, kinds, rules)
@@ -129,7 +133,7 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     )
 
 
-def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
+def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet, tape: Tape) -> Developed:
     """A shower floor with its kerb; a liner runs up the walls as well."""
     outline = surveyed.surface.outline
     lines = list(zip(sides(outline), surveyed.surface.sides, strict=True))
@@ -142,7 +146,7 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
     )
     how = {"floor along its planes": f"{square_metres(area):.3f} m2"}
     liner = fall.membrane == "liner"
-    over = fall.bed if liner else 0
+    over = fall.membrane_below
     kerb, girth = surveyed.shower.kerb, 0
     if kerb is not None:
         # Inner face from the membrane up, top, and an outer face taken as high as the kerb stands over the drain.
@@ -152,11 +156,21 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet) -> Developed:
         how["over the kerb"] = f"{to_mm(round(kerb_length)):.0f} x {to_mm(girth):.0f} mm"
         if turns:
             how["round the kerb's corners"] = f"{square_metres(turns * (kerb.width + 2 * kerb.height)):.3f} m2"
-    upturn = _upturn(fall, rules) + over
+    top = upturn_top(fall, rules, tape)
+    upturns = [top - _lowest(line, fall) + over if liner else 0 for line, _ in lines]
     if liner:
-        area += wall_length * upturn
-        how["up the walls"] = f"{to_mm(round(wall_length)):.0f} x {to_mm(upturn):.0f} mm"
-    flaps = [girth if side.label == KERB else upturn if liner else 0 for _, side in lines]
+        up: Counter[int] = Counter()
+        for (a, b), side in lines:
+            if side.label.startswith("wall "):
+                up[top - _lowest((a, b), fall) + over] += round(math.dist(a, b))
+        area += sum(long * high for high, long in up.items())
+        how["up the walls"] = " + ".join(
+            f"{to_mm(long):.0f} x {to_mm(high):.0f} mm" for high, long in sorted(up.items())
+        )
+        how["ends over the finished threshold"] = length_text(
+            rules.ticks("water.upturn.above_threshold"), tape, fine=True
+        )
+    flaps = [girth if side.label == KERB else up for (_, side), up in zip(lines, upturns, strict=True)]
     strips, laps = strips_of(*_spread(outline, flaps), fall.membrane, rules)
     inward = [_turns_inward(outline, index) for index in range(len(outline))]
     ends = _kerb_ends([side.label for _, side in lines])
@@ -188,10 +202,10 @@ def _spread(outline: Sequence[tuple[int, int]], flaps: Sequence[int]) -> tuple[f
     return to_mm(right - left), to_mm(upper - lower)
 
 
-def _upturn(fall: Fall, rules: RuleSet) -> int:
-    """How far a floor's membrane runs up the walls from the finished perimeter [ticks]."""
-    threshold = fall.kerb if fall.kerb is not None else max(fall.rise, fall.threshold or 0)
-    return threshold + rules.ticks("water.upturn.above_threshold") - fall.rise
+def _lowest(line: Segment, fall: Fall) -> int:
+    """Lowest place of the finished floor along one of its sides, over the drain [ticks]."""
+    side = shapely.LineString(line)
+    return min(level.height for level in fall.levels if side.distance(shapely.Point(level.at)) <= _ROUNDED)
 
 
 def _kerb_ends(labels: Sequence[str]) -> int:

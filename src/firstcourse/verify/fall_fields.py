@@ -29,6 +29,7 @@ class FloodTest:
 
     hours: float
     level: int
+    depth: int | None
     litres: float
     kg: float
     dam: bool
@@ -62,6 +63,8 @@ class Fall:
     largest_tile: int | None
     tile_step: int | None
     membrane: str
+    membrane_below: int
+    upturn_top: int | None
     test: FloodTest
 
 
@@ -100,8 +103,15 @@ def read_fall(node: Node) -> Fall:
         largest_tile=_maybe(node, "largest_tile"),
         tile_step=_maybe(node, "tile_step"),
         membrane=_one_of(node, "membrane", _MEMBRANES),
+        membrane_below=ticks(node.raw("membrane_below", 0), f"{node.where}.membrane_below"),
+        upturn_top=_height(node, "upturn_top"),
         test=FloodTest(
-            test.number("hours"), test.length("level"), test.number("litres"), test.number("kg"), test.flag("dam")
+            test.number("hours"),
+            _ticks(test, "level"),
+            _maybe(test, "depth"),
+            test.number("litres"),
+            test.number("kg"),
+            test.flag("dam"),
         ),
     )
 

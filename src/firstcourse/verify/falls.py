@@ -15,6 +15,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall, Plane
+from firstcourse.verify.floor_heights import upturn_top
 from firstcourse.verify.layers import built
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
@@ -285,13 +286,25 @@ def _held(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
             yield Objection("VER-760", surface.id, "asks for less recess than rise, bed and mortar take")
     test = fall.test
     area, held = _volume(fall.planes)
-    litres = max(0.0, area * test.level - held) / _TICKS3_PER_LITRE
+    depth = test.level - fall.rise + fall.membrane_below
+    litres = (area * (fall.rise + depth) - held) / _TICKS3_PER_LITRE
     if max(abs(test.litres - litres), abs(test.kg - litres)) > _SHARE * litres + 1e-6:
         yield Objection("VER-761", surface.id, "takes another volume of water for its test than is said")
-    if test.hours < plan.rules.number("water.test.hours") or test.level < plan.rules.ticks("water.test.depth"):
-        yield Objection("VER-761", surface.id, "is tested for too short or with too little water")
-    if test.dam != (fall.kerb is None):
+    if test.depth != depth or depth < plan.rules.ticks("water.test.depth"):
+        yield Objection("VER-761", surface.id, "is tested with too little water at its highest place")
+    if test.hours < plan.rules.number("water.test.hours"):
+        yield Objection("VER-761", surface.id, "is tested for too short")
+    tops = (one for one in plan.surfaces if one.part_of == surface.id and one.id.endswith("/top"))
+    under_floor = fall.membrane_below - (fall.bed if fall.membrane == "liner" else 0)
+    on_kerb = next((built(top, plan) for top in tops), under_floor)
+    freeboard = plan.rules.ticks("water.test.below_threshold")
+    if test.dam != (fall.kerb is None or test.level > fall.kerb - on_kerb - freeboard):
         yield Objection("VER-761", surface.id, "is tested with a dam beside its kerb, or without either")
+    below = built(surface, plan) + (fall.bed if fall.membrane == "liner" else 0)
+    if fall.membrane_below < below or (surface.tiled and fall.membrane_below != below):
+        yield Objection("VER-761", surface.id, "has its membrane elsewhere than tile, mortar and bed leave it")
+    if fall.upturn_top != upturn_top(fall, plan):
+        yield Objection("VER-760", surface.id, "ends its membrane elsewhere than the finished threshold asks")
 
 
 def _tiles(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> Iterator[Objection]:

@@ -35,6 +35,14 @@ def height_over_drain(fall: Fall, at: tuple[float, float]) -> float:
     return min(fall.planes, key=lambda plane: Polygon(plane.ring).distance(spot)).height(at)
 
 
+def upturn_top(fall: Fall, plan: Document) -> int:
+    """Where a floor's membrane ends on the walls, over the drain: by the highest line of the threshold [ticks]."""
+    threshold = max(fall.rise, fall.threshold or 0)
+    if fall.kerb is not None:
+        threshold = fall.kerb + (0 if fall.kerb_width is None else _drop(fall.kerb_width, plan))
+    return threshold + plan.rules.ticks("water.upturn.above_threshold")
+
+
 def _drain(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
     if fall.drain_height is None:
         yield Objection("VER-764", surface.id, "does not say how high its drain lies over the panels")

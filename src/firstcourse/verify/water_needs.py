@@ -5,7 +5,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from shapely import Polygon
+from shapely import LineString, Polygon
+from shapely import Point as Spot
 from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds, sides
@@ -20,6 +21,8 @@ _TICKS_PER_M = 1000 * TICKS_PER_MM
 _MM_PER_FT = TICKS_PER_FOOT / TICKS_PER_MM
 _LITRES_PER_CUBIC_FOOT = (_MM_PER_FT / 100) ** 3
 _SQ_FT_PER_M2 = (1000 / _MM_PER_FT) ** 2
+_NEAR = 3
+"""Points on a side, rounded to whole ticks, lie this near to it."""
 _COLLARED = ("pipe", "valve", "box")
 _OF_ANOTHER = ("under its top", "corner with the front")
 """Sides of a bench's face whose edge is banded with the face that it turns into."""
@@ -164,17 +167,22 @@ def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
     """A shower floor along its planes, over its kerb, and for a liner up the walls."""
     liner = surface.membrane == "liner"
     area = sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)
-    over = fall.bed if liner else 0
+    over = fall.membrane_below
     lines = list(zip(sides(surface.outline), surface.labels, strict=True))
     girth = 0
     if fall.kerb is not None and fall.kerb_width is not None:
         girth = fall.kerb - fall.rise + over + fall.kerb_width + fall.kerb
         area += _kerb_corners(lines, fall.kerb, fall.kerb_width)
-    threshold = max(fall.rise, fall.threshold or 0) if fall.kerb is None else fall.kerb
-    upturn = threshold + rules.ticks("water.upturn.above_threshold") - fall.rise + over if liner else 0
+    top = (fall.upturn_top or 0) + over
+    upturns = [top - _lowest(line, fall) if liner else 0 for line, _ in lines]
     kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
     walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))
-    flaps = [girth if label == "kerb" else upturn for _, label in lines]
+    up_all = sum(
+        math.dist(*line) * up
+        for (line, label), up in zip(lines, upturns, strict=True)
+        if label.startswith("wall ")
+    )
+    flaps = [girth if label == "kerb" else up for (_, label), up in zip(lines, upturns, strict=True)]
     strips, laps = _strips(*_spread(surface.outline, flaps), surface.membrane, rules)
     inwards = sum(_turns_inwards(surface.outline, index) for index in range(len(lines)))
     pairs = [(lines[index - 1][1], lines[index][1]) for index in range(len(lines))]
@@ -183,7 +191,7 @@ def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
     return Covered(
         surface=surface.id,
         kind=surface.membrane,
-        area=(area + kerbs * girth + walls * upturn) / _TICKS_PER_M**2,
+        area=(area + kerbs * girth + up_all) / _TICKS_PER_M**2,
         laps=laps,
         strips=strips,
         band=0 if liner else round(kerbs + walls + up_walls),
@@ -191,6 +199,12 @@ def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
         outside=ends if liner else ends + len(lines) - inwards,
         collars=("drain",),
     )
+
+
+def _lowest(line: tuple[Point, Point], fall: Fall) -> int:
+    """Lowest height that the level points along a side have [ticks]."""
+    side = LineString(line)
+    return min((height for at, height in fall.levels if side.distance(Spot(at)) <= _NEAR), default=fall.rise)
 
 
 def _kerb_corners(lines: list[tuple[tuple[Point, Point], str]], high: int, wide: int) -> float:

@@ -151,7 +151,9 @@ def test_a_liner_runs_up_from_the_floor_beyond_where_that_is_the_higher():
     assert fall.threshold / 640 / IN == pytest.approx(4 - (0.5 + 1.5 + 0.1083 + 0.25), abs=0.001)
     up = plan["workings"]["membrane wet/floor/shower"]["values"]["up the walls"]
     # 3 in over the threshold, from under the bed; the edge itself lies 1 1/8 in over the drain.
-    assert up.endswith(f" x {(3 + 1.5 + fall.threshold / 640 / IN - fall.rise / 640 / IN) * IN:.0f} mm")
+    assert up.endswith(
+        f" x {(3 + 1.5 + 0.1083 + 0.25 + fall.threshold / 640 / IN - fall.rise / 640 / IN) * IN:.0f} mm"
+    )
 
 
 def test_verify_holds_the_threshold_to_the_floors_beyond():

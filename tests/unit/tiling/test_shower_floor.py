@@ -91,7 +91,8 @@ def test_a_usual_shower_has_nothing_to_say_and_rises_to_the_tape():
     assert fall.least_fall >= 0.0208333
     assert fall.greatest_fall <= 0.0416667
     assert len(fall.valleys) == 4
-    assert fall.flood_test.level == inches(3.75)
+    assert fall.flood_test.depth == inches(2)
+    assert fall.flood_test.level == fall.rise - fall.membrane_below + inches(2)
     assert fall.bed_litres == pytest.approx(
         48 * 36 * 25.4**2 * (1.25 * 25.4 + fall.rise / 640 * 2 / 3) / 1e6, rel=1e-4
     )

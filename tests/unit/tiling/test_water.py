@@ -19,6 +19,10 @@ EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
 RULES = load_rules(datetime.date(2026, 11, 25))
 
 
+COVER = 0.25 + 0.10825
+"""Mosaic 1/4 in thick in the mortar of a 1/4 in V notch held at 60 degrees [in]."""
+
+
 def example(**shower: Any) -> tuple[Job, SurveyResult, RuleSet]:
     asked = yaml.safe_load(EXAMPLE.read_text(encoding="utf-8"))
     asked["date"] = str(asked["date"])
@@ -48,7 +52,7 @@ def test_walls_take_the_sheet_of_the_floor_and_line_their_niche():
     assert plumbed.band == pytest.approx(81.5 * 25.4, rel=1e-3)
     assert back.band == pytest.approx(2 * 2 * (14.5 + 12) * 25.4, rel=1e-3)
     # The kerb's band runs up the walls at both its ends: inner face, top and outer face.
-    assert floor.band == pytest.approx((2 * (48 + 36) + 2 * (4.5 - 11 / 16 + 5 + 4.5)) * 25.4, rel=1e-3)
+    assert floor.band == pytest.approx((2 * (48 + 36) + 2 * (4.5 - 11 / 16 + COVER + 5 + 4.5)) * 25.4, rel=1e-3)
     assert floor.inside == 4
     assert found.findings == ()
 
@@ -57,8 +61,9 @@ def test_a_liner_runs_up_the_walls_and_over_the_kerb_in_one_piece():
     found = laid_out(*example(membrane="liner"))
     floor = found.developed[-1]
     rise, bed = 11 / 16, 1.5
-    upturn = 4.5 + 3 - rise + bed
-    kerb = 4.5 - rise + bed + 5 + 4.5
+    # The kerb's top, 5 in wide, falls inwards by 1/8 in; the liner lies under bed, mortar and tile.
+    upturn = 4.5 + 1 / 8 + 3 - rise + bed + COVER
+    kerb = 4.5 - rise + bed + COVER + 5 + 4.5
     # Where the kerb turns a right corner, its outer side is longer by its width either way.
     assert floor.area * 1550.0031 == pytest.approx(48 * 36 + 84 * upturn + 84 * kerb + 5 * (5 + 2 * 4.5), rel=1e-3)
     number, long = floor.strips
