@@ -111,18 +111,16 @@ def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
 
 
 def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
-    """Every kind of cut tile: rectangles as a list, those with tapers, notches or holes drawn."""
-    tape = plan.job.tape
+    """Every line of cut tiles: those cut to fit as a list, those with slants, notches or holes drawn."""
     kinds = cut_kinds(surface, without=mosaics(plan))
-    scale = cut_scale(plan, kinds, room=_CUT_MM)
+    scale = cut_scale(plan, [kind for kind in kinds if not kind.is_fit], room=_CUT_MM)
     several = len({kind.tile.stock for kind in kinds}) > 1
     found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": []}
     for kind in kinds:
-        size = " × ".join(format_length(side, tape, feet=False) for side in kind.size)
         where = ", ".join(f"{place} ({number})" for place, number in kind.places)
-        told = {"mark": kind.mark, "count": kind.count, "size": size, "where": where}
+        told = {"mark": kind.mark, "count": kind.count, "size": kind.about(plan.job.tape), "where": where}
         told["stock"] = kind.tile.stock if several else ""
-        if kind.is_plain:
+        if kind.is_fit:
             found["plain"].append(told)
         else:
             found["shaped"].append({**told, **image(draw_cut(plan, kind, scale))})

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from typing import Any, Literal, NamedTuple
 
 from firstcourse.documents.rule_values import shown_value
-from firstcourse.geometry import area2, bounds, sides
+from firstcourse.drawings.cut_tiles import cut_kinds
+from firstcourse.geometry import area2, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
 from firstcourse.pricing import price
 from firstcourse.units import Tape, format_length, one_or_more, to_mm
@@ -213,38 +214,49 @@ def _given(name: str, part: Part | None, marks: dict[str, str], tape: Tape) -> s
 
 
 def _tile_cuts(plan: Plan) -> Table:
-    """Each cut tile with the whole tile it comes from, in the order they are set."""
+    """Each line of cut tiles: how many, where they go, about what size, and how many tiles are cut for them."""
     columns = (
         Column("mark", 7),
         Column("surface", 28),
-        Column("place", 9, "count"),
+        Column("cut", 16),
+        Column("number", 9, "count"),
+        Column("where", 34),
         Column("tile", 20),
-        Column("cut from", 22),
-        Column("width", 13),
-        Column("height", 13),
+        Column("size", 30),
         Column("width, mm", 10, "mm"),
+        Column("to, mm", 10, "mm"),
         Column("height, mm", 10, "mm"),
-        Column("holes", 7),
+        Column("up to, mm", 10, "mm"),
+        Column("from tiles", 10, "count"),
+        Column("shares them with", 30),
     )
+    lines = [
+        (surface, kind, {tile.from_ for tile in kind.tiles})
+        for surface in plan.surfaces
+        for kind in cut_kinds(surface, without={})
+    ]
+    sharing: dict[str, list[str]] = {}
+    for surface, kind, sources in lines:
+        for source in sources:
+            sharing.setdefault(source, []).append(f"{kind.mark} of {surface.title or surface.id}")
     rows: list[tuple[Cell, ...]] = []
-    for surface in plan.surfaces:
-        for place, tile in enumerate(surface.tiles, start=1):
-            if tile.whole:
-                continue
-            left, lower, right, upper = bounds(tile.cut or tile.outline)
-            size = (right - left, upper - lower)
-            rows.append(
-                (
-                    tile.mark,
-                    surface.title or surface.id,
-                    place,
-                    tile.stock,
-                    tile.from_,
-                    *(format_length(side, plan.job.tape, feet=False) for side in size),
-                    *(to_mm(side) for side in size),
-                    _yes(bool(tile.holes)),
-                )
+    for surface, kind, sources in lines:
+        name = f"{kind.mark} of {surface.title or surface.id}"
+        others = dict.fromkeys(other for source in sorted(sources) for other in sharing[source] if other != name)
+        rows.append(
+            (
+                kind.mark,
+                surface.title or surface.id,
+                "to fit" if kind.is_fit else "as drawn",
+                kind.count,
+                ", ".join(f"{place} ({number})" for place, number in kind.places),
+                kind.tile.stock,
+                kind.about(plan.job.tape),
+                *(to_mm(side) for pair in zip(kind.least, kind.most, strict=True) for side in pair),
+                len(sources),
+                "; ".join(others),
             )
+        )
     return Table("Tile cuts", columns, tuple(rows))
 
 

@@ -16,7 +16,8 @@ from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Plan, Surface, Tile, TileStock
-from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.tiling.cut_fit import size_as_laid
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
 _SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16, 24, 32, 48), "mm": (2, 5, 10, 20, 50)}
 _ROUND_SIDE = 9 * TICKS_PER_MM
@@ -31,25 +32,39 @@ _ON_EDGE = TICKS_PER_MM // 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CutKind:
-    """Cut tiles of one shape.
+    """One line of the cut list: tiles of one shape, or those cut to fit at one place.
 
     Attributes:
         count: How many there are.
         places: Where they go, the most frequent place first, with the number there.
-        tile: One of them.
+        tiles: All of them.
+        least: Least width and height of any of them, as they lie [ticks].
+        most: Greatest width and height [ticks].
     """
 
     mark: str
     count: int
     places: tuple[tuple[str, int], ...]
-    tile: Tile
+    tiles: tuple[Tile, ...]
+    least: tuple[int, int]
+    most: tuple[int, int]
 
     @property
-    def is_plain(self) -> bool:
-        """A smaller rectangle, without taper, notch or hole."""
-        ring = self.tile.cut or self.tile.outline
-        x0, y0, x1, y1 = bounds(ring)
-        return not self.tile.holes and set(ring) == {(x0, y0), (x1, y0), (x1, y1), (x0, y1)}
+    def tile(self) -> Tile:
+        """One of them."""
+        return self.tiles[0]
+
+    @property
+    def is_fit(self) -> bool:
+        """Cut straight to fit where they go, so that none is drawn."""
+        return self.tile.fit
+
+    def about(self, tape: Tape) -> str:
+        """Sizes in words: of pieces that are cut to fit from the least to the greatest."""
+        if not self.is_fit:
+            return " × ".join(format_length(side, tape, feet=False) for side in self.size)
+        sides = (_span(least, most, tape) for least, most in zip(self.least, self.most, strict=True))
+        return f"about {' × '.join(sides)}"
 
     @property
     def size(self) -> tuple[int, int]:
@@ -71,10 +86,25 @@ def cut_kinds(surface: Surface, *, without: Mapping[str, TileStock]) -> tuple[Cu
             # Marks tell outlines apart; of two alike, one may have a hole.
             found.setdefault((tile.mark, tile.id if tile.holes else ""), []).append(tile)
     places = CutPlaces(surface)
-    return tuple(
-        CutKind(mark=mark, count=len(tiles), places=places.counted(tiles), tile=tiles[0])
-        for (mark, _), tiles in found.items()
+    return tuple(_kind(mark, tiles, places) for (mark, _), tiles in found.items())
+
+
+def _kind(mark: str, tiles: Sequence[Tile], places: CutPlaces) -> CutKind:
+    sizes = [size_as_laid(tile) for tile in tiles]
+    return CutKind(
+        mark=mark,
+        count=len(tiles),
+        places=places.counted(tiles),
+        tiles=tuple(tiles),
+        least=(min(width for width, _ in sizes), min(height for _, height in sizes)),
+        most=(max(width for width, _ in sizes), max(height for _, height in sizes)),
     )
+
+
+def _span(least: int, most: int, tape: Tape) -> str:
+    """A length, or from which to which lengths go, as the tape reads them."""
+    one, other = (format_length(side, tape, feet=False) for side in (least, most))
+    return one if one == other else f"{one} to {other}"
 
 
 def chip_places(surface: Surface, mosaics: Mapping[str, TileStock]) -> tuple[tuple[str, int], ...]:
@@ -97,7 +127,7 @@ def cut_scale(plan: Plan, kinds: Sequence[CutKind], *, room: XY = (26.0, 28.0)) 
 
 
 def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
-    """Draw a cut tile face up, with running figures from its lower left corner; of a rectangle only its shape.
+    """Draw a cut tile face up, with running figures from its lower left corner.
 
     Heavy edges are the tile's own, thin ones are cut.
 
@@ -114,8 +144,6 @@ def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
         Line("board", (a[0] / per, a[1] / per), (b[0] / per, b[1] / per)) for a, b in _uncut(plan, kind)
     ]
     drawing.polys += [Poly("cut", _paper(hole, per), kind.mark) for hole in holes]
-    if kind.is_plain:
-        return drawing
     across, up = {0}, {0}
     labels = []
     for one in (ring, *holes):

@@ -151,7 +151,9 @@ class Tile(Frozen):
         laid: Outline it would have uncut, where it is cut.
         cut: Outline within the tile it is cut from, seen from its face, lower left corner at (0, 0); a piece may
             lie turned there, never mirrored.
-        mark: Short mark on drawings and cut lists; pieces of one shape share it.
+        fit: Cut straight to fit where it goes; a cut tile that is not is drawn, with its notch, hole or slant.
+        mark: Short mark on drawings and cut lists; pieces of one line share it: those of one shape, or those
+            cut to fit at one place and of about one size.
     """
 
     id: str
@@ -163,6 +165,7 @@ class Tile(Frozen):
     stock: str = ""
     laid: Ring = ()
     cut: Ring = ()
+    fit: bool = False
     mark: str = ""
 
 

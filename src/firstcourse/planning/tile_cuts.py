@@ -1,22 +1,15 @@
-"""Which whole tile each cut piece comes from, and the marks that the cut lists name them by."""
+"""Which whole tile each cut piece comes from."""
 
-import math
 from collections.abc import Mapping, Sequence
 
 from firstcourse.bedding import small_text
-from firstcourse.geometry.polygon import Ring, area2, as_ring, clockwise, counter_clockwise
+from firstcourse.geometry.polygon import Ring, as_ring, clockwise, counter_clockwise
 from firstcourse.plan import Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.model import XY, LaidTile
 from firstcourse.tiling.sharing import share
 from firstcourse.units import Tape, ticks_from_mm, to_mm
 from firstcourse.workings import Working
-
-_LETTERS = "abcdefghijkmnpqrstuvwxyz"
-"""Marks of cut tiles; without l and o, which read as figures."""
-_ALIKE_TICKS = 1016
-"""Cut pieces whose sides differ by less than this are one line of the cut list [ticks]: a sixteenth of an inch."""
-_ALIKE_TICKS2 = 640 * 640 * 400
 
 
 def cut_from(
@@ -67,45 +60,22 @@ def cut_from(
 def _placed(
     surface_id: str, laid: Sequence[LaidTile], places: Mapping[tuple[str, int], tuple[str, Ring]]
 ) -> tuple[Tile, ...]:
-    marks: dict[tuple[object, ...], str] = {}
     tiles = []
     for index, tile in enumerate(laid):
         source, cut = places.get((surface_id, index), ("", ()))
-        outline = counter_clockwise(_ticks(list(tile.shape.exterior.coords)[:-1]))
-        mark = ""
-        if not tile.whole:
-            alike = (tile.tile, abs(area2(outline)) // _ALIKE_TICKS2, *_sides(outline))
-            mark = marks.setdefault(alike, _letters(len(marks)))
         tiles.append(
             Tile(
                 id=f"{surface_id}/tile {index + 1}",
-                outline=outline,
+                outline=counter_clockwise(_ticks(list(tile.shape.exterior.coords)[:-1])),
                 holes=tuple(clockwise(_ticks(list(hole.coords)[:-1])) for hole in tile.shape.interiors),
                 whole=tile.whole,
                 from_=source,
                 stock=tile.tile,
                 laid=() if tile.whole else counter_clockwise(_ticks(tile.laid)),
                 cut=cut,
-                mark=mark,
             )
         )
     return tuple(tiles)
-
-
-def _sides(ring: Ring) -> tuple[int, ...]:
-    """Lengths of an outline's sides in sixteenths of an inch or so, the longest first: alike for pieces alike."""
-    lengths = (math.hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))
-    return tuple(sorted((round(length / _ALIKE_TICKS) for length in lengths), reverse=True))
-
-
-def _letters(number: int) -> str:
-    """a, b, ... z, aa, ab, ..."""
-    text = ""
-    number += 1
-    while number:
-        number, rest = divmod(number - 1, len(_LETTERS))
-        text = _LETTERS[rest] + text
-    return text
 
 
 def _ticks(points: Sequence[XY]) -> Ring:

@@ -14,6 +14,7 @@ from firstcourse.plan import (
     SurfaceLayer,
     TileStock,
 )
+from firstcourse.planning.cut_marks import with_marks
 from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.lines_over import lines_over
 from firstcourse.planning.tile_cuts import cut_from
@@ -98,18 +99,23 @@ def tile_job(
     joints = {name: area.joint for found in laid.values() for area in found.tiled for name in area.tiles}
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
     cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
+    known = {item.id: item for item in chosen}
     return TiledJob(
         surfaces=tuple(
-            surface.model_copy(
-                update={
-                    "tiles": cut[surface.id],
-                    "tiled": laid[surface.id].tiled,
-                    "soft_joints": laid[surface.id].soft_joints,
-                    "tile_exposure": asked[surface.id].exposure,
-                    "layers": _lining_layers(job, asked[surface.id], rules)
-                    if surface.id in parts
-                    else surface.layers,
-                }
+            with_marks(
+                surface.model_copy(
+                    update={
+                        "tiles": cut[surface.id],
+                        "tiled": laid[surface.id].tiled,
+                        "soft_joints": laid[surface.id].soft_joints,
+                        "tile_exposure": asked[surface.id].exposure,
+                        "layers": _lining_layers(job, asked[surface.id], rules)
+                        if surface.id in parts
+                        else surface.layers,
+                    }
+                ),
+                known,
+                rules,
             )
             if surface.id in laid
             else surface

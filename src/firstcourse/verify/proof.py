@@ -7,6 +7,7 @@ from firstcourse.verify.benches import check_benches
 from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
+from firstcourse.verify.cut_lines import check_cut_lines
 from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.edges import check_edges
@@ -36,6 +37,7 @@ _CHECKS = (
     check_counts,
     check_bounds,
     check_tiles,
+    check_cut_lines,
     check_soft_joints,
     check_falls,
     check_layers,

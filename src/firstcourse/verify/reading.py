@@ -175,6 +175,8 @@ def _tile(node: Node) -> Tile:
         stock=node.text("stock", ""),
         laid=node.ring("laid") if node.raw("laid", ()) else (),
         cut=node.ring("cut") if node.raw("cut", ()) else (),
+        fit=node.flag("fit", False),
+        mark=node.text("mark", ""),
     )
 
 

@@ -78,6 +78,8 @@ class Tile:
     stock: str
     laid: Ring
     cut: Ring
+    fit: bool = False
+    mark: str = ""
 
     @property
     def shape(self) -> Polygon:

@@ -21,6 +21,8 @@ from firstcourse.plan import (
     Ring,
     RuleNote,
     Sheet,
+    Side,
+    SideKind,
     Stock,
     Surface,
     SurfaceKind,
@@ -202,7 +204,7 @@ def test_what_the_tape_cannot_show_is_neither_taper_nor_notch() -> None:
     assert (found[0]["taper"], found[0]["notch"]) == ("no", "no")
 
 
-def test_cut_tiles_stand_with_the_tile_they_come_from() -> None:
+def test_cut_tiles_stand_by_lines_with_the_tiles_they_are_cut_from() -> None:
     plan = make_plan()
     tile = TileStock(
         id="white", size=(inches(12), inches(4)), thickness=inches(0.25), kind="ceramic", joint=inches(0.125)
@@ -215,13 +217,18 @@ def test_cut_tiles_stand_with_the_tile_they_come_from() -> None:
         from_="white 1",
         stock="white",
         cut=ring((0, 0), (3, 0), (3, 4), (0, 4)),
+        fit=True,
         mark="a",
     )
-    surface = plan.surfaces[0].model_copy(update={"tiles": (whole, cut)})
+    wider = cut.model_copy(
+        update={"id": "t3", "outline": ring((12.125, 4.125), (15.625, 4.125), (15.625, 8.125), (12.125, 8.125))}
+    )
+    sides = tuple(Side(kind=SideKind.PERIMETER, label="wall B-C") for _ in plan.surfaces[0].outline)
+    surface = plan.surfaces[0].model_copy(update={"tiles": (whole, cut, wider), "sides": sides})
     tiled = plan.model_copy(update={"surfaces": (surface,), "tile_stock": (tile,)})
     (row,) = rows(read(workbook(tiled)), "Tile cuts")
-    assert (row["mark"], row["place"], row["tile"], row["cut from"]) == ("a", 2, "white", "white 1")
-    assert (row["width"], row["height"], row["width, mm"]) == ('3"', '4"', 76.2)
+    assert (row["mark"], row["number"], row["cut"], row["from tiles"]) == ("a", 2, "to fit", 1)
+    assert (row["size"], row["width, mm"], row["to, mm"]) == ('about 3" to 3-1/2" × 4"', 76.2, 88.9)
 
 
 def test_cuts_stand_in_working_order(book: Workbook) -> None:

@@ -43,7 +43,7 @@ def test_every_tile_is_drawn_true_to_the_scale_stated(number: int):
 
 
 @pytest.mark.parametrize("number", range(4))
-def test_every_cut_piece_is_drawn_under_its_mark_and_told_where_it_goes(number: int):
+def test_every_cut_piece_is_listed_under_its_mark_and_told_where_it_goes(number: int):
     surface = _plan().surfaces[number]
     kinds = cut_kinds(surface, without={})
     assert sum(kind.count for kind in kinds) == sum(not tile.whole for tile in surface.tiles)
@@ -52,12 +52,14 @@ def test_every_cut_piece_is_drawn_under_its_mark_and_told_where_it_goes(number: 
     for kind in kinds:
         assert sum(count for _, count in kind.places) == kind.count
         assert all(place != "in the field" for place, _ in kind.places)
+        if kind.is_fit:
+            continue
         drawing = draw_cut(_plan(), kind, scale)
         outline = drawing.polys[0].points
         for axis, size in enumerate(kind.size):
             reach = max(p[axis] for p in outline) - min(p[axis] for p in outline)
             assert reach * scale == pytest.approx(size / TICKS_PER_MM)
-        assert bool(drawing.texts) != kind.is_plain
+        assert drawing.texts
 
 
 def test_a_piece_at_a_corner_goes_to_both_its_sides():

@@ -160,7 +160,7 @@ def tile(name: str, box: Box, *, cut_at: float | None = None) -> dict[str, Any]:
         return whole
     left, lower, right, upper = box
     laid, cut = ring(left, lower, left + SLAB[0], upper), ring(cut_at, 0, cut_at + right - left, upper - lower)
-    return {**whole, "from": "slab 1", "laid": laid, "cut": cut}
+    return {**whole, "from": "slab 1", "laid": laid, "cut": cut, "fit": True, "mark": "a"}
 
 
 def wall_surface() -> dict[str, Any]:
