@@ -11,6 +11,7 @@ from itertools import combinations
 from pathlib import Path
 from typing import Any
 
+from firstcourse.documents.mark_words import line_words
 from firstcourse.drawings import draw_fall, draw_tiling, to_svg
 from firstcourse.job import Job
 from firstcourse.plan import Fall, Plan, Surface
@@ -352,8 +353,8 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
         smallest = format_length(start.smallest_cut, tape) if start.cut_tiles else "no cut"
         yield f"| {name} | {smallest} | {start.cut_tiles} | {start.words} |"
     yield ""
-    for line in main.lines:
-        yield f"- Snap {line.words}"
+    for words in line_words(surface, tape):
+        yield f"- {words}"
     for finding in plan.findings:
         if finding.code in ("TIL-104", "TIL-121", "TIL-122"):
             yield f"- {finding.code}: {finding.message} {finding.measured}; limit {finding.limit}."

@@ -90,8 +90,20 @@ def allow_a_larger_tile(plan: Plan) -> None:
 
 @answered_by("VER-711", everywhere=False)
 def snap_a_line_elsewhere(plan: Plan) -> None:
-    area = first(a for s in plan["surfaces"] for a in s.get("tiled", ()) if a.get("lines"))
-    shift(area["lines"][0]["line"], 0.31 * INCH, 0.31 * INCH)
+    mark = first(m for s in plan["surfaces"] for m in s.get("marks", ()) if m["kind"] != "pole")
+    shift(mark["line"], 0.0625 * INCH, 0.0625 * INCH)
+
+
+@answered_by("VER-714", everywhere=False)
+def mark_a_pole_elsewhere(plan: Plan) -> None:
+    mark = first(m for s in plan["surfaces"] for m in s.get("marks", ()) if m["kind"] == "pole")
+    mark["distance"] = tick(mark["distance"] + 0.0625 * INCH)
+
+
+@answered_by("VER-714", everywhere=False)
+def leave_out_a_mark_of_a_pole(plan: Plan) -> None:
+    marks = first(s["marks"] for s in plan["surfaces"] if any(m["kind"] == "pole" for m in s.get("marks", ())))
+    marks.remove(first(m for m in marks if m["kind"] == "pole"))
 
 
 @answered_by("VER-771", everywhere=False)

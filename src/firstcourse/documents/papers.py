@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from firstcourse.documents.office_pack import office_data, print_office_pack
 from firstcourse.documents.pages import Paper as PageSize
-from firstcourse.documents.pole_strip import plan_poles, pole_strip
+from firstcourse.documents.pole_strip import pole_strip
+from firstcourse.documents.poles import plan_poles
 from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.workbook import workbook
 from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg

@@ -9,10 +9,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from firstcourse.documents.mosaic_poles import by_sheets
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
-from firstcourse.plan import Plan, SurfaceKind
-from firstcourse.tiling.story_pole import PoleMark, StoryPole, shared, story_poles
+from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
+from firstcourse.plan import Plan
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
 PAGE_MM: dict[Paper, tuple[float, float]] = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}
@@ -77,7 +76,7 @@ class Strip:
     Attributes:
         number: Counted from 1.
         of: Number of strips of the pole.
-        start: Distance of its lower cross from the pole's foot [ticks].
+        start: Distance of its lower cross from the pole's end [ticks].
         end: Of its upper cross; of the pole's own end on the last strip [ticks].
         marks: Marks from cross to cross.
     """
@@ -88,19 +87,6 @@ class Strip:
     start: int
     end: int
     marks: tuple[PoleMark, ...]
-
-
-def plan_poles(plan: Plan) -> tuple[StoryPole, ...]:
-    """The poles of all surfaces: up the walls first, then along them, then those of floors and ceilings.
-
-    Surfaces whose courses lie alike share one.
-    """
-    found = [
-        (surface.kind is not SurfaceKind.WALL, pole.along == "u", by_sheets(pole, surface, plan))
-        for surface in plan.surfaces
-        for pole in story_poles(surface)
-    ]
-    return shared(pole for *_, pole in sorted(found, key=lambda item: item[:2]))
 
 
 def pole_strip(plan: Plan, paper: Paper) -> bytes:

@@ -5,7 +5,8 @@ from typing import Any
 
 from firstcourse.documents.blocks import HALF_MM, HIGH_MM, TITLE_MM, WIDE_MM, Block, image, words_height
 from firstcourse.documents.board_pages import NARROW_MM
-from firstcourse.documents.pole_strip import plan_poles
+from firstcourse.documents.mark_words import line_words
+from firstcourse.documents.poles import StoryPole, plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
@@ -13,7 +14,6 @@ from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import area2
 from firstcourse.plan import Plan, Surface, TiledArea
-from firstcourse.tiling.story_pole import StoryPole
 from firstcourse.tiling.words import cut_text
 from firstcourse.units import TICKS_PER_MM, format_length, one_or_more
 
@@ -104,7 +104,7 @@ def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
             ["Grout joint", format_length(main.joint, tape)],
             ["Tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}; smallest cut {smallest}"],
         ],
-        "lines": [line.words for area in surface.tiled for line in area.lines],
+        "lines": list(line_words(surface, tape)),
         "soft": [f"{why}: {width} wide, {length}" for why, width, length in _soft_rows(plan, surface)],
         "chips": [f"{place}: {number}" for place, number in chips],
     }
@@ -145,12 +145,8 @@ def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
 
 
 def _pole(plan: Plan, pole: StoryPole) -> dict[str, Any]:
-    tape = plan.job.tape
-    rows = []
-    for mark in pole.marks:
-        off = "" if pole.control is None else format_length(mark.at - pole.control, tape)
-        rows.append([mark.name, format_length(mark.at, tape), off])
-    return {"title": pole.title, "foot": pole.foot, "rows": rows}
+    rows = [[mark.name, format_length(mark.at, plan.job.tape)] for mark in pole.marks]
+    return {"title": pole.title, "control": pole.control, "rows": rows}
 
 
 def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:

@@ -66,9 +66,9 @@ class _Sheet(OnPaper):
         for joint in surface.soft_joints:
             points = [self.at(point) for point in joint.line]
             drawing.lines += [Line("soft", a, b) for a, b in pairwise(points)]
-        for area in surface.tiled:
-            for snap in area.lines:
-                drawing.lines.append(Line("snap", self.at(snap.line[0]), self.at(snap.line[1])))
+        snapped = (mark.line for mark in surface.marks if mark.kind in ("first_course", "plumb", "snap"))
+        for one, other in dict.fromkeys(snapped):
+            drawing.lines.append(Line("snap", self.at(one), self.at(other)))
         self._chains()
         self.start_texts()
         self.name_corners()

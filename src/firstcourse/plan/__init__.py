@@ -4,6 +4,7 @@ from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
 from firstcourse.plan.bounds import FieldBound, LayoutBound
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.heights import HeightMark
+from firstcourse.plan.marks import Mark, MarkKind
 from firstcourse.plan.model import (
     Area,
     Board,
@@ -22,7 +23,6 @@ from firstcourse.plan.model import (
     Sheet,
     Side,
     SideKind,
-    SnapLine,
     SoftJoint,
     StartPoint,
     Stock,
@@ -55,6 +55,8 @@ __all__ = [
     "LayerLine",
     "LayoutBound",
     "LevelPoint",
+    "Mark",
+    "MarkKind",
     "Opening",
     "OpeningKind",
     "Part",
@@ -72,7 +74,6 @@ __all__ = [
     "Side",
     "SideKind",
     "SiteStamp",
-    "SnapLine",
     "SoftJoint",
     "StartPoint",
     "Stock",

@@ -16,6 +16,7 @@ from firstcourse.plan.base import Ring as Ring
 from firstcourse.plan.bounds import LayoutBound
 from firstcourse.plan.falls import Fall
 from firstcourse.plan.heights import HeightMark
+from firstcourse.plan.marks import Mark
 from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.structure import StructureSheet
 from firstcourse.units import Tape
@@ -203,17 +204,6 @@ class StartPoint(Frozen):
     words: str = ""
 
 
-class SnapLine(Frozen):
-    """A line to snap before setting, and how to find it.
-
-    Attributes:
-        words: Its distances from sides or corners of the room.
-    """
-
-    line: Segment
-    words: str
-
-
 class TiledArea(Frozen):
     """An area tiled in one pattern.
 
@@ -241,7 +231,6 @@ class TiledArea(Frozen):
     step_a: tuple[float, float]
     step_b: tuple[float, float]
     starts: tuple[StartPoint, ...]
-    lines: tuple[SnapLine, ...] = ()
     role: Literal["field", "band", "border"] = "field"
 
 
@@ -281,6 +270,7 @@ class Surface(Frozen):
         linings: Surfaces that line its niches or cover its kerb, and must be tiled with it.
         not_tiled: What stands before it when it is tiled, such as a bench, with the bench's id; before a wall also
             the finished floors, as far as they lie above the foot of its boards, with the floor's id.
+        marks: What is marked on it before tile is set.
     """
 
     id: str
@@ -312,6 +302,7 @@ class Surface(Frozen):
     part_of: str = ""
     linings: tuple[str, ...] = ()
     not_tiled: tuple[Zone, ...] = ()
+    marks: tuple[Mark, ...] = ()
 
 
 class Piece(Frozen):

@@ -3,7 +3,7 @@
 import hashlib
 from collections import Counter
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from firstcourse.boards import SurfaceLayout
@@ -15,6 +15,7 @@ from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Sur
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
+from firstcourse.planning.marking import marked
 from firstcourse.planning.processes import starts_at_once
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.seams import board, demand
@@ -145,6 +146,7 @@ def plan_job(
     findings += falls.findings
     workings |= falls.workings
     tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
+    tiled = replace(tiled, surfaces=marked(tiled, pieces, stock, job.tape))
     findings += tiled.findings
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)

@@ -88,7 +88,12 @@ def surfaces_to_tile(job: Job) -> Iterator[ToTile]:
 
 
 def depth_before(
-    surface: Surface, room: Room, stock: Sequence[Stock], job: Job, rules: RuleSet
+    surface: Surface,
+    room: Room,
+    stock: Sequence[Stock],
+    job: Job,
+    rules: RuleSet,
+    reaching: frozenset[str] = frozenset(),
 ) -> tuple[int, ...]:
     """What stands before each side of a surface when its tile goes up [ticks].
 
@@ -101,9 +106,10 @@ def depth_before(
         stock: Sheets of the job.
         job: For its tiles.
         rules: For the mortar under the tile.
+        reaching: Walls whose boards begin over the panels, but reach down into this floor.
     """
     walls = {wall.wall: wall for wall in room.walls}
-    return tuple(_depth(surface, side, room, walls, stock, job, rules) for side in surface.sides)
+    return tuple(_depth(surface, side, room, walls, stock, job, rules, reaching) for side in surface.sides)
 
 
 def _depth(
@@ -114,6 +120,7 @@ def _depth(
     stock: Sequence[Stock],
     job: Job,
     rules: RuleSet,
+    reaching: frozenset[str],
 ) -> int:
     if side.kind is SideKind.FREE:
         return 0
@@ -129,7 +136,9 @@ def _depth(
             depth += _tile(wall, job, rules)
         return depth
     wall = walls.get(side.label.removeprefix("wall "))
-    if wall is None or (surface.kind is SurfaceKind.FLOOR and wall.boards.bottom is not None):
+    if wall is None:
+        return 0
+    if surface.kind is SurfaceKind.FLOOR and wall.boards.bottom is not None and wall.wall not in reaching:
         return 0
     if surface.kind is SurfaceKind.CEILING and wall.boards.top is not None:
         return 0

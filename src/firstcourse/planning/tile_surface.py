@@ -11,7 +11,6 @@ from firstcourse.findings import Finding
 from firstcourse.job import ChosenTile, Job, TileBand, TileExposure
 from firstcourse.plan import (
     Segment,
-    SnapLine,
     SoftJoint,
     StartPoint,
     Surface,
@@ -36,7 +35,7 @@ from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
 from firstcourse.tiling.slivers import sliver_findings
-from firstcourse.tiling.snap_lines import snap_lines, snapped_area
+from firstcourse.tiling.snap_lines import Snapped, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, soft_joints
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
@@ -55,11 +54,16 @@ _MOVES_LIKE: dict[TileExposure, Exposure] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidSurface:
-    """A surface's tile before it is known what each cut comes from."""
+    """A surface's tile before it is known what each cut comes from.
+
+    Attributes:
+        snapped: The pattern that its lines are snapped for; None where it follows the lines of another surface.
+    """
 
     surface: Surface
     tiled: tuple[TiledArea, ...]
     tiles: tuple[LaidTile, ...]
+    snapped: Snapped | None
     soft_joints: tuple[SoftJoint, ...]
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
@@ -236,13 +240,9 @@ class SurfaceTiler:
         return LaidSurface(
             surface=surface,
             tiled=tuple(
-                self._area(
-                    laying,
-                    starts if index == 0 else own,
-                    self._lines(laying) if index == lined and self.line is None else (),
-                )
-                for index, (laying, own) in enumerate(layings)
+                self._area(laying, starts if index == 0 else own) for index, (laying, own) in enumerate(layings)
             ),
+            snapped=None if lined is None or self.line is not None else _snapped(layings[lined][0]),
             tiles=tuple(tile for laying, _ in layings for tile in lay(laying.cell, laying.shift, laying.area)),
             soft_joints=soft.joints,
             findings=(*self.findings, *soft.findings),
@@ -338,9 +338,6 @@ class SurfaceTiler:
         self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
         return replace(band, shift=starts[0].shift), starts
 
-    def _lines(self, main: Laying) -> tuple[SnapLine, ...]:
-        return snap_lines(self.surface, main.area, main.cell, main.shift, before=self.before, tape=self.job.tape)
-
     def _bed(self, laying: Laying) -> tuple[ChosenTile, SettingBed]:
         """The longest tile of a pattern, and the one bed that its tiles are set in."""
         longest = max((self.tiles[piece.tile] for piece in laying.cell.pieces), key=lambda t: longest_side((t,)))
@@ -353,7 +350,7 @@ class SurfaceTiler:
             entered=self.item.mortar if laying.role == "field" else None,
         )
 
-    def _area(self, laying: Laying, starts: Sequence[Start], lines: tuple[SnapLine, ...]) -> TiledArea:
+    def _area(self, laying: Laying, starts: Sequence[Start]) -> TiledArea:
         _, bed = self._bed(laying)
         given = laying.role == "field" and self.item.mortar is not None
         return TiledArea(
@@ -377,8 +374,11 @@ class SurfaceTiler:
                 )
                 for start in starts
             ),
-            lines=lines,
         )
+
+
+def _snapped(laying: Laying) -> Snapped:
+    return Snapped(area=laying.area, cell=laying.cell, shift=laying.shift)
 
 
 def _continued(laying: Laying, words: str) -> tuple[Start, ...]:

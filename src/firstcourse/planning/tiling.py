@@ -23,6 +23,7 @@ from firstcourse.planning.tile_linings import Linings, linings_of
 from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
+from firstcourse.tiling.snap_lines import Snapped
 from firstcourse.tiling.start import common_level
 from firstcourse.tiling.upright import upright_findings
 from firstcourse.workings import Working
@@ -30,9 +31,14 @@ from firstcourse.workings import Working
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TiledJob:
-    """All surfaces with their tile, and what the tiling has to say."""
+    """All surfaces with their tile, and what the tiling has to say.
+
+    Attributes:
+        snapped: By surface the pattern that its lines are snapped for.
+    """
 
     surfaces: tuple[Surface, ...]
+    snapped: Mapping[str, Snapped] = field(default_factory=dict)
     stock: tuple[TileStock, ...] = ()
     findings: tuple[Finding, ...] = ()
     workings: dict[str, Working] = field(default_factory=dict)
@@ -77,7 +83,8 @@ def tile_job(
         try:
             line = parts.get(surface.id)
             if line is None:
-                before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job, rules)
+                reaching = _reaching(surface, surfaces)
+                before = depth_before(surface, item.room, stock[SurfaceKind.WALL], job, rules, reaching)
             else:
                 before = line.lining.before
             over = lines_over(item, surface, plans[surface.room], rules, job.tape)
@@ -100,27 +107,29 @@ def tile_job(
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
     cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
     known = {item.id: item for item in chosen}
+    tiled = tuple(
+        with_marks(
+            surface.model_copy(
+                update={
+                    "tiles": cut[surface.id],
+                    "tiled": laid[surface.id].tiled,
+                    "soft_joints": laid[surface.id].soft_joints,
+                    "tile_exposure": asked[surface.id].exposure,
+                    "layers": _lining_layers(job, asked[surface.id], rules)
+                    if surface.id in parts
+                    else surface.layers,
+                }
+            ),
+            known,
+            rules,
+        )
+        if surface.id in laid
+        else surface
+        for surface in surfaces
+    )
     return TiledJob(
-        surfaces=tuple(
-            with_marks(
-                surface.model_copy(
-                    update={
-                        "tiles": cut[surface.id],
-                        "tiled": laid[surface.id].tiled,
-                        "soft_joints": laid[surface.id].soft_joints,
-                        "tile_exposure": asked[surface.id].exposure,
-                        "layers": _lining_layers(job, asked[surface.id], rules)
-                        if surface.id in parts
-                        else surface.layers,
-                    }
-                ),
-                known,
-                rules,
-            )
-            if surface.id in laid
-            else surface
-            for surface in surfaces
-        ),
+        surfaces=tiled,
+        snapped={name: found.snapped for name, found in laid.items() if found.snapped is not None},
         stock=chosen,
         findings=tuple(
             dict.fromkeys(
@@ -156,6 +165,13 @@ def _tilings(surfaces: Sequence[Surface], asked: Mapping[str, ToTile]) -> list[t
         for surface in surfaces
         if surface.id in asked and not surface.part_of
     ]
+
+
+def _reaching(floor: Surface, surfaces: Sequence[Surface]) -> frozenset[str]:
+    """Walls of which a floor takes up the lower part, so that its tile ends at their boards."""
+    return frozenset(
+        "-".join(wall.corners) for wall in surfaces if any(zone.why == floor.id for zone in wall.not_tiled)
+    )
 
 
 def _problem(item: ToTile, error: InputValueError) -> InputProblem:

@@ -1,32 +1,37 @@
-"""Lines to snap before the first tile is set, each with what to measure at both of its ends.
+"""Lines to snap before the first tile is set, each with what to measure to find it.
 
 A floor gets two lines square to each other on joints near its middle; a wall a level and a plumb one. No two walls
-of a room stand parallel, so both ends of every line are measured, each along the edge that it meets there.
+of a room stand parallel, so every line is found by a measurement near each of its ends.
 """
 
 import math
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
 import shapely
 from shapely import LineString, MultiPolygon, Polygon
 
-from firstcourse.plan import SnapLine, Surface, SurfaceKind
+from firstcourse.plan import Mark, MarkKind, Surface, SurfaceKind, Tile
 from firstcourse.tiling.bands import Laying
 from firstcourse.tiling.edges import extent
-from firstcourse.tiling.lay import lay
 from firstcourse.tiling.lines import Lines, joint_lines
-from firstcourse.tiling.model import XY, LaidTile, RepeatCell
-from firstcourse.tiling.snap_ground import SAME_MM, Ground, GroundLine, along_of, in_ticks
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.tiling.mark_ground import SAME_MM, Ground, GroundLine, Measured, along_of, in_ticks
+from firstcourse.tiling.mark_site import Site
+from firstcourse.tiling.model import XY, RepeatCell
+from firstcourse.tiling.tile_rows import Row, rows_of
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ticks_from_mm
 
 # Lines nearer to the middle than this many of their kind are tried for a crossing that lies on the floor.
 _TRIED = 15
 _SQUARE = 1e-6
-# An edge that rises this many times as far as it runs is one to measure from sideways, however it leans.
-_UPRIGHT = 5
 # A crossing this near an edge leaves no room to stand a tile on either side of it [mm].
 _CLEAR_MM = 20.0
+# Tiles are drawn to whole ticks [mm].
+_ROUNDED_MM = 0.01
+# Places along half a line at which something to measure from is looked for.
+_LOOKS = 8
+# A level line this much shorter than another stops at something that the other passes over.
+_ALL_ALONG = 0.98
 # What 3-4-5 is counted in: round on the tape, the longest that fits is used.
 _UNITS = {
     Tape.INCH: tuple(inches * TICKS_PER_INCH for inches in (36, 24, 12, 9, 6, 4, 3, 2, 1)),
@@ -34,41 +39,48 @@ _UNITS = {
 }
 
 
-def snap_lines(
-    surface: Surface,
-    area: Polygon | MultiPolygon,
-    cell: RepeatCell,
-    shift: XY,
-    *,
-    before: Sequence[int],
-    tape: Tape,
-) -> tuple[SnapLine, ...]:
-    """The lines to snap for one pattern.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Snapped:
+    """What the lines of a surface are taken from.
 
-    On walls whose tiles lie level in courses: the lower edge of the first whole course, and an upright edge near
-    the middle. Elsewhere two lines square to each other along the own axes of the pattern: in the middle of joints
-    where it has any that way, else through the lowest points of tiles.
-
-    Args:
-        surface: Its outline, sides and openings.
+    Attributes:
         area: Where the pattern goes [mm].
         cell: The repeat.
         shift: Where its origin lies [mm].
-        before: Along each side, thickness of what stands before it when the line is snapped [ticks].
+    """
+
+    area: Polygon | MultiPolygon
+    cell: RepeatCell
+    shift: XY
+
+
+def snap_lines(surface: Surface, snapped: Snapped, site: Site, tape: Tape) -> tuple[Mark, ...]:
+    """The lines to snap on one surface.
+
+    On walls whose tiles lie level in courses: the lower edge of the lowest whole course that runs all along, and
+    an upright edge of a tile near the middle. Elsewhere two lines square to each other along the own axes of the
+    pattern: in the middle of joints where it has any that way, else through the points of tiles; and how to check
+    that they are square.
+
+    Args:
+        surface: With its tiles.
+        snapped: The pattern they are of.
+        site: What can be measured from.
         tape: Tape of the job.
 
     Returns:
-        Two lines; none where the area is too small for a crossing.
+        None where the area is too small for a crossing, or nothing there can be measured from.
     """
-    ground = Ground(surface, before, tape)
+    ground = Ground(surface, site)
     level = all(
         abs(a[0] - b[0]) < SAME_MM or abs(a[1] - b[1]) < SAME_MM
-        for piece in cell.pieces
+        for piece in snapped.cell.pieces
         for a, b in zip(piece.ring, (*piece.ring[1:], piece.ring[0]), strict=True)
     )
-    if surface.kind is SurfaceKind.WALL and level and any(lines.straight for lines in joint_lines(cell, shift)):
-        return _on_wall(ground, area, cell, shift)
-    return _on_floor(ground, area, cell, shift)
+    straight = any(lines.straight for lines in joint_lines(snapped.cell, snapped.shift))
+    if surface.kind is SurfaceKind.WALL and level and straight:
+        return tuple(_on_wall(ground, surface))
+    return tuple(_on_floor(ground, surface, snapped, tape))
 
 
 def snapped_area(layings: Sequence[Laying]) -> int | None:
@@ -88,18 +100,35 @@ def snapped_area(layings: Sequence[Laying]) -> int | None:
     return max(fields, key=lambda index: round(layings[index].area.area, 3), default=None)
 
 
-def _on_floor(ground: Ground, area: Polygon | MultiPolygon, cell: RepeatCell, shift: XY) -> tuple[SnapLine, ...]:
-    first, second = _axes(cell, shift)
-    found = _crossing(ground, area, first, second)
+def _on_floor(ground: Ground, surface: Surface, snapped: Snapped, tape: Tape) -> Iterator[Mark]:
+    first, second = _axes(snapped.cell, snapped.shift)
+    found = _crossing(ground, surface, snapped, first, second)
     if found is None:
-        return ()
+        return
     crossing, one, other = found
-    words = [
-        f"{_way(line.normal)}: mark {ground.mark(line.a, line.normal)}, and {ground.mark(line.b, line.normal)}"
-        for line in (one, other)
-    ]
-    words[1] += f". {_where(ground, crossing, one)}. {_square_check(ground, crossing, one, other)}"
-    return SnapLine(line=one.ticks, words=f"{words[0]}."), SnapLine(line=other.ticks, words=f"{words[1]}.")
+    for line in (one, other):
+        yield from _marks("snap", line.line.ticks, line.measured, line.to)
+    yield from _square_check(surface, crossing, (one, other), tape)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """A line with the tile that shows where it lies, and its measurements."""
+
+    line: GroundLine
+    to: str
+    measured: tuple[Measured, ...]
+
+
+def _marks(
+    kind: MarkKind, line: tuple[tuple[int, int], tuple[int, int]], measured: Sequence[Measured], to: str
+) -> Iterator[Mark]:
+    for one in measured:
+        start, end = in_ticks(one.start), in_ticks(one.end)
+        yield Mark(
+            kind=kind, line=line, from_=one.ref, distance=round(math.dist(start, end)), to=to, at=one.at,
+            measure=(start, end),
+        )  # fmt: skip
 
 
 def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
@@ -160,9 +189,10 @@ def _box(ring: Sequence[XY], normal: XY) -> tuple[XY, ...]:
 
 
 def _crossing(
-    ground: Ground, area: Polygon | MultiPolygon, first: Sequence[Lines], second: Sequence[Lines]
-) -> tuple[XY, GroundLine, GroundLine] | None:
+    ground: Ground, surface: Surface, snapped: Snapped, first: Sequence[Lines], second: Sequence[Lines]
+) -> tuple[XY, _Line, _Line] | None:
     """The crossing of joints nearest to the middle of the largest part of the area, and the lines through it."""
+    area = snapped.area
     parts = [part for part in shapely.get_parts(area) if isinstance(part, Polygon)]
     part = max(parts, key=lambda one: round(one.area, 3))
     inner = part.buffer(-_CLEAR_MM)
@@ -177,14 +207,46 @@ def _crossing(
             )
             options.append((round(math.dist(point, middle), 3), point, one, at, other, beside))
     options.sort(key=lambda option: option[:2])
+    half, shown = snapped.cell.joint / 2, _rings(surface.tiles)
+    known: dict[tuple[XY, float], _Line | None] = {}
     for _, point, one, at, other, beside in options:
         if not inner.contains(shapely.Point(point)):
             continue
-        lines = [ground.across(family.line(place, area.buffer(1000)), point)
-                 for family, place in ((one, at), (other, beside))]  # fmt: skip
+        lines = []
+        for family, place in ((one, at), (other, beside)):
+            crossed = ground.across(family.line(place, area.buffer(1000)), point)
+            key = (family.normal, place)
+            if key not in known or known[key] is None or crossed != known[key].line:  # type: ignore[union-attr]
+                known[key] = None if crossed is None else _shown_by(ground, crossed, shown, half)
+            lines.append(known[key])
         if lines[0] is not None and lines[1] is not None:
             return point, lines[0], lines[1]
     return None
+
+
+def _rings(tiles: Sequence[Tile]) -> list[tuple[str, list[XY]]]:
+    return [
+        (tile.id, [(u / TICKS_PER_MM, v / TICKS_PER_MM) for u, v in tile.laid or tile.outline]) for tile in tiles
+    ]
+
+
+def _shown_by(
+    ground: Ground, line: GroundLine, tiles: Sequence[tuple[str, list[XY]]], half: float
+) -> _Line | None:
+    """A line with the tile nearest to its middle that is drawn along it; None where none is, or none finds it."""
+    at, way = along_of(line.a, line.normal), (line.normal[1], -line.normal[0])
+    middle = (along_of(line.a, way) + along_of(line.b, way)) / 2
+    found: list[tuple[bool, float, str]] = []
+    for name, ring in tiles:
+        offsets = [along_of(point, line.normal) - at for point in ring]
+        low, high = min(offsets), max(offsets)
+        beside = min(abs(low - half), abs(high + half)) < _ROUNDED_MM
+        if beside or min(abs(low), abs(high)) < _ROUNDED_MM:
+            along = [along_of(point, way) for point in ring]
+            far = abs((min(along) + max(along)) / 2 - middle)
+            found.append((not beside, round(far, 3), f"{name}/{'joint' if beside else 'point'}"))
+    measured = ground.found_by(line) if found else ()
+    return _Line(line=line, to=min(found)[2], measured=measured) if measured else None
 
 
 def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
@@ -196,115 +258,128 @@ def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
     return found[: 2 * _TRIED]
 
 
-def _on_wall(ground: Ground, area: Polygon | MultiPolygon, cell: RepeatCell, shift: XY) -> tuple[SnapLine, ...]:
-    laid = lay(cell, shift, area)
-    if not laid:
-        return ()
-    lowest = _first_course(laid)
-    low = min(y for _, y in lowest[0].laid)
+def _on_wall(ground: Ground, surface: Surface) -> Iterator[Mark]:
+    row = _first_course(ground, surface)
+    if row is None:
+        return
+    level = _level(ground, row)
+    if level is None:
+        return
+    yield from _marks("first_course", level.ticks, _risen(ground, level), f"{surface.id}/row/{row.number}")
     left, lower, right, upper = ground.shape.bounds
     middle = (left + right) / 2
-    edge = min(
-        (x for tile in lowest for x in (min(p[0] for p in tile.laid), max(p[0] for p in tile.laid))),
-        key=lambda x: (round(abs(x - middle), 3), x),
-    )
-    level = ground.shape.intersection(LineString([(left - 1, low), (right + 1, low)]))
-    plumb = ground.shape.intersection(LineString([(edge, lower - 1), (edge, upper + 1)]))
-    if level.is_empty or plumb.is_empty:
-        return ()
-    (x0, _, x1, _), (_, y0, _, y1) = level.bounds, plumb.bounds
-    ends = [f"at {ground.edge((x, low)).label.removeprefix('corner ')} {_above(ground, x, low)}" for x in (x0, x1)]
-    return (
-        SnapLine(
-            line=(in_ticks((x0, low)), in_ticks((x1, low))),
-            words=f"level, lower edge of the first whole course: {ends[0]}, {ends[1]}. Trust the level: "
-            "if the marks do not agree with it, start from the higher foot.",
-        ),
-        SnapLine(
-            line=(in_ticks((edge, y0)), in_ticks((edge, y1))),
-            words=f"plumb, edge of a tile near the middle: {_beside(ground, edge, y0)} at the foot, "
-            f"{_beside(ground, edge, y1)} at the top.",
-        ),
-    )
+    edges = [
+        (ticks / TICKS_PER_MM, f"{tile.id}/{side}")
+        for tile in row.tiles
+        for ticks, side in zip(_ends(tile), ("left", "right"), strict=True)
+    ]
+    for u, to in sorted(edges, key=lambda edge: (round(abs(edge[0] - middle), 3), edge)):
+        line = ground.across(LineString([(u, lower - 1), (u, upper + 1)]), (u, level.a[1]))
+        measured = () if line is None else _beside(ground, line)
+        if line is not None and measured:
+            yield from _marks("plumb", line.ticks, measured, to)
+            return
 
 
-def _first_course(tiles: Sequence[LaidTile]) -> list[LaidTile]:
-    """The lowest course of which no tile is cut in its height.
+def _ends(tile: Tile) -> tuple[int, int]:
+    across = [u for u, _ in tile.laid or tile.outline]
+    return min(across), max(across)
 
-    Where niches, benches or windows cut into every course it is the lowest with one such tile, and the lowest at
-    all where no tile is whole in its height.
+
+def _level(ground: Ground, row: Row) -> GroundLine | None:
+    """The lower edge of a course, as far along the wall as it can be drawn in one."""
+    v = row.laid / TICKS_PER_MM
+    left, _, right, _ = ground.shape.bounds
+    crossed = ground.shape.intersection(LineString([(left - 1, v), (right + 1, v)]))
+    parts = [part for part in shapely.get_parts(crossed) if part.length > SAME_MM]
+    if not parts:
+        return None
+    longest = max(parts, key=lambda part: round(part.length, 3))
+    u0, _, u1, _ = longest.bounds
+    return GroundLine(a=(u0, v), b=(u1, v), normal=(0.0, 1.0))
+
+
+def _first_course(ground: Ground, surface: Surface) -> Row | None:
+    """The lowest course that runs as far along the wall as any, and of which no tile is cut in its height.
+
+    A course below the rim of a tub stops at the tub. Where niches, benches or windows cut into every course it is
+    the lowest with one such tile, and the lowest at all where no tile is whole in its height.
     """
-    rows: dict[float, list[LaidTile]] = {}
-    for tile in tiles:
-        rows.setdefault(round(min(y for _, y in tile.laid), 2), []).append(tile)
-    in_order = [row for _, row in sorted(rows.items())]
+    rows = [row for row in rows_of(surface.tiles, 1) if _level(ground, row) is not None]
+    spans = {row.number: _span(_level(ground, row)) for row in rows}
+    most = max(spans.values(), default=0.0)
+    along = [row for row in rows if spans[row.number] >= _ALL_ALONG * most]
     for whole in (all, any):
-        for row in in_order:
-            if whole(
-                abs(tile.shape.bounds[1] - min(y for _, y in tile.laid)) < SAME_MM
-                and abs(tile.shape.bounds[3] - max(y for _, y in tile.laid)) < SAME_MM
-                for tile in row
-            ):
+        for row in along:
+            if whole(_whole_in_height(tile) for tile in row.tiles):
                 return row
-    return in_order[0]
+    return along[0] if along else None
 
 
-def _above(ground: Ground, x: float, height: float) -> str:
-    # A hair inside, since the wall's end itself may lean.
-    left, lower, right, upper = ground.shape.bounds
-    inside = min(max(x, left + SAME_MM), right - SAME_MM)
-    column = ground.shape.intersection(LineString([(inside, lower - 1), (inside, upper + 1)]))
-    foot = (inside, column.bounds[1])
-    return f"{ground.length(height - foot[1])} above {ground.face(ground.edge(foot).label)}"
+def _span(line: GroundLine | None) -> float:
+    return 0.0 if line is None else math.dist(line.a, line.b)
 
 
-def _beside(ground: Ground, at: float, height: float) -> str:
-    """From the left end of the wall; under a sloping ceiling from the end that still stands at that height."""
-    left, lower, right, upper = ground.shape.bounds
-    inside = min(max(height, lower + SAME_MM), upper - SAME_MM)
-    row = ground.shape.intersection(LineString([(left - 1, inside), (right + 1, inside)]))
-    ends = [(x, ground.edge((x, inside))) for x in (row.bounds[0], row.bounds[2])]
-    upright = [(x, edge) for x, edge in ends if abs(edge.a[1] - edge.b[1]) > _UPRIGHT * abs(edge.a[0] - edge.b[0])]
-    if not upright:
-        return "plumb from the other end"
-    x, edge = upright[0]
-    return f"{ground.length(abs(at - x))} from {ground.face(edge.label)}"
+def _whole_in_height(tile: Tile) -> bool:
+    laid, left = ([v for _, v in ring] for ring in (tile.laid or tile.outline, tile.outline))
+    same = SAME_MM * TICKS_PER_MM
+    return abs(min(laid) - min(left)) < same and abs(max(laid) - max(left)) < same
 
 
-def _where(ground: Ground, crossing: XY, line: GroundLine) -> str:
-    label = ground.face(ground.edge(line.a).label)
-    return f"It crosses the first line {ground.length(math.dist(crossing, line.a))} from {label}"
+def _risen(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+    """Near both ends of a level line from below, else from above."""
+    return _twice(line, (lambda at: ground.rise(at, down=False), lambda at: ground.rise(at, down=True)))
 
 
-def _square_check(ground: Ground, crossing: XY, one: GroundLine, other: GroundLine) -> str:
+def _beside(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+    """Near both ends of a plumb line from the left, else from the right."""
+    return _twice(line, (lambda at: ground.beside(at, back=False), lambda at: ground.beside(at, back=True)))
+
+
+def _twice(line: GroundLine, ways: Sequence[Callable[[XY], Measured | None]]) -> tuple[Measured, ...]:
+    """A measurement near each end of a line, or farther in where nothing can be touched; the first way first."""
+    found = []
+    for end, far in ((line.a, line.b), (line.b, line.a)):
+        # A hair inside, since the edge there may lean.
+        hair = 10 * SAME_MM / math.dist(end, far)
+        shares = [max(step / (2 * _LOOKS), hair) for step in range(_LOOKS)]
+        spots = [(end[0] + (far[0] - end[0]) * share, end[1] + (far[1] - end[1]) * share) for share in shares]
+        near = _LOOKS // 2
+        looked = (way(spot) for part in (spots[:near], spots[near:]) for way in ways for spot in part)
+        first = next((measured for measured in looked if measured is not None), None)
+        if first is not None:
+            found.append(first)
+    return tuple(dict.fromkeys(found))
+
+
+def _square_check(surface: Surface, crossing: XY, lines: tuple[_Line, _Line], tape: Tape) -> Iterator[Mark]:
     """3, 4 and 5 of the longest round length that fits on the two lines."""
     arms = [
-        max(((math.dist(crossing, end), end) for end in (line.a, line.b)), key=lambda arm: round(arm[0], 3))
-        for line in (one, other)
+        max(
+            ((math.dist(crossing, end), end) for end in (one.line.a, one.line.b)),
+            key=lambda arm: round(arm[0], 3),
+        )
+        for one in lines
     ]
     lengths = [ticks_from_mm(arm[0]) for arm in arms]
     legs = (3, 4) if lengths[0] <= lengths[1] else (4, 3)
     unit = next(
-        (
-            unit
-            for unit in _UNITS[ground.tape]
-            if all(n * unit <= far for n, far in zip(legs, lengths, strict=True))
-        ),
+        (unit for unit in _UNITS[tape] if all(n * unit <= far for n, far in zip(legs, lengths, strict=True))),
         0,
     )
     if not unit:
-        return "Check that they are square with a framing square"
-    marks = []
-    for leg, name, (_, end) in zip(legs, ("first", "second"), arms, strict=True):
-        label = ground.face(ground.edge(end).label)
-        marks.append(f"{format_length(leg * unit, ground.tape)} along the {name} towards {label}")
-    return (
-        f"Square check (3-4-5): from the crossing {marks[0]} and {marks[1]}; "
-        f"the two marks lie {format_length(5 * unit, ground.tape)} apart"
-    )
-
-
-def _way(normal: XY) -> str:
-    if abs(normal[1]) < _SQUARE:
-        return "up the drawing"
-    return "across the drawing" if abs(normal[0]) < _SQUARE else "slanting"
+        return
+    names = (f"{surface.id}/line/first", f"{surface.id}/line/second")
+    ends = []
+    for leg, name, one, (far, end) in zip(legs, names, lines, arms, strict=True):
+        share = leg * unit / TICKS_PER_MM / far
+        spot = (crossing[0] + (end[0] - crossing[0]) * share, crossing[1] + (end[1] - crossing[1]) * share)
+        ends.append(spot)
+        yield Mark(
+            kind="square", line=one.line.ticks, from_=f"{surface.id}/line/crossing", distance=leg * unit, to=name,
+            measure=(in_ticks(crossing), in_ticks(spot)),
+        )  # fmt: skip
+    yield Mark(
+        kind="square", line=(in_ticks(ends[0]), in_ticks(ends[1])), from_=names[0], distance=5 * unit, to=names[1],
+        measure=(in_ticks(ends[0]), in_ticks(ends[1])),
+    )  # fmt: skip

@@ -1,259 +1,196 @@
-"""Story poles: courses, openings and ends as marks on a batten, one for each wall and run.
+"""Story poles: courses, openings and ends as marks on a stick, one for each wall and run.
 
-A pole stands on one end of the line that was snapped for its run; every mark has its distance from that end and
-from the other line, which is the control: a foot may be out of level, a level line is not. Walls whose courses lie
-alike share one pole.
+The stick is held to the line that crosses its run, a level line up a wall, since a floor may be out of level where
+a level line is not; every mark has its distance from the stick's own end, which is its lowest mark. Surfaces whose
+whole courses lie alike share one stick.
 """
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
 
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import sides
-from firstcourse.plan import Segment, SideKind, Surface, SurfaceKind, Tile
-from firstcourse.units import TICKS_PER_MM
-
-Kind = Literal["end", "tile", "opening", "control"]
-_SAME = TICKS_PER_MM // 20
-"""Edges closer together than this are one mark: no pencil parts them [ticks]."""
-_ORDER: tuple[Kind, ...] = ("control", "tile", "opening", "end")
-"""Order of marks at one place, but for the foot, which comes first."""
+from firstcourse.plan import Mark, Segment, Surface, SurfaceKind, Tile, TileStock
+from firstcourse.tiling.tile_rows import SAME, rows_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PoleMark:
-    """One mark.
-
-    Attributes:
-        at: Distance from the pole's foot [ticks].
-        name: What is marked.
-        kind: What sort of mark it is.
-    """
+class _Place:
+    """A place to mark along a run: where on the surface [ticks], what it is, and of tile whether it is cut."""
 
     at: int
-    name: str
-    kind: Kind
+    to: str
+    tile: bool = False
+    cut: bool = False
+    stock: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StoryPole:
-    """The marks of one run.
+class _Run:
+    """All places of one surface along one axis, and where the line lies that the stick is held to [ticks]."""
 
-    Attributes:
-        surfaces: Ids of the surfaces it serves; several where their courses lie alike.
-        places: What they are called, in the same order.
-        way: Which way the pole lies.
-        along: Axis of the surface it lies along.
-        foot: What its foot stands on.
-        control: Distance of the control line from its foot [ticks]; None where no line is square to the run.
-        marks: From the foot up.
-    """
-
-    surfaces: tuple[str, ...]
-    places: tuple[str, ...]
-    way: str
-    along: Literal["u", "v"]
-    foot: str
-    control: int | None
-    marks: tuple[PoleMark, ...]
+    surface: Surface
+    axis: int
+    control: int
+    places: tuple[_Place, ...]
 
     @property
-    def title(self) -> str:
-        """The surfaces it serves, and which way it lies."""
-        return f"{_listed(self.places)}, {self.way}"
-
-    @property
-    def length(self) -> int:
-        """From its foot to its last mark [ticks]."""
-        return max((mark.at for mark in self.marks), default=0)
+    def alike(self) -> tuple[object, ...]:
+        """What surfaces must share to share a stick: all whole courses, from the line; cuts may differ."""
+        whole = tuple((p.at - self.control, p.stock) for p in self.places if p.tile and not p.cut)
+        return self.surface.kind is SurfaceKind.WALL, self.axis, has_courses(self.surface), whole
 
 
-def story_poles(surface: Surface) -> tuple[StoryPole, ...]:
-    """The poles of a tiled surface: up and along a wall, along both lines of a floor.
+def pole_marks(surfaces: Sequence[Surface], stock: Mapping[str, TileStock]) -> dict[str, tuple[Mark, ...]]:
+    """The marks of the poles of all surfaces: sticks up walls are counted first, then along them, then others.
 
     Args:
-        surface: With its tiles, its lines to snap and its openings.
+        surfaces: With their tiles and with their lines among their marks.
+        stock: Tiles by id, for those that come on sheets.
 
     Returns:
         None for a surface without tile or without lines to snap, as within a niche, and where the pattern runs
         askew: there the lines are enough.
     """
-    lines = [line.line for area in surface.tiled for line in area.lines]
+    found: dict[tuple[object, ...], list[_Run]] = {}
+    runs = [run for surface in surfaces for run in _runs(surface, stock)]
+    for run in sorted(runs, key=lambda run: (run.surface.kind is not SurfaceKind.WALL, run.axis == 0)):
+        found.setdefault(run.alike, []).append(run)
+    marks: dict[str, tuple[Mark, ...]] = {}
+    for number, alike in enumerate(found.values(), start=1):
+        lowest = min(place.at - run.control for run in alike for place in run.places)
+        for run in alike:
+            mine = tuple(_marks(run, f"pole/{number}", run.control + lowest))
+            marks[run.surface.id] = (*marks.get(run.surface.id, ()), *mine)
+    return marks
+
+
+def _marks(run: _Run, pole: str, end: int) -> Iterator[Mark]:
+    left, lower, right, upper = bounds(run.surface.outline)
+    for place in run.places:
+        across: Segment = (
+            ((left, place.at), (right, place.at)) if run.axis else ((place.at, lower), (place.at, upper))
+        )
+        yield Mark(
+            kind="pole",
+            line=across,
+            from_=pole,
+            distance=place.at - end,
+            to=place.to,
+            cut=place.cut,
+            stock=place.stock,
+        )
+
+
+def _runs(surface: Surface, stock: Mapping[str, TileStock]) -> Iterator[_Run]:
+    lines = [mark.line for mark in surface.marks if mark.kind in ("first_course", "plumb", "snap")]
     upright = next((line for line in lines if line[0][0] == line[1][0]), None)
     level = next((line for line in lines if line[0][1] == line[1][1]), None)
-    if not lines or not all(_has_level_side(tile) for tile in surface.tiles):
-        return ()
-    if not surface.tiles or ((upright is None or level is None) and not _has_courses(surface)):
-        return ()
-    ways = ((1, upright, level), (0, level, upright))
-    return tuple(_pole(surface, axis, run, control) for axis, run, control in ways)
-
-
-def shared(poles: Iterable[StoryPole]) -> tuple[StoryPole, ...]:
-    """Poles of which no two have the same courses: surfaces whose tiles lie alike are served by one.
-
-    Marks that only one of its surfaces has, such as of an opening, bear its name. The control line, the foot and
-    every edge of a tile are the same for all surfaces of a pole.
-
-    Args:
-        poles: In order; a shared pole stands where the first of its poles stood.
-    """
-    found: dict[tuple[object, ...], list[StoryPole]] = {}
-    for pole in poles:
-        tiles = tuple((mark.at, mark.name) for mark in pole.marks if mark.kind == "tile")
-        found.setdefault((pole.along, pole.way, pole.foot, pole.control, tiles), []).append(pole)
-    return tuple(_joined(alike) for alike in found.values())
-
-
-def _joined(poles: Sequence[StoryPole]) -> StoryPole:
-    first = poles[0]
-    marks: dict[PoleMark, list[str]] = {}
-    for pole in poles:
-        for mark in pole.marks:
-            marks.setdefault(mark, []).append(pole.places[0])
-    named = [
-        mark if len(places) == len(poles) else replace(mark, name=f"{_short(_listed(places))}: {mark.name}")
-        for mark, places in marks.items()
-    ]
-    foot = first.marks[0]
-    return replace(
-        first,
-        surfaces=tuple(pole.surfaces[0] for pole in poles),
-        places=tuple(pole.places[0] for pole in poles),
-        marks=_in_order(named, foot),
-    )
-
-
-def _listed(places: Sequence[str]) -> str:
-    """Several walls of one room as one phrase."""
-    room, wall, _ = places[0].partition("wall ")
-    if len(places) > 1 and wall and all(place.startswith(room + wall) for place in places):
-        names = [place.removeprefix(room + wall) for place in places]
-        return f"{room}walls {', '.join(names[:-1])} and {names[-1]}"
-    return " and ".join(places)
-
-
-def _short(place: str) -> str:
-    """A place without its room."""
-    return place.rpartition(": ")[2]
-
-
-def _in_order(marks: Iterable[PoleMark], foot: PoleMark) -> tuple[PoleMark, ...]:
-    return tuple(sorted(marks, key=lambda mark: (mark.at, mark != foot, _ORDER.index(mark.kind))))
+    if upright is None or level is None or not all(_has_level_side(tile) for tile in surface.tiles):
+        return
+    names = ("level", "plumb") if surface.kind is SurfaceKind.WALL else ("second", "first")
+    for axis, run, control in ((1, upright, level), (0, level, upright)):
+        near, far = run[0][axis], run[1][axis]
+        tiles = list(_tiles(surface, axis, run, stock))
+        drawn = (*tiles, *_openings(surface, axis))
+        # Courses that the plumb line does not pass, such as those beside a tub's leg, are on its stick too.
+        along = [place.at for place in tiles] if axis == 1 and has_courses(surface) else []
+        low, high = min((near, *along)), max((far, *along))
+        places = [
+            _Place(at=near, to=f"{surface.id}/line/{names[axis]}/start"),
+            *(place for place in drawn if low <= place.at <= high),
+            _Place(at=control[0][axis], to=f"{surface.id}/line/{names[1 - axis]}"),
+            _Place(at=far, to=f"{surface.id}/line/{names[axis]}/end"),
+        ]
+        order = sorted(range(len(places)), key=lambda index: (places[index].at, index))
+        yield _Run(
+            surface=surface,
+            axis=axis,
+            control=control[0][axis],
+            places=tuple(places[index] for index in order),
+        )
 
 
 def _has_level_side(tile: Tile) -> bool:
     """Whether a side lies level or upright, so that a mark can stand for it."""
-    return any(min(abs(b[0] - a[0]), abs(b[1] - a[1])) <= _SAME for a, b in sides(tile.laid or tile.outline))
+    return any(min(abs(b[0] - a[0]), abs(b[1] - a[1])) <= SAME for a, b in sides(tile.laid or tile.outline))
 
 
-def _has_courses(surface: Surface) -> bool:
+def has_courses(surface: Surface) -> bool:
     """Whether every course of a wall begins where the one below it ends."""
     if surface.kind is not SurfaceKind.WALL:
         return False
     boxes = sorted((box[1], box[3]) for box in (bounds(tile.laid or tile.outline) for tile in surface.tiles))
-    return all(upper[0] <= lower[0] + _SAME or upper[0] >= lower[1] - _SAME for lower, upper in pairwise(boxes))
+    return all(upper[0] <= lower[0] + SAME or upper[0] >= lower[1] - SAME for lower, upper in pairwise(boxes))
 
 
-def _pole(surface: Surface, axis: int, run: Segment | None, control: Segment | None) -> StoryPole:
-    box = bounds(surface.outline)
-    foot, end = (run[0][axis], run[1][axis]) if run is not None else (box[axis], box[axis + 2])
-    foot_mark = PoleMark(at=0, name=_foot(surface, axis), kind="end")
-    marks = [foot_mark]
-    marks += [
-        PoleMark(at=at - foot, name=name, kind=kind)
-        for at, name, kind in (*_tiles(surface, axis, run), *_openings(surface, axis))
-        if foot <= at <= end
-    ]
-    if control is not None:
-        name = ("level line", "plumb line") if surface.kind is SurfaceKind.WALL else ("second line", "first line")
-        marks.append(PoleMark(at=control[0][axis] - foot, name=name[1 - axis], kind="control"))
-    marks.append(PoleMark(at=end - foot, name=_end(surface, axis), kind="end"))
-    if surface.kind is SurfaceKind.WALL:
-        way = "up" if axis else "along"
-    else:
-        way = "along the first line" if axis else "along the second line"
-    return StoryPole(
-        surfaces=(surface.id,),
-        places=(surface.title or surface.id,),
-        way=way,
-        along="v" if axis else "u",
-        foot=foot_mark.name,
-        control=None if control is None else control[0][axis] - foot,
-        marks=_in_order(marks, foot_mark),
-    )
-
-
-def _tiles(surface: Surface, axis: int, run: Segment | None) -> list[tuple[int, str, Kind]]:
-    """Lower or left edges of the tiles along a run, and the far edge of the last."""
-    rows: dict[int, list[Tile]] = {}
-    for tile in sorted(_along(surface, axis, run), key=lambda tile: bounds(tile.laid or tile.outline)[axis]):
-        low = bounds(tile.laid or tile.outline)[axis]
-        near = next((place for place in reversed(rows) if low - place <= _SAME), low)
-        rows.setdefault(near, []).append(tile)
+def _tiles(surface: Surface, axis: int, run: Segment, stock: Mapping[str, TileStock]) -> Iterator[_Place]:
+    """Lower or left edges of the tiles along a run, or of sheets of mosaic, and the far edge of the last."""
+    rows = rows_of(_along(surface, axis, run), axis)
     if not rows:
-        return []
-    kinds = {tile.stock for tile in surface.tiles}
-    step = "course" if axis == 1 and _has_courses(surface) else "tile"
-    found: list[tuple[int, str, Kind]] = []
-    for tiles in rows.values():
-        at = min(bounds(tile.outline)[axis] for tile in tiles)
-        if found and abs(at - found[-1][0]) <= _SAME:
+        return
+    several = len({tile.stock for tile in surface.tiles}) > 1
+    near, far = ("low", "high") if axis else ("left", "right")
+    last = max((tile for row in rows for tile in row.tiles), key=lambda tile: bounds(tile.outline)[axis + 2])
+    before: int | None = None
+    for row in rows:
+        if before is not None and abs(row.at - before) <= SAME:
             continue
-        words = [f"{step} {len(found) + 1}"]
-        if len(kinds) > 1:
-            words.append(" and ".join(sorted({tile.stock for tile in tiles})))
-        if all(_is_cut(tile, axis) for tile in tiles):
-            words.append("cut")
-        found.append((at, ", ".join(words), "tile"))
-    last = max(bounds(tile.outline)[axis + 2] for tiles in rows.values() for tile in tiles)
-    return [*found, (last, f"end of {step} {len(found)}", "tile")]
+        before = row.at
+        if row.number > 1 and not _begins_sheet(surface, axis, row.laid, stock):
+            continue
+        first = next(tile for tile in row.tiles if bounds(tile.outline)[axis] == row.at)
+        yield _Place(
+            at=row.at,
+            to=f"{first.id}/{near}",
+            tile=True,
+            cut=row.is_cut(axis),
+            stock=" and ".join(sorted({tile.stock for tile in row.tiles})) if several else "",
+        )
+    yield _Place(at=bounds(last.outline)[axis + 2], to=f"{last.id}/{far}", tile=True, cut=not last.whole)
 
 
-def _along(surface: Surface, axis: int, run: Segment | None) -> Sequence[Tile]:
+def _begins_sheet(surface: Surface, axis: int, laid: int, stock: Mapping[str, TileStock]) -> bool:
+    """Whether a mounted sheet begins at a row of chips, counted from the start; other tile is set one by one."""
+    sheet = on_sheets(surface, stock)
+    if sheet is None:
+        return True
+    area = surface.tiled[0]
+    return bool(round((laid - area.starts[0].origin[axis]) / (sheet[0][axis] + area.joint)) % sheet[1][axis] == 0)
+
+
+def on_sheets(surface: Surface, stock: Mapping[str, TileStock]) -> tuple[tuple[int, int], tuple[int, int]] | None:
+    """Size of a chip [ticks] and chips of a sheet each way, where a surface is laid sheet by sheet."""
+    if len(surface.tiled) != 1 or len(surface.tiled[0].tiles) != 1:
+        return None
+    area = surface.tiled[0]
+    tile = stock.get(area.tiles[0])
+    if tile is None or tile.sheet is None or area.pattern != "stacked" or area.angle:
+        return None
+    return tile.size, tile.sheet
+
+
+def _along(surface: Surface, axis: int, run: Segment) -> Sequence[Tile]:
     """Tiles that a run passes; up a wall with courses all of them, since they run on beside a niche."""
-    if run is None or (axis == 1 and _has_courses(surface)):
+    if axis == 1 and has_courses(surface):
         return surface.tiles
     at, joint = run[0][1 - axis], surface.tiled[0].joint
     found = []
     for tile in surface.tiles:
         box = bounds(tile.laid or tile.outline)
-        if box[1 - axis] - joint <= at < box[3 - axis] - _SAME:
+        if box[1 - axis] - joint <= at < box[3 - axis] - SAME:
             found.append(tile)
     return found
 
 
-def _is_cut(tile: Tile, axis: int) -> bool:
-    if tile.whole:
-        return False
-    laid, left = bounds(tile.laid or tile.outline), bounds(tile.outline)
-    return left[axis] > laid[axis] + _SAME or left[axis + 2] < laid[axis + 2] - _SAME
-
-
-def _openings(surface: Surface, axis: int) -> list[tuple[int, str, Kind]]:
-    ends = ("lower edge", "upper edge") if axis else ("left edge", "right edge")
-    found: list[tuple[int, str, Kind]] = []
+def _openings(surface: Surface, axis: int) -> Iterator[_Place]:
+    ends = ("low", "high") if axis else ("left", "right")
     for opening in surface.openings:
+        base = f"{surface.id}/opening/{opening.id}"
         if opening.outline is not None:
             box = bounds(opening.outline)
-            found += [(box[axis], f"{opening.id}, {ends[0]}", "opening")]
-            found += [(box[axis + 2], f"{opening.id}, {ends[1]}", "opening")]
+            yield _Place(at=box[axis], to=f"{base}/{ends[0]}")
+            yield _Place(at=box[axis + 2], to=f"{base}/{ends[1]}")
         elif opening.centre is not None:
-            found.append((opening.centre[axis], f"{opening.id}, centre", "opening"))
-    return found
-
-
-def _foot(surface: Surface, axis: int) -> str:
-    if surface.kind is not SurfaceKind.WALL:
-        return "first line, lower end" if axis else "second line, left end"
-    if axis:
-        return next((side.label for side in surface.sides if side.kind is SideKind.FOOT and side.label), "foot")
-    return "left end"
-
-
-def _end(surface: Surface, axis: int) -> str:
-    if surface.kind is not SurfaceKind.WALL:
-        return "first line, upper end" if axis else "second line, right end"
-    return "top of the boards" if axis else "right end"
+            yield _Place(at=opening.centre[axis], to=f"{base}/centre")

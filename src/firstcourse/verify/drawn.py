@@ -1,12 +1,10 @@
-"""What drawings and papers tell beside boards and tile: names, flatness readings, lines to snap, edges shown."""
+"""What drawings and papers tell beside boards and tile: names, flatness readings, edges shown."""
 
-import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from firstcourse.geometry.polygon import Point
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.printed import prints, ticks_per_running
@@ -14,21 +12,15 @@ from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.tile_needs import shown_edges
 from firstcourse.verify.verdict import Objection
 
-_NEAR = 4.0
-"""What rounding the ends of a line can move it by [ticks]."""
-_COURSES = 4
-"""How many courses beyond those laid a line to snap may be taken from."""
 _UP = ("fill", "shim")
 _DOWN = ("grind", "plane off")
 
 
 def check_drawn(plan: Document) -> Iterator[Objection]:
-    """Object to names given twice, and to readings, lines and lengths that do not agree with what is drawn."""
+    """Object to names given twice, and to readings and lengths that do not agree with what is drawn."""
     yield from _names(plan)
     for surface in plan.surfaces:
         yield from _readings(surface)
-        yield from _lines(surface)
-        yield from _measures(surface, plan)
     yield from _shown(plan)
 
 
@@ -70,69 +62,6 @@ def _made_flat(surface: Surface, found: tuple[Reading, ...]) -> Iterator[Objecti
         low = min(moved)
         if low[1] < 0:
             yield Objection("VER-771", surface.id, "is ground where it lies lowest")
-
-
-def _lines(surface: Surface) -> Iterator[Objection]:
-    """A line to snap runs along edges of tile, or in the middle of joints between them, over all its length."""
-    for area in surface.tiled:
-        if not area.lines:
-            continue
-        ends = np.array(
-            [point for tile in surface.tiles for point in (tile.laid or tile.outline)], dtype=float
-        ).reshape(-1, 2)
-        # A line that slants through crossings passes the corners there by half a joint times the root of two.
-        for line, _ in area.lines:
-            reach = area.joint * math.sqrt(0.5) + _NEAR
-            if not _runs_along(line, ends, reach) and not _repeats(line, ends, area.steps, reach):
-                yield Objection("VER-711", surface.id, "has a line to snap on which no tile is set")
-
-
-def _runs_along(line: tuple[Point, Point], ends: np.ndarray, reach: float) -> bool:
-    (au, av), (bu, bv) = line
-    length = math.dist((au, av), (bu, bv))
-    along = ((ends[:, 0] - au) * (bu - au) + (ends[:, 1] - av) * (bv - av)) / length
-    across = np.abs((ends[:, 0] - au) * (bv - av) - (ends[:, 1] - av) * (bu - au)) / length
-    beside = along[across <= reach]
-    # Where only a tile or two lie along a line, one half of it may have none.
-    return bool(beside.size) and (beside.max() - beside.min() >= 0.4 * length or beside.size < 6)
-
-
-def _repeats(
-    line: tuple[Point, Point], ends: np.ndarray, steps: tuple[tuple[float, float], ...], reach: float
-) -> bool:
-    """Whether a line would run along tile of a course that the room is too small to show."""
-    if len(steps) != 2:
-        return False
-    (au, av), (bu, bv) = line
-    length = math.dist((au, av), (bu, bv))
-    # Square to the line, so that moves along it count for nothing.
-    square = np.array([bv - av, au - bu]) / length
-    by = [float(np.dot(step, square)) * TICKS_PER_MM for step in steps]
-    courses = range(-_COURSES, _COURSES + 1)
-    moves = np.array([one * by[0] + other * by[1] for one in courses for other in courses])
-    across = (ends - (au, av)) @ square
-    return bool((np.abs(across[:, None] + moves[None, :]) <= reach).any())
-
-
-def _measures(surface: Surface, plan: Document) -> Iterator[Objection]:
-    """On a wall with square edges both lines are measured from where they begin."""
-    corners = surface.outline
-    square = len(corners) == 4 and len({u for u, _ in corners}) == 2 and len({v for _, v in corners}) == 2
-    standing = any(opening.kind in ("tub", "tray", "cabinet", "column") for opening in surface.openings)
-    if surface.kind != "wall" or not square or standing:
-        return
-    for area in surface.tiled:
-        if len(area.lines) != 2 or not area.lines[0][1].startswith("level"):
-            continue
-        (level, level_words), (plumb, plumb_words) = area.lines
-        for distance, words in (
-            (level[0][1] - plumb[0][1], level_words),
-            (plumb[0][0] - level[0][0], plumb_words),
-        ):
-            if format_length(distance, plan.tape) not in words:
-                yield Objection(
-                    "VER-711", surface.id, f"has a line {distance / TICKS_PER_MM:.1f} mm off, not as it is told"
-                )
 
 
 def _reads(text: str, length: int, tape: Tape) -> bool:

@@ -1,14 +1,12 @@
-"""Readings for flatness and lines to snap, as the verifier reads them from raw JSON."""
+"""Readings for flatness and steps of patterns, as the verifier reads them from raw JSON."""
 
 from dataclasses import dataclass
 
 from firstcourse.geometry.polygon import Point
-from firstcourse.verify.fields import FieldError, Node, number, segment, ticks
+from firstcourse.verify.fields import FieldError, Node, number, ticks
 
 _LONGEST_STEP_MM = 1_000_000
 _DO = ("", "leave", "fill", "grind", "shim", "plane off")
-SnapLine = tuple[tuple[Point, Point], str]
-"""A line to snap, and how to find it in words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,12 +46,3 @@ def read_step(node: Node, key: str) -> tuple[float, float]:
     if len(pair) != 2 or max(map(abs, pair)) > _LONGEST_STEP_MM:
         raise FieldError(f"{node.where}.{key}", "is not a pair of lengths")
     return pair[0], pair[1]
-
-
-def read_line(node: Node) -> SnapLine:
-    """Read one line to snap.
-
-    Raises:
-        FieldError: A field is missing or is not what the format asks.
-    """
-    return segment(node.raw("line"), f"{node.where}.line"), node.text("words")

@@ -18,6 +18,7 @@ from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.layers import check_layers
+from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.reading import read_document
@@ -47,6 +48,7 @@ _CHECKS = (
     check_membranes,
     check_quantities,
     check_drawn,
+    check_marks,
     check_frames,
     check_frame_formulas,
     check_workings,

@@ -9,10 +9,11 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
 from firstcourse.verify.bound_fields import read_bounds
-from firstcourse.verify.drawn_fields import read_line, read_reading, read_step
+from firstcourse.verify.drawn_fields import read_reading, read_step
 from firstcourse.verify.fall_fields import Fall, read_fall
-from firstcourse.verify.fields import FieldError, Node, point, ring, segment
+from firstcourse.verify.fields import FieldError, Node, number, point, ring, segment
 from firstcourse.verify.frame_fields import read_frame
+from firstcourse.verify.mark_fields import read_mark
 from firstcourse.verify.shopping_fields import read_shopping, read_tile_stock, texts
 from firstcourse.verify.structure import (
     Board,
@@ -152,6 +153,8 @@ def _surface(node: Node) -> Surface:
         linings=texts(node, "linings"),
         layers=tuple(_layer(item) for item in node.nodes("layers", ())),
         not_tiled=tuple((item.text("why"), item.ring("outline")) for item in node.nodes("not_tiled", ())),
+        extent=node.ring("extent") if node.raw("extent", None) is not None else outline,
+        marks=tuple(read_mark(item) for item in node.nodes("marks", ())),
     )
 
 
@@ -193,18 +196,20 @@ def _tiled(node: Node) -> TiledArea:
     role = _one_of(node, "role", ("field", "band", "border"), "field")
     if not shape.is_valid:
         raise FieldError(f"{node.where}.area", "has parts that lie over each other")
-    lines = tuple(read_line(item) for item in node.nodes("lines", ()))
     steps = tuple(read_step(node, key) for key in ("step_a", "step_b") if key in node.value)
+    starts = node.nodes("starts", ())
+    angle = node.raw("angle", 0)
     return TiledArea(
         node.text("pattern", ""),
         texts(node, "tiles"),
         shape,
         node.length("joint"),
         role,
-        lines,
         steps,
         None if node.raw("mortar", None) is None else node.length("mortar"),
         _one_of(node, "trowel", _TROWELS, ""),
+        origin=starts[0].point("origin") if starts else (0, 0),
+        angle=number(angle, f"{node.where}.angle"),
     )
 
 

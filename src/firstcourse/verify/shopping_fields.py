@@ -24,6 +24,7 @@ class TileStock:
     """A tile that was chosen: of a hexagon its size across flats and across corners.
 
     Attributes:
+        sheet: Pieces of one mounted sheet across and up; None for loose tile.
         per_sheet: Pieces on one mounted sheet; 1 for loose tile.
         per_box: Pieces or sheets in a box; None where it is bought by the piece.
     """
@@ -36,6 +37,7 @@ class TileStock:
     joint: int = 0
     kind: str = ""
     mounted: bool = False
+    sheet: tuple[int, int] | None = None
     per_sheet: int = 1
     per_box: int | None = None
     price: float | None = None
@@ -134,6 +136,7 @@ def read_tile_stock(node: Node) -> TileStock:
     if shape not in ("rectangle", "hexagon"):
         raise FieldError(f"{node.where}.shape", f"'{shape}' is no rectangle or hexagon")
     mounted = node.raw("sheet", None) is not None
+    sheet = _chips(node) if mounted else None
     return TileStock(
         size=node.size("size"),
         shape=shape,
@@ -143,7 +146,8 @@ def read_tile_stock(node: Node) -> TileStock:
         joint=0 if node.raw("joint", None) is None else node.length("joint"),
         kind=node.text("kind", ""),
         mounted=mounted,
-        per_sheet=_per_sheet(node) if mounted else 1,
+        sheet=sheet,
+        per_sheet=sheet[0] * sheet[1] if sheet else 1,
         per_box=_maybe_count(node, "per_box"),
         price=_maybe(node, "price"),
     )
@@ -181,9 +185,10 @@ def _working(node: Node) -> Working:
     )
 
 
-def _per_sheet(node: Node) -> int:
+def _chips(node: Node) -> tuple[int, int]:
+    """Chips of a mounted sheet across and up."""
     across, up = (_whole(value, where) for value, where in _pair(node, "sheet"))
-    return across * up
+    return across, up
 
 
 def _pair(node: Node, key: str) -> list[tuple[object, str]]:

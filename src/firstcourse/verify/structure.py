@@ -8,9 +8,10 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape
 from firstcourse.verify.bound_fields import LayoutBound
-from firstcourse.verify.drawn_fields import Reading, SnapLine
+from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.fall_fields import Fall
 from firstcourse.verify.frame_fields import Frame
+from firstcourse.verify.mark_fields import Mark
 from firstcourse.verify.shopping_fields import Quantity as Quantity
 from firstcourse.verify.shopping_fields import Shopping, Working
 from firstcourse.verify.shopping_fields import TileStock as TileStock
@@ -96,10 +97,11 @@ class TiledArea:
     shape: MultiPolygon
     joint: int
     role: str = "field"
-    lines: tuple[SnapLine, ...] = ()
     steps: tuple[tuple[float, float], ...] = ()
     mortar: int | None = None
     trowel: str = ""
+    origin: Point = (0, 0)
+    angle: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +146,13 @@ class Surface:
     linings: tuple[str, ...] = ()
     not_tiled: tuple[tuple[str, Ring], ...] = ()
     layers: tuple[tuple[str, int], ...] = ()
+    extent: Ring = ()
+    marks: tuple[Mark, ...] = ()
+
+    @property
+    def foot(self) -> tuple[Point, Point]:
+        """The floor along a wall as it was taped, from its left end to its right."""
+        return self.extent[0], self.extent[1]
 
     @property
     def carried_everywhere(self) -> bool:

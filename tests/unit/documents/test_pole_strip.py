@@ -20,11 +20,11 @@ from firstcourse.documents.pole_strip import (
     PAGE_MM,
     STRIP_TICKS,
     STRIPS,
-    plan_poles,
     pole_strip,
     strip_data,
     strips_of,
 )
+from firstcourse.documents.poles import plan_poles
 from firstcourse.plan import JobStamp, Plan, SurfaceKind
 from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_MM, Tape

@@ -96,7 +96,7 @@ def test_a_border_is_planned_counted_and_worded(corners: str):
     floor = _floor(plan)
     assert [area.role for area in floor.tiled] == ["field", "field", *["border"] * 6]
     inside, outside, *strips = floor.tiled
-    assert len(inside.starts) == 3 and inside.lines
+    assert len(inside.starts) == 3 and floor.marks
     assert outside.starts[0].origin == inside.starts[0].origin
     assert {strip.tiles for strip in strips} == {("bar",)}
     bars = [tile for tile in floor.tiles if tile.stock == "bar"]

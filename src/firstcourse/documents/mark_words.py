@@ -1,0 +1,133 @@
+"""Marks as the papers say them; what is said comes from the plan's values alone."""
+
+import math
+from collections.abc import Iterator
+
+from firstcourse.drawings.mosaic import mosaics
+from firstcourse.geometry.polygon import Point, sides
+from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
+from firstcourse.tiling.story_pole import has_courses, on_sheets
+from firstcourse.units import Tape, format_length
+
+_NEAR_END = 64
+"""A tape held this near to a line's end is held at it [ticks]."""
+
+
+def line_words(surface: Surface, tape: Tape) -> Iterator[str]:
+    """Each line to snap with what is measured, one sentence a line, and the check for square."""
+    lines: dict[Segment, list[Mark]] = {}
+    for mark in surface.marks:
+        if mark.kind in ("first_course", "plumb", "snap"):
+            lines.setdefault(mark.line, []).append(mark)
+    for number, (line, marks) in enumerate(lines.items()):
+        found = ", and ".join(_measured(mark, surface, tape) for mark in marks)
+        yield f"{_line(marks[0].kind, line, number)}: {found}."
+    square = [mark for mark in surface.marks if mark.kind == "square"]
+    if len(square) == 3:
+        legs = [format_length(mark.distance, tape) for mark in square]
+        yield (
+            f"Square check: from their crossing {legs[0]} along the first line and {legs[1]} along the second; "
+            f"the two marks lie {legs[2]} apart."
+        )
+
+
+def _line(kind: str, line: Segment, number: int) -> str:
+    if kind == "first_course":
+        return "Level line, lower edge of the lowest whole course"
+    if kind == "plumb":
+        return "Plumb line, edge of a tile near the middle"
+    (a, b), (c, d) = line
+    name = "Second line" if number else "First line"
+    if a == c:
+        return f"{name}, up the drawing"
+    return f"{name}, across the drawing" if b == d else f"{name}, slanting"
+
+
+def _measured(mark: Mark, surface: Surface, tape: Tape) -> str:
+    length = format_length(mark.distance, tape)
+    assert mark.measure is not None
+    start, end = mark.measure
+    from_ = thing(mark.from_, surface)
+    if mark.kind == "first_course":
+        over = "above" if start[1] < end[1] else "below"
+        return f"{_spot(mark.line, end, ('at the left end', 'at the right end'))} {length} {over} {from_}"
+    if mark.kind == "plumb":
+        return f"{_spot(mark.line, end, ('at the foot', 'at the top'))} {length} from {from_}"
+    if not mark.at:
+        return f"in the open {length} from {from_}"
+    along = "along" if _ends(mark.line, end) else "beside"
+    return f"{along} {thing(mark.at, surface)} {length} from {from_}"
+
+
+def _ends(line: Segment, at: Point) -> bool:
+    return min(math.dist(at, end) for end in line) < _NEAR_END
+
+
+def _spot(line: Segment, at: Point, names: tuple[str, str]) -> str:
+    near = [math.dist(at, end) for end in line]
+    if min(near) > 640:
+        return "farther in"
+    return names[near[1] < near[0]]
+
+
+def thing(ref: str, surface: Surface) -> str:
+    """What a reference names, as one calls it who stands before the surface."""
+    base, _, name = ref.rpartition("/")
+    if base == f"{surface.id}/side" and name.isdigit():
+        return _side(surface.sides[int(name)], surface, int(name))
+    if base == f"{surface.id}/opening":
+        return f"the {name}"
+    if ref == f"{surface.room}/floor":
+        return "the floor before its tile"
+    if ref == f"{surface.room}/floor/shower":
+        return "the shower's bed before its tile"
+    return ref
+
+
+def _side(side: Side, surface: Surface, index: int) -> str:
+    if side.kind is SideKind.FREE:
+        a, b = list(sides(surface.outline))[index]
+        across, up = b[0] - a[0], b[1] - a[1]
+        names = ("lower", "upper") if abs(across) > abs(up) else ("right", "left")
+        return f"the boards' {names[(across if abs(across) > abs(up) else up) < 0]} edge"
+    if side.kind is SideKind.FOOT or side.label == "ceiling":
+        return f"the {side.label}"
+    if side.label.startswith("corner "):
+        return f"the face in {side.label}"
+    return f"the face of {side.label}" if side.label.startswith("wall ") else f"the {side.label}"
+
+
+def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
+    """What a mark of a pole stands for.
+
+    Args:
+        surface: Which it is on.
+        mark: The mark.
+        number: Which of the tiles along the pole begins there, counted from 1; of the last mark which one ends.
+        plan: For tiles that come on sheets.
+    """
+    base, _, name = mark.to.rpartition("/")
+    upright = mark.line[0][1] == mark.line[1][1]
+    if base.startswith(f"{surface.id}/line/"):
+        return _run_end(surface, name, upright)
+    if base == f"{surface.id}/line":
+        return f"{name} line"
+    if base.startswith(f"{surface.id}/opening/"):
+        edge = {"low": "lower edge", "high": "upper edge", "left": "left edge", "right": "right edge"}
+        return f"{base.rpartition('/')[2]}, {edge.get(name, name)}"
+    if on_sheets(surface, mosaics(plan)):
+        step = "sheet"
+    else:
+        step = "course" if upright and has_courses(surface) else "tile"
+    if name in ("high", "right"):
+        return f"end of {step} {number}"
+    return ", ".join([f"{step} {number}", *([mark.stock] if mark.stock else []), *(["cut"] if mark.cut else [])])
+
+
+def _run_end(surface: Surface, name: str, upright: bool) -> str:
+    if surface.kind is not SurfaceKind.WALL:
+        ends = ("lower", "upper") if upright else ("left", "right")
+        return f"{'first' if upright else 'second'} line, {ends[name == 'end']} end"
+    if upright:
+        return "foot" if name == "start" else "top"
+    return "left end" if name == "start" else "right end"

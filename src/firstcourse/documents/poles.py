@@ -1,0 +1,139 @@
+"""Story poles as the papers have them: from the marks of the plan, each stick with what it shows."""
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from firstcourse.documents.mark_words import place_words
+from firstcourse.plan import Mark, Plan, Surface, SurfaceKind
+
+PlaceKind = Literal["end", "tile", "opening", "control"]
+_ORDER: tuple[PlaceKind, ...] = ("control", "tile", "opening", "end")
+"""Order of marks at one place."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PoleMark:
+    """One mark.
+
+    Attributes:
+        at: Distance from the pole's end [ticks].
+        name: What is marked.
+        kind: What sort of mark it is.
+    """
+
+    at: int
+    name: str
+    kind: PlaceKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoryPole:
+    """One stick.
+
+    Attributes:
+        id: As the plan's marks name it.
+        surfaces: Ids of the surfaces it serves; several where their courses lie alike.
+        places: What they are called, in the same order.
+        way: Which way the pole lies.
+        control: What it is held to.
+        marks: From its end on.
+    """
+
+    id: str
+    surfaces: tuple[str, ...]
+    places: tuple[str, ...]
+    way: str
+    control: str
+    marks: tuple[PoleMark, ...]
+
+    @property
+    def title(self) -> str:
+        """The surfaces it serves, and which way it lies."""
+        return f"{_listed(self.places)}, {self.way}"
+
+    @property
+    def length(self) -> int:
+        """From its end to its last mark [ticks]."""
+        return max((mark.at for mark in self.marks), default=0)
+
+
+def plan_poles(plan: Plan) -> tuple[StoryPole, ...]:
+    """The poles of a plan in the order of their numbers."""
+    found: dict[str, list[tuple[Surface, list[Mark]]]] = {}
+    for surface in plan.surfaces:
+        mine: dict[str, list[Mark]] = {}
+        for mark in surface.marks:
+            if mark.kind == "pole":
+                mine.setdefault(mark.from_, []).append(mark)
+        for name, marks in mine.items():
+            found.setdefault(name, []).append((surface, marks))
+    return tuple(
+        _pole(name, found[name], plan) for name in sorted(found, key=lambda name: int(name.rpartition("/")[2]))
+    )
+
+
+def _pole(name: str, served: Sequence[tuple[Surface, list[Mark]]], plan: Plan) -> StoryPole:
+    named: dict[PoleMark, list[str]] = {}
+    begins = sorted({mark.distance for surface, marks in served for mark in marks if _begins(mark, surface)})
+    for surface, marks in served:
+        for place in _places(surface, marks, begins, plan):
+            named.setdefault(place, []).append(surface.title or surface.id)
+    shown = [
+        mark
+        if len(places) == len(served)
+        else PoleMark(at=mark.at, name=f"{_short(_listed(places))}: {mark.name}", kind=mark.kind)
+        for mark, places in named.items()
+    ]
+    first, marks = served[0]
+    upright = marks[0].line[0][1] == marks[0].line[1][1]
+    wall = first.kind is SurfaceKind.WALL
+    control = next(mark.name for mark in shown if mark.kind == "control")
+    if wall:
+        way = "up" if upright else "along"
+    else:
+        way = "along the first line" if upright else "along the second line"
+    return StoryPole(
+        id=name,
+        surfaces=tuple(surface.id for surface, _ in served),
+        places=tuple(surface.title or surface.id for surface, _ in served),
+        way=way,
+        control=control,
+        marks=tuple(sorted(shown, key=lambda mark: (mark.at, _ORDER.index(mark.kind), mark.name))),
+    )
+
+
+def _places(surface: Surface, marks: Sequence[Mark], begins: Sequence[int], plan: Plan) -> list[PoleMark]:
+    """Marks of one surface by name; tiles are counted along the stick, whichever surfaces have them."""
+    found = []
+    for mark in marks:
+        before = bisect_right(begins, mark.distance if _begins(mark, surface) else mark.distance - 1)
+        name = place_words(surface, mark, before, plan)
+        found.append(PoleMark(at=mark.distance, name=name, kind=_kind(mark, surface)))
+    return found
+
+
+def _begins(mark: Mark, surface: Surface) -> bool:
+    """Whether a tile begins at a mark."""
+    return _kind(mark, surface) == "tile" and mark.to.rpartition("/")[2] in ("low", "left")
+
+
+def _kind(mark: Mark, surface: Surface) -> PlaceKind:
+    if mark.to.startswith(f"{surface.id}/line/"):
+        return "control" if mark.to.count("/") == surface.id.count("/") + 2 else "end"
+    return "opening" if mark.to.startswith(f"{surface.id}/opening/") else "tile"
+
+
+def _listed(places: Sequence[str]) -> str:
+    """Several walls of one room as one phrase."""
+    room, wall, _ = places[0].partition("wall ")
+    if len(places) > 1 and wall and all(place.startswith(room + wall) for place in places):
+        names = [place.removeprefix(room + wall) for place in places]
+        return f"{room}walls {', '.join(names[:-1])} and {names[-1]}"
+    return " and ".join(places)
+
+
+def _short(place: str) -> str:
+    """A place without its room."""
+    return place.rpartition(": ")[2]

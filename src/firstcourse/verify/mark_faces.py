@@ -1,0 +1,252 @@
+"""What can be touched on the day of marking.
+
+Boards are up and shower beds laid, no tile is set and no cabinet stands.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+import shapely
+from shapely import LineString, Point, Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import bounds, sides
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
+from firstcourse.verify.structure import Document, Surface
+
+NEAR = 6.0
+"""Ends of lines are whole ticks; where two slanting edges meet rounding moves a point by a few [ticks]."""
+_STANDING = ("tub", "tray", "cabinet", "column")
+_FIXTURES = ("tub", "tray", "column")
+_REACH = 1e8
+_HAND = 25.0 * TICKS_PER_MM
+"""No tape is held in a gap narrower than this [ticks]."""
+
+type XY = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """A stretch of an edge, and whether a tape can be held to it."""
+
+    ref: str
+    line: LineString
+    touched: bool
+
+
+@dataclass(slots=True)
+class Faces:
+    """The open ground of one surface and the faces round it; its room is what a hand can reach into."""
+
+    surface: Surface
+    plan: Document
+    ground: shapely.Geometry = field(init=False)
+    room: shapely.Geometry = field(init=False)
+    faces: list[Face] = field(init=False)
+
+    def __post_init__(self) -> None:
+        surface = self.surface
+        taken: list[Polygon] = []
+        self.faces = []
+        for index, (a, b) in enumerate(sides(surface.outline)):
+            touched, ref = self._side_touched(index), f"{surface.id}/side/{index}"
+            wall = self._wall_along(index)
+            depth = None if wall is None else _thickness(wall, self.plan)
+            self.faces.append(
+                Face(ref, LineString([a, b]), (touched and depth is not None) or (touched and wall is None))
+            )
+            for one, other in () if wall is None or not depth else self._boarded(index, wall):
+                face = LineString([one, other]).parallel_offset(depth, "left")
+                ends = list(face.coords)
+                taken.append(Polygon([one, other, ends[-1], ends[0]]))
+                self.faces.append(Face(ref, face, touched))
+        for opening in surface.openings:
+            if opening.kind in _STANDING and opening.outline is not None:
+                taken.append(Polygon(opening.outline))
+                built = any(other.id == f"{surface.room}/floor/{opening.id}" for other in self.plan.surfaces)
+                touched = opening.kind in _FIXTURES and not built
+                self.faces.append(Face(f"{surface.id}/opening/{opening.id}", taken[-1].exterior, touched))
+        for why, ring in surface.not_tiled:
+            taken.append(Polygon(ring))
+            self.faces.append(Face(why, taken[-1].exterior, False))
+        self.ground = Polygon(surface.outline).difference(unary_union(taken))
+        self.room = self.ground.buffer(-_HAND / 2, join_style="mitre").buffer(_HAND / 2, join_style="mitre")
+
+    def holds(self, ref: str, at: XY) -> bool:
+        """Whether a tape can be held to a thing at a place."""
+        spot = Point(at)
+        return self.ground.boundary.distance(spot) <= NEAR and any(
+            face.touched and face.ref == ref and face.line.distance(spot) <= NEAR for face in self.faces
+        )
+
+    def edge_of(self, ref: str, at: XY) -> bool:
+        """Whether a thing, touched or not, has an edge at a place."""
+        spot = Point(at)
+        return any(face.ref == ref and face.line.distance(spot) <= NEAR for face in self.faces)
+
+    def bounds_ground(self, at: XY) -> bool:
+        """Whether a place lies on the edge of the open ground."""
+        spot = Point(at)
+        return bool(min(self.ground.boundary.distance(spot), self.room.boundary.distance(spot)) <= NEAR)
+
+    def clear(self, a: XY, b: XY) -> bool:
+        """Whether the way between two places is open ground."""
+        way = LineString([a, b])
+        return bool(way.difference(self.room.buffer(NEAR)).length <= NEAR)
+
+    def reached(self, at: XY, way: XY) -> bool:
+        """Whether something can be touched straight along a way or against it."""
+        ends = [(at[0] + way[0] * far, at[1] + way[1] * far) for far in (-_REACH, _REACH)]
+        spot = Point(at)
+        pieces = [
+            part
+            for part in shapely.get_parts(LineString(ends).intersection(self.room))
+            if part.length > 0 and part.distance(spot) <= NEAR
+        ]
+        across = (-way[1], way[0])
+        for piece in pieces:
+            for end in (piece.coords[0], piece.coords[-1]):
+                there = min(self.faces, key=lambda face: (round(face.line.distance(Point(end)), 1), face.touched))
+                if there.touched and there.line.distance(Point(end)) <= NEAR and _runs(there.line, end, across):
+                    return True
+                if way[0] == 0 and end[1] < at[1] and self._floor_below(there.ref, end[0]) is not None:
+                    return True
+        return False
+
+    def floor(self, ref: str, u: float) -> float | None:
+        """How high on a wall a floor can be touched [ticks]; None where that is not known."""
+        surface, plan = self.surface, self.plan
+        floor = next((other for other in plan.surfaces if other.id == ref), None)
+        layers = () if floor is None else floor.layers
+        if any(of in ("heating", "mortar_bed") for of, _ in layers):
+            return None
+        if ref == f"{surface.room}/floor" and (floor is None or layers or not floor.boards):
+            (u0, v0), (u1, v1) = surface.foot
+            below = sum(thick for of, thick in layers if of in ("board_mortar", "board"))
+            return v0 + (v1 - v0) * (u - u0) / (u1 - u0) + below
+        tops = [top for why, ring in surface.not_tiled if why == ref for top in _tops(ring, u)]
+        if ref == f"{surface.room}/floor/shower" and layers and tops:
+            return max(tops) - sum(thick for _, thick in layers)
+        return None
+
+    def _floor_below(self, ref: str, u: float) -> float | None:
+        """The floor that can be touched below an edge of a wall."""
+        room = f"{self.surface.room}/floor"
+        if ref.startswith(f"{self.surface.id}/side/"):
+            index = int(ref.rpartition("/")[2])
+            ref = room if (self.surface.sides[index], self.surface.labels[index]) == ("foot", "floor") else ""
+        return self.floor(ref, u) if ref in (room, f"{room}/shower") else None
+
+    def _side_touched(self, index: int) -> bool:
+        surface, label = self.surface, self.surface.labels[index]
+        kind = surface.sides[index]
+        if kind == "free":
+            return surface.boarded and not surface.part_of
+        if kind == "foot":
+            bed = any(f"{why}/".startswith(f"{surface.room}/floor/shower/") for why, _ in surface.not_tiled)
+            return label == "tub rim" or (label == "tray flange" and not bed)
+        if label == "ceiling":
+            return all(other.id != f"{surface.room}/ceiling" for other in self.plan.surfaces)
+        return label.startswith(("corner ", "wall "))
+
+    def _wall_along(self, index: int) -> Surface | None:
+        """The boarded wall that meets this surface along a side."""
+        surface, label = self.surface, self.surface.labels[index]
+        if surface.sides[index] != "perimeter":
+            return None
+        for wall in self.plan.surfaces:
+            if wall.room != surface.room or wall.kind != "wall" or wall.part_of or len(wall.corners) != 2:
+                continue
+            if not wall.boards or wall.id == surface.id:
+                continue
+            if surface.kind != "wall" and label == f"wall {'-'.join(wall.corners)}":
+                return wall
+            if surface.kind == "wall" and len(surface.corners) == 2:
+                left, right = surface.corners
+                if (label, wall.corners[1]) == (f"corner {left}", left) or (label, wall.corners[0]) == (
+                    f"corner {right}",
+                    right,
+                ):
+                    return wall
+        return None
+
+    def _boarded(self, index: int, wall: Surface) -> Iterator[tuple[XY, XY]]:
+        """Stretches of a side before which the boards of the wall that meets it stand."""
+        surface = self.surface
+        a, b = surface.outline[index], surface.outline[(index + 1) % len(surface.outline)]
+        left, low, right, high = bounds(wall.extent)
+        if surface.kind == "wall":
+            u = (
+                right - TICKS_PER_INCH
+                if surface.labels[index] == f"corner {wall.corners[1]}"
+                else left + TICKS_PER_INCH
+            )
+            for v0, v1 in _covered(wall, [(u, low - 1), (u, high + 1)], 1):
+                clipped = sorted(min(max(v, min(a[1], b[1])), max(a[1], b[1])) for v in (v0, v1))
+                if clipped[1] - clipped[0] > 1:
+                    yield _in_order([_level_with(a, b, v) for v in clipped], a)
+            return
+        level = high - TICKS_PER_INCH
+        if surface.kind != "ceiling":
+            tops = [bounds(ring)[3] for why, ring in wall.not_tiled if why == surface.id]
+            level = max([low + TICKS_PER_INCH, *tops])
+        line = self._drawn(wall)
+        if line is None:
+            return
+        shown = LineString([a, b])
+        for u0, u1 in _covered(wall, [(left - 1, level), (right + 1, level)], 0):
+            along = sorted(shown.project(line.interpolate(max(u, 0))) for u in (u0, u1))
+            if along[1] - along[0] > TICKS_PER_MM:
+                ends = [shown.interpolate(at) for at in along]
+                yield (ends[0].x, ends[0].y), (ends[1].x, ends[1].y)
+
+    def _drawn(self, wall: Surface) -> LineString | None:
+        """A wall on the drawing of this floor or ceiling, from its left end."""
+        label = f"wall {'-'.join(wall.corners)}"
+        floors = [one for one in self.plan.surfaces if one.id == f"{wall.room}/floor"]
+        for there in ([] if self.surface.kind == "ceiling" else floors) + [self.surface]:
+            for (a, b), name in zip(sides(there.outline), there.labels, strict=True):
+                if name == label:
+                    return LineString([a, b] if there.kind == "ceiling" else [b, a])
+        return None
+
+
+def _thickness(wall: Surface, plan: Document) -> int | None:
+    """How thick the boards on a wall are; None where they may be of several thicknesses."""
+    stock = plan.shopping.sheet_stock
+    pieces = {board.piece for board in wall.boards}
+    found = {stock[piece.stock].thickness for piece in plan.pieces if piece.id in pieces and piece.stock in stock}
+    return found.pop() if len(found) == 1 else None
+
+
+def _covered(wall: Surface, line: list[XY], axis: int) -> Iterator[tuple[float, float]]:
+    open_ = [Polygon(opening.outline) for opening in wall.openings if opening.outline is not None]
+    there = LineString(line).intersection(Polygon(wall.outline).difference(unary_union(open_)))
+    for part in shapely.get_parts(there):
+        if part.length > TICKS_PER_MM:
+            yield part.bounds[axis], part.bounds[axis + 2]
+
+
+def _tops(ring: tuple[tuple[int, int], ...], u: float) -> Iterator[float]:
+    """Heights at which a ring's edges pass a place along a wall."""
+    for (u0, v0), (u1, v1) in sides(ring):
+        if u0 != u1 and min(u0, u1) - NEAR <= u <= max(u0, u1) + NEAR:
+            yield v0 + (v1 - v0) * (u - u0) / (u1 - u0)
+
+
+def _level_with(a: XY, b: XY, v: float) -> XY:
+    return (a[0], v) if a[1] == b[1] else (a[0] + (b[0] - a[0]) * (v - a[1]) / (b[1] - a[1]), v)
+
+
+def _in_order(ends: list[XY], first: XY) -> tuple[XY, XY]:
+    one, other = sorted(ends, key=lambda end: math.dist(end, first))
+    return one, other
+
+
+def _runs(line: LineString, at: XY, way: XY) -> bool:
+    """Whether a face runs along a way where it is met, within 45 degrees."""
+    spot = line.project(Point(at))
+    a, b = line.interpolate(max(spot - 64, 0)), line.interpolate(min(spot + 64, line.length))
+    across = abs((b.x - a.x) * way[1] - (b.y - a.y) * way[0])
+    return bool(across < abs((b.x - a.x) * way[0] + (b.y - a.y) * way[1]))
