@@ -2,6 +2,7 @@
 
 import copy
 import json
+import math
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -17,6 +18,8 @@ from firstcourse.verify import verify_text
 JOB = Path(__file__).parent / "tile_details.yaml"
 NICHE = "bath/wall/A-B/niche"
 INCH = 25.4
+MORTAR = 0.25 * 0.375 * math.sqrt(3) / 2 / 0.5 + 1 / 32
+"""Under tile of 11 7/8 in: a square notch of 1/4 x 3/8 in held at 60 degrees, and butter on the back [in]."""
 LININGS = [f"{NICHE}/{name}" for name in ("back", "sill", "head", "left", "right")]
 
 
@@ -92,11 +95,12 @@ def _span(surface: dict[str, Any]) -> float:
 def test_a_kerb_s_faces_reach_from_the_floor_before_each_to_the_tile_of_its_top(plan: dict[str, Any]):
     fall = _surface(plan, "bath/floor/shower")["fall"]
     layers = plan["workings"]["suitability.bath/floor.buildup.height"]["result"]
-    # Bed, mortar and mosaic under the drain's top; mortar, board, mortar and tile under the room's floor.
-    assert fall["drain_height"] / INCH == pytest.approx(1.25 + 3 / 32 + 0.25, abs=0.001)
+    # Bed, mortar of a 1/4 in V notch and mosaic under the drain's top; mortar, board, mortar and tile under the
+    # room's floor.
+    assert fall["drain_height"] / INCH == pytest.approx(1.25 + 0.1083 + 0.25, abs=0.001)
     assert fall["room_floor"] / INCH == pytest.approx(float(layers.split()[0]), abs=0.001)
-    # The finished top lies 4 1/2 in over the drain, at its outer edge 1/8 in higher; its tile takes 3/8 + 3/32 in.
-    under = 4.5 - (3 / 8 + 3 / 32)
+    # The finished top lies 4 1/2 in over the drain, at its outer edge 1/8 in higher; under it lie 3/8 + 0.194 in.
+    under = 4.5 - (3 / 8 + MORTAR)
     assert _span(_surface(plan, "bath/floor/shower/kerb 1/inner")) == pytest.approx(
         under - fall["rise"] / INCH, abs=0.001
     )
@@ -104,7 +108,7 @@ def test_a_kerb_s_faces_reach_from_the_floor_before_each_to_the_tile_of_its_top(
         outer = _surface(plan, f"bath/floor/shower/kerb {number}/outer")
         rise = (fall["drain_height"] - fall["room_floor"]) / INCH
         assert _span(outer) == pytest.approx(under + 1 / 8 + rise, abs=0.001)
-        assert rise == pytest.approx(0.752, abs=0.001)
+        assert rise == pytest.approx(1.608 - 0.927, abs=0.001)
 
 
 def test_a_bench_s_front_and_end_begin_on_the_shower_floor_as_it_falls(plan: dict[str, Any]):
@@ -113,8 +117,10 @@ def test_a_bench_s_front_and_end_begin_on_the_shower_floor_as_it_falls(plan: dic
     front, end = (_surface(plan, f"bath/bench/bench/{name}") for name in ("front", "left end"))
     (left, right), (back, near) = ([v / INCH for _, v in face["outline"][:2]] for face in (front, end))
     assert (right, back) == pytest.approx((at_the_wall, at_the_wall), abs=0.001)
-    # The drain lies 22 in from D-A: its plane rises 5/8 in on the way back from there.
-    assert left == pytest.approx(drain + 0.625 * (22 - 15 - 13 / 32) / 22, abs=0.002)
+    # The drain lies 22 in from D-A and 20 in from A-B: the plane of each rises 5/8 in on the way back from there,
+    # and the higher of both is the floor. The front's left end is 14 in from A-B.
+    to_both = (22 - 15 - 5 / 16 - MORTAR) / 22, (20 - 14) / 20
+    assert left == pytest.approx(drain + 0.625 * max(to_both), abs=0.002)
     assert near == pytest.approx(drain + 0.625 * (22 - 15) / 22, abs=0.002)
     assert front["sides"][0]["label"] == end["sides"][0]["label"] == "shower floor"
     # Tiles of its lowest course are cut to the floor.

@@ -34,7 +34,7 @@ from firstcourse.suitability import (
 )
 from firstcourse.suitability.fittings import Recessed, judge_studs_behind
 from firstcourse.suitability.flatness import MM_PER_IN
-from firstcourse.suitability.ground import Gap, judge_gaps
+from firstcourse.suitability.gaps import Gap, judge_gaps
 from firstcourse.suitability.plumb import needed_furring_mm
 from firstcourse.suitability.straightening import packing
 from firstcourse.survey import RoomSurvey
@@ -157,7 +157,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
     if tile.edge is None or not (floor.spots or floor.straightedge):
         done.missing += ("flatness: give spots and the tile's edge",)
         return
-    _gaps(done, ask, floor, tile.edge)
+    _gaps(done, ask, floor, tile.edge, read=bool(floor.spots))
     if not floor.spots:
         return
     found = judge_ground(
@@ -172,6 +172,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
             ),
             tile_edge_mm=to_mm(tile.edge),
             area_m2=boarded_m2(ask.surface),
+            laid=_laid(floor),
         ),
     )
     _add(done, found.findings, found.workings)
@@ -185,7 +186,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
 def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTile, stance: Stance) -> None:
     if tile.edge is None:
         return
-    _gaps(done, ask, wall, tile.edge)
+    _gaps(done, ask, wall, tile.edge, read=bool(wall.faces))
     if not wall.faces:
         return
     heights = [reading.up for reading in wall.faces]
@@ -204,6 +205,7 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
             tile_edge_mm=to_mm(tile.edge),
             area_m2=boarded_m2(ask.surface),
             string=string,
+            laid=_laid(wall),
         ),
     )
     _add(done, found.findings, found.workings)
@@ -217,12 +219,15 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
     done.heights = _height_marks(found, places, more="shim", less="plane off")
 
 
-def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int) -> None:
+def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int, *, read: bool) -> None:
     if part.straightedge:
-        gaps = tuple(
-            Gap(place=each.place, reach_mm=to_mm(each.reach), gap_mm=to_mm(each.gap)) for each in part.straightedge
-        )
-        _add(done, *judge_gaps(ask.rules, ask.where, ask.job.tape, gaps, to_mm(edge)))
+        _add(done, *judge_gaps(ask.rules, ask.where, ask.job.tape, _laid(part), to_mm(edge), read=read))
+
+
+def _laid(part: BoardedFloor | BoardedWall) -> tuple[Gap, ...]:
+    return tuple(
+        Gap(place=each.place, reach_mm=to_mm(each.reach), gap_mm=to_mm(each.gap)) for each in part.straightedge
+    )
 
 
 def _height_marks(

@@ -81,8 +81,10 @@ class Flatness:
         deviations_mm: Height of each spot over the best plane, in the order given [mm].
         worst_long_mm: Worst deviation under any straightedge up to the long one [mm].
         worst_short_mm: The same up to the short one [mm].
-        passes: Whether both keep the tolerance.
-        short_seen: Whether three readings or more lie under the short straightedge anywhere; else it saw nothing.
+        passes: Whether both keep the tolerance, as far as they saw.
+        long_seen: By reading, whether it lies under a long straightedge together with two others or more; of the
+            rest the straightedge tells nothing.
+        short_seen: The same of the short straightedge.
         grind: Indexes of spots higher over the plane than half the long tolerance, highest first.
     """
 
@@ -93,7 +95,8 @@ class Flatness:
     tolerance: Tolerance
     passes: bool
     grind: tuple[int, ...]
-    short_seen: bool
+    long_seen: tuple[bool, ...]
+    short_seen: tuple[bool, ...]
 
 
 def tolerance_for(rules: RuleSet, largest_edge_mm: float) -> Tolerance:
@@ -223,7 +226,7 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         raise InputValueError(f"{len(spots)} spot levels are more than {MOST_SPOTS}; judge the surface in parts")
     plane = best_line(spots) if string else best_plane(spots)
     deviations = tuple(s.height_mm - plane.height_at(s.u_mm, s.v_mm) for s in spots)
-    worst_long, worst_short, short_seen = _chords(spots, tolerance)
+    (worst_long, long_seen), (worst_short, short_seen) = _chords(spots, tolerance)
     # Sums of halves and slopes leave dust far below what a level shows.
     worst_long, worst_short = round(worst_long, 6), round(worst_short, 6)
     highs = sorted(
@@ -237,20 +240,25 @@ def judge_flatness(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: boo
         tolerance=tolerance,
         passes=straightedge_passes(tolerance, worst_long, worst_short),
         grind=tuple(highs),
+        long_seen=long_seen,
         short_seen=short_seen,
     )
 
 
-def _chords(spots: tuple[Spot, ...], tolerance: Tolerance) -> tuple[float, float, bool]:
-    """Worst gap under the long and the short straightedge, and whether any reading lies under a short one."""
+_Seen = tuple[float, tuple[bool, ...]]
+
+
+def _chords(spots: tuple[Spot, ...], tolerance: Tolerance) -> tuple[_Seen, _Seen]:
+    """Worst gap under the long and the short straightedge, each with the readings that lie at or under one."""
     import numpy as np
 
     u, v, h = (np.array([getattr(s, name) for s in spots]) for name in ("u_mm", "v_mm", "height_mm"))
-    worst_long, worst_short, short_seen = 0.0, 0.0, False
+    reaches = (tolerance.long_reach_mm, tolerance.short_reach_mm)
+    worst, seen = [0.0, 0.0], [np.zeros(len(spots), dtype=bool), np.zeros(len(spots), dtype=bool)]
     for first in range(len(spots) - 1):
         du, dv = u[first + 1 :] - u[first], v[first + 1 :] - v[first]
         length = np.hypot(du, dv)
-        use = (length > 0) & (length <= tolerance.long_reach_mm + SAME_MM)
+        use = (length > 0) & (length <= max(reaches) + SAME_MM)
         if not use.any():
             continue
         du, dv, length = du[use, None], dv[use, None], length[use, None]
@@ -259,8 +267,15 @@ def _chords(spots: tuple[Spot, ...], tolerance: Tolerance) -> tuple[float, float
         aside = np.abs((u - u[first]) * dv - (v - v[first]) * du) / length
         under = (along > SAME_MM) & (along < length - SAME_MM) & (aside <= EDGE_WIDTH_MM)
         gaps = np.where(under, np.abs(h - h[first] - rise * along / length), 0.0)
-        short = length[:, 0] <= tolerance.short_reach_mm + SAME_MM
-        worst_long = max(worst_long, float(gaps.max()))
-        if under[short].any():
-            worst_short, short_seen = max(worst_short, float(gaps[short].max())), True
-    return worst_long, worst_short, short_seen
+        ends = np.arange(first + 1, len(spots))[use]
+        for index, reach in enumerate(reaches):
+            rows = (length[:, 0] <= reach + SAME_MM) & under.any(axis=1)
+            if rows.any():
+                worst[index] = max(worst[index], float(gaps[rows].max()))
+                seen[index] |= under[rows].any(axis=0)
+                seen[index][ends[rows]] = True
+                seen[index][first] = True
+    long, short = (
+        (float(most), tuple(bool(each) for each in told)) for most, told in zip(worst, seen, strict=True)
+    )
+    return long, short

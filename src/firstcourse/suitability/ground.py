@@ -15,6 +15,7 @@ from firstcourse.suitability.flatness import (
     least_zone,
     tolerance_for,
 )
+from firstcourse.suitability.gaps import Gap, tells
 from firstcourse.suitability.levelling import Filling, floor_fillings
 from firstcourse.suitability.remedies import Remedy
 from firstcourse.suitability.straightening import Straightening, stud_table, wall_straightenings
@@ -36,6 +37,7 @@ class Ground:
         tile_edge_mm: Longest edge of the tile [mm].
         area_m2: Of the part that is boarded [m²].
         string: All readings lie along one string.
+        laid: Gaps found under straightedges that were laid there as well.
     """
 
     where: str
@@ -45,6 +47,7 @@ class Ground:
     tile_edge_mm: float
     area_m2: float
     string: bool = False
+    laid: tuple[Gap, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,13 +80,15 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     tolerance = tolerance_for(rules, ground.tile_edge_mm)
     found = judge_flatness(ground.spots, tolerance, string=ground.string)
     _zone, width = least_zone(ground.spots, string=ground.string)
-    checks = _checks(rules, ground, found)
-    workings = {f"flatness.{number}": _working(ground, check) for number, check in enumerate(checks, start=1)}
+    edges = _edges(ground, found)
+    checks = _checks(rules, ground, edges)
+    told = [_working(ground, check) for check in checks]
+    told += [_untold(rules, ground, edge, width) for edge in edges if not edge.tells]
+    workings = {f"flatness.{number}": working for number, working in enumerate(told, start=1)}
     workings["flatness.map"] = _map(ground, found, width)
+    unseen = _unseen(rules, ground, edges, width)
     if found.passes:
-        return GroundJudgement(
-            findings=_unseen(ground, found), workings=workings, remedies=(), deviations_mm=found.deviations_mm
-        )
+        return GroundJudgement(findings=unseen, workings=workings, remedies=(), deviations_mm=found.deviations_mm)
     ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
@@ -99,7 +104,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
     options = tuple(remedy for remedy, _changes in ways)
     findings = [_finding(rules, ground, check, options) for check in checks if not check.holds]
-    findings += [_highs_and_lows(ground, found), *_unseen(ground, found)]
+    findings += [_highs_and_lows(ground, found), *unseen]
     return GroundJudgement(
         findings=tuple(findings),
         workings=workings,
@@ -110,84 +115,105 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gap:
-    """The widest gap under one straightedge [mm], and where it lay, in words."""
+class _Edge:
+    """One straightedge over the readings.
 
-    place: str
-    reach_mm: float
-    gap_mm: float
-
-
-def judge_gaps(
-    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tile_edge_mm: float
-) -> tuple[tuple[Finding, ...], dict[str, Working]]:
-    """Gaps under a straightedge against the tolerance of a tile; one shorter than the short reach keeps its limit.
-
-    Raises:
-        RuleNotFoundError: The practice has no tolerance.
+    Attributes:
+        worst_mm: Worst gap that it saw [mm].
+        limit_mm: Most that the tile allows [mm].
+        reach_mm: Its length [mm].
+        rule: Rule that sets the limit.
+        unseen: Readings of which it tells nothing, as no two others lie within its reach in one line with them.
+        laid: A straightedge of that length was laid itself, so that the readings need not tell.
     """
-    tolerance = tolerance_for(rules, tile_edge_mm)
-    findings: list[Finding] = []
-    values: dict[str, str] = {}
-    for number, gap in enumerate(gaps, start=1):
-        short = gap.reach_mm <= tolerance.short_reach_mm + SAME_MM
-        limit, rule = (
-            (tolerance.short_mm, tolerance.short_rule) if short else (tolerance.long_mm, tolerance.long_rule)
-        )
-        holds = gap.gap_mm <= limit + SAME_MM
-        values[f"{number}. {gap.place}"] = (
-            f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}, at most {_length(limit, tape)}: "
-            f"{'holds' if holds else 'DOES NOT HOLD'}"
-        )
-        if not holds:
-            findings.append(
-                rules.entry(rule).finding(
-                    code="SUI-402" if short else "SUI-401",
-                    severity=Severity.FIX,
-                    where=where,
-                    message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
-                    measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
-                    limit=f"at most {_length(limit, tape)}",
-                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims.",
-                )
-            )
-    worst = max(gap.gap_mm for gap in gaps)
-    working = Working(
-        title=f"{where}: gaps under a straightedge",
-        formula="each gap against the limit of the straightedge's length",
-        values=values,
-        result=_length(worst, tape),
-        unit="at most",
-        source=rules.entry(tolerance.long_rule).cited,
-    )
-    return tuple(findings), {"flatness.straightedge": working}
+
+    name: str
+    worst_mm: float
+    limit_mm: float
+    reach_mm: float
+    rule: str
+    unseen: tuple[int, ...]
+    laid: bool
+
+    @property
+    def fails(self) -> bool:
+        return self.worst_mm > self.limit_mm + SAME_MM
+
+    @property
+    def tells(self) -> bool:
+        """Whether it gives a verdict: what it saw fails, or it saw every reading."""
+        return self.fails or not self.unseen
 
 
-def _checks(rules: RuleSet, ground: Ground, found: Flatness) -> tuple[Check, ...]:
+def _edges(ground: Ground, found: Flatness) -> tuple[_Edge, ...]:
     limits = found.tolerance
-    rows = [("long", found.worst_long_mm, limits.long_mm, limits.long_rule, limits.long_reach_mm)]
-    if limits.short_rule != limits.long_rule and found.short_seen:
-        rows.append(("short", found.worst_short_mm, limits.short_mm, limits.short_rule, limits.short_reach_mm))
+    rows = [("long", found.worst_long_mm, limits.long_mm, limits.long_reach_mm, limits.long_rule, found.long_seen)]
+    if limits.short_rule != limits.long_rule:
+        short = (found.worst_short_mm, limits.short_mm, limits.short_reach_mm, limits.short_rule)
+        rows.append(("short", *short, found.short_seen))
+    return tuple(
+        _Edge(
+            name=name,
+            worst_mm=round(worst, 6),
+            limit_mm=round(limit, 6),
+            reach_mm=reach,
+            rule=rule,
+            unseen=tuple(index for index, each in enumerate(seen) if not each),
+            laid=any(tells(gap, reach, limit) for gap in ground.laid),
+        )
+        for name, worst, limit, reach, rule, seen in rows
+    )
+
+
+def _checks(rules: RuleSet, ground: Ground, edges: Sequence[_Edge]) -> tuple[Check, ...]:
     return tuple(
         Check(
-            name=f"flatness, {name} straightedge",
-            found=round(worst, 6),
-            limit=round(limit, 6),
+            name=f"flatness, {edge.name} straightedge",
+            found=edge.worst_mm,
+            limit=edge.limit_mm,
             at_least=False,
             unit="mm",
-            rule=rule,
-            source=rules.entry(rule).cited,
-            working=Working(
-                title=f"Worst gap under a straightedge of {_length(reach, ground.tape)}",
-                formula="largest distance of a reading from the chord between two others",
-                values={"readings": str(len(ground.spots)), "straightedge": _length(reach, ground.tape)},
-                result=f"{worst:.2f}",
-                unit="mm",
-                source=rules.entry(rule).cited,
-                argument=("What lies between the readings is not seen.",),
-            ),
+            rule=edge.rule,
+            source=rules.entry(edge.rule).cited,
+            working=_edge_working(rules, ground, edge, f"{edge.worst_mm:.2f}", "mm"),
         )
-        for name, worst, limit, rule, reach in rows
+        for edge in edges
+        if edge.tells
+    )
+
+
+def _edge_working(rules: RuleSet, ground: Ground, edge: _Edge, result: str, unit: str) -> Working:
+    return Working(
+        title=f"Worst gap under a straightedge of {_length(edge.reach_mm, ground.tape)}",
+        formula="largest distance of a reading from the chord between two others",
+        values={
+            "readings": str(len(ground.spots)),
+            "straightedge": _length(edge.reach_mm, ground.tape),
+            **(
+                {"too far from others for it": ", ".join(_place(ground, i) for i in edge.unseen)}
+                if edge.unseen
+                else {}
+            ),
+        },
+        result=result,
+        unit=unit,
+        source=rules.entry(edge.rule).cited,
+        argument=("What lies between the readings is not seen.",),
+    )
+
+
+def _untold(rules: RuleSet, ground: Ground, edge: _Edge, zone_mm: float) -> Working:
+    """The sheet of a straightedge that gives no verdict: what is known is the readings' own deviation."""
+    plain = _edge_working(rules, ground, edge, "cannot tell", "")
+    return plain.model_copy(
+        update={
+            "title": f"{ground.where}: {plain.title}",
+            "values": {
+                **plain.values,
+                "allowed": f"at most {_length(edge.limit_mm, ground.tape)}",
+                "known": f"all readings lie between two parallel planes {zone_mm:.2f} mm apart",
+            },
+        }
     )
 
 
@@ -225,23 +251,36 @@ def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Rem
     )
 
 
-def _unseen(ground: Ground, found: Flatness) -> tuple[Finding, ...]:
-    """Readings too far apart for the short straightedge must not read as flat under it."""
-    limits = found.tolerance
-    if found.short_seen or limits.short_rule == limits.long_rule:
-        return ()
-    reach = _length(limits.short_reach_mm, ground.tape)
-    return (
+def _unseen(rules: RuleSet, ground: Ground, edges: Sequence[_Edge], zone_mm: float) -> tuple[Finding, ...]:
+    """Readings too far apart for a straightedge must not read as flat under it."""
+    return tuple(
         Finding(
             code="SUI-404",
-            severity=Severity.NOTE,
+            severity=Severity.FIX if zone_mm > edge.limit_mm + SAME_MM else Severity.NOTE,
             where=ground.where,
-            message=f"The readings stand too far apart to tell how flat it is under {reach}.",
-            limit=f"at most {_length(limits.short_mm, ground.tape)} under {reach}",
-            rule=limits.short_rule,
-            remedy=f"Lay a straightedge of {reach} where it looks worst and enter the gaps, or read closer.",
-        ),
+            message=f"The readings stand too far apart to tell how flat it is under {reach}"
+            + ("." if len(edge.unseen) == len(ground.spots) else f" at {_some(ground, edge.unseen)}."),
+            measured=f"all readings between two parallel planes {_known(zone_mm, ground.tape)} apart",
+            limit=f"at most {_length(edge.limit_mm, ground.tape)} under {reach}",
+            rule=edge.rule,
+            source=rules.entry(edge.rule).cited,
+            remedy=f"Lay a straightedge of {reach} where it looks worst and enter the gaps, or read again, at "
+            f"{_length(edge.reach_mm / 2, ground.tape)} apart or closer.",
+        )
+        for edge in edges
+        if not edge.tells and not edge.laid
+        for reach in [_length(edge.reach_mm, ground.tape)]
     )
+
+
+def _some(ground: Ground, indexes: Sequence[int]) -> str:
+    named = ", ".join(_place(ground, index) for index in indexes[:_MOST_NAMED])
+    more = len(indexes) - _MOST_NAMED
+    return named + (f" and {more} more" if more > 0 else "")
+
+
+def _known(length_mm: float, tape: Tape) -> str:
+    return f"{length_mm:.1f} mm" if tape is Tape.MM else f"{length_mm / MM_PER_IN:.2f} in"
 
 
 def _highs_and_lows(ground: Ground, found: Flatness) -> Finding:

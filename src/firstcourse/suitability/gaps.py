@@ -1,0 +1,109 @@
+"""Gaps found under a straightedge against what a tile allows, and what they tell of other lengths."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.rules import RuleSet
+from firstcourse.suitability.flatness import SAME_MM, Tolerance, tolerance_for
+from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.workings import Working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """The widest gap under one straightedge [mm], and where it lay, in words."""
+
+    place: str
+    reach_mm: float
+    gap_mm: float
+
+
+def tells(gap: Gap, reach_mm: float, limit_mm: float) -> bool:
+    """Whether a gap tells of a straightedge of its own length, or of a shorter one whose limit it keeps [mm]."""
+    longer = gap.reach_mm > reach_mm and gap.gap_mm <= limit_mm + SAME_MM
+    return longer or abs(gap.reach_mm - reach_mm) <= SAME_MM
+
+
+def judge_gaps(
+    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tile_edge_mm: float, *, read: bool = False
+) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+    """Gaps under a straightedge against the tolerance of a tile; one shorter than the short reach keeps its limit.
+
+    Args:
+        rules: The rules in force.
+        where: The place in words.
+        tape: What lengths are shown in.
+        gaps: One gap or more.
+        tile_edge_mm: Longest edge of the tile [mm].
+        read: Heights were read there as well, whose own judgement says what they do not tell.
+
+    Raises:
+        RuleNotFoundError: The practice has no tolerance.
+    """
+    tolerance = tolerance_for(rules, tile_edge_mm)
+    findings: list[Finding] = []
+    values: dict[str, str] = {}
+    for number, gap in enumerate(gaps, start=1):
+        short = gap.reach_mm <= tolerance.short_reach_mm + SAME_MM
+        limit, rule = (
+            (tolerance.short_mm, tolerance.short_rule) if short else (tolerance.long_mm, tolerance.long_rule)
+        )
+        holds = gap.gap_mm <= limit + SAME_MM
+        # A gap within the limit of a longer straightedge tells nothing of what lies beyond its ends.
+        told = short or gap.reach_mm >= tolerance.long_reach_mm - SAME_MM
+        verdict = "DOES NOT HOLD" if not holds else "holds" if told else "holds for its own length"
+        values[f"{number}. {gap.place}"] = (
+            f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}, at most {_length(limit, tape)}: "
+            f"{verdict}"
+        )
+        if not holds:
+            findings.append(
+                rules.entry(rule).finding(
+                    code="SUI-402" if short else "SUI-401",
+                    severity=Severity.FIX,
+                    where=where,
+                    message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
+                    measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
+                    limit=f"at most {_length(limit, tape)}",
+                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims.",
+                )
+            )
+    if not read and not findings:
+        findings += _not_laid(rules, where, tape, gaps, tolerance)
+    worst = max(gap.gap_mm for gap in gaps)
+    working = Working(
+        title=f"{where}: gaps under a straightedge",
+        formula="each gap against the limit of the straightedge's length",
+        values=values,
+        result=_length(worst, tape),
+        unit="at most",
+        source=rules.entry(tolerance.long_rule).cited,
+    )
+    return tuple(findings), {"flatness.straightedge": working}
+
+
+def _not_laid(
+    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tolerance: Tolerance
+) -> Iterator[Finding]:
+    """Lengths of straightedge of which no gap that was entered tells."""
+    rows = [(tolerance.long_reach_mm, tolerance.long_mm, tolerance.long_rule)]
+    if tolerance.short_rule != tolerance.long_rule:
+        rows.append((tolerance.short_reach_mm, tolerance.short_mm, tolerance.short_rule))
+    for reach, limit, rule in rows:
+        if any(tells(gap, reach, limit) for gap in gaps):
+            continue
+        longest = max(gaps, key=lambda gap: gap.reach_mm)
+        yield rules.entry(rule).finding(
+            code="SUI-404",
+            severity=Severity.NOTE,
+            where=where,
+            message=f"The straightedges laid cannot tell how flat it is under {_length(reach, tape)}.",
+            measured=f"{_length(longest.gap_mm, tape)} under {_length(longest.reach_mm, tape)}",
+            limit=f"at most {_length(limit, tape)} under {_length(reach, tape)}",
+            remedy=f"Lay a straightedge of {_length(reach, tape)} and enter the gaps.",
+        )
+
+
+def _length(length_mm: float, tape: Tape) -> str:
+    return format_length(ticks_from_mm(length_mm), tape)
