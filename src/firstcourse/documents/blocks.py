@@ -13,7 +13,7 @@ from firstcourse.drawings import Drawing, to_svg
 from firstcourse.drawings.face import text_width
 from firstcourse.drawings.svg import svg_size
 
-WIDE_MM, HALF_MM = 182.0, 88.0
+WIDE_MM, HALF_MM = 186.0, 91.0
 """Width of a page and of half a page within their margins, on the narrower of the papers [mm]."""
 HIGH_MM = 234.0
 """Height of a page within its margins, on the lower of the papers [mm]."""

@@ -10,7 +10,7 @@ from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, format_length
 
-NARROW_MM = 1100.0
+NARROW_MM = 1620.0
 """Surfaces no wider than this on site go two to a page [mm]."""
 _HALF_HIGH_MM, _LEAST_MM, _HEIGHTS_MM = 165.0, 110.0, 108.0
 
@@ -26,10 +26,15 @@ def _blocks(plan: Plan) -> Iterator[Block]:
         if surface.boarded and (surface.boards or not surface.tiles):
             yield _boards(plan, surface)
         if surface.heights:
-            drawing = draw_heights(plan, surface, room=(WIDE_MM, _HEIGHTS_MM))
-            title = f"{surface.title or surface.id}: highs and lows"
-            height = TITLE_MM + svg_size(drawing)[1] + 13.0
-            yield Block(kind="heights", data={"title": title, **image(drawing)}, height=height)
+            yield _heights(plan, surface)
+
+
+def _heights(plan: Plan, surface: Surface) -> Block:
+    box = bounds(surface.extent or surface.outline)
+    half = box[2] - box[0] <= NARROW_MM * TICKS_PER_MM
+    drawing = draw_heights(plan, surface, room=(HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, _HEIGHTS_MM))
+    data = {"title": f"{surface.title or surface.id}: highs and lows", **image(drawing)}
+    return Block(kind="heights", data=data, height=TITLE_MM + svg_size(drawing)[1] + 24.0, half=half)
 
 
 def _boards(plan: Plan, surface: Surface) -> Block:

@@ -13,9 +13,11 @@ from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.rule_pages import rule_pages
 from firstcourse.documents.tile_pages import other_starts
 from firstcourse.documents.why_pages import why_page
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.findings import alike_together
 from firstcourse.plan import Plan
 from firstcourse.units import one_or_more
+from firstcourse.workings import Working
 
 
 def office_pack(plan: Plan, paper: Paper) -> bytes:
@@ -45,7 +47,12 @@ def print_office_pack(data: dict[str, Any], paper: Paper) -> bytes:
 
 
 def office_data(plan: Plan) -> dict[str, Any]:
-    """All that the office pack prints, as plain values; the same on every paper."""
+    """All that the pack prints, as plain values, in the reader's words and units; the same on every paper."""
+    # Rules stand beside what their sources give, so they bring their units with them.
+    return speaker_for(plan).fields(_data(plan)) | rule_pages(plan)
+
+
+def _data(plan: Plan) -> dict[str, Any]:
     judged = is_judged(plan.structures, plan.findings)
     elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
@@ -64,15 +71,20 @@ def office_data(plan: Plan) -> dict[str, Any]:
             if not (judged and finding.code.startswith(JUDGED))
         ],
         "workings": [
-            {
-                **working.model_dump(mode="json"),
-                "unit": one_or_more(working.result, working.unit),
-                "values": [list(pair) for pair in working.values.items()],
-            }
+            _working(working, plan)
             for name, working in plan.workings.items()
             if name not in elsewhere and not _told_again(plan, name)
         ],
-        **rule_pages(plan),
+    }
+
+
+def _working(working: Working, plan: Plan) -> dict[str, Any]:
+    result, unit = speaker_for(plan).result(working.result, working.unit)
+    return {
+        **working.model_dump(mode="json"),
+        "result": result,
+        "unit": one_or_more(result, unit),
+        "values": [list(pair) for pair in working.values.items()],
     }
 
 

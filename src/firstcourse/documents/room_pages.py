@@ -8,7 +8,7 @@ from firstcourse.drawings.svg import svg_size
 from firstcourse.plan import Plan
 from firstcourse.units import format_length
 
-_PAGE_MM, _ROW_MM, _LEAST_MM = (182.0, 200.0), 6.5, 90.0
+_PAGE_MM, _ROW_MM, _LEAST_MM = (186.0, 196.0), 6.5, 90.0
 """Room of a page for the drawing; height of one row of the list below it; the drawing is never less high [mm]."""
 
 _LINE_LETTERS = 75

@@ -1,6 +1,7 @@
 """A rule's value as people read it: in the tape's unit first, beside it as the book has it."""
 
 from firstcourse.units import KG_PER_LB, TICKS_PER_FOOT, TICKS_PER_INCH, TICKS_PER_MM, Tape, inch_text
+from firstcourse.words import in_units
 
 _TICKS = {"in": TICKS_PER_INCH, "ft": TICKS_PER_FOOT, "mm": TICKS_PER_MM}
 _WHOLE = 1000
@@ -18,20 +19,28 @@ def shown_value(value: str, unit: str, tape: Tape) -> str:
         '3.175 mm (0.125 in)'
         >>> shown_value("0.125", "in", Tape.INCH)
         '1/8 in'
+        >>> shown_value("1600", "kg/m3", Tape.INCH)
+        '99.88 lb/cu ft (1600 kg/m3)'
     """
     try:
         number = float(value)
     except ValueError:
-        return f"{_YES_NO.get(value, value)} {unit}".strip()
+        return _both(f"{_YES_NO.get(value, value)} {unit}".strip(), tape)
     if unit == "lb" and tape is Tape.MM:
         return f"{number * KG_PER_LB:.4g} kg ({number:.6g} lb)"
     if unit == "in" and tape is Tape.INCH:
         return f"{inch_text(number)} in"
     other = "mm" if tape is Tape.MM else "in"
     if unit not in _TICKS or (unit == "mm") == (tape is Tape.MM):
-        plain = f"{number:,.0f}" if abs(number) >= _IN_FULL else f"{number:.6g}"
-        return f"{plain} {unit}".strip()
+        plain = f"{f'{number:,.0f}' if abs(number) >= _IN_FULL else f'{number:.6g}'} {unit}".strip()
+        return _both(plain, tape)
     if number == 0:
         return f"0 {other}"
     converted = number * _TICKS[unit] / _TICKS[other]
     return f"{f'{converted:.0f}' if converted >= _WHOLE else f'{converted:.4g}'} {other} ({number:.6g} {unit})"
+
+
+def _both(text: str, tape: Tape) -> str:
+    """In the tape's units, and beside it as the book has it where that is another."""
+    own = in_units(text, tape)
+    return text if own == text else f"{own} ({text})"

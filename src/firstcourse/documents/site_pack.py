@@ -14,8 +14,9 @@ from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.ticket_pages import second_cuts, tickets
 from firstcourse.documents.tile_pages import saw_pages, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_pages
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.findings import Finding, alike_together
-from firstcourse.plan import Plan
+from firstcourse.plan import Plan, Quantity
 from firstcourse.units import as_needed, one_or_more
 
 
@@ -46,20 +47,24 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
 
 
 def pack_data(plan: Plan) -> dict[str, Any]:
-    """All that the pages print, as plain values; the same on every paper."""
+    """All that the pages print, as plain values, in the reader's words and units; the same on every paper."""
+    return speaker_for(plan).fields(_data(plan)) | {"site": _site(plan)}
+
+
+def _data(plan: Plan) -> dict[str, Any]:
     return {
         "pack": "site pack",
-        "words": {"soft": "soft joint", "Softs": "Soft joints"},
+        "words": {"soft": "soft joint", "softs": "Soft joints"},
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
-        "site": _site(plan),
         "figures": [list(row) for row in _figures(plan)],
         "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
         "structure": structure_cautions(plan),
         "rooms": room_pages(plan),
-        "pages": pages_of([*board_blocks(plan), *tile_blocks(plan)]),
+        "boards": pages_of(board_blocks(plan)),
+        "tile": pages_of(tile_blocks(plan)),
         "poles": tile_poles(plan),
         "saw": saw_pages(plan),
         "falls": fall_pages(plan),
@@ -68,12 +73,14 @@ def pack_data(plan: Plan) -> dict[str, Any]:
         "second": second_cuts(plan),
         "checks": board_checks(plan),
         "findings": [_finding(finding) for finding in alike_together(plan.findings)],
-        "shopping": [
-            [q.item, f"{q.buy}", q.pack, as_needed(q.exact), one_or_more(q.exact, q.unit)]
-            for q in plan.quantities
-            if q.buy
-        ],
+        "shopping": [_to_buy(plan, quantity) for quantity in plan.quantities if quantity.buy],
     }
+
+
+def _to_buy(plan: Plan, quantity: Quantity) -> list[str]:
+    """What to buy, how many packs of what, and the need: rounded up in the reader's unit, so never short."""
+    need, unit = speaker_for(plan).amount(quantity.exact, quantity.unit)
+    return [quantity.item, f"{quantity.buy}", quantity.pack, as_needed(need), one_or_more(need, unit)]
 
 
 def _site(plan: Plan) -> list[list[str]]:

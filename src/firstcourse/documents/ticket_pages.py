@@ -8,8 +8,8 @@ from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.plan import Plan, Sheet
 from firstcourse.units import Tape, format_length
 
-TICKET_MM, PIECE_MM = (43.0, 70.0), (58.0, 66.0)
-"""Width and height on paper of a sheet's drawing, four side by side, and of a piece's, three side by side."""
+TICKET_MM, PIECE_MM = (43.0, 70.0), (43.0, 62.0)
+"""Width and height on paper of a sheet's drawing and of a piece's: four stand side by side."""
 
 
 def tickets(plan: Plan) -> list[dict[str, Any]]:
@@ -31,7 +31,7 @@ def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
     pieces = {piece.id: piece for piece in plan.pieces}
     numbers = part_numbers(sheet)
     second = [
-        f"{numbers[part.id]}: then its second cuts, see {part.piece.removeprefix('P')} on its drawing"
+        f"{numbers[part.id]}: then second cuts of {part.piece.removeprefix('P')}"
         for part in sheet.parts
         if part.piece is not None and has_second_cuts(pieces[part.piece])
     ]
@@ -52,10 +52,10 @@ def _cuts(sheet: Sheet, tape: Tape) -> list[list[str]]:
     rows = []
     for number, cut in enumerate(sheet.cuts, start=1):
         what = "sheet" if cut.of == sheet.id else _named(held[cut.of])
-        edge = "lower" if cut.along == "x" else "left"
+        edge = "up" if cut.along == "x" else "from left"
         near, far = (_named(held.get(name, ())) for name in cut.gives)
         at = format_length(cut.at, tape, feet=False)
-        rows.append([f"({number})", f"{what}, {at} from its {edge} edge", f"{near} | {far}"])
+        rows.append([f"({number})", f"{what}, {at} {edge}", f"{near} | {far}"])
     return rows
 
 

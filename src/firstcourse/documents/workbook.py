@@ -8,6 +8,7 @@ from typing import Any, Literal, NamedTuple
 
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.drawings.cut_tiles import cut_kinds
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import area2, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
 from firstcourse.pricing import price
@@ -94,7 +95,22 @@ def workbook(plan: Plan) -> bytes:
 def tables(plan: Plan) -> tuple[Table, ...]:
     """What the workbook's sheets show, in order."""
     tiled = (_tile_cuts(plan),) if plan.tile_stock else ()
-    return (_pieces(plan), _cuts(plan), *tiled, _shopping(plan), _findings(plan), _workings(plan), _rules(plan))
+    told = (_told(table, plan) for table in (*tiled, _shopping(plan), _findings(plan), _workings(plan)))
+    return (_pieces(plan), _cuts(plan), *told, _rules(plan))
+
+
+def _told(table: Table, plan: Plan) -> Table:
+    """A sheet in the reader's words and units; ids and titles of sources stay."""
+    speaker = speaker_for(plan)
+    own = [column.heading not in ("id", "source", "rule", "code") for column in table.columns]
+    rows = (
+        tuple(
+            speaker.say(cell) if said and isinstance(cell, str) else cell
+            for cell, said in zip(row, own, strict=True)
+        )
+        for row in table.rows
+    )
+    return table._replace(rows=tuple(rows))
 
 
 def _write(sheet: Any, table: Table, formats: dict[str, Any], plan: Plan) -> None:
@@ -273,6 +289,7 @@ def _shopping(plan: Plan) -> Table:
         Column(f"cost, {currency}", 11, "money"),
         Column("working", 70),
     )
+    speaker = speaker_for(plan)
     priced = price(plan.quantities, plan.stock, plan.tile_stock)
     each = {line.item: line for line in priced.lines}
     rows: list[tuple[Cell, ...]] = []
@@ -280,12 +297,13 @@ def _shopping(plan: Plan) -> Table:
         if not need.buy:
             continue
         line = each.get(need.item)
+        exact, unit = speaker.amount(need.exact, need.unit)
         cost = None if line is None else Formula("=D{row}*F{row}", float(line.cost))
         rows.append(
             (
                 need.item,
-                need.exact,
-                one_or_more(need.exact, need.unit),
+                exact,
+                one_or_more(exact, unit),
                 need.buy,
                 need.pack,
                 None if line is None else float(line.each),
@@ -320,6 +338,11 @@ def _findings(plan: Plan) -> Table:
     return Table("Findings", columns, rows)
 
 
+def _result(working: Working, plan: Plan) -> tuple[str, str]:
+    result, unit = speaker_for(plan).result(working.result, working.unit)
+    return result, one_or_more(result, unit)
+
+
 def _workings(plan: Plan) -> Table:
     columns = (
         Column("id", 24),
@@ -337,8 +360,7 @@ def _workings(plan: Plan) -> Table:
             found.title,
             found.formula,
             _values(found),
-            found.result,
-            one_or_more(found.result, found.unit),
+            *_result(found, plan),
             found.source,
             "\n".join(found.argument),
         )

@@ -9,6 +9,7 @@ from shapely import Polygon
 from firstcourse.drawings.model import XY, Drawing, Text
 from firstcourse.drawings.model import Box as PaperBox
 from firstcourse.drawings.placing import Placer
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind
@@ -62,7 +63,8 @@ class OnPaper:
 
     def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, title: str, room: XY) -> None:
         self.plan, self.surface, self.box, self.room = plan, surface, box, room
-        self.drawing = Drawing(title=title, scale=scale)
+        self.words = speaker_for(plan).words
+        self.drawing = Drawing(title=self.words(title), scale=scale)
 
     def at(self, point: tuple[int, int]) -> XY:
         """A point of the surface on paper [mm]."""
@@ -97,13 +99,14 @@ class OnPaper:
         for (a, b), side in zip(sides(self.surface.outline), self.surface.sides, strict=True):
             if not side.label:
                 continue
+            label = self.words(side.label)
             (ax, ay), (bx, by) = self.at(a), self.at(b)
             length = math.dist((ax, ay), (bx, by))
             inwards = (-(by - ay) / length, (bx - ax) / length)
             upright = abs(by - ay) > abs(bx - ax)
             spot = (ax + bx) / 2 + inwards[0] * _INSIDE_MM, (ay + by) / 2 + inwards[1] * _INSIDE_MM
             strip = shapely.LineString([(ax, ay), (bx, by)]).buffer(3 * _INSIDE_MM).intersection(shape)
-            self.placer.put(Text(spot, side.label, _SIDE_MM, bold=True, upright=upright), within=strip)
+            self.placer.put(Text(spot, label, _SIDE_MM, bold=True, upright=upright), within=strip)
 
     def name_corners(self) -> None:
         """Name the corners of the room above a wall or round a floor; the sides where no corners are known."""

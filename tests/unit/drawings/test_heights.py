@@ -42,7 +42,7 @@ def test_the_papers_hold_the_drawing_and_its_page(plan):
     assert "drawings/back-bath-wall-d-a-heights.svg" not in names
     titles = [
         block["title"]
-        for page in pack_data(plan)["pages"]
+        for page in pack_data(plan)["boards"]
         for row in page
         for block in row
         if block["kind"] == "heights"

@@ -1,0 +1,25 @@
+"""Who reads a plan's papers: in whose words and units they are, and which names are the job's own."""
+
+from collections.abc import Iterator
+
+from firstcourse.plan import Plan
+from firstcourse.words import Speaker
+
+
+def speaker_for(plan: Plan) -> Speaker:
+    """Says everything in the words of the job's practice and the units of its tape."""
+    titles = {surface.id: surface.title for surface in plan.surfaces if surface.title and "/" in surface.id}
+    return Speaker(plan.job.practice, plan.job.tape, names=_names(plan), ids=titles)
+
+
+def _names(plan: Plan) -> Iterator[str]:
+    """What the job has named."""
+    yield plan.job.name
+    yield from (value for value in plan.job.site.model_dump().values() if value)
+    yield from (stock.id for stock in plan.stock)
+    yield from (tile.id for tile in plan.tile_stock)
+    yield from (sheet.source for sheet in plan.sheets)
+    for surface in plan.surfaces:
+        yield surface.room
+        yield from (opening.id for opening in surface.openings)
+    yield from (change.reason for change in plan.job.overrides)

@@ -1,0 +1,90 @@
+"""Puts what the house says into a reader's words and units, leaving names as they were given."""
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from firstcourse.units import Tape
+from firstcourse.words.measures import in_units, unit_for
+from firstcourse.words.terms import terms_of
+
+_AS_IT_IS = ("svg", "steps", "source", "sources")
+"""Keys of what is not touched: pictures, sums whose figures have no unit, and titles of what others published."""
+_WHOLE = r"(?<![\w.`/]){}(?![\w`/]|\.\w)"
+"""A word by itself: no part of a rule's id, of a surface's id or of a setting's name."""
+
+
+class Speaker:
+    """Says everything to one reader.
+
+    Args:
+        practice: Whose words, such as `us`.
+        tape: Which system of units.
+        names: What the job itself has named; stays as it is.
+        ids: Ids of things, and what is printed for them.
+    """
+
+    def __init__(
+        self, practice: str, tape: Tape, *, names: Iterable[str] = (), ids: Mapping[str, str] | None = None
+    ) -> None:
+        self.tape = tape
+        self._terms = terms_of(practice)
+        self._ids = dict(ids or {})
+        longest = sorted(self._terms, key=lambda word: (-len(word), word))
+        term = _WHOLE.format(f"(?P<term>{'|'.join(map(re.escape, longest))})")
+        holds_one = re.compile(term, re.IGNORECASE)
+        kept = sorted({name for name in names if holds_one.search(name)}, key=lambda name: (-len(name), name))
+        name = [rf"(?<!\w)(?P<name>{'|'.join(map(re.escape, kept))})(?!\w)"] if kept else []
+        printed = sorted(self._ids, key=lambda one: (-len(one), one))
+        by_id = [rf"(?<![\w/])(?P<id>{'|'.join(map(re.escape, printed))})(?![\w/])"] if printed else []
+        self._wanted = re.compile("|".join((*name, term)), re.IGNORECASE)
+        self._ids = {one: self.words(said) for one, said in self._ids.items()}
+        self._wanted = re.compile("|".join((*by_id, *name, term)), re.IGNORECASE)
+
+    def words(self, text: str) -> str:
+        """A text in the reader's words; its units stay."""
+        return self._wanted.sub(self._word, text)
+
+    def say(self, text: str) -> str:
+        """A text in the reader's words and units."""
+        return self.words(in_units(text, self.tape))
+
+    def amount(self, number: float, unit: str) -> tuple[float, str]:
+        """A number in the reader's unit, and that unit."""
+        factor, name = unit_for(unit, self.tape)
+        return number * factor, self.words(name)
+
+    def result(self, number: str, unit: str) -> tuple[str, str]:
+        """A printed number and its unit, in the reader's; a length that the tape reads brings its own."""
+        try:
+            value = float(number)
+        except ValueError:
+            return self.say(number), self.words(unit)
+        converted, name = self.amount(value, unit)
+        if converted == value:
+            return number, name
+        told = self.say(f"{number} {unit}")
+        return (told.removesuffix(name).strip(), name) if told.endswith(name) else (told, "")
+
+    def fields(self, values: Mapping[str, Any]) -> dict[str, Any]:
+        """Every text within a paper's values in the reader's words and units; pictures and sums stay."""
+        return {key: one if key in _AS_IT_IS else self._all(one) for key, one in values.items()}
+
+    def _all(self, value: Any) -> Any:
+        if isinstance(value, str):
+            return self.say(value)
+        if isinstance(value, dict):
+            return self.fields(value)
+        if isinstance(value, list | tuple):
+            return [self._all(one) for one in value]
+        return value
+
+    def _word(self, found: re.Match[str]) -> str:
+        whole = found[0]
+        groups = found.groupdict()
+        if groups.get("id"):
+            return self._ids.get(whole, whole)
+        if groups.get("name"):
+            return whole
+        said = self._terms[whole.lower()]
+        return said[0].upper() + said[1:] if whole[0].isupper() else said
