@@ -9,6 +9,7 @@ import pytest
 
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data, site_pack
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_file
 
@@ -62,10 +63,12 @@ def test_the_cover_says_how_few_is_proven_and_where_everything_stands() -> None:
 def test_needs_are_short_and_never_short_of_the_need() -> None:
     plan = plan_of("tub-bathroom")
     needs = {row[0]: float(row[3]) for row in pack_data(plan)["shopping"]}
+    speaker = speaker_for(plan)
     for quantity in plan.quantities:
         if quantity.buy:
-            assert quantity.exact <= needs[quantity.item] + 1e-9
-            assert needs[quantity.item] - quantity.exact <= 0.1
+            exact, _ = speaker.amount(quantity.exact, quantity.unit)
+            need = needs[speaker.words(quantity.item)]
+            assert exact <= need + 1e-9 and need - exact <= 0.1
     assert all(len(row[3]) <= 6 for row in pack_data(plan)["shopping"])
 
 
