@@ -86,7 +86,7 @@ def plan(one):
 
 
 def objections(made):
-    return {said.code for said in verify(made).objections} - {"VER-106"}
+    return {said.code for said in verify(made).objections} - {"VER-106", "VER-904"}  # it lists no rules
 
 
 def test_the_verifier_judges_the_panel_again():

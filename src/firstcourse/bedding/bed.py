@@ -159,7 +159,7 @@ def _tape(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[fl
         },
         result=text.split()[0],
         unit=text.split()[1],
-        source=", ".join(part for part in (width.source, width.locator) if part),
+        source=width.cited,
         argument=(
             "Inside corners: wall to wall over the height that both are boarded, wall to ceiling along the top.",
         ),
@@ -182,6 +182,6 @@ def _sealant(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple
         },
         result=f"{volume_ml:.1f}",
         unit="ml",
-        source=", ".join(part for part in (source.source, source.locator) if part),
+        source=source.cited,
     )
     return volume_ml, working

@@ -17,7 +17,7 @@ def board_family(kind: str) -> str:
 def density_rule(kind: str, rules: RuleSet) -> RuleEntry:
     """The rule for the density of a family of boards [kg/m³]; fibre cement where it has none of its own."""
     own = f"mass.board.{board_family(kind)}"
-    return rules.entry(own if own in rules.entries else "boards.density")
+    return rules.entry(own if rules.has(own) else "boards.density")
 
 
 def board_density(stock: Stock, rules: RuleSet) -> float:

@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_findings, print_json
+from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_changes, print_findings, print_json
 
 if TYPE_CHECKING:
     from firstcourse.suitability import Remedy
@@ -40,11 +40,13 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
                 "workings": {name: working.model_dump(mode="json") for name, working in done.workings.items()},
                 "structures": [sheet.model_dump(mode="json") for sheet in done.structures],
                 "cautions": list(done.cautions),
+                "changes": list(done.changes),
                 "files": [str(file) for file in files],
             }
         )
         return exit_code(done.findings)
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
+    print_changes(done.changes)
     print_findings(done.findings)
     for where, options in done.remedies:
         print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")

@@ -78,6 +78,12 @@ def print_findings(findings: Iterable[Finding]) -> None:
                     print(f"      {label}: {text}")
 
 
+def print_changes(changes: Iterable[str]) -> None:
+    """Print the rules that a job sets otherwise than the book, each with its value and reason."""
+    for change in changes:
+        print(f"  changed for this job: {change}")
+
+
 def exit_code(findings: Iterable[Finding]) -> int:
     """1 where a finding stops the work, else 0."""
     return int(any(finding.severity is Severity.STOP for finding in findings))

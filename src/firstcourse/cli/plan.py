@@ -5,7 +5,15 @@ from typing import Annotated, Any
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_findings, print_json, progress
+from firstcourse.cli.output import (
+    OutFolder,
+    check_folder,
+    exit_code,
+    print_changes,
+    print_findings,
+    print_json,
+    progress,
+)
 from firstcourse.units import as_needed, counted, one_or_more
 
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
@@ -54,6 +62,7 @@ def print_summary(summary: dict[str, Any], out: Path) -> None:
         f"{summary['job']}: {counted(summary['boards'], 'boards')} from {counted(summary['sheets'], 'sheets')}, "
         f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}; verified"
     )
+    print_changes(summary["changes"])
     for row in summary["stock"]:
         if row["used"] or row["practice"]:
             notes = (_proof(row), "" if row["practice"] is None else f"plain practice {row['practice']}")

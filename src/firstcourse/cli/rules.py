@@ -78,7 +78,9 @@ def rule_fields(entry: "RuleEntry") -> dict[str, object]:
         "basis": entry.basis.replace("_", " "),
         "source": entry.source,
         "locator": entry.locator,
-        "known": entry.known,
+        "read": entry.read,
+        "quoted_in": entry.quoted_in,
+        "converted": entry.converted,
         "since": entry.since.isoformat(),
         "taken_from": entry.taken_from,
     }

@@ -13,13 +13,12 @@ def survey(job: Path, /, *, json: bool = False) -> int:
         json: Print for another program to read.
     """
     from firstcourse.job import problems_placed, read_job
-    from firstcourse.rules import Override, load_rules
+    from firstcourse.rules import load_rules
     from firstcourse.survey import survey_job
     from firstcourse.survey.report import report_fields, report_lines
 
     document = read_job(job)
-    changes = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in document.rules)
-    rules = load_rules(document.date, document.practice, changes)
+    rules = load_rules(document.date, document.practice, document.overrides())
     with problems_placed(job):
         result = survey_job(document, rules)
     if json:

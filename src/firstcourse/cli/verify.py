@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from firstcourse.cli.output import print_json
+from firstcourse.cli.output import print_changes, print_json
 from firstcourse.errors import InputValueError
 from firstcourse.files import read_file, utf8_text
 
@@ -37,11 +37,13 @@ def verify(path: Path, /, *, json: bool = False) -> int:
                 "objections": [
                     {"code": o.code, "where": o.where, "message": o.message} for o in verdict.objections
                 ],
+                "changes": list(verdict.changes),
             }
         )
     else:
         for objection in verdict.objections:
             print(f"{objection.code}  {objection.where}: {objection.message}")
+        print_changes(verdict.changes)
         count = len(verdict.objections)
         print(f"{file}: verified" if not count else f"{file}: {count} objection{'s' * (count > 1)}")
     return int(bool(verdict.objections)) if verdict.readable else 2

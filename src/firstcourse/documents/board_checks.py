@@ -27,10 +27,17 @@ def _checks(plan: Plan) -> Iterator[str]:
     if floors:
         notch = " × ".join(value(f"bedding.trowel.notch_{side}") for side in ("width", "depth"))
         yield f"Floor boards lie in fresh mortar, combed with a {notch} notch; none lies dry."
-    yield (
-        f"Gaps: {value('boards.gap.between')} between boards, {value('boards.gap.perimeter')} at walls and "
-        f"ceiling, {value('boards.gap.opening')} round openings; no board touches its neighbour."
-    )
+    gaps = [
+        f"{value(f'boards.gap.{name}')} {where}"
+        for name, where in (
+            ("between", "between boards"),
+            ("perimeter", "at walls and ceiling"),
+            ("opening", "round openings"),
+        )
+        # A plan holds the rules it asked for: without openings it asked for no gap round them.
+        if f"boards.gap.{name}" in rules
+    ]
+    yield f"Gaps: {', '.join(gaps)}; no board touches its neighbour."
     if feet or beside_tub:
         yield (
             f"At floor, tub, tray and kerb {value('boards.gap.foot')} stays open and is filled with sealant, "

@@ -48,7 +48,7 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
 def _weights(plan: Plan) -> list[list[str]]:
     """What decides between plans, the first that differs: how it counts, by which rules, why the job set them."""
     rules = {rule.id.removeprefix("choice."): rule for rule in plan.rules if rule.id.startswith("choice.")}
-    if not rules:
+    if "piece.lone_worker" not in rules:
         return []
     reasons = {change.rule.removeprefix("choice."): change.reason for change in plan.job.overrides}
 

@@ -382,7 +382,7 @@ def _rules(plan: Plan) -> Table:
             rule.id,
             shown_value(rule.value, rule.unit, plan.job.tape),
             rule.basis.replace("_", " "),
-            ", ".join(part for part in (rule.source, rule.locator) if part),
+            rule.source,
             f"{rule.taken_from.upper()} practice" if rule.taken_from else "",
         )
         for rule in plan.rules

@@ -190,5 +190,5 @@ def _working(
         },
         result=str(count),
         unit="fasteners",
-        source=", ".join(part for part in (spacing.source, spacing.locator) if part),
+        source=spacing.cited,
     )

@@ -1,6 +1,7 @@
 """What no single field can tell: names used twice, corners that are not there, things outside their wall."""
 
 import difflib
+from collections import Counter
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -18,7 +19,7 @@ from firstcourse.job.model import (
 )
 from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
-from firstcourse.rules import Override, load_rules
+from firstcourse.rules import load_rules
 from firstcourse.units import Tape, format_length, mm
 
 Wrong = tuple[tuple[str | int, ...], str]
@@ -66,18 +67,17 @@ def _changes(job: Job) -> Iterator[Wrong]:
     if not job.rules:
         return
     book = load_rules(job.date, job.practice)
+    for name in {name for name, number in Counter(change.rule for change in job.rules).items() if number > 1}:
+        index = max(index for index, change in enumerate(job.rules) if change.rule == name)
+        yield ("rules", index, "rule"), f"'{name}' is changed twice; keep one of the changes"
     for index, change in enumerate(job.rules):
-        if change.rule not in book.entries:
+        if not book.has(change.rule):
             near = difflib.get_close_matches(change.rule, book.ids(), n=1, cutoff=0.6)
             hint = f"did you mean '{near[0]}'?" if near else "`firstcourse rules` lists them"
             yield ("rules", index, "rule"), f"'{change.rule}' is not a rule of the rule book; {hint}"
             continue
         try:
-            load_rules(
-                job.date,
-                job.practice,
-                (Override(rule=change.rule, value=change.value, reason=change.reason),),
-            )
+            load_rules(job.date, job.practice, (change.override(),))
         except InputValueError as error:
             yield ("rules", index, "value"), str(error)
 

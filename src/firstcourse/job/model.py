@@ -8,7 +8,7 @@ the left end of a named side and outwards from that side into the room.
 import datetime
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import Field, FiniteFloat, model_validator
+from pydantic import Field, FiniteFloat, Strict, StrictBool, model_validator
 
 from firstcourse.job.carrying import (
     CeilingJoists,
@@ -32,6 +32,7 @@ from firstcourse.job.fields import (
     Offset,
     Pair,
     Price,
+    Printed,
     Reason,
     ShortReason,
 )
@@ -40,6 +41,7 @@ from firstcourse.job.site import Site
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling
 from firstcourse.plan import OpeningKind, SurfaceKind
+from firstcourse.rules import Override
 from firstcourse.units import Tape
 
 
@@ -71,8 +73,16 @@ class RuleChange(JobModel):
     """A rule's value set for this job."""
 
     rule: str = Field(description="Rule id; `firstcourse rules` lists them.")
-    value: str = Field(description="The value; a length with its unit.")
+    value: StrictBool | Annotated[FiniteFloat, Strict()] | Printed = Field(
+        description="The value with its unit, such as 3/16 in, 50 psf or 24 h; a bare number where the rule has "
+        "no unit; yes or no; or words, where the rule's value is of words.",
+    )
+    unit: str = Field(default="", max_length=20, description="Unit of the value, where that is a bare number.")
     reason: Reason = Field(description="Why; printed on the papers.")
+
+    def override(self) -> Override:
+        """The change as the rule book reads it."""
+        return Override(rule=self.rule, value=self.value, unit=self.unit, reason=self.reason)
 
 
 class Member(JobModel):
@@ -409,3 +419,7 @@ class Job(JobModel):
     rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
         description="The rooms as taped."
     )
+
+    def overrides(self) -> tuple[Override, ...]:
+        """The rules that have another value on this job."""
+        return tuple(each.override() for each in self.rules)

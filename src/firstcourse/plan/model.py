@@ -437,7 +437,11 @@ class RuleNote(Frozen):
     """A rule the plan rests on, as the papers print it.
 
     Attributes:
+        source: Where the value comes from and the place in it, as printed: how that was read stands with it.
         taken_from: Practice it is borrowed from, for want of a value of the job's own; else empty.
+        read: `first_hand`, `quoted` or `memory`: how its source was read; empty where it has none.
+        converted: The value as its source has it, where it is rounded into another unit; else empty.
+        override: The job's reason where it sets the value; else empty.
     """
 
     id: str
@@ -445,8 +449,10 @@ class RuleNote(Frozen):
     unit: str
     basis: str
     source: str
-    locator: str = ""
     taken_from: str = ""
+    read: str = ""
+    converted: str = ""
+    override: str = ""
 
 
 class JobStamp(Frozen):

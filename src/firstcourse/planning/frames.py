@@ -127,7 +127,7 @@ def _told_frame(
 
 def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
     """What is said where the practice has no rules for frames; None where it has."""
-    if FRAMES_NEED in rules.entries:
+    if rules.has(FRAMES_NEED):
         return None
     if told:
         return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on),))
@@ -285,7 +285,7 @@ def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Fin
     Raises:
         InputValueError: A layer is thinner than all the rule book has.
     """
-    known = sorted((_thickness(entry.id) for entry in rules.under("panel.rating.")), key=thickness_in)
+    known = sorted(map(_thickness, rules.ids("panel.rating.")), key=thickness_in)
     layers, notes = [], []
     for layer in panels.layers:
         exact = Fraction(layer, TICKS_PER_INCH)

@@ -24,7 +24,7 @@ from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
-from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.rules import RuleSet, load_rules
 from firstcourse.suitability import FRAMES_NEED, Remedy, judge
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.units import Tape, inch_text
@@ -52,6 +52,7 @@ class JobJudgement:
         structures: The sheets of every frame that was judged.
         cautions: What stands on every page that shows a structural result.
         heights: Surface id to its readings for flatness, each with what to do there.
+        changes: Rules that the job sets otherwise than the book.
     """
 
     job: str
@@ -65,6 +66,7 @@ class JobJudgement:
     structures: tuple[StructureSheet, ...]
     cautions: tuple[str, ...]
     heights: dict[str, tuple[HeightMark, ...]]
+    changes: tuple[str, ...] = ()
 
 
 def judge_file(path: Path) -> JobJudgement:
@@ -75,12 +77,11 @@ def judge_file(path: Path) -> JobJudgement:
         InputValueError: A rule is overridden that does not exist.
     """
     job = read_job(path)
-    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
-    rules = load_rules(job.date, job.practice, overrides)
+    rules = load_rules(job.date, job.practice, job.overrides())
     with problems_placed(path):
         done = judge_job(job, survey_job(job, rules), rules)
-    borrowed = borrowed_values(rule_notes(rules, judged=True, tiled=False, wet=False), job.practice)
-    return replace(done, findings=(*done.findings, *borrowed))
+    told = borrowed_values(rule_notes(rules), job.practice)
+    return replace(done, findings=(*done.findings, *told), changes=rules.changes())
 
 
 def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
@@ -133,7 +134,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             missing = (*frame.missing, *(("exposure",) if exposure is None else ()), *side.missing)
             if missing:
                 untold.append(f"{place} ({', '.join(missing)})")
-                enter = enter or missing != frame.missing or FRAMES_NEED in rules.entries
+                enter = enter or missing != frame.missing or rules.has(FRAMES_NEED)
             if bed:
                 untold.append(f"{place} (flatness: the shower's bed makes its heights)")
             if frame.judged or exposed or side.judged:
@@ -225,7 +226,7 @@ def remedy_text(option: Remedy, tape: Tape) -> str:
 def _untold(room: str, untold: list[str], enter: bool, rules: RuleSet) -> Finding:
     """That surfaces are not judged, and what to do; `enter` where entries of the job would help."""
     remedies = []
-    if FRAMES_NEED not in rules.entries:
+    if not rules.has(FRAMES_NEED):
         remedies.append("Have an engineer, or who is licensed for it, confirm the frames by the local code.")
     if enter:
         remedies.append("Enter what stands in brackets, and `firstcourse judge` says if they will carry tile.")

@@ -1,4 +1,4 @@
-"""The rules a plan rests on, and a word on those that the book has only of another practice."""
+"""The rules a plan rests on, and a word on those borrowed from another practice and on those the job changed."""
 
 from collections.abc import Sequence
 
@@ -6,70 +6,23 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.plan import RuleNote
 from firstcourse.rules import RuleSet
 
-_RULES_SHOWN = (
-    "bedding.",
-    "boards.",
-    "choice.",
-    "fastening.",
-    "framing.",
-    "mass.board.",
-    "safety.",
-    "survey.",
-    "tape.",
-)
 
-# Design values of lumber are left out: each working names the table it took them from.
-_RULES_JUDGED = (
-    "ceiling.",
-    "door.",
-    "drain.",
-    "exposure.",
-    "flange.",
-    "floor.",
-    "joist.",
-    "mass.",
-    "moisture.",
-    "panel.",
-    "remedy.",
-    "surface.",
-    "tile.absorption.",
-    "tile.slip.",
-    "transition.",
-    "trim.",
-    "wall.",
-)
-_RULES_TILED = ("tile.", "tiling.")
-_RULES_WET = ("fall.", "shower.", "water.")
-
-
-def rule_notes(rules: RuleSet, *, judged: bool, tiled: bool, wet: bool) -> tuple[RuleNote, ...]:
-    """The rules behind a plan, each once.
-
-    Args:
-        rules: The rules in force.
-        judged: Whether a frame or a ground was judged.
-        tiled: Whether tile was laid out.
-        wet: Whether a shower floor or a membrane was planned.
-    """
-    prefixes = (
-        *_RULES_SHOWN,
-        *(_RULES_JUDGED if judged else ()),
-        *(_RULES_TILED if tiled else ()),
-        *(_RULES_WET if wet else ()),
-    )
-    # Two lists may name the same rules, such as a tile's grip; each stands once.
-    entries = {entry.id: entry for prefix in prefixes for entry in rules.under(prefix)}
+def rule_notes(rules: RuleSet) -> tuple[RuleNote, ...]:
+    """The rules that were asked for so far, each once, by id: what a plan made with them rests on."""
+    entries = [rules.entries[rule_id] for rule_id in sorted(rules.asked)]
     return tuple(
         RuleNote(
             id=entry.id,
             value=str(entry.value),
             unit=entry.unit,
             basis=entry.basis,
-            source=entry.source,
-            locator=entry.locator,
+            source=entry.cited,
             taken_from=entry.taken_from,
+            read=entry.read,
+            converted=entry.converted,
+            override=entry.reason,
         )
-        for entry in entries.values()
+        for entry in entries
     )
 
 
@@ -92,4 +45,22 @@ def borrowed_values(notes: Sequence[RuleNote], practice: str) -> tuple[Finding, 
             f"--practice {practice}` marks them, and a plan lists them under Rules and sources; a job sets "
             "its own under `rules`, with its reason.",
         ),
+    )
+
+
+def changes_not_asked(rules: RuleSet, notes: Sequence[RuleNote]) -> tuple[Finding, ...]:
+    """Tell of rules that the job changes and nothing in its plan asked for: the change does nothing."""
+    asked = {note.id for note in notes}
+    return tuple(
+        Finding(
+            code="RUL-102",
+            severity=Severity.NOTE,
+            where="rule book",
+            message=f"The job changes rule {entry.id}, and nothing in this plan asks for it.",
+            rule=entry.id,
+            source=entry.cited,
+            remedy="Take the change out, or see whether another rule is meant.",
+        )
+        for entry in rules.entries.values()
+        if entry.reason and entry.id not in asked
     )

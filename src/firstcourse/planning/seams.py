@@ -38,11 +38,15 @@ class _Best(NamedTuple):
 
 
 class _Room(NamedTuple):
-    """One room by itself: the best by level of effort, the findings it may not exceed, and plain practice."""
+    """One room by itself: the best by level of effort, the findings it may not exceed, and plain practice.
+
+    The rules it asked for go with it, for a process of its own keeps a record of its own.
+    """
 
     best: list[_Best]
     faults: int
     practice: list[SurfaceLayout]
+    asked: frozenset[str]
 
 
 def board(
@@ -82,6 +86,8 @@ def board(
     tasks = [(members, not number) for number, members in enumerate(rooms.values())]
     only = len(tasks) == 1
     found = shared_out(_board_task, tasks, stock, common, rules, effort, only, workers=workers)
+    for room in found:
+        rules.asked.update(room.asked)
     by_surface = {layout.surface_id: layout for room in found for layout in room.practice}
     practice = tuple(by_surface[item.surface.id] for item in surfaces)
     if only:
@@ -250,7 +256,7 @@ def _search(
         again = laid or Laid(best.layouts, best.cutting.sheets)
         best = min(best, weighed(again, level), key=lambda found: found.value)
         by_level.append(best)
-    return _Room(by_level, sum(len(layouts[0].findings) for layouts in finished), practice)
+    return _Room(by_level, sum(len(layouts[0].findings) for layouts in finished), practice, frozenset(rules.asked))
 
 
 def _finished(

@@ -17,7 +17,7 @@ from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
 from firstcourse.planning.processes import starts_at_once
-from firstcourse.planning.rule_notes import borrowed_values, rule_notes
+from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.sheets import (
     allowed_stock,
@@ -33,7 +33,7 @@ from firstcourse.planning.together import Surfaced
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
-from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import counted
 from firstcourse.verify import verify_text
@@ -55,11 +55,17 @@ _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanResult:
-    """A verified plan, its document, and the sheets plain practice would have bought by stock."""
+    """A verified plan, its document, and what is told beside it.
+
+    Attributes:
+        practice: Sheets by stock that plain practice would have bought.
+        changes: Rules that the job sets otherwise than the book, each as `rule value (reason)`.
+    """
 
     plan: Plan
     document: str
     practice: dict[str, int]
+    changes: tuple[str, ...] = ()
 
 
 def plan_file(
@@ -92,8 +98,7 @@ def plan_job(
         InputValueError: A rule is overridden that does not exist.
         PlanRefusedError: The plan does not verify.
     """
-    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
-    rules = load_rules(job.date, job.practice, overrides)
+    rules = load_rules(job.date, job.practice, job.overrides())
     on_step("survey")
     survey = survey_job(job, rules)
     by_kind = job_stock(job, rules)
@@ -158,13 +163,10 @@ def plan_job(
     workings |= _practice_workings(practice, faults)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
-    notes = rule_notes(
-        rules,
-        judged=bool(judgement.judged),
-        tiled=bool(tiled.stock),
-        wet=bool(falls.surfaces or water.quantities),
-    )
-    findings += borrowed_values(notes, job.practice)
+    # Every pack prints them, whatever else it needs.
+    list(rules.under("safety.caution."))
+    notes = rule_notes(rules)
+    findings += [*borrowed_values(notes, job.practice), *changes_not_asked(rules, notes)]
     plan = Plan(
         job=_stamp(job, rules, effort),
         surfaces=tuple(
@@ -187,7 +189,7 @@ def plan_job(
     verdict = verify_text(document)
     if verdict.objections:
         raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
-    return PlanResult(plan=plan, document=document, practice=practice)
+    return PlanResult(plan=plan, document=document, practice=practice, changes=rules.changes())
 
 
 def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stock, ...]]) -> tuple[Surfaced, ...]:

@@ -14,6 +14,7 @@ def summarize(result: PlanResult) -> dict[str, Any]:
     return {
         "job": plan.job.name,
         "digest": plan.job.digest,
+        "changes": list(result.changes),
         "boards": len(boards),
         "sheets": sum(sheet.source == "new" for sheet in plan.sheets),
         "offcuts_used": sum(sheet.source != "new" for sheet in plan.sheets),

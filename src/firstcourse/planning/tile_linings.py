@@ -312,7 +312,7 @@ class _Liner:
     def _drop(self, depth: int, given: int | None, where: str, what: str) -> int:
         """How much lower the front lies, and a word on it [ticks]."""
         entry, tape = self.rules.entry("fall.shelf.min"), self.job.tape
-        most = self.rules.number("fall.shelf.max") if "fall.shelf.max" in self.rules.entries else None
+        most = self.rules.number("fall.shelf.max") if self.rules.has("fall.shelf.max") else None
         low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=most))
         least = least_drop(depth, self.rules, tape)
         drop = least if given is None else given

@@ -15,7 +15,7 @@ from firstcourse.plan import Plan, Stock, SurfaceKind
 from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets
-from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.rules import RuleSet, load_rules
 from firstcourse.units import TICKS_PER_MM, Tape, format_length, parse_length
 
 MOST_WALLS_APART = 6
@@ -175,8 +175,7 @@ def changes(job: Job, plan: Plan, *, effort: int) -> Iterator[Change]:
         plan: Its plan.
         effort: Level the plan was made with.
     """
-    overrides = tuple(Override(rule=c.rule, value=c.value, reason=c.reason) for c in job.rules)
-    rules = load_rules(job.date, job.practice, overrides)
+    rules = load_rules(job.date, job.practice, job.overrides())
     listed = _listed(job, rules)
     yield from _one_stock(listed, plan, effort)
     yield from _other_sizes(listed, plan, rules, effort)

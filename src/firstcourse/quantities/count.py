@@ -142,7 +142,7 @@ def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[
             values={"floors": str(by_kind["floor"]), "walls and ceilings": str(by_kind["wall"])},
             result=str(total),
             unit="fasteners",
-            source=", ".join(part for part in (kind_entry.source, kind_entry.locator) if part),
+            source=kind_entry.cited,
         ),
     )
 
@@ -251,9 +251,7 @@ def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet
         },
         result=text.split()[0],
         unit=text.split()[1],
-        source="the sheet as given in the job"
-        if given
-        else ", ".join(part for part in (usual.source, usual.locator) if part),
+        source="the sheet as given in the job" if given else usual.cited,
     )
 
 
@@ -282,6 +280,6 @@ def _heavy(name: str, kg: float, rules: RuleSet, tape: Tape) -> Finding:
         measured=mass_text(kg, tape),
         limit=mass_text(rules.kilograms("safety.lift.max"), tape),
         rule=rule.id,
-        source=", ".join(part for part in (rule.source, rule.locator) if part),
+        source=rule.cited,
         remedy="Carry it between two, or cut it before carrying.",
     )

@@ -8,13 +8,14 @@ import datetime
 import hashlib
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
+from firstcourse.rules.changes import Override, changed_value
 from firstcourse.rules.reading import DatedValue, Rule, Source, read_book
-from firstcourse.units import KG_PER_LB, LengthError, inches, mm, parse_length
+from firstcourse.units import KG_PER_LB, inches, mm
 
 PRACTICES = ("us", "uk", "au")
 _HABITS_FROM = "us"
@@ -31,29 +32,16 @@ _MASS_UNITS = {"lb": KG_PER_LB, "kg": 1.0}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Override:
-    """A rule's value set by the job.
-
-    Attributes:
-        rule: Rule id.
-        value: The value in the rule's unit, or for a length a text with its own unit.
-        reason: Why; printed on the papers.
-    """
-
-    rule: str
-    value: float | str | bool
-    reason: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class RuleEntry:
     """One rule's value in force, with all that proves it.
 
     Attributes:
         unit: `in`, `mm`, `lb`, …; empty for text.
         basis: `standard`, `code`, `handbook`, `textbook`, `common_practice`, `board_maker` or `house_assumption`.
-        source: Title of the source, or the basis in words where there is none.
-        known: `read` where the text was seen, `memory` where it was not; empty where there is no source.
+        title: Title of the source, or the basis in words where there is none.
+        read: `first_hand`, `quoted` or `memory`; empty where there is no source to read.
+        quoted_in: Where a source that was read as quoted was seen, in words.
+        converted: The value as its source has it, where it is rounded into another unit; else empty.
         reason: The job's reason where it overrides the book; else empty.
         taken_from: The practice that a value to be checked comes from, where the book has none of the practice
             asked for; empty where the value is its own, the job's, a material's property or an assumption.
@@ -64,18 +52,39 @@ class RuleEntry:
     value: float | str | bool
     unit: str
     basis: str
-    source: str
+    title: str
     locator: str
-    known: str
+    read: str
     since: datetime.date
     reason: str = ""
     taken_from: str = ""
+    quoted_in: str = ""
+    converted: str = ""
+
+    @property
+    def source(self) -> str:
+        """The source as printed: how it was read stands with it, for nothing is shown as surer than it is."""
+        return f"{self.title}{self._how()}"
 
     @property
     def cited(self) -> str:
-        """The source and the place in it, as printed; said where its text was not seen."""
-        place = f"{self.source}, {self.locator}" if self.locator else self.source
-        return f"{place} (from memory, not seen)" if self.known == "memory" and "memory" not in place else place
+        """The source and the place in it, as printed."""
+        return f"{self.title}{f', {self.locator}' if self.locator else ''}{self._how()}"
+
+    @property
+    def changed(self) -> str:
+        """A value that the job sets, with its unit and reason, as printed; empty where the book's stands."""
+        value = f"{self.value:.6g}" if isinstance(self.value, float) else str(self.value)
+        return f"{self.id} {f'{value} {self.unit}'.strip()} ({self.reason})" if self.reason else ""
+
+    def _how(self) -> str:
+        if self.reason:
+            return f"; changed for this job: {self.reason}"
+        how = {"quoted": f"as quoted in {self.quoted_in}", "memory": "from memory, not seen"}.get(self.read, "")
+        told = [how] if how else []
+        if self.converted:
+            told.append(f"converted from {self.converted}")
+        return f" ({'; '.join(told)})" if told else ""
 
     def finding(
         self,
@@ -104,11 +113,24 @@ class RuleEntry:
 
 @dataclass(frozen=True, slots=True)
 class RuleSet:
-    """All rules in force for one practice on one day."""
+    """All rules in force for one practice on one day.
+
+    Attributes:
+        asked: Ids of the rules that were asked for, kept by the set itself: what a plan rests on.
+    """
 
     on: datetime.date
     practice: str
     entries: Mapping[str, RuleEntry]
+    asked: set[str] = field(default_factory=set, compare=False, repr=False)
+
+    def has(self, rule_id: str) -> bool:
+        """Whether the rule has a value on the date for this practice."""
+        return rule_id in self.entries
+
+    def find(self, rule_id: str) -> RuleEntry | None:
+        """The value in force with its source, or None where there is none."""
+        return self.entry(rule_id) if rule_id in self.entries else None
 
     def entry(self, rule_id: str) -> RuleEntry:
         """The value in force with its source.
@@ -117,9 +139,11 @@ class RuleSet:
             RuleNotFoundError: The rule has no value on the date for this practice.
         """
         try:
-            return self.entries[rule_id]
+            found = self.entries[rule_id]
         except KeyError:
             raise RuleNotFoundError(rule_id, self.on, self.practice) from None
+        self.asked.add(rule_id)
+        return found
 
     def number(self, rule_id: str) -> float:
         """The value as a number, in the rule's own unit."""
@@ -153,13 +177,17 @@ class RuleSet:
             raise InputValueError(f"rule '{rule_id}' is not a yes or no: {value!r}")
         return value
 
-    def ids(self) -> tuple[str, ...]:
-        """All rule ids in force, sorted."""
-        return tuple(sorted(self.entries))
+    def ids(self, prefix: str = "") -> tuple[str, ...]:
+        """The ids of the rules in force that begin with `prefix`, sorted; to know them is not to ask for them."""
+        return tuple(sorted(rule_id for rule_id in self.entries if rule_id.startswith(prefix)))
 
     def under(self, prefix: str) -> Iterator[RuleEntry]:
-        """The rules whose id begins with `prefix`, sorted by id."""
-        return (self.entries[rule_id] for rule_id in self.ids() if rule_id.startswith(prefix))
+        """The rules whose id begins with `prefix`, sorted by id; each counts as asked for as it is looked at."""
+        return (self.entry(rule_id) for rule_id in self.ids(prefix))
+
+    def changes(self) -> tuple[str, ...]:
+        """The rules that the job sets otherwise than the book, each as `rule value (reason)`."""
+        return tuple(entry.changed for entry in self.entries.values() if entry.reason)
 
     def digest(self) -> str:
         """SHA-256 over every value in force and its source."""
@@ -207,12 +235,25 @@ def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, prac
         value=newest.value,
         unit=newest.unit or rule.unit,
         basis=newest.basis,
-        source=source.title if source else newest.basis.replace("_", " "),
+        title=source.title if source else newest.basis.replace("_", " "),
         locator=newest.locator,
-        known=source.known if source else "",
+        read=newest.read or (source.read if source else ""),
         since=newest.since,
-        taken_from=_taken_from(newest, newest.unit or rule.unit, source, practice),
+        taken_from=(taken_from := _taken_from(newest, newest.unit or rule.unit, source, practice)),
+        quoted_in=source.quoted_in if source else "",
+        converted=_converted(rule, newest, taken_from, on),
     )
+
+
+def _converted(rule: Rule, value: DatedValue, taken_from: str, on: datetime.date) -> str:
+    """A length borrowed from another practice and rounded into millimetres, as that practice has it."""
+    if not taken_from or value.unit in ("", rule.unit) or rule.unit not in _LENGTH_UNITS:
+        return ""
+    theirs = [v for v in rule.values if v.practice in (taken_from, "any") and v.since <= on and not v.unit]
+    if not theirs:
+        return ""
+    newest = max(theirs, key=lambda dated: (dated.practice != "any", dated.since))
+    return f"{newest.value} {rule.unit}"
 
 
 def _taken_from(value: DatedValue, unit: str, source: Source | None, practice: str) -> str:
@@ -234,17 +275,6 @@ def _overridden(entries: Mapping[str, RuleEntry], override: Override) -> RuleEnt
     if not override.reason.strip():
         raise InputValueError(f"the job overrides rule '{override.rule}' without a reason")
     entry = entries[override.rule]
-    value = override.value
-    if entry.unit in _LENGTH_UNITS and isinstance(value, str):
-        try:
-            value = parse_length(value) / _LENGTH_UNITS[entry.unit](1)
-        except LengthError as error:
-            raise InputValueError(f"rule '{override.rule}': {error}") from None
-    wanted_number = isinstance(entry.value, int | float) and not isinstance(entry.value, bool)
-    if wanted_number and (isinstance(value, bool) or not isinstance(value, int | float) or value < 0):
-        raise InputValueError(
-            f"rule '{override.rule}' wants a number of {entry.unit or 'units'}, not '{override.value}'"
-        )
-    if isinstance(entry.value, bool) and not isinstance(value, bool):
-        raise InputValueError(f"rule '{override.rule}' wants yes or no, not '{override.value}'")
-    return replace(entry, value=value, reason=override.reason, taken_from="")
+    words = next(rule.words for rule in _book()[0] if rule.id == override.rule)
+    value = changed_value(override, entry.value, entry.unit, words)
+    return replace(entry, value=value, reason=override.reason, taken_from="", converted="")

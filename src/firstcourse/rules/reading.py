@@ -49,9 +49,11 @@ UNITS = frozenset(
     }
 )
 _PRACTICES = ("us", "uk", "au", "any")
-_RULE_KEYS = {"id", "description", "unit", "values"}
-_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit", "taken_from"}
-_SOURCE_KEYS = {"id", "title", "practice", "known", "note"}
+READ = ("first_hand", "quoted", "memory")
+"""How a source was read: its own text, as others quote or tell it, or not for this book at all."""
+_RULE_KEYS = {"id", "description", "unit", "values", "words"}
+_VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit", "taken_from", "read"}
+_SOURCE_KEYS = {"id", "title", "practice", "read", "quoted_in", "note"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,14 +62,16 @@ class Source:
 
     Attributes:
         practice: Whose trade it speaks for; `any` where it tells of materials or measuring, the same everywhere.
-        known: `read` where its text was seen, else `memory`.
+        read: One of `READ`.
+        quoted_in: Where it was seen quoted or told, in words; empty where its own text was seen or none at all.
     """
 
     id: str
     title: str
     practice: str
-    known: str
+    read: str
     note: str
+    quoted_in: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +81,7 @@ class DatedValue:
     Attributes:
         unit: Empty where it is the rule's own.
         taken_from: Whose habit it is, where that is another practice than the value is for; else empty.
+        read: One of `READ` where it is known otherwise than its source, or has none; else empty.
     """
 
     practice: str
@@ -87,16 +92,22 @@ class DatedValue:
     locator: str
     unit: str = ""
     taken_from: str = ""
+    read: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """One rule with all its dated values."""
+    """One rule with all its dated values.
+
+    Attributes:
+        words: Of a rule whose value is a list of words, those that may stand in it; else empty.
+    """
 
     id: str
     description: str
     unit: str
     values: tuple[DatedValue, ...]
+    words: frozenset[str] = frozenset()
 
 
 class _StrictLoader(yaml.CSafeLoader):
@@ -137,6 +148,8 @@ def check_book(rules: Iterable[Rule], sources: Mapping[str, Source]) -> None:
         for value in rule.values:
             if value.source and value.source not in sources:
                 raise InputValueError(f"rule '{rule.id}' names source '{value.source}', which has no record")
+            if rule.words and (strange := sorted(set(str(value.value).split()) - rule.words)):
+                raise InputValueError(f"rule '{rule.id}' says '{strange[0]}', which is none of its words")
 
 
 def read_sources(text: str, name: str) -> dict[str, Source]:
@@ -147,21 +160,24 @@ def read_sources(text: str, name: str) -> dict[str, Source]:
     """
     sources: dict[str, Source] = {}
     for row in _rows(text, name):
-        _keys(row, _SOURCE_KEYS, _SOURCE_KEYS - {"note"}, name)
+        _keys(row, _SOURCE_KEYS, _SOURCE_KEYS - {"note", "quoted_in"}, name)
         if row["practice"] not in _PRACTICES:
             raise InputValueError(
                 f"{name}: source '{row['id']}': practice '{row['practice']}' is not us, uk, au or any"
             )
-        if row["known"] not in ("read", "memory"):
-            raise InputValueError(f"{name}: source '{row['id']}': known is '{row['known']}', not read or memory")
+        if row["read"] not in READ:
+            raise InputValueError(f"{name}: source '{row['id']}': read is '{row['read']}', not {', '.join(READ)}")
+        if (row["read"] == "quoted") != bool(row.get("quoted_in")):
+            raise InputValueError(f"{name}: source '{row['id']}': 'quoted_in' goes with what was read so")
         if row["id"] in sources:
             raise InputValueError(f"{name}: source '{row['id']}' stands twice")
         sources[row["id"]] = Source(
             id=row["id"],
             title=row["title"],
             practice=row["practice"],
-            known=row["known"],
+            read=row["read"],
             note=row.get("note", ""),
+            quoted_in=row.get("quoted_in", ""),
         )
     return sources
 
@@ -174,14 +190,22 @@ def read_rules(text: str, name: str) -> list[Rule]:
     """
     rules = []
     for row in _rows(text, name):
-        _keys(row, _RULE_KEYS, _RULE_KEYS, name)
+        _keys(row, _RULE_KEYS, _RULE_KEYS - {"words"}, name)
         where = f"{name}: rule '{row['id']}'"
         if row["unit"] not in UNITS:
             raise InputValueError(f"{where}: unit '{row['unit']}' is not registered")
         if not isinstance(row["values"], list) or not row["values"]:
             raise InputValueError(f"{where}: needs a list of values")
         values = tuple(_value(value, where) for value in row["values"])
-        rules.append(Rule(id=row["id"], description=row["description"], unit=row["unit"], values=values))
+        rules.append(
+            Rule(
+                id=row["id"],
+                description=row["description"],
+                unit=row["unit"],
+                values=values,
+                words=frozenset(str(row.get("words", "")).split()),
+            )
+        )
     return rules
 
 
@@ -201,6 +225,8 @@ def _value(row: Any, where: str) -> DatedValue:
         raise InputValueError(f"{where}: taken_from '{row['taken_from']}' is not us, uk, au or any")
     if row.get("unit", "") not in UNITS:
         raise InputValueError(f"{where}: unit '{row['unit']}' is not registered")
+    if row.get("read", "") not in ("", *READ):
+        raise InputValueError(f"{where}: read is '{row['read']}', not {', '.join(READ)}")
     return DatedValue(
         practice=row["practice"],
         since=row["since"],
@@ -210,6 +236,7 @@ def _value(row: Any, where: str) -> DatedValue:
         locator=row.get("locator", ""),
         unit=row.get("unit", ""),
         taken_from=row.get("taken_from", ""),
+        read=row.get("read", ""),
     )
 
 

@@ -73,10 +73,10 @@ def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
         InputValueError: The rule book has no such board family.
     """
     rule = f"exposure.board.{surface.board}"
-    if rule not in rules.entries:
+    if not rules.has(rule):
         boards = ", ".join(entry.id.removeprefix("exposure.board.") for entry in rules.under("exposure.board."))
         raise InputValueError(f"no board family '{surface.board}'; the rule book has {boards}")
-    refused = rules.entries.get("exposure.wall_refused")
+    refused = rules.find("exposure.wall_refused")
     if refused is not None and not surface.is_floor and surface.board in str(refused.value).split():
         return (
             _stop(
@@ -95,7 +95,7 @@ def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     entry = rules.entry(rule)
     if surface.zone.value in rules.text(rule).split():
         return ()
-    reason = rules.entries.get(f"exposure.why.{surface.board}")
+    reason = rules.find(f"exposure.why.{surface.board}")
     why = "" if reason is None else f": {reason.value}"
     if surface.board == "greenboard" and surface.zone in (Zone.WET, Zone.STEAM):
         year = rules.number("exposure.greenboard.last_year")
@@ -223,7 +223,7 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
         InputValueError: The rule book does not know it.
     """
     rule = f"exposure.{kind}.{name}"
-    if rule not in rules.entries:
+    if not rules.has(rule):
         known = ", ".join(entry.id.rsplit(".", 1)[1] for entry in rules.under(f"exposure.{kind}."))
         raise InputValueError(f"no {kind} '{name}'; the rule book has {known}")
     entry = rules.entry(rule)
@@ -285,7 +285,7 @@ def words(name: str) -> str:
 
 
 def _named(rules: RuleSet, board: str) -> str:
-    standard = rules.entries.get(f"exposure.standard.{board}")
+    standard = rules.find(f"exposure.standard.{board}")
     return words(board) if standard is None else f"{words(board)} ({standard.value})"
 
 

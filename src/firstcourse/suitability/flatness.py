@@ -107,7 +107,7 @@ def tolerance_for(rules: RuleSet, largest_edge_mm: float) -> Tolerance:
     Raises:
         RuleNotFoundError: The practice has neither.
     """
-    if "surface.flatness.long_reach" not in rules.entries and "surface.finished.flatness" in rules.entries:
+    if not rules.has("surface.flatness.long_reach") and rules.has("surface.finished.flatness"):
         finished, reach = rules.number("surface.finished.flatness"), rules.number("surface.finished.reach")
         return Tolerance(
             long_mm=finished,

@@ -230,7 +230,7 @@ def _working(ground: Ground, check: Check) -> Working:
 def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding:
     passing = [option.what for option in options if option.passes]
     inch = ground.tape is Tape.INCH
-    accepted = rules.entries.get("surface.accepted.wall")
+    accepted = rules.find("surface.accepted.wall")
     trap = ""
     if accepted is not None and not ground.is_floor and check.found <= rules.number(accepted.id):
         trap = f" It was rightly handed over as flat to {rules.number(accepted.id):g} mm; tile asks more."

@@ -376,7 +376,7 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, ta
         floor stop the work where a judgement of the whole frame would, so not in a practice without its rules.
     """
     rule = _SPACING_RULES[member]
-    if rule not in rules.entries:
+    if not rules.has(rule):
         return ()
     name = f"{member} spacing"
     check = length_check(rules, name=name, title=name, found=spacing_in, rule=rule, at_least=False)
@@ -389,7 +389,7 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, ta
     )
     found = check.found_text() if tape is Tape.INCH else _on_tape(check.found, tape)
     told = {"measured": found, "limit": f"at most {most}"}
-    if FRAMES_NEED not in rules.entries:
+    if not rules.has(FRAMES_NEED):
         told["severity"] = Severity.FIX
     return (_finding(where, check, remedy).model_copy(update=told),)
 

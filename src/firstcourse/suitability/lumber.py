@@ -1,6 +1,7 @@
 """Design values of sawn joists from the rule book; where species or grade is unknown, the weakest of them."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
@@ -43,7 +44,7 @@ class Lumber:
         fv_psi: Reference shear value [psi].
         fc_perp_psi: Reference compression across the grain [psi].
         assumed: What was taken because it was unknown; empty where all was known.
-        source: Where the values come from.
+        sources: Where each value comes from, by `fb`, `e`, `fv` and `fc_perp`.
     """
 
     name: str
@@ -55,7 +56,12 @@ class Lumber:
     fv_psi: float
     fc_perp_psi: float
     assumed: str = ""
-    source: str = ""
+    sources: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def source(self) -> str:
+        """Where the values come from, each source once."""
+        return "; ".join(dict.fromkeys(self.sources.values()))
 
 
 def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNOWN) -> Lumber:
@@ -72,7 +78,7 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
     Raises:
         InputValueError: The book has no such size, species or grade, or lacks one that what is unknown may be.
     """
-    if f"lumber.depth.{size}" not in rules.entries:
+    if not rules.has(f"lumber.depth.{size}"):
         raise InputValueError(f"no lumber size '{size}'; give one such as 2x10, or the joist's EI")
     if species not in (*SPECIES, UNKNOWN):
         raise InputValueError(f"no species '{species}'; give one of {', '.join(SPECIES)} or unknown")
@@ -92,6 +98,12 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         return found[0]
     # Each property's own minimum: weaker than any single species, so never on the unsafe side.
     weakest = min(found, key=lambda one: one.fb_psi * one.size_factor)
+    least = {
+        "fb": weakest,
+        "e": min(found, key=lambda one: one.e_psi),
+        "fv": min(found, key=lambda one: one.fv_psi),
+        "fc_perp": min(found, key=lambda one: one.fc_perp_psi),
+    }
     unknown = " and ".join(word for word, given in (("species", species), ("grade", grade)) if given == UNKNOWN)
     return Lumber(
         name=f"{size}, {unknown} unknown",
@@ -99,11 +111,11 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         depth_in=weakest.depth_in,
         fb_psi=weakest.fb_psi,
         size_factor=weakest.size_factor,
-        e_psi=min(one.e_psi for one in found),
-        fv_psi=min(one.fv_psi for one in found),
-        fc_perp_psi=min(one.fc_perp_psi for one in found),
+        e_psi=least["e"].e_psi,
+        fv_psi=least["fv"].fv_psi,
+        fc_perp_psi=least["fc_perp"].fc_perp_psi,
         assumed=f"{unknown} unknown: the lowest of each design value in the rule book is taken",
-        source=weakest.source,
+        sources={name: one.sources[name] for name, one in least.items()},
     )
 
 
@@ -112,19 +124,25 @@ def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
     listed = grade
     if grade == "stud":
         stud_factor = f"lumber.size_factor.stud.{size}"
-        if species == "sp" or stud_factor not in rules.entries:
+        if species == "sp" or not rules.has(stud_factor):
             # Southern pine's table has one row for both; elsewhere wide Stud has the values and factors of No. 3.
             listed = "no3"
         else:
             factor = stud_factor
     own_size = f"lumber.{species}.{listed}.fb.{size}"
     any_size = f"lumber.{species}.{listed}.fb"
-    fb = next((rule for rule in (own_size, any_size) if rule in rules.entries), None)
+    fb = next((rule for rule in (own_size, any_size) if rules.has(rule)), None)
     if fb is None:
         raise InputValueError(
             f"the rule book has no values for {SPECIES[species]} {GRADES[listed]} in {size}; "
             "read the grade stamp and enter species and grade, or give the joist's EI"
         )
+    used = {
+        "fb": fb,
+        "e": f"lumber.{species}.{listed}.e",
+        "fv": f"lumber.{species}.fv",
+        "fc_perp": f"lumber.{species}.fc_perp",
+    }
     return Lumber(
         name=f"{size} {SPECIES[species][0].upper()}{SPECIES[species][1:]} {GRADES[grade]}",
         width_in=rules.number("lumber.width"),
@@ -132,8 +150,8 @@ def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
         fb_psi=rules.number(fb),
         # A value tabulated for its own size has the size effect in it already.
         size_factor=1.0 if fb == own_size else rules.number(factor),
-        e_psi=rules.number(f"lumber.{species}.{listed}.e"),
-        fv_psi=rules.number(f"lumber.{species}.fv"),
-        fc_perp_psi=rules.number(f"lumber.{species}.fc_perp"),
-        source=rules.entry(fb).cited,
+        e_psi=rules.number(used["e"]),
+        fv_psi=rules.number(used["fv"]),
+        fc_perp_psi=rules.number(used["fc_perp"]),
+        sources={name: rules.entry(rule).cited for name, rule in used.items()},
     )

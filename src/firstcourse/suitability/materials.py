@@ -107,7 +107,7 @@ def _most(rules: RuleSet, name: str) -> str:
 
 
 def _friction(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
-    entry = rules.entries.get("tile.slip.dcof")
+    entry = rules.find("tile.slip.dcof")
     friction = surface.wet_friction
     if entry is None or friction is None or not surface.is_floor or friction >= rules.number(entry.id):
         return []

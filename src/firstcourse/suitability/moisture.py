@@ -40,7 +40,7 @@ def judge_moisture(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ..
     for code, severity, reading, rule, unit, message, remedy in rows:
         if reading is None:
             continue
-        entry = rules.entries.get(rule)
+        entry = rules.find(rule)
         if entry is None:
             found.append(_no_limit(rules, surface, f"{reading:g} {unit}"))
         elif reading > rules.number(rule):

@@ -58,9 +58,9 @@ def panel_ratings(rules: RuleSet, panel: Panel) -> tuple[str, ...]:
 
 def _usual_rating(rules: RuleSet, thickness: str) -> str:
     rule = "panel.rating." + thickness.replace("-", "_").replace("/", "_")
-    if rule not in rules.entries:
+    if not rules.has(rule):
         known = ", ".join(
-            entry.id.removeprefix("panel.rating.").replace("_", "/") for entry in rules.under("panel.rating.")
+            name.removeprefix("panel.rating.").replace("_", "/") for name in rules.ids("panel.rating.")
         )
         raise InputValueError(
             f"no span rating for a panel of '{thickness}' in; enter its rating, or a thickness of {known}"
@@ -75,7 +75,7 @@ def rated(rules: RuleSet, rating: str, what: str) -> float:
         InputValueError: The rule book has no such rating.
     """
     rule = f"panel.{what}." + rating.replace(" ", "_").replace("/", "_")
-    if rule not in rules.entries:
+    if not rules.has(rule):
         raise InputValueError(f"no span rating '{rating}' in the rule book; it has such as 24 oc and 48/24")
     return rules.number(rule)
 

@@ -156,7 +156,7 @@ def _backing(rules: RuleSet, surface: BuildUp, backing: str, workings: dict[str,
                 remedy="Take thinner tile, or a board whose maker lets it carry more.",
             )
         ]
-    share = rules.entries.get("wall.mass.solid_bed_share")
+    share = rules.find("wall.mass.solid_bed_share")
     if share is None or surface.tile_area_m2 is None:
         return []
     small = surface.tile_area_m2 < rules.number("tile.joint.small_area")

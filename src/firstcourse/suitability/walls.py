@@ -168,7 +168,7 @@ def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check
         mass_kg_m2: Tile, mortar and grout [kg/m²].
     """
     rule = f"wall.mass.{backing}"
-    if rule not in rules.entries:
+    if not rules.has(rule):
         return None
     limit = rules.entry(rule)
     return Check(

@@ -105,14 +105,14 @@ def step_allowed(tile: ChosenTile, joint: int, rules: RuleSet) -> tuple[int, tup
         joint: Width of its grout joint [ticks].
         rules: Rules in force.
     """
-    if "tile.lippage.narrow_to" in rules.entries:
+    if rules.has("tile.lippage.narrow_to"):
         narrow = joint <= rules.ticks("tile.lippage.narrow_to")
     else:
         narrow = joint < rules.ticks("tile.lippage.wide_from")
     used = ["tile.lippage.narrow" if narrow else "tile.lippage.wide"]
     special = {"stone": "tile.lippage.stone"}.get(tile.kind, "tile.lippage.ground")
     applies = tile.kind == "stone" or tile.edges == "rectified"
-    if applies and special in rules.entries:
+    if applies and rules.has(special):
         used.insert(0, special)
     used.sort(key=rules.ticks)
     step = rules.ticks(used[0])
@@ -145,10 +145,10 @@ def _asked(
     least = rules.entry("tile.joint.min_floor" if level else "tile.joint.min_wall")
     rows = [(least, rules.ticks(least.id), "narrowest joint in any case")]
     if not level:
-        if tile.kind == "stone" and "tile.joint.min_wall_stone" in rules.entries:
+        if tile.kind == "stone" and rules.has("tile.joint.min_wall_stone"):
             entry = rules.entry("tile.joint.min_wall_stone")
             rows.append((entry, rules.ticks(entry.id), "natural stone on a wall"))
-        if "tile.joint.small_area" in rules.entries:
+        if rules.has("tile.joint.small_area"):
             small = (
                 tile.size[0] * tile.size[1] / _TICKS_PER_M**2 < rules.number("tile.joint.small_area")
                 and max(tile.size) <= rules.ticks("tile.joint.small_side")

@@ -78,11 +78,11 @@ def field_spacing(
         "moist": "tile.movement.spacing_moist",
         "exterior": "tile.movement.spacing_exterior",
     }[exposure]
-    rule = rules.entry(min([plain, *(name for name in [asked] if name in rules.entries)], key=rules.ticks))
+    rule = rules.entry(min([plain, *(name for name in [asked] if rules.has(name))], key=rules.ticks))
     limit = rules.ticks(rule.id) if wanted is None else min(wanted, rules.ticks(rule.id))
     if exposure == "exterior":
         near = "tile.movement.spacing_exterior_close"
-        close = near in rules.entries and limit <= rules.ticks(near)
+        close = rules.has(near) and limit <= rules.ticks(near)
         width_rule = rules.entry(f"tile.movement.width_exterior_{'close' if close else 'far'}")
         least = rules.ticks(width_rule.id) + _heat_width(yearly_range_f, rules)
         if yearly_range_f:
@@ -141,7 +141,7 @@ def sealant_depth(width: int, rules: RuleSet) -> int:
 
 def _heat_width(yearly_range_f: float, rules: RuleSet) -> int:
     base = "tile.movement.temperature_base"
-    if base not in rules.entries or yearly_range_f <= rules.number(base):
+    if not rules.has(base) or yearly_range_f <= rules.number(base):
         return 0
     steps = math.ceil((yearly_range_f - rules.number(base)) / rules.number("tile.movement.temperature_step"))
     return steps * rules.ticks("tile.movement.temperature_width")

@@ -260,7 +260,7 @@ def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, p
 
 
 def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: ChosenTile | TileStock, place: str) -> list[Finding]:
-    known = [name for name in ("tile.slip.dcof", "tile.slip.pendulum") if name in rules.entries]
+    known = [name for name in ("tile.slip.dcof", "tile.slip.pendulum") if rules.has(name)]
     if kind is not SurfaceKind.FLOOR or not wet or not known:
         return []
     rule = rules.entry(known[0])

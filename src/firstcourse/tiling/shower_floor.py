@@ -146,7 +146,7 @@ def _on_kerb(surveyed: SurveyedShower, tiles: Sequence[ChosenTile], cover: Cover
 
 def fall_limits(rules: RuleSet) -> Limits:
     """Least and greatest fall of shower floors."""
-    greatest = rules.number("fall.max") if "fall.max" in rules.entries else None
+    greatest = rules.number("fall.max") if rules.has("fall.max") else None
     return Limits(least=rules.number("fall.min"), greatest=greatest)
 
 
@@ -346,7 +346,7 @@ def _tile(
         "step allowed": length_text(step, tape, fine=True),
         "sharpest turn of slope at a fold": f"{max(fold.turn for fold in floor.folds):.4f}",
     }
-    if "fall.tile.max" in rules.entries and rules.ticks("fall.tile.max") < largest:
+    if rules.has("fall.tile.max") and rules.ticks("fall.tile.max") < largest:
         entry = rules.entry("fall.tile.max")
         largest, source = rules.ticks(entry.id), entry.cited
         values["largest by rule"] = length_text(largest, tape)

@@ -76,7 +76,7 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
     kerb = surveyed.shower.kerb
     assert kerb is not None
     for name, low in (("shower.kerb.min", True), ("shower.kerb.max", False)):
-        if name not in rules.entries:
+        if not rules.has(name):
             continue
         entry, limit = rules.entry(name), rules.ticks(name)
         if kerb.height < limit if low else kerb.height > limit:
@@ -101,7 +101,7 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             source="common practice",
             remedy=f"Raise the kerb above {length_text(asked, tape)} over the drain, or bring the drain nearer.",
         )
-    if kerb.entry is not None and "shower.entry.min" in rules.entries:
+    if kerb.entry is not None and rules.has("shower.entry.min"):
         entry, limit = rules.entry("shower.entry.min"), rules.ticks("shower.entry.min")
         if kerb.entry < limit:
             yield entry.finding(
@@ -173,7 +173,7 @@ def _without_kerb(
 
 
 def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape) -> Iterator[Finding]:
-    if "shower.area.min" not in rules.entries:
+    if not rules.has("shower.area.min"):
         return
     outline = to_shapely(surveyed.surface.outline)
     ring = surveyed.surface.outline
@@ -223,7 +223,7 @@ def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list
     shower = surveyed.shower
     limits = Limits(
         least=rules.number("fall.shelf.min"),
-        greatest=rules.number("fall.shelf.max") if "fall.shelf.max" in rules.entries else None,
+        greatest=rules.number("fall.shelf.max") if rules.has("fall.shelf.max") else None,
     )
     entry = rules.entry("fall.shelf.min")
     rows: list[tuple[str, int, int | None]] = [(shelf.id, shelf.depth, shelf.drop) for shelf in shower.shelves]

@@ -40,7 +40,7 @@ def check_water(
 
 
 def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, tape: Tape) -> Iterator[Finding]:
-    if "water.wall.height" not in rules.entries:
+    if not rules.has("water.wall.height"):
         return
     entry = rules.entry("water.wall.height")
     for surface in surfaces:

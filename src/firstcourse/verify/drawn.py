@@ -85,5 +85,5 @@ def _shown(plan: Document) -> Iterator[Objection]:
                 f"shows {format_length(length, plan.tape)} of tile edges, and nothing tells of them so",
             )
     for said in plan.findings:
-        if said.rule and said.rule not in plan.rules.entries:
+        if said.rule and not plan.rules.has(said.rule):
             yield Objection("VER-904", said.where, f"is held to {said.rule}, which is no rule of this plan")

@@ -252,7 +252,7 @@ def _rules(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> 
     valleys = [along for _, _, valley, along, _ in folds if valley]
     slopes = [math.hypot(*plane.gradient) for plane in fall.planes]
     told_steep = plan.says(surface, rule="fall.max")
-    if "fall.max" in rules.entries and max(slopes) > rules.number("fall.max") + _SAME and not told_steep:
+    if rules.has("fall.max") and max(slopes) > rules.number("fall.max") + _SAME and not told_steep:
         yield Objection("VER-759", surface.id, "falls more steeply than allowed, and no finding says so")
     if min(slopes) < rules.number("fall.min") - _SAME:
         yield Objection("VER-759", surface.id, "has a plane that falls less than the least fall")
@@ -262,7 +262,7 @@ def _rules(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -> 
     if fall.kerb is None:
         return
     for name, low in (("shower.kerb.min", True), ("shower.kerb.max", False)):
-        if name in rules.entries and not plan.says(surface, rule=name):
+        if rules.has(name) and not plan.says(surface, rule=name):
             limit = rules.ticks(name)
             if fall.kerb < limit if low else fall.kerb > limit:
                 yield Objection("VER-759", surface.id, "has a kerb out of its limits, and no finding says so")
@@ -332,7 +332,7 @@ def _largest(surface: Surface, fall: Fall, folds: list[_Fold], plan: Document) -
         return
     sharpest = max((turn for *_, turn in folds), default=0.0)
     largest = 4 * fall.tile_step / sharpest if sharpest else math.inf
-    if "fall.tile.max" in plan.rules.entries:
+    if plan.rules.has("fall.tile.max"):
         largest = min(largest, plan.rules.ticks("fall.tile.max"))
     if fall.largest_tile is None or abs(fall.largest_tile - largest) > 2 + 1e-3 * largest:
         yield Objection("VER-762", surface.id, "takes another largest tile than its folds and the step allow")

@@ -196,7 +196,7 @@ def _studs(frame: Frame, lines: Mapping[str, Line], plan: Document) -> Iterator[
     height, spacing, e = (
         first_number(facts.get(name, "")) for name in ("clear height", "studs, centre to centre", "E")
     )
-    if named is None or f"lumber.depth.{named['size']}" not in rules.entries or not (height and spacing and e):
+    if named is None or not rules.has(f"lumber.depth.{named['size']}") or not (height and spacing and e):
         return
     width, depth = rules.number("lumber.width"), rules.number(f"lumber.depth.{named['size']}")
     load = rules.number("wall.load.lateral") * spacing / _SQ_IN_PER_SQ_FT

@@ -87,7 +87,10 @@ def verify(document: Any) -> Verdict:
         plan = read_document(document)
     except FieldError as error:
         return Verdict((Objection("VER-001", error.where, error.message),))
-    return Verdict(tuple(objection for check in _CHECKS for objection in check(plan)))
+    return Verdict(
+        tuple(objection for check in _CHECKS for objection in check(plan)),
+        plan.rules.changes(),
+    )
 
 
 def _refuse_constant(name: str) -> Any:

@@ -77,8 +77,10 @@ class RuleNote:
     unit: str
     basis: str
     source: str
-    locator: str
     taken_from: str
+    read: str = ""
+    converted: str = ""
+    override: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,8 +122,10 @@ def read_shopping(top: Node) -> Shopping:
                 unit=node.text("unit"),
                 basis=node.text("basis"),
                 source=node.text("source"),
-                locator=node.text("locator", ""),
                 taken_from=node.text("taken_from", ""),
+                read=node.text("read", ""),
+                converted=node.text("converted", ""),
+                override=node.text("override", ""),
             )
             for node in top.nodes("rules", ())
         ),

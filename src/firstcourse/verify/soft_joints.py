@@ -61,7 +61,7 @@ def _limit(surface: Surface, plan: Document) -> int:
     asked = [f"tile.movement.spacing_{'floor' if _is_level(surface) else 'wall'}"]
     if surface.tile_exposure in _SPACING:
         asked.append(f"tile.movement.spacing_{_SPACING[surface.tile_exposure]}")
-    return min(plan.rules.ticks(rule) for rule in asked if rule in plan.rules.entries)
+    return min(plan.rules.ticks(rule) for rule in asked if plan.rules.has(rule))
 
 
 def _widths(surface: Surface, plan: Document) -> Iterator[Objection]:

@@ -21,9 +21,14 @@ class Objection:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """Every objection found; a plan without any is verified."""
+    """Every objection found; a plan without any is verified.
+
+    Attributes:
+        changes: Rules that the plan's job sets otherwise than the book, each as `rule value (reason)`.
+    """
 
     objections: tuple[Objection, ...]
+    changes: tuple[str, ...] = ()
 
     @property
     def readable(self) -> bool:

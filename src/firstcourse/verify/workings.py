@@ -25,6 +25,7 @@ _LIMIT = re.compile(
 _STEPPED = ("psi", "psf", "lb/in")
 """Units of results that one of their working's steps comes to."""
 _CODE = "VER-903"
+_NOT_ASKED = "RUL-102"
 
 
 def check_workings(plan: Document) -> Iterator[Objection]:
@@ -39,19 +40,33 @@ def check_workings(plan: Document) -> Iterator[Objection]:
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
     """Object to a rule that is printed otherwise than it stands in the book or as the job sets it.
 
-    How many are borrowed from another practice must be told, and rightly.
+    How many are borrowed from another practice must be told, and rightly. A rule that a finding names is one that
+    the plan rests on; so is one that the job changes, or the plan says that nothing asked for it.
     """
     seen = Counter(note.id for note in plan.shopping.rule_notes)
     for note in plan.shopping.rule_notes:
         entry = plan.rules.entries.get(note.id)
         if entry is None or seen[note.id] > 1:
             yield Objection("VER-904", note.id, "is no rule of this plan, or stands twice")
-        elif (note.value, note.unit, note.basis, note.source, note.locator) != (
-            str(entry.value), entry.unit, entry.basis, entry.source, entry.locator,
+        elif (note.value, note.unit, note.basis, note.source) != (
+            str(entry.value), entry.unit, entry.basis, entry.cited,
         ):  # fmt: skip
             yield Objection("VER-904", note.id, f"is printed as {note.value} {note.unit}, and is not that")
+        elif (note.read, note.converted) != (entry.read, entry.converted):
+            yield Objection("VER-904", note.id, f"was read as {note.read or 'nothing'}, and was not")
+        elif note.override != entry.reason:
+            yield Objection("VER-904", note.id, "is changed by the job for another reason, or not at all")
         elif note.taken_from != entry.taken_from:
             yield Objection("VER-904", note.id, f"is of {entry.taken_from or 'no other'} practice, said otherwise")
+    for rule in sorted(
+        {said.rule for said in plan.findings if said.rule and said.code != _NOT_ASKED} - seen.keys()
+    ):
+        yield Objection("VER-904", rule, "is named by a finding, and is not among the rules of this plan")
+    for rule in sorted(entry.id for entry in plan.rules.entries.values() if entry.reason):
+        if (rule in seen) == any(said.code == _NOT_ASKED and said.rule == rule for said in plan.findings):
+            yield Objection(
+                "VER-904", rule, "is changed by the job: the plan must rest on it, or say that it does not"
+            )
     notes = plan.shopping.rule_notes
     borrowed = sum(bool(note.taken_from) for note in notes)
     told = [said.measured for said in plan.findings if said.code == "RUL-101"]
@@ -190,7 +205,7 @@ def _density(item: SheetStock, plan: Document) -> float:
     if item.density is not None:
         return item.density
     own = f"mass.board.{item.kind.lower().replace(' ', '_').replace('-', '_')}"
-    return plan.rules.number(own if own in plan.rules.entries else "boards.density")
+    return plan.rules.number(own if plan.rules.has(own) else "boards.density")
 
 
 def _costs(plan: Document) -> Iterator[Objection]:

@@ -19,7 +19,7 @@ def test_values_come_in_their_unit_with_their_source():
     assert rules.ticks("boards.gap.between") == inches(0.125)
     assert rules.number("floor.load.live") == 40
     entry = rules.entry("lumber.dfl.no2.fb")
-    assert (entry.value, entry.unit, entry.basis, entry.known) == (900, "psi", "standard", "read")
+    assert (entry.value, entry.unit, entry.basis, entry.read) == (900, "psi", "standard", "quoted")
     assert "NDS" in entry.source
 
 
@@ -27,7 +27,9 @@ def test_every_value_has_an_honest_basis():
     for practice in ("us", "uk", "au"):
         rules = load_rules(DAY, practice)
         for entry in rules.under(""):
-            assert bool(entry.known) == (entry.basis not in ("common_practice", "house_assumption")), entry.id
+            if entry.basis not in ("common_practice", "house_assumption"):
+                assert entry.read in ("first_hand", "quoted", "memory"), entry.id
+            assert bool(entry.quoted_in) == (entry.read == "quoted"), entry.id
 
 
 def test_practices_carry_the_same_ids_with_their_own_values():
@@ -126,12 +128,13 @@ def test_bad_rule_files_are_refused(text, message):
 @pytest.mark.parametrize(
     ("text", "message"),
     [
-        ("- {id: a, title: T, practice: any}", "'known' is missing"),
-        ("- {id: a, title: T, known: read}", "'practice' is missing"),
-        ("- {id: a, title: T, practice: mars, known: read}", "not us, uk, au or any"),
-        ("- {id: a, title: T, practice: us, known: perhaps}", "not read or memory"),
+        ("- {id: a, title: T, practice: any}", "'read' is missing"),
+        ("- {id: a, title: T, read: first_hand}", "'practice' is missing"),
+        ("- {id: a, title: T, practice: mars, read: first_hand}", "not us, uk, au or any"),
+        ("- {id: a, title: T, practice: us, read: perhaps}", "not first_hand, quoted, memory"),
+        ("- {id: a, title: T, practice: us, read: quoted}", "'quoted_in' goes with"),
         (
-            "- {id: a, title: T, practice: us, known: read}\n- {id: a, title: T, practice: us, known: read}",
+            "- {id: a, title: T, practice: us, read: memory}\n- {id: a, title: T, practice: us, read: memory}",
             "stands twice",
         ),
     ],
@@ -148,7 +151,7 @@ def test_doubled_rules_and_sources_without_a_record_are_refused():
     named = read_rules(GOOD.replace("common_practice", "code, source: x"), "good.yaml")
     with pytest.raises(InputValueError, match="has no record"):
         check_book(named, {})
-    check_book(named, {"x": Source(id="x", title="X", practice="us", known="read", note="")})
+    check_book(named, {"x": Source(id="x", title="X", practice="us", read="first_hand", note="")})
 
 
 @pytest.mark.parametrize("practice", ["uk", "au"])
