@@ -50,6 +50,7 @@ from firstcourse.job.tile import (
     TileExposure,
     TileRepeat,
     Tiling,
+    WindowReturns,
 )
 from firstcourse.job.writing import job_text
 
@@ -100,6 +101,7 @@ __all__ = [
     "WallOpening",
     "WallStuds",
     "WallTile",
+    "WindowReturns",
     "job_guide",
     "job_schema",
     "job_text",

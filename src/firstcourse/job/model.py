@@ -39,7 +39,7 @@ from firstcourse.job.fields import (
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.site import Site
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
-from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling
+from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling, WindowReturns
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.rules import Override
 from firstcourse.units import Tape
@@ -165,11 +165,18 @@ class WallOpening(_Opening):
         default=None,
         description="Valve: least and most depth from the studs' faces to the finished face, from its sheet.",
     )
+    returns: WindowReturns | None = Field(
+        default=None,
+        description="Window: how deep it is set back, and how its sill, sides and head are finished; asked in a "
+        "wet wall.",
+    )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
         if self.depth is not None and (self.kind is not OpeningKind.VALVE or self.depth[0] > self.depth[1]):
             raise ValueError("depth is a valve's window: the least, then the most")
+        if self.returns is not None and (self.kind is not OpeningKind.WINDOW or self.width is None):
+            raise ValueError("returns belong to a window that is given by width and height")
         self._shape(self.width, self.height, self.points, "height")
         if not self.points and (self.left is None or self.bottom is None):
             raise ValueError("left and bottom say where it is")

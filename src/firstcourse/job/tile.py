@@ -185,6 +185,18 @@ class TiledNiche(JobModel):
     )
 
 
+class WindowReturns(JobModel):
+    """The sill, sides and head of a window that is set back in its wall."""
+
+    depth: Length = Field(description="From the face of the wall's boards to the face of the window's frame.")
+    drop: Distance | None = Field(
+        default=None,
+        description="How much lower the sill's front lies than its back; by the rule of falls where not given.",
+    )
+    tiled: bool = Field(default=True, description="Whether they bear tile; boards, membrane and trim otherwise.")
+    tile: Name | None = Field(default=None, description="Their tile; the wall's where not given.")
+
+
 class TiledBench(JobModel):
     """A bench that stands against a wall, on or before its boards: its top, front and free ends are tiled."""
 

@@ -25,6 +25,8 @@ def check_tiles(job: Job) -> Iterator[Wrong]:
         for path, name in _tiles_beside(room):
             if shapes.get(name) != "rectangle":
                 yield ("rooms", index, *path), f"'{name}' is not one of the job's rectangular tiles"
+        for rest, message in _windows(room, shapes):
+            yield ("rooms", index, *rest), message
         for rest, message in _standing(room):
             yield ("rooms", index, *rest), message
         for path, tiling in _tilings(room):
@@ -113,6 +115,19 @@ def _tiles_beside(room: Room) -> Iterator[tuple[tuple[str | int, ...], str]]:
         for field, name in (("tile", kerb.tile), ("faces", kerb.faces)):
             if name is not None:
                 yield ("floor", "shower", "kerb", field), name
+
+
+def _windows(room: Room, shapes: Mapping[str, str]) -> Iterator[Wrong]:
+    """Tiles of windows' returns that are not there."""
+    for index, wall in enumerate(room.walls):
+        for number, opening in enumerate(wall.openings):
+            asked, path = opening.returns, ("walls", index, "openings", number, "returns")
+            if asked is None:
+                continue
+            if asked.tile is not None and asked.tile not in shapes:
+                yield (*path, "tile"), f"'{asked.tile}' is not one of the job's tiles"
+            if asked.tiled and asked.tile is None and wall.tiling is not None and wall.tiling.tile is None:
+                yield path, "name the tile of its returns: the wall's repeat cannot run on into them"
 
 
 def _standing(room: Room) -> Iterator[Wrong]:

@@ -77,13 +77,18 @@ class OpeningKind(StrEnum):
 
 
 class Opening(Frozen):
-    """A part of a surface that stays open: either `outline` or `centre` with `diameter`."""
+    """A part of a surface that stays open: either `outline` or `centre` with `diameter`.
+
+    Attributes:
+        depth: Of a window that is set back: from the face of the wall's boards to its frame; else None.
+    """
 
     id: str
     kind: OpeningKind
     outline: Ring | None = None
     centre: Point | None = None
     diameter: Ticks | None = None
+    depth: Ticks | None = None
 
 
 class SupportKind(StrEnum):
@@ -266,8 +271,8 @@ class Surface(Frozen):
         heights: Its readings for flatness, before anything is done; empty where none were taken.
         membrane: What keeps the water off its boards or in its shower floor; empty without one.
         tile_exposure: What its tile is exposed to, which sets how far apart its soft joints may lie.
-        part_of: The wall whose niche it lines, or the shower floor whose kerb it is part of.
-        linings: Surfaces that line its niches or cover its kerb, and must be tiled with it.
+        part_of: The wall whose niche or window it lines, or the shower floor whose kerb it is part of.
+        linings: Surfaces that line its niches and windows or cover its kerb, and must be tiled with it.
         not_tiled: What stands before it when it is tiled, such as a bench, with the bench's id; before a wall also
             the finished floors, as far as they lie above the foot of its boards, with the floor's id.
         marks: What is marked on it before tile is set.

@@ -1,4 +1,4 @@
-"""Which niches, benches and kerbs a job tiles, as surfaces of their own, and what they take up of others."""
+"""Which niches, windows, benches and kerbs are tiled, as surfaces of their own, and what they take of others."""
 
 import math
 from collections.abc import Callable, Mapping, Sequence
@@ -9,19 +9,20 @@ from firstcourse.boards.field import opening_ring
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle, to_shapely
-from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling
+from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling, WindowReturns
 from firstcourse.job.tile import Pattern
-from firstcourse.plan import OpeningKind, Stock, Surface, SurfaceKind, Zone
+from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.layers import laid_of, set_height, tiling_tile
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_floors
+from firstcourse.planning.window_returns import board_returns, returns_asked, sill_working, windows_of
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
 from firstcourse.tiling.falls import Limits, drop_of_shelf, least_drop
 from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
-from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings
+from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings, window_linings
 from firstcourse.tiling.words import length_text
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.workings import Working
@@ -57,7 +58,8 @@ class Linings:
         lines: In order of the job.
         taken: What they take up of other surfaces, by surface.
         findings: Falls of sills and tops.
-        workings: `kerb SURFACE`, by the shower floor's id: how high its outer face is.
+        workings: `kerb SURFACE`, by the shower floor's id: how high its outer face is; `sill WALL/WINDOW`: how
+            high a window's sill lies.
     """
 
     lines: tuple[ToLine, ...] = ()
@@ -115,6 +117,9 @@ class _Liner:
                 if item.room is room and item.surface_id in self.surfaces:
                     for index, niche in enumerate(item.tiling.niches, start=1):
                         self._placed(f"{item.field}.niches[{index}]", partial(self._niche, item, niche))
+                    for index, asked, window in windows_of(room, self.surfaces[item.surface_id]):
+                        place = f"{item.field.removesuffix('tiling')}openings[{index}].returns"
+                        self._placed(place, partial(self._window, item, asked.returns, window))
             for index, bench in enumerate(room.benches, start=1):
                 self._placed(f"rooms[{number}].benches[{index}]", partial(self._bench, room, bench))
             for shower in self.survey.showers:
@@ -176,6 +181,31 @@ class _Liner:
             else:
                 like = Tiling(tile=asked.tile, pattern=asked.pattern, exposure=item.exposure)
             self._add(lining, like, item.room, place, item.surface_id, leads=lining.name == "back")
+
+    def _window(self, item: ToTile, asked: WindowReturns | None, window: Opening, place: str) -> None:
+        wall = self.surfaces[item.surface_id]
+        where = f"{wall.title or wall.id}, {window.id}"
+        self.findings += returns_asked(item, window, where, self.rules)
+        if asked is None:
+            return
+        self.findings.append(board_returns(window, asked.depth, where, self.job.tape))
+        if not asked.tiled:
+            return
+        tile = asked.tile or item.tiling.tile
+        assert tile is not None
+        drop, on_returns = self._drop(asked.depth, asked.drop, where, "sill"), self._built(tile)
+        found = window_linings(
+            wall,
+            window,
+            depth=asked.depth,
+            drop=drop,
+            on_wall=self._built_as(item),
+            on_returns=on_returns,
+        )
+        self.workings[f"sill {wall.id}/{window.id}"] = sill_working(wall, window, drop, on_returns, self.job.tape)
+        for lining in found:
+            like = self._like_wall(item, tile)
+            self._add(lining, like, item.room, place, item.surface_id, leads=lining.name == "sill")
 
     def _bench(self, room: Room, asked: TiledBench, place: str) -> None:
         wall_id = f"{room.name}/wall/{asked.wall}"

@@ -190,7 +190,7 @@ def _band(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[Li
         spare="laps and ends",
         base=Working(
             title="Sealing band at changes of plane",
-            formula="perimeter of floors + corners of walls + ends of kerbs + edges of niches and benches",
+            formula="perimeter of floors + corners of walls + ends of kerbs + niches, windows and benches",
             values={item.surface: f"{item.band:.0f} mm" for item in items if item.band},
             result=f"{exact:.2f}",
             unit=unit,

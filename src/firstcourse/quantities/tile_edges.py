@@ -39,7 +39,7 @@ def trim(surfaces: Sequence[Surface], rules: RuleSet, tape: Tape) -> Iterator[tu
         pack_name=f"length of {stock / per_unit:g} {unit}",
         spare="allowance",
         base=Working(
-            title="Edge trim where tile stops in the open and round niches",
+            title="Edge trim where tile stops in the open and round niches and windows",
             formula="sum of edges; cut from stock lengths, longest first, each from the first that has room",
             values={**by_surface, "edges": str(len(edges)), "stock length": format_length(stock, tape)},
             result=length_text(total, tape).split()[0],

@@ -120,7 +120,8 @@ def _opening(
         shape = rectangle(opening.left - half, opening.bottom - half, opening.left + half, opening.bottom + half)
     else:
         shape = _ring(opening)
-        placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
+        depth = None if opening.returns is None else opening.returns.depth
+        placed = Opening(id=opening.id, kind=opening.kind, outline=shape, depth=depth)
     if not is_simple(shape):
         raise InputValueError(
             f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself", field=field

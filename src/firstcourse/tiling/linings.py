@@ -1,4 +1,4 @@
-"""Surfaces of their own within and upon others: the inside of a niche, a bench, a kerb.
+"""Surfaces of their own within and upon others: the inside of a niche or window, a bench, a kerb.
 
 Each is a plane seen from where it is tiled: a side or front as a wall, a sill, top or head with its front edge
 below. Those that stand upright keep the heights of their wall, so that courses can run on. Tile is set on the back
@@ -114,18 +114,66 @@ def niche_linings(
     deep = depth + on_wall - on_back
     if deep <= 0 or top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
         raise InputValueError(f"tile leaves nothing open of niche '{niche.id}'; check its size and depth")
-    whole = (f"{wall.id}/{niche.id}", wall.room, f"{wall.title or wall.id}, {niche.id}", wall.id)
-    sloped = round(math.hypot(deep, drop))
+    whole = _whole(wall, niche)
     back = Rim(label="niche back", elsewhere=True)
-    front = _edge("niche front", shown=False)
-    side = Rim(label="niche side", elsewhere=True)
-    sill, head = Rim(label="niche sill", before=on_returns), Rim(label="niche head", before=on_returns)
     meets = [Rim(label=f"niche {name}") for name in ("sill", "side", "head", "side")]
     face = ((left, low + drop), (right, low + drop), (right, top), (left, top))
+    return (
+        _lining(whole, "back", SurfaceKind.WALL, face, meets),
+        *_returns(whole, "niche", niche.outline, deep=deep, drop=drop, on_returns=on_returns, back=back),
+    )
+
+
+def window_linings(
+    wall: Surface, window: Opening, *, depth: int, drop: int, on_wall: int, on_returns: int
+) -> tuple[Lining, ...]:
+    """Sill, head and both sides of a window that is set back; its front edges are trimmed with the wall.
+
+    All end at the window's frame with a joint left free to move.
+
+    Args:
+        wall: The wall.
+        window: The window, a rectangle.
+        depth: From the face of the wall's boards to the frame [ticks].
+        drop: How much lower the sill's front lies than at the frame [ticks].
+        on_wall: Thickness of tile and bed on the wall [ticks].
+        on_returns: On sill, head and sides [ticks].
+
+    Raises:
+        InputValueError: Tile leaves nothing of the window.
+    """
+    assert window.outline is not None
+    left, low, right, top = bounds(window.outline)
+    if top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
+        raise InputValueError(f"tile leaves nothing open of window '{window.id}'; check its size and depth")
+    frame = Rim(label="window frame")
+    whole, deep = _whole(wall, window), depth + on_wall
+    return _returns(whole, "window", window.outline, deep=deep, drop=drop, on_returns=on_returns, back=frame)
+
+
+def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str, str]:
+    return f"{wall.id}/{opening.id}", wall.room, f"{wall.title or wall.id}, {opening.id}", wall.id
+
+
+def _returns(
+    whole: tuple[str, str, str, str],
+    what: str,
+    outline: Ring,
+    *,
+    deep: int,
+    drop: int,
+    on_returns: int,
+    back: Rim,
+) -> tuple[Lining, ...]:
+    """Sill, head, left and right side of what is set back in a wall, from its front to its back."""
+    left, low, right, top = bounds(outline)
+    sloped = round(math.hypot(deep, drop))
+    front = _edge(f"{what} front", shown=False)
+    side = Rim(label=f"{what} side", elsewhere=True)
+    sill, head = (Rim(label=f"{what} {name}", before=on_returns) for name in ("sill", "head"))
     one = ((0, low), (deep, low + drop), (deep, top), (0, top))
     other = ((0, low + drop), (deep, low), (deep, top), (0, top))
     return (
-        _lining(whole, "back", SurfaceKind.WALL, face, meets),
         _lining(whole, "sill", SurfaceKind.COUNTER, rectangle(left, 0, right, sloped), (front, side, back, side)),
         _lining(whole, "head", SurfaceKind.COUNTER, rectangle(left, 0, right, deep), (back, side, front, side)),
         _lining(whole, "left", SurfaceKind.WALL, one, (sill, back, head, front)),

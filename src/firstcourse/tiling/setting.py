@@ -9,7 +9,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.job.tile import ChosenTile
-from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind, TileStock
+from firstcourse.plan import Opening, OpeningKind, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
@@ -200,16 +200,24 @@ def notch_mean(shape: str, *, width: float, depth: float, land: float, angle_deg
 
 
 def shown_edges(surface: Surface) -> tuple[int, ...]:
-    """Lengths of the edges of a tiled surface that show: where tile stops in the open, and niche rims [ticks]."""
+    """Lengths of the edges of tile that show: where it stops in the open, rims of niches and windows [ticks].
+
+    A window counts where it is set back, so that its returns end at the rim.
+    """
     if not surface.tiled:
         return ()
-    rings = [o.outline for o in surface.openings if o.kind is OpeningKind.NICHE and o.outline is not None]
+    rings = [o.outline for o in surface.openings if o.outline is not None and is_lined(o)]
     free = [
         round(math.dist(a, b))
         for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
         if side.kind is SideKind.FREE and side.shown
     ]
     return (*free, *(round(math.dist(a, b)) for ring in rings for a, b in sides(ring)))
+
+
+def is_lined(opening: Opening) -> bool:
+    """Whether boards and membrane run on into an opening: a niche, or a window that is set back."""
+    return opening.kind is OpeningKind.NICHE or opening.depth is not None
 
 
 def _size(longest: int | None, rules: RuleSet) -> Literal["mosaic", "small", "medium", "large"]:

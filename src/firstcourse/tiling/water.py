@@ -105,7 +105,7 @@ def _wet(surfaces: Sequence[Surface], job: Job) -> frozenset[str]:
 
 
 def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
-    """A boarded surface: its face without openings, each niche lined through."""
+    """A boarded surface: its face without openings, each niche lined through, each window back to its frame."""
     face = Polygon(surface.outline)
     niches = [opening for opening in surface.openings if opening.kind is OpeningKind.NICHE]
     holes = [_shape(opening) for opening in surface.openings if opening.kind not in _COLLARS]
@@ -116,18 +116,23 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     how = {"face without openings": f"{square_metres(bare.area):.3f} m2"}
     if niches:
         how["niches: backs and returns"] = f"{square_metres(lining):.3f} m2"
+    windows = [opening for opening in surface.openings if opening.depth is not None]
+    returns = sum(_shape(window).length * (window.depth or 0) for window in windows)
+    if windows:
+        how["windows: returns to the frame"] = f"{square_metres(returns):.3f} m2"
+    edge += sum(_shape(window).length for window in windows)
     left, lower, right, upper = bounds(surface.outline)
     strips, laps = strips_of(to_mm(right - left), to_mm(upper - lower), kind, rules)
     return Developed(
         surface=surface.id,
         kind=kind,
-        area=square_metres(bare.area + lining),
+        area=square_metres(bare.area + lining + returns),
         laps=laps,
         strips=strips,
-        # The band runs round each niche twice: along its front edge and round its back.
+        # The band runs round each niche and window twice: along its front edge and round its back or frame.
         band=2 * to_mm(round(edge)),
-        inside=4 * len(niches),
-        outside=4 * len(niches),
+        inside=4 * (len(niches) + len(windows)),
+        outside=4 * (len(niches) + len(windows)),
         collars=tuple(sorted(o.kind.value for o in surface.openings if o.kind in _COLLARS)),
         how=how,
     )

@@ -27,6 +27,7 @@ from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.wall_feet import check_wall_feet
+from firstcourse.verify.windows import check_windows
 from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
@@ -39,6 +40,7 @@ _CHECKS = (
     check_bounds,
     check_tiles,
     check_cut_lines,
+    check_windows,
     check_soft_joints,
     check_falls,
     check_layers,

@@ -216,7 +216,8 @@ def _tiled(node: Node) -> TiledArea:
 def _opening(node: Node) -> Opening:
     name, kind = node.text("id"), node.text("kind")
     if node.raw("outline", None) is not None:
-        return Opening(name, kind, ring(node.raw("outline"), f"{node.where}.outline"), (0, 0), 0)
+        depth = node.length("depth") if node.raw("depth", None) is not None else 0
+        return Opening(name, kind, ring(node.raw("outline"), f"{node.where}.outline"), (0, 0), 0, depth)
     return Opening(name, kind, None, node.point("centre"), node.length("diameter"))
 
 

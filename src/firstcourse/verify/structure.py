@@ -19,13 +19,14 @@ from firstcourse.verify.shopping_fields import TileStock as TileStock
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """What stays open: a ring, or a circle by centre and diameter [ticks]."""
+    """What stays open: a ring, or a circle by centre and diameter; a window set back has a depth [ticks]."""
 
     id: str
     kind: str
     outline: Ring | None
     centre: Point
     diameter: int
+    depth: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,7 +74,7 @@ def tile_needs(plan: Document) -> Iterator[Need]:
 
 
 def shown_edges(surface: Surface) -> list[int]:
-    """Edges of tile that show: where it stops in the open, and rims of niches [ticks]."""
+    """Edges of tile that show: where it stops in the open, and rims of niches and windows set back [ticks]."""
     if not surface.tiled:
         return []
     lines = enumerate(zip(sides(surface.outline), surface.sides, strict=True))
@@ -82,7 +82,7 @@ def shown_edges(surface: Surface) -> list[int]:
     rims = [
         line
         for opening in surface.openings
-        if opening.kind == "niche" and opening.outline is not None
+        if (opening.kind == "niche" or opening.depth) and opening.outline is not None
         for line in sides(opening.outline)
     ]
     return [round(math.dist(*line)) for line in (*free, *rims)]

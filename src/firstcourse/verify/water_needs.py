@@ -110,12 +110,16 @@ def all_covered(plan: Document) -> Iterator[Covered]:
 
 
 def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
-    """Boards less openings, with every niche lined through."""
+    """Boards less openings, with every niche lined through and every window back to its frame."""
     niches = [opening for opening in surface.openings if opening.kind == "niche"]
     holes = [_square(opening) for opening in surface.openings if opening.kind not in _COLLARED]
     rim = sum(_square(niche).length for niche in niches)
     area = Polygon(surface.outline).difference(unary_union(holes)).area
     area += sum(_square(niche).area for niche in niches) + rim * rules.ticks("water.niche.depth")
+    windows = [opening for opening in surface.openings if opening.depth]
+    area += sum(_square(window).length * window.depth for window in windows)
+    rim += sum(_square(window).length for window in windows)
+    corners = 4 * (len(niches) + len(windows))
     left, lower, right, upper = bounds(surface.outline)
     strips, laps = _strips(right - left, upper - lower, surface.membrane, rules)
     return Covered(
@@ -125,8 +129,8 @@ def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
         laps=laps,
         strips=strips,
         band=2 * round(rim) + corner,
-        inside=4 * len(niches),
-        outside=4 * len(niches),
+        inside=corners,
+        outside=corners,
         collars=tuple(opening.kind for opening in surface.openings if opening.kind in _COLLARED),
     )
 

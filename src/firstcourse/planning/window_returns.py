@@ -1,0 +1,85 @@
+"""Windows set back in walls: what a wet wall must know of them, how high sills lie, what boards they take."""
+
+from collections.abc import Iterator
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds
+from firstcourse.job import Room, WallOpening
+from firstcourse.plan import Opening, OpeningKind, Surface
+from firstcourse.planning.tile_ground import ToTile
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.words import length_text
+from firstcourse.units import Tape, format_length
+from firstcourse.workings import Working
+
+_WET = ("wet", "steam")
+
+
+def windows_of(room: Room, wall: Surface) -> Iterator[tuple[int, WallOpening, Opening]]:
+    """Every window on the boarded part of a wall: its number among the openings, as asked and as it lies."""
+    asked = next((one for one in room.walls if f"{room.name}/wall/{one.wall}" == wall.id), None)
+    placed = {opening.id: opening for opening in wall.openings if opening.kind is OpeningKind.WINDOW}
+    for number, opening in enumerate(() if asked is None else asked.openings, start=1):
+        if opening.id in placed:
+            yield number, opening, placed[opening.id]
+
+
+def returns_asked(item: ToTile, window: Opening, where: str, rules: RuleSet) -> Iterator[Finding]:
+    """The question how deep a window of a wet wall is set back, where the job leaves it out."""
+    if item.boards is None or item.boards.zone not in _WET or window.depth is not None:
+        return
+    yield rules.entry("fall.shelf.min").finding(
+        code="TIL-130",
+        severity=Severity.FIX,
+        where=where,
+        message="The window stands in a wet wall, and nothing says how deep it is set back: its sill, returns, "
+        "trim and the membrane into its opening are not planned.",
+        remedy="Give the window returns: with their depth from the face of the boards to the window's frame, and "
+        "tiled: no where they bear no tile.",
+    )
+
+
+def board_returns(window: Opening, depth: int, where: str, tape: Tape) -> Finding:
+    """The strips of board that a window's returns take; they are not among the sheets."""
+    assert window.outline is not None
+    left, low, right, top = bounds(window.outline)
+    wide, high, deep = (format_length(side, tape, feet=False) for side in (right - left, top - low, depth))
+    return Finding(
+        code="TIL-131",
+        severity=Severity.NOTE,
+        where=where,
+        message="Sill, head and sides of the window are boarded before they are waterproofed and tiled; these "
+        "strips are not among the planned sheets.",
+        measured=f"sill and head {wide} x {deep} each, two sides {high} x {deep}",
+        source="opening as entered",
+        remedy="Cut them from offcuts, fasten every edge to the framing of the opening, and pack the sill to its "
+        "fall.",
+    )
+
+
+def sill_working(wall: Surface, window: Opening, drop: int, on_sill: int, tape: Tape) -> Working:
+    """How high a window's sill lies at its front and at the frame.
+
+    Args:
+        wall: The wall.
+        window: The window.
+        drop: How much lower the sill's front lies [ticks].
+        on_sill: Thickness of tile and mortar on it [ticks].
+        tape: Tape of the job.
+    """
+    assert window.outline is not None
+    low = bounds(window.outline)[1]
+    rows = {
+        "front edge of the boards": low,
+        "fall to the front": drop,
+        "tile and mortar on it": on_sill,
+        "finished at the frame": low + drop + on_sill,
+    }
+    return Working(
+        title=f"Height of the sill of {window.id}, {wall.title or wall.id}",
+        formula="front edge of the boards + tile and mortar; at the frame the fall besides",
+        values={name: length_text(height, tape, fine=True) for name, height in rows.items()},
+        result=length_text(low + on_sill, tape, fine=True),
+        unit="",
+        source="heights of this plan, over the panels or slab that walls are measured from",
+    )

@@ -1,0 +1,94 @@
+"""Windows set back in walls: lined all round or not at all, sills falling to the front, and none forgotten."""
+
+import math
+from collections.abc import Iterator
+
+from firstcourse.geometry import bounds
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.verify.structure import Document, Opening, Surface
+from firstcourse.verify.verdict import Objection
+
+_SLACK = 4.0
+_FACES = ("sill", "head", "left", "right")
+
+
+def check_windows(plan: Document) -> Iterator[Objection]:
+    """Object to returns that are missing, have another size than their window, or let water stand."""
+    by_id = {surface.id: surface for surface in plan.surfaces}
+    for wall in plan.surfaces:
+        for window in wall.openings:
+            if window.kind != "window":
+                continue
+            name = f"{wall.id}/{window.id}"
+            if not window.depth:
+                yield from _asked(wall, window, plan)
+                continue
+            faces = {face: by_id.get(f"{name}/{face}") for face in _FACES}
+            if all(found is None for found in faces.values()) and f"sill {name}" not in plan.workings:
+                continue
+            for face, found in faces.items():
+                if found is None or not found.tiled or found.id not in wall.linings:
+                    yield Objection("VER-719", name, f"has no {face} among the tiled surfaces of its wall")
+            if all(found is not None for found in faces.values()):
+                yield from _sizes(wall, window, {face: found for face, found in faces.items() if found}, plan)
+
+
+def _asked(wall: Surface, window: Opening, plan: Document) -> Iterator[Objection]:
+    """A window in a tiled wall that has a membrane is set back by a depth, or that is asked."""
+    told = any(said.code == "TIL-130" and said.where.endswith(f", {window.id}") for said in plan.findings)
+    if wall.tiled and wall.membrane and not told:
+        yield Objection("VER-719", f"{wall.id}/{window.id}", "is in a wet wall, and nothing asks for its depth")
+
+
+def _sizes(wall: Surface, window: Opening, faces: dict[str, Surface], plan: Document) -> Iterator[Objection]:
+    assert window.outline is not None
+    name = f"{wall.id}/{window.id}"
+    left, low, right, top = bounds(window.outline)
+    on_wall = sum(thickness for kind, thickness in wall.layers if kind in ("mortar", "tile"))
+    deep = window.depth + on_wall
+    feet = sorted(v for _, v in faces["left"].outline)[:2]
+    drop = feet[1] - feet[0]
+    wanted = {
+        "sill": (right - left, math.hypot(deep, drop)),
+        "head": (right - left, deep),
+        "left": (deep, top - low),
+        "right": (deep, top - low),
+    }
+    for face, (wide, high) in wanted.items():
+        u0, v0, u1, v1 = bounds(faces[face].outline)
+        if abs(u1 - u0 - wide) > _SLACK or abs(v1 - v0 - high) > _SLACK:
+            yield Objection("VER-719", faces[face].id, "is not as large as its window and the tile before it ask")
+    least = window.depth * plan.rules.number("fall.shelf.min")
+    if drop < least - _SLACK:
+        yield Objection(
+            "VER-719",
+            faces["sill"].id,
+            f"falls {drop / TICKS_PER_MM:.1f} mm, less than {least / TICKS_PER_MM:.1f} mm",
+        )
+    yield from _heights(name, low, drop, faces["sill"], plan)
+
+
+def _heights(name: str, low: int, drop: int, sill: Surface, plan: Document) -> Iterator[Objection]:
+    """The sill's heights as they are told."""
+    on_sill = sum(thickness for kind, thickness in sill.layers if kind in ("mortar", "tile"))
+    working = plan.workings.get(f"sill {name}")
+    if working is None:
+        yield Objection("VER-719", name, "has a sill whose heights are not told")
+        return
+    told = {"at its front": working.result, "at the frame": working.values.get("finished at the frame", "")}
+    for (where, text), height in zip(told.items(), (low + on_sill, low + drop + on_sill), strict=True):
+        if not _reads(text, height, plan.tape):
+            yield Objection("VER-719", name, f"has a sill that is not {text or 'told'} high {where}")
+
+
+def _reads(text: str, height: int, tape: Tape) -> bool:
+    """Whether a height is told as it is, to a hundredth of a millimetre or a ten-thousandth of an inch."""
+    per = TICKS_PER_MM if tape is Tape.MM else TICKS_PER_INCH
+    number = text.removesuffix(" mm").removesuffix(" in").removesuffix('"')
+    whole, _, part = number.rpartition("-") if "/" in number else (number, "", "0")
+    top, _, bottom = part.partition("/")
+    try:
+        value = float(whole or 0) + float(top or 0) / float(bottom or 1)
+    except ValueError:
+        return False
+    return abs(value * per - height) <= (0.006 * per if tape is Tape.MM else 0.0002 * per)
