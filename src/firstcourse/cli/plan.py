@@ -19,7 +19,7 @@ from firstcourse.units import as_needed, counted, one_or_more
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
-def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, json: bool = False) -> int:
+def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = False, json: bool = False) -> int:
     """Plan boards, cuts and fasteners; verify the plan; write it and its papers.
 
     Ends with 1 when a finding stops the work; everything is written all the same, so that it can be read.
@@ -29,6 +29,8 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, json: bool = False
         out: Folder to write into; it is made where it is not there. Papers of an older plan there are replaced or
             removed, all other files stay.
         effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest. Counted in steps, not seconds.
+        poles: Print story poles at full size too, to cut out and glue on a batten; their numbers are in the site
+            pack in any case.
         json: Print the summary for another program to read.
     """
     from firstcourse.planning import plan_file, summarize
@@ -37,7 +39,7 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, json: bool = False
 
     check_folder(out)
     result = plan_file(job, effort=effort, workers=cores(), on_step=progress)
-    files = write_plan(result, out)
+    files = write_plan(result, out, poles=poles)
     summary = summarize(result)
     if json:
         print_json({**summary, "files": [str(file) for file in files]})

@@ -37,14 +37,19 @@ class Paper(NamedTuple):
     content: bytes
 
 
-def all_papers(plan: Plan) -> tuple[Paper, ...]:
-    """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes."""
+def all_papers(plan: Plan, *, poles: bool = False) -> tuple[Paper, ...]:
+    """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes.
+
+    Args:
+        plan: A verified plan.
+        poles: Print the story poles at full size too; their numbers stand in the site pack in any case.
+    """
     pack, office = pack_data(plan), office_data(plan)
     # The page maker works beside us, on a core of its own where there is one.
     with ThreadPoolExecutor(1) as page_maker:
         printed = [(name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
         printed += [(name, page_maker.submit(print_office_pack, office, size)) for name, size in _OFFICE_PACKS]
-        if plan_poles(plan):
+        if poles and plan_poles(plan):
             printed += [(name, page_maker.submit(pole_strip, plan, size)) for name, size in _STORY_POLES]
         others = (Paper(WORKBOOK, workbook(plan)), *_drawings(plan))
         return (*(Paper(name, pages.result()) for name, pages in printed), *others)

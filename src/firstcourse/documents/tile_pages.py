@@ -6,7 +6,7 @@ from typing import Any
 from firstcourse.documents.blocks import HALF_MM, HIGH_MM, TITLE_MM, WIDE_MM, Block, image, words_height
 from firstcourse.documents.board_pages import NARROW_MM
 from firstcourse.documents.mark_words import line_words
-from firstcourse.documents.poles import StoryPole, plan_poles
+from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
@@ -145,8 +145,22 @@ def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
 
 
 def _pole(plan: Plan, pole: StoryPole) -> dict[str, Any]:
-    rows = [[mark.name, format_length(mark.at, plan.job.tape)] for mark in pole.marks]
-    return {"title": pole.title, "control": pole.control, "rows": rows}
+    """One stick: what stands at one place is one row; the row of the line that it is held to is told apart."""
+    rows: dict[str, list[PoleMark]] = {}
+    for mark in pole.marks:
+        rows.setdefault(format_length(mark.at, plan.job.tape), []).append(mark)
+    return {
+        "title": pole.title,
+        "control": pole.control,
+        "rows": [
+            {
+                "at": at,
+                "name": "; ".join(dict.fromkeys(mark.name for mark in marks)),
+                "held": any(mark.kind == "control" for mark in marks),
+            }
+            for at, marks in rows.items()
+        ],
+    }
 
 
 def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:

@@ -27,8 +27,8 @@ def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> D
     """Draw a tiled surface at the largest usual scale that fits.
 
     Cut tiles are hatched and carry the mark that the cut list names. Chips of mosaic are drawn faintly within the
-    outlines of their sheets. Running figures give the lower edge of the
-    courses from the foot and the left edge of the tiles in the lowest course from the left end.
+    outlines of their sheets. Running figures are those of the surface's story poles; where it has none, the lower
+    edge of the courses from the foot and the left edge of the tiles in the lowest course from the left end.
 
     Args:
         plan: For the tape of the job.
@@ -131,17 +131,29 @@ class _Sheet(OnPaper):
 
     def _chains(self) -> None:
         for axis in (0, 1):
-            origin, end = self.box[axis], self.box[axis + 2]
-            edges = sorted(self._edges(axis))
+            places = self._figures(axis)
+            inner = sorted(places)[1:-1]
+            end = self.box[axis + 2]
             room = int(self.at((end, end))[axis] / PITCH_MM) - 2
-            step = -(-len(edges) // max(min(_MOST_FIGURES, room), 1))
-            marks = sorted({origin, end, *edges[::step]})
+            step = -(-len(inner) // max(min(_MOST_FIGURES, room), 1))
+            shown = sorted({*sorted(places)[:1], *inner[::step], *sorted(places)[-1:]})
             add_chain(
                 self.drawing,
-                [(self.at((mark, mark))[axis], self.length(mark - origin)) for mark in marks],
+                [(self.at((place, place))[axis], self.length(places[place])) for place in shown],
                 along=axis,
                 off=self.names_room,
             )
+
+    def _figures(self, axis: int) -> dict[int, int]:
+        """Places along a side with what the tape reads there [ticks]: as the surface's story pole has them."""
+        poles = [
+            mark for mark in self.surface.marks if mark.kind == "pole" and mark.line[0][axis] == mark.line[1][axis]
+        ]
+        if not poles:
+            origin, end = self.box[axis], self.box[axis + 2]
+            return {place: place - origin for place in {origin, end, *self._edges(axis)}}
+        opening = f"{self.surface.id}/opening/"
+        return {mark.line[0][axis]: mark.distance for mark in poles if not mark.to.startswith(opening)}
 
     def _edges(self, axis: int) -> set[int]:
         """Left edges of the lowest course, or lower edges of the tiles that stand farthest left.

@@ -13,12 +13,13 @@ from firstcourse.planning.steps import PlanResult
 PLAN = "plan.json"
 
 
-def write_plan(result: PlanResult, folder: Path) -> tuple[Path, ...]:
+def write_plan(result: PlanResult, folder: Path, *, poles: bool = False) -> tuple[Path, ...]:
     """Write a plan and all its papers into a folder.
 
     Args:
         result: A plan that has been verified.
         folder: Made where it is not there.
+        poles: Print story poles at full size too.
 
     Returns:
         The files written, plan.json first.
@@ -27,7 +28,7 @@ def write_plan(result: PlanResult, folder: Path) -> tuple[Path, ...]:
         InputValueError: A name that we need is taken by a file or a folder.
         OSError: The disk refuses.
     """
-    return write_files((Paper(PLAN, result.document.encode()), *all_papers(result.plan)), folder)
+    return write_files((Paper(PLAN, result.document.encode()), *all_papers(result.plan, poles=poles)), folder)
 
 
 def write_judgement(judgement: JobJudgement, folder: Path) -> tuple[Path, ...]:

@@ -159,7 +159,7 @@ def test_walls_whose_courses_lie_alike_share_one_pole() -> None:
 
 def test_walls_come_first_and_strips_are_written_for_tile_only() -> None:
     plan = plan_of("tub-bathroom")
-    names = [paper.name for paper in all_papers(plan)]
+    names = [paper.name for paper in all_papers(plan, poles=True)]
     assert {STORY_POLE_LETTER, STORY_POLE_A4} <= set(names)
     kinds = {surface.id: surface.kind for surface in plan.surfaces}
     order = [(kinds[pole.surfaces[0]] is not SurfaceKind.WALL, pole.way != "up") for pole in plan_poles(plan)]
@@ -167,4 +167,4 @@ def test_walls_come_first_and_strips_are_written_for_tile_only() -> None:
         w for w, _ in order
     )
     empty = Plan(job=JobStamp(name="empty", digest="0" * 64, date="2026-11-25"))
-    assert not {STORY_POLE_LETTER, STORY_POLE_A4} & {paper.name for paper in all_papers(empty)}
+    assert not {STORY_POLE_LETTER, STORY_POLE_A4} & {paper.name for paper in all_papers(empty, poles=True)}
