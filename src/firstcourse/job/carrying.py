@@ -72,8 +72,15 @@ class Joists(JobModel):
         default=None, description="Every span in order, where they run over supports without a joint."
     )
     bearing: Length | None = Field(default=None, description="Length of bearing at the ends.")
+    start: Offset | None = Field(
+        default=None,
+        description="Where the span begins: from the left end of the side that the joists run along to the face "
+        "of their support, minus where that lies beyond the room. Where not given, what stands on a part of the "
+        "floor counts where it does most along the joists.",
+    )
     loads: Annotated[tuple[JoistLoad, ...], Field(max_length=20)] = Field(
-        default=(), description="Lasting loads on the most loaded joist."
+        default=(),
+        description="Lasting loads on the most loaded joist, beside what this plan builds and the tubs in it.",
     )
     cuts: Annotated[tuple[JoistCut, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Notches and holes found."

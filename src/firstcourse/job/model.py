@@ -183,6 +183,9 @@ class WallOpening(_Opening):
         return self
 
 
+_STANDING = (OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.OTHER)
+
+
 class FloorOpening(_Opening):
     """An opening in a floor or ceiling, or a thing that stands there (tub, tray, cabinet, column).
 
@@ -204,11 +207,18 @@ class FloorOpening(_Opening):
     top: Distance | None = Field(
         default=None, description="Drain or flange: top of its rim over the panels (or slab)."
     )
+    weight_lb: Annotated[FiniteFloat, Field(ge=0, le=1e5)] | None = Field(
+        default=None,
+        description="What stands there weighs on the floor, a tub filled [lb]. Where not given, a tub has the "
+        "rule book's load on its area, and other things have none; 0 where it is among the joists' loads.",
+    )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
         if self.top is not None and self.kind not in (OpeningKind.DRAIN, OpeningKind.FLANGE):
             raise ValueError("top is the rim of a drain or flange")
+        if self.weight_lb is not None and self.kind not in _STANDING:
+            raise ValueError("weight_lb is of what stands on the floor: a tub, tray or cabinet, or other")
         self._shape(self.width, self.depth, self.points, "depth")
         if not self.points and (self.left is None or self.out is None):
             raise ValueError("left and out say where it is")

@@ -54,6 +54,11 @@ class Kerb(JobModel):
 
     height: Length = Field(description="Its finished top, at its lower, inner edge, over the top of the drain.")
     width: Length = Field(description="Its width, tile included.")
+    body: Literal["solid", "framed"] | None = Field(
+        default=None,
+        description="What it is built of: masonry or mortar (solid), or wood under a coat of mortar (framed). On "
+        "joists it counts as solid where not given.",
+    )
     entry: Length | None = Field(default=None, description="Clear width of the opening one walks in by.")
     tile: Name | None = Field(default=None, description="Tile of its top; not planned where not given.")
     faces: Name | None = Field(default=None, description="Tile of its faces; the top's where not given.")

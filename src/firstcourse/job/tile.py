@@ -216,6 +216,11 @@ class TiledBench(JobModel):
     drop: Distance | None = Field(
         default=None, description="How much lower its front lies; by the rule of falls where not given."
     )
+    body: Literal["solid", "framed", "hung"] | None = Field(
+        default=None,
+        description="What it is built as: of masonry or mortar (solid), of wood (framed), or carried by its wall "
+        "(hung). On joists it counts as solid where not given.",
+    )
     tile: Name = Field(description="Tile of its top.")
     front: Name | None = Field(default=None, description="Tile of front and ends; the top's where not given.")
 

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from firstcourse.plan.base import Frozen
+from firstcourse.plan.base import Frozen, Ring, Segment
 
 FrameKind = Literal["floor", "wall", "ceiling"]
 
@@ -59,6 +59,57 @@ class LayerLine(Frozen):
     mass: str
 
 
+class LoadRow(Frozen):
+    """One thing of a load on a part of a floor, and its mass there [kg]."""
+
+    of: str
+    kg: float
+
+
+class AreaLoad(Frozen):
+    """What stands on a part of a judged floor.
+
+    Attributes:
+        of: Reference to it, such as `bath/floor/shower`.
+        name: What it is called on the sheets.
+        outline: Where it stands, in the floor's coordinates.
+        area_m2: Of the outline [m²].
+        psf: Its mean load, the structure under it left out [psf].
+        instead: It stands in place of the floor's own layers.
+        assumed: Id of the rule whose value was taken because the job says nothing; empty otherwise.
+    """
+
+    of: str
+    name: str
+    kind: Literal["shower", "kerb", "bench", "tub", "thing"]
+    outline: Ring
+    area_m2: float
+    rows: tuple[LoadRow, ...]
+    psf: float
+    instead: bool = True
+    assumed: str = ""
+
+
+class JoistLoad(Frozen):
+    """What one joist carries of a load on a part of the floor, beyond the floor's own layers.
+
+    Attributes:
+        joist: Its number, as `joist_lines` are counted, from one.
+        of: Reference to what stands there.
+        load_lb: On this joist [lb].
+        length_in: Along the joist [in].
+        width_in: Mean width of the floor that it carries of it [in].
+        start_in: From the support [in]; None where not known: it counts where it does most.
+    """
+
+    joist: int
+    of: str
+    load_lb: float
+    length_in: float
+    width_in: float
+    start_in: float | None = None
+
+
 class StructureSheet(Frozen):
     """One judged floor, wall or ceiling.
 
@@ -73,6 +124,10 @@ class StructureSheet(Frozen):
         question: What is asked of an engineer.
         lines: The calculation sheet, in order.
         remedies: Key of the working that ranks the remedies; empty where none is needed.
+        areas: What stands on parts of a floor.
+        joist_lines: Centre line of each joist of a floor, in its coordinates.
+        joist_loads: What each joist carries of the areas.
+        other: Lasting loads over the whole floor beside its layers, by name [psf].
     """
 
     surface: str
@@ -86,6 +141,10 @@ class StructureSheet(Frozen):
     question: str
     lines: tuple[SheetLine, ...]
     remedies: str = ""
+    areas: tuple[AreaLoad, ...] = ()
+    joist_lines: tuple[Segment, ...] = ()
+    joist_loads: tuple[JoistLoad, ...] = ()
+    other: tuple[tuple[str, float], ...] = ()
 
     @property
     def holds(self) -> bool:

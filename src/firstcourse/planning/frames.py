@@ -1,6 +1,7 @@
 """What each surface of a job tells of its frame, for the judgement: joists, panels, studs."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
@@ -8,6 +9,7 @@ from itertools import pairwise
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Point
 from firstcourse.job import (
     BoardedCeiling,
     BoardedFloor,
@@ -22,7 +24,8 @@ from firstcourse.job import (
     WallStuds,
 )
 from firstcourse.plan import Stock, Surface, SurfaceKind
-from firstcourse.planning.layers import floor_layers, laid_tile, wall_layers
+from firstcourse.planning.floor_loads import floor_loads
+from firstcourse.planning.layers import floor_layers, laid_tile, tiling_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     FRAMES_NEED,
@@ -43,6 +46,7 @@ from firstcourse.suitability import (
 )
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import thickness_in
+from firstcourse.survey import SurveyedShower
 from firstcourse.units import TICKS_PER_INCH, to_inches
 
 
@@ -66,8 +70,35 @@ class AskedFrame:
         return bool(self.inputs.floors or self.inputs.walls or self.inputs.ceilings)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ground:
+    """What a room's floor is known by, beside what the job says of it.
+
+    Attributes:
+        plan: The room's adjusted corners.
+        shower: Its shower floor as it lies; None without one.
+        bedded: The same as planned, with its falls and layers.
+        all_bed: Whether it takes the whole floor.
+        filled_l: Levelling compound over the whole floor at most [l].
+        filled_m2: The floor that this covers [m²].
+    """
+
+    plan: Mapping[str, Point]
+    shower: SurveyedShower | None = None
+    bedded: Surface | None = None
+    all_bed: bool = False
+    filled_l: float = 0.0
+    filled_m2: float = 0.0
+
+
 def asked_frame(
-    job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+    job: Job,
+    room: Room,
+    surface: Surface,
+    where: str,
+    stock: tuple[Stock, ...],
+    rules: RuleSet,
+    ground: Ground,
 ) -> AskedFrame:
     """The frame of one surface as far as the job tells it.
 
@@ -78,11 +109,12 @@ def asked_frame(
         where: The place in words.
         stock: Sheets that may be used on it.
         rules: The rules in force.
+        ground: What the room's floor is known by.
 
     Raises:
         InputValueError: An entry cannot be used.
     """
-    frame = _told_frame(job, room, surface, where, stock, rules)
+    frame = _told_frame(job, room, surface, where, stock, rules, ground)
     if frame.judged:
         return frame
     # A spacing is limited by the boards and the tile, whatever the members are made of.
@@ -108,7 +140,13 @@ def _boarded_wall(room: Room, surface: Surface) -> BoardedWall:
 
 
 def _told_frame(
-    job: Job, room: Room, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+    job: Job,
+    room: Room,
+    surface: Surface,
+    where: str,
+    stock: tuple[Stock, ...],
+    rules: RuleSet,
+    ground: Ground,
 ) -> AskedFrame:
     if surface.kind is SurfaceKind.WALL:
         wall = _boarded_wall(room, surface)
@@ -118,7 +156,7 @@ def _told_frame(
         if room.floor.framing is None and room.floor.joists is None:
             return AskedFrame(notes=(_slab(room.floor, where),))
         told = room.floor.joists is not None
-        return _without_rules(where, rules, told) or _floor(job, room.floor, where, stock, rules)
+        return _without_rules(where, rules, told) or _floor(job, room, room.floor, where, stock, rules, ground)
     if surface.kind is SurfaceKind.CEILING and room.ceiling is not None:
         told = room.ceiling.joists is not None
         return _without_rules(where, rules, told) or _ceiling(job, room.ceiling, where, stock, rules)
@@ -199,9 +237,19 @@ def _ceiling(
     return AskedFrame(inputs=JudgeInput(ceilings=(asked,)))
 
 
-def _floor(job: Job, floor: BoardedFloor, where: str, stock: tuple[Stock, ...], rules: RuleSet) -> AskedFrame:
+def _floor(
+    job: Job,
+    room: Room,
+    floor: BoardedFloor,
+    where: str,
+    stock: tuple[Stock, ...],
+    rules: RuleSet,
+    ground: Ground,
+) -> AskedFrame:
     spacing = None if floor.framing is None else _spacing(floor.framing)
-    tile, joists = laid_tile(job, floor), floor.joists
+    joists, tile = floor.joists, laid_tile(job, floor)
+    if tile is None and ground.all_bed and ground.shower is not None and ground.shower.shower.tiling is not None:
+        tile = tiling_tile(job, ground.shower.shower.tiling)
     if spacing is None or joists is None or floor.panels is None or tile is None:
         wanted = (
             ("spacing of the joists", spacing),
@@ -211,12 +259,24 @@ def _floor(job: Job, floor: BoardedFloor, where: str, stock: tuple[Stock, ...], 
         )
         return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
     panel, notes = _panel(floor.panels, where, rules)
+    loads = floor_loads(
+        job,
+        room,
+        ground.plan,
+        ground.shower,
+        ground.bedded,
+        # Where a shower takes all of the floor, its bed is all that lies there.
+        () if ground.all_bed else floor_layers(tile, floor.tile, stock, rules),
+        ground.filled_l * rules.number("mass.levelling") / 1000 / ground.filled_m2 if ground.filled_l else 0.0,
+        spacing,
+        rules,
+    )
     asked = FloorInput(
         where=where,
         span_in=to_inches(joists.span),
         spacing_in=to_inches(spacing),
         panel=panel,
-        layers=floor_layers(tile, floor.tile, stock, rules),
+        layers=loads.layers,
         finish=Finish.STONE if tile.stone else Finish.CERAMIC,
         size=joists.size,
         species=joists.species,
@@ -229,6 +289,10 @@ def _floor(job: Job, floor: BoardedFloor, where: str, stock: tuple[Stock, ...], 
         points=tuple(PointLoad(load_lb=load.load_lb, at_in=to_inches(load.at)) for load in joists.loads),
         cuts=tuple(_cut(cut) for cut in joists.cuts),
         sister=_part_sister(joists, rules),
+        other=loads.other,
+        areas=loads.areas,
+        joists=loads.joists,
+        joist_lines=loads.lines,
     )
     return AskedFrame(inputs=JudgeInput(floors=(asked,)), notes=notes)
 

@@ -15,15 +15,15 @@ from firstcourse.job import (
     problems_placed,
     read_job,
 )
-from firstcourse.plan import Fall, HeightMark, Stock, StructureSheet, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.bed_floor import judge_bed_floor
-from firstcourse.planning.frames import asked_frame
+from firstcourse.planning.frames import Ground, asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import keyed_workings, structure_sheets
-from firstcourse.planning.surfaces import SurfaceSide, exposed_surfaces, judge_surface
+from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.suitability import FRAMES_NEED, Remedy, judge
 from firstcourse.survey import SurveyResult, survey_job
@@ -101,7 +101,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     surfaces = {f"{shower.surface.room}/floor": shower.surface for shower in survey.showers}
     surfaces |= {surface.id: surface for surface in survey.surfaces}
     taped = {room.name: room for room in survey.rooms}
-    falls = _falls_of_whole_floors(job, survey, stock, rules)
+    showers = {shower.surface.room: shower for shower in survey.showers}
+    bedded = _bedded(job, survey, stock, rules)
     judged: list[str] = []
     findings: list[Finding] = []
     workings: dict[str, Working] = {}
@@ -117,17 +118,25 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             where = f"{room.name}, {place}"
             usable = allowed_stock(surface, stock)
             try:
-                frame = asked_frame(job, room, surface, where, usable, rules)
                 exposure = _exposure(room, surface)
                 exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, where, usable)
-                done = judge(replace(frame.inputs, surfaces=exposed), rules)
                 bed = surface.id != name
                 if not bed:
                     side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
-                elif (fall := falls.get(surface.id)) is not None:
+                elif (fall := bedded[room.name].fall) is not None:
                     side = judge_bed_floor(room, fall, taped[room.name].plan, where, rules, job.tape)
                 else:
                     side = SurfaceSide()
+                ground = Ground(
+                    plan=taped[room.name].plan,
+                    shower=showers.get(room.name),
+                    bedded=bedded.get(room.name),
+                    all_bed=bed,
+                    filled_l=side.filled_l,
+                    filled_m2=boarded_m2(surface),
+                )
+                frame = asked_frame(job, room, surface, where, usable, rules, ground)
+                done = judge(replace(frame.inputs, surfaces=exposed), rules)
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(where, error))
                 continue
@@ -173,15 +182,20 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     )
 
 
-def _falls_of_whole_floors(
+def _bedded(
     job: Job, survey: SurveyResult, stock: dict[SurfaceKind, tuple[Stock, ...]], rules: RuleSet
-) -> dict[str, Fall | None]:
-    """How shower floors that take a whole room fall, by their ids."""
+) -> dict[str, Surface]:
+    """Shower floors with their falls and layers, by their rooms: those on joists, or that take a whole room."""
     boarded = {surface.id for surface in survey.surfaces}
-    if all(f"{shower.surface.room}/floor" in boarded for shower in survey.showers):
+    needed = {
+        room.name
+        for room in job.rooms
+        if room.floor is not None and (room.floor.joists is not None or f"{room.name}/floor" not in boarded)
+    }
+    if all(shower.surface.room not in needed for shower in survey.showers):
         return {}
     floors = shower_floors(job, survey, survey.surfaces, stock, rules).surfaces
-    return {floor.id: floor.fall for floor in floors if f"{floor.room}/floor" not in boarded}
+    return {floor.room: floor for floor in floors}
 
 
 def _surface_ids(room: Room) -> tuple[str, ...]:

@@ -126,12 +126,12 @@ def floor_layers(
         stock: Boards it may be laid on; none where tile goes on another ground.
         rules: For mortar as combed, and densities.
     """
-    return _judged(_floor(tile, entered, stock, rules))
+    return judged_layers(_floor(tile, entered, stock, rules))
 
 
 def wall_layers(tile: LaidTile | None, stock: tuple[Stock, ...], rules: RuleSet) -> tuple[Layer, ...]:
     """Everything over the studs' faces: board, bond coat, tile. Of several boards the thickest counts."""
-    return _judged(_wall(tile, stock, rules))
+    return judged_layers(_wall(tile, stock, rules))
 
 
 def surface_layers(
@@ -206,7 +206,8 @@ def _board(stock: tuple[Stock, ...], rules: RuleSet) -> SurfaceLayer:
     return SurfaceLayer(of="board", thickness=board.thickness, density_kg_m3=board_density(board, rules))
 
 
-def _judged(layers: Sequence[SurfaceLayer]) -> tuple[Layer, ...]:
+def judged_layers(layers: Sequence[SurfaceLayer]) -> tuple[Layer, ...]:
+    """Layers of the plan as the judgement of a frame names and weighs them."""
     return tuple(
         Layer(name=_NAMES[layer.of], thickness_in=to_inches(layer.thickness), density_kg_m3=layer.density_kg_m3)
         for layer in layers

@@ -1,11 +1,14 @@
 """Judged members as the plan keeps them: their sheets, with keys to their workings."""
 
-from firstcourse.plan import LayerLine, SheetLine, StructureSheet, Surface
+from firstcourse.plan import LayerLine, SheetLine, StructureSheet, Surface, structure
 from firstcourse.suitability import Check, JudgedMember, Layer, placed
 from firstcourse.suitability.buildup import total_mass_kg_m2, total_mass_psf
+from firstcourse.suitability.loads import AreaLoad, PartLoad
 from firstcourse.workings import Working
 
 _MM_PER_IN = 25.4
+_PLACES = 6
+"""Decimals of masses and lengths that are no whole ticks."""
 
 
 def keyed_workings(surface_id: str, members: tuple[JudgedMember, ...]) -> dict[str, Working]:
@@ -45,10 +48,39 @@ def structure_sheets(
                     _line(line, _key(surface.id, number)) for number, line in enumerate(member.lines, start=first)
                 ),
                 remedies=remedies,
+                areas=tuple(_area(area) for area in member.areas),
+                joist_lines=member.joist_lines,
+                joist_loads=tuple(_joist(one.joist, part) for one in member.joists for part in one.parts),
+                other=tuple((name, round(psf, _PLACES)) for name, psf in member.other),
             )
         )
         first += len(member.lines)
     return tuple(sheets)
+
+
+def _area(area: AreaLoad) -> structure.AreaLoad:
+    return structure.AreaLoad(
+        of=area.of,
+        name=area.name,
+        kind=area.kind.value,
+        outline=area.outline,
+        area_m2=round(area.area_m2, _PLACES),
+        rows=tuple(structure.LoadRow(of=row.of, kg=round(row.kg, _PLACES)) for row in area.rows),
+        psf=round(area.psf, _PLACES),
+        instead=area.instead,
+        assumed=area.assumed,
+    )
+
+
+def _joist(number: int, part: PartLoad) -> structure.JoistLoad:
+    return structure.JoistLoad(
+        joist=number,
+        of=part.of,
+        load_lb=round(part.load_lb, _PLACES),
+        length_in=round(part.length_in, _PLACES),
+        width_in=round(part.width_in, _PLACES),
+        start_in=None if part.start_in is None else round(part.start_in, _PLACES),
+    )
 
 
 def _key(surface_id: str, number: int) -> str:

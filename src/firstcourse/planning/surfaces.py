@@ -60,6 +60,7 @@ class SurfaceSide:
     judged: bool = False
     missing: tuple[str, ...] = ()
     heights: tuple[HeightMark, ...] = ()
+    filled_l: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,6 +178,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
     )
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
+    done.filled_l = found.filled_l
     # The first side runs along the top of the drawing from left to right, and `out` is down from it.
     left, top = ask.survey.plan[ask.room.corners[0]]
     places = tuple((left + spot.left, top - spot.out) for spot in floor.spots)

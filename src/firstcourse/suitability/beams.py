@@ -38,6 +38,38 @@ def point_deflection(load: float, at: float, span: float, stiffness: float) -> f
     return load * near * (3 * span**2 - 4 * near**2) / (48 * stiffness)
 
 
+def part_reaction(load: float, start: float, length: float, span: float) -> float:
+    """Reaction at the support that `start` is measured from, under `load` per length on a part of a span."""
+    return load * length * (span - start - length / 2) / span
+
+
+def part_moment(load: float, start: float, length: float, span: float) -> float:
+    """Greatest moment under `load` per length over a part of a simple span.
+
+    Example:
+        >>> part_moment(1.0, 0.0, 10.0, 10.0)
+        12.5
+    """
+    reaction = part_reaction(load, start, length, span)
+    return reaction * start + reaction**2 / (2 * load) if load else 0.0
+
+
+def part_deflection(load: float, start: float, length: float, span: float, stiffness: float) -> float:
+    """Midspan deflection under `load` per length over a part of a simple span; `stiffness` is EI.
+
+    The influence of a point load on midspan, added up along the part from either support to midspan.
+    """
+    from_left = part_integral(min(start + length, span / 2), span) - part_integral(min(start, span / 2), span)
+    right = span - start
+    from_right = part_integral(min(right, span / 2), span) - part_integral(min(right - length, span / 2), span)
+    return load * (from_left + from_right) / stiffness
+
+
+def part_integral(to: float, span: float) -> float:
+    """Integral of x (3 L² - 4 x²) / 48 from a support to `to`, midspan at most [length⁴]."""
+    return to**2 * (1.5 * span**2 - to**2) / 48
+
+
 def stepped_uniform_deflection(
     load: float, span: float, stiffness_ends: float, stiffness_middle: float, share: float
 ) -> float:

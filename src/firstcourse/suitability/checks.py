@@ -1,7 +1,7 @@
 """One check: what was found, what is allowed, and whether it holds."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from firstcourse.rules import RuleSet
 from firstcourse.units import inch_text, to_inches
@@ -39,6 +39,11 @@ class Check:
     def stands(self) -> bool:
         """Whether the work may go on as far as this check goes: it holds, or its limit is advice."""
         return self.holds or self.advised
+
+    def on_joist(self, number: int) -> "Check":
+        """The same check, with the joist that it is worst for named in its working."""
+        named = {"title": f"{self.working.title}, joist {number}"}
+        return replace(self, working=self.working.model_copy(update=named))
 
     @property
     def holds(self) -> bool:

@@ -61,6 +61,7 @@ class GroundJudgement:
         deviations_mm: Of each reading over the best plane, in the order given [mm].
         changes_mm: What the best remedy that passes adds at each reading, less than nothing where it takes off;
             empty where none is needed or none passes [mm].
+        filled_l: Levelling compound of the way that takes most of it [l].
     """
 
     findings: tuple[Finding, ...]
@@ -68,6 +69,7 @@ class GroundJudgement:
     remedies: tuple[Remedy, ...]
     deviations_mm: tuple[float, ...]
     changes_mm: tuple[float, ...] = ()
+    filled_l: float = 0.0
 
 
 def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
@@ -90,6 +92,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     if found.passes:
         return GroundJudgement(findings=unseen, workings=workings, remedies=(), deviations_mm=found.deviations_mm)
     ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
+    fillings: tuple[Filling, ...] = ()
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
         ways = tuple((each.remedy, each.depths_mm) for each in fillings)
@@ -110,6 +113,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         workings=workings,
         remedies=options,
         deviations_mm=found.deviations_mm,
+        filled_l=max((each.volume_l for each in fillings), default=0.0),
         changes_mm=next((changes for remedy, changes in ways if remedy.passes and any(changes)), ()),
     )
 

@@ -7,6 +7,7 @@ from firstcourse.suitability import beams
 from firstcourse.suitability.checks import Check, deflection_check, length_check, stiffness_text
 from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
 from firstcourse.suitability.lumber import Lumber
+from firstcourse.suitability.part_steps import part_deflection_step, part_end_step, part_moment_step
 from firstcourse.workings import Working
 
 
@@ -61,6 +62,7 @@ def _bending(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
     modulus = beams.section_modulus(width, wood.depth_in)
     # The greatest of each load's moments are added wherever they stand: never less than the true one.
     points = sum(beams.point_moment(p.load_lb, p.at_in, span) for p in joist.points)
+    points += sum(joist.part_moment(part) for part in joist.parts)
     uniform = (
         SIMPLE.moment * (joist.live_line + joist.dead_line) if joist.sister else joist.combined("moment")
     ) * (span**2)
@@ -73,6 +75,9 @@ def _bending(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
         f"{beams.point_moment(p.load_lb, p.at_in, span):,.0f} lb·in"
         for p in joist.points
     ]
+    steps += [part_moment_step(joist, part) for part in joist.parts]
+    if joist.points or joist.parts:
+        steps.append(f"M = {uniform:,.0f} + {points:,.0f} = {moment:,.0f} lb·in, the greatest of each added")
     stress = moment / modulus
     if joist.sister is None:
         steps.append(f"fb = M / S = {moment:,.0f} / {modulus:.3f} = {stress:,.0f} psi")
@@ -95,10 +100,11 @@ def _bending(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
 
 
 def _ends(joist: Joist) -> float:
-    """Greatest end force of the point loads [lb]; over supports no more than the whole load is known."""
+    """Greatest end force of loads at points and on parts [lb]; over supports the whole of each."""
+    parts = sum(joist.part_end(part) for part in joist.parts)
     if joist.over_supports:
-        return sum(p.load_lb for p in joist.points)
-    return sum(p.load_lb * max(p.at_in, joist.span_in - p.at_in) / joist.span_in for p in joist.points)
+        return parts + sum(p.load_lb for p in joist.points)
+    return parts + sum(p.load_lb * max(p.at_in, joist.span_in - p.at_in) / joist.span_in for p in joist.points)
 
 
 def _shear(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
@@ -111,8 +117,9 @@ def _shear(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
     duration = rules.number("lumber.duration.floor")
     steps = [
         f"{_of_load(joist, 'shear', 'V', '')} = {at_support:,.0f} lb at the support",
+        *(part_end_step(joist, part) for part in joist.parts),
         f"less w d = {total:.3f} × {depth:g}"
-        + (f", plus point loads {ends:,.0f} lb" if ends else "")
+        + (f", plus {_named_loads(joist)} {ends:,.0f} lb" if ends else "")
         + f": V = {shear:,.0f} lb",
         f"fv = 1.5 V / (b d) = 1.5 × {shear:,.0f} / ({width:g} × {depth:g}) = {stress:,.0f} psi",
         f"Fv' = Fv CD = {wood.fv_psi:g} × {duration:g} = {wood.fv_psi * duration:,.0f} psi",
@@ -127,7 +134,8 @@ def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
     pressure = (uniform + ends) / (width * bearing_in)
     steps = [
         f"{_of_load(joist, 'reaction', 'R', '')} = {uniform:,.0f} lb"
-        + (f", plus point loads {ends:,.0f} lb" if ends else ""),
+        + (f", plus {_named_loads(joist)} {ends:,.0f} lb" if ends else ""),
+        *(part_end_step(joist, part) for part in joist.parts),
         f"fc = R / (b × bearing) = {uniform + ends:,.0f} / ({width:g} × {bearing_in:g}) = {pressure:,.0f} psi",
     ]
     return _stress(
@@ -139,6 +147,12 @@ def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
         steps,
         wood.source,
     )
+
+
+def _named_loads(joist: Joist) -> str:
+    """The kinds of further loads that a joist carries."""
+    kinds = [("point loads", joist.points), ("loads on parts", joist.parts)]
+    return " and ".join(name for name, loads in kinds if loads)
 
 
 def _stress(
@@ -178,11 +192,16 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
 
 def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
     live, even, points = joist.deflection(live=True), joist.deflection(live=False), joist.point_deflection()
-    total = live + even + points
+    parts = sum(joist.part_deflection(part) for part in joist.parts)
+    total = live + even + points + parts
     factor = rules.number("lumber.creep_factor")
     steps = [f"live: Δ = {live:.4f} in, as above", *(f"dead: {step}" for step in _steps(joist, live=False))]
     if joist.points:
         steps.append(f"point loads: Σ P a (3 L² - 4 a²) / (48 EI), a from the nearer support = {points:.4f} in")
+    steps += [part_deflection_step(joist, part) for part in joist.parts]
+    if joist.points or joist.parts:
+        added = [live, even, *([points] if joist.points else []), *map(joist.part_deflection, joist.parts)]
+        steps.append("Δ = " + " + ".join(f"{one:.4f}" for one in added) + f" = {total:.4f} in")
     steps.append(
         f"L / Δ = {joist.span_in:g} / {total:.4f} = {joist.span_in / total:.1f}",
     )
@@ -190,7 +209,7 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
         rules,
         name="total deflection",
         title="Deflection under live and dead load",
-        formula=_formula(joist, "w") + ", live + dead + point loads",
+        formula=_formula(joist, "w") + f", live + dead + {_named_loads(joist) or 'point loads'}",
         rule=rule,
         span_in=joist.span_in,
         deflection_in=total,
@@ -198,7 +217,7 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
         steps=tuple(steps),
         argument=(
             f"With creep of the dead load in the long term, times {factor:g}: "
-            f"{live + factor * (even + points):.3f} in; no limit is set for it here.",
+            f"{live + factor * (even + points + parts):.3f} in; no limit is set for it here.",
         ),
     )
 

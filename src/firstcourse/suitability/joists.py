@@ -17,6 +17,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
 from firstcourse.suitability.checks import stiffness_text
 from firstcourse.suitability.continuous import Coefficients, all_loaded, worst_pattern
+from firstcourse.suitability.loads import PartLoad
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -68,6 +69,7 @@ class Joist:
         continuous: Whether it runs unbroken over a support, its other spans not known.
         run_in: Every span in order where all are known, the longest being `span_in` [in]; empty otherwise.
         bearing_in: Length of bearing at the ends [in]; None where not known.
+        parts: Lasting loads on parts of the floor, as far as this joist carries them.
     """
 
     span_in: float
@@ -81,6 +83,7 @@ class Joist:
     run_in: tuple[float, ...] = ()
     bearing_in: float | None = None
     points: tuple[PointLoad, ...] = ()
+    parts: tuple[PartLoad, ...] = ()
     sister: SisterPart | None = None
 
     def __post_init__(self) -> None:
@@ -108,6 +111,11 @@ class Joist:
             )
         if any(not 0 < point.at_in < self.span_in or point.load_lb < 0 for point in self.points):
             raise InputValueError("joist: a point load must stand within the span and press down")
+        for part in self.parts:
+            if part.load_lb < 0 or part.length_in <= 0 or part.width_in <= 0:
+                raise InputValueError(f"joist: the load of '{part.name}' must press down on a length and a width")
+            if part.start_in is not None and not 0 <= part.start_in <= self.span_in - part.length_in + 1e-6:
+                raise InputValueError(f"joist: '{part.name}' must stand within the span")
 
     @property
     def ei(self) -> float:
@@ -165,6 +173,24 @@ class Joist:
     def point_deflection(self) -> float:
         """Midspan deflection of a simple span under the lasting point loads, the part sister left out [in]."""
         return sum(beams.point_deflection(p.load_lb, p.at_in, self.span_in, self.ei) for p in self.points)
+
+    def part_moment(self, part: PartLoad) -> float:
+        """Greatest moment of a load on a part of a simple span, where it does most if its place is not known."""
+        return beams.part_moment(part.line, *part.on(self.span_in), self.span_in)
+
+    def part_end(self, part: PartLoad) -> float:
+        """Greatest end force of a load on a part of the span [lb]; over supports all of it is taken."""
+        if self.over_supports:
+            return part.load_lb
+        start, length = part.on(self.span_in)
+        if part.start_in is None:
+            start = 0.0
+        at_start = beams.part_reaction(part.line, start, length, self.span_in)
+        return max(at_start, part.line * length - at_start)
+
+    def part_deflection(self, part: PartLoad) -> float:
+        """Midspan deflection of a simple span under a load on a part of it, a part sister left out [in]."""
+        return beams.part_deflection(part.line, *part.on(self.span_in), self.span_in, self.ei)
 
 
 def bending_factors(rules: RuleSet, wood: Lumber, spacing_in: float) -> tuple[float, float, float]:

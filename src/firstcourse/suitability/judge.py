@@ -13,6 +13,7 @@ from firstcourse.suitability.checks import Check, length_check, quantity
 from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
+    MEAN_DEAD_LOAD,
     FloorInput,
     check_floor,
     floor_joist,
@@ -21,12 +22,13 @@ from firstcourse.suitability.floors import (
 )
 from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
 from firstcourse.suitability.joists import max_span_in
+from firstcourse.suitability.loads import AreaKind
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
 from firstcourse.suitability.remedies import Remedy, floor_remedies, second_layer
 from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
-from firstcourse.units import Tape, format_length, inches
+from firstcourse.units import KG_PER_LB, Tape, format_length, inches
 from firstcourse.workings import Working
 
 _CODES = {
@@ -39,6 +41,7 @@ _CODES = {
     "live deflection (finish)": "SUI-107",
     "live deflection (code)": "SUI-109",
     "total deflection": "SUI-108",
+    MEAN_DEAD_LOAD: "SUI-113",
     "panel under a point load": "SUI-201",
     "panel under uniform load": "SUI-202",
     "thickest panel layer": "SUI-203",
@@ -53,6 +56,12 @@ _CODES = {
 }
 # One more member in each wide bay is set on the way; that alone does not halt the work.
 _MENDED_ON_THE_WAY = frozenset({"stud spacing", "ceiling joist spacing"})
+_TAKEN = {
+    AreaKind.TUB: "Enter what it weighs filled (openings, weight_lb).",
+    AreaKind.KERB: "Say what it is built of (shower, kerb, body: solid or framed).",
+    AreaKind.BENCH: "Say what it is built as (benches, body: solid, framed or hung).",
+}
+"""What to enter where a mass was taken."""
 _SPACING_RULES = {
     "stud": "framing.stud_spacing.max",
     "joist": "framing.joist_spacing.max",
@@ -174,6 +183,7 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     ]
     cut_findings, cuts = _cuts(rules, floor)
     findings += cut_findings
+    findings += _loads_taken(rules, floor)
     findings += _taken(floor.where, floor_lumber(rules, floor))
     joist = floor_joist(rules, floor)
     span, governs = max_span_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
@@ -247,8 +257,34 @@ def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> str:
     )
 
 
+def _loads_taken(rules: RuleSet, floor: FloorInput) -> list[Finding]:
+    """What was taken for the mass of things that the job says nothing of."""
+    return [
+        rules.entry(area.assumed).finding(
+            code="SUI-114",
+            severity=Severity.NOTE,
+            where=floor.where,
+            message=f"What {area.name} weighs is not known; the joists are judged with it at "
+            f"{area.kg / KG_PER_LB:,.0f} lb.",
+            measured=f"{area.psf:.1f} psf",
+            remedy=_TAKEN[area.kind],
+        )
+        for area in floor.areas
+        if area.assumed and area.kind in _TAKEN
+    ]
+
+
 def _advised(rules: RuleSet, floor: FloorInput, check: Check) -> Finding:
-    """A limit beside a published rating that allows what was found: a note, and what a second layer gains."""
+    """A limit beside a published rating that allows what was found: a note, and what a second layer gains.
+
+    Where it is the reach of the code's span tables, who decides on permits is to confirm the floor.
+    """
+    if check.name == MEAN_DEAD_LOAD:
+        remedy = "Have the building office or a licensed engineer confirm the floor with this sheet."
+        told = (
+            "The code's span tables hold no such load; this floor is judged by its joists' design values instead."
+        )
+        return _finding(floor.where, check, remedy).model_copy(update={"severity": Severity.FIX, "message": told})
     doubled = second_layer(rules, floor)
     remedy = "Screw the layers down well; a stiffer panel, or joists closer together, lessens it."
     if doubled is not None:

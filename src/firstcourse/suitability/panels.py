@@ -80,11 +80,6 @@ def rated(rules: RuleSet, rating: str, what: str) -> float:
     return rules.number(rule)
 
 
-def spans_by_rating(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float) -> bool:
-    """Whether a layer's own rating spans the joists under a uniform load no greater than ratings stand for."""
-    return load_psf <= rules.number("panel.rated_load") and spacing_in <= _longest(rules, panel)
-
-
 def _longest(rules: RuleSet, panel: Panel) -> float:
     return max(rated(rules, rating, "span") for rating in panel_ratings(rules, panel))
 
@@ -142,8 +137,8 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
         load_psf: Live and dead load [psf].
 
     Returns:
-        Span rating, bending, uniform load, point load, thickest layer. Both deflections are advice where the
-        panel's own rating spans the joists.
+        Span rating, bending, uniform load, point load, thickest layer. Deflection under a point load is
+        advice where the panel's own rating spans the joists, that under uniform load where it also stands for it.
     """
     stiffness = panel_stiffness(rules, panel)
     values = {"s": f"{spacing_in:g} in", "layers": rated_layers(rules, panel)}
@@ -154,7 +149,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
     point = point_deflection_in(rules, stiffness, spacing_in)
     even = uniform_deflection_in(rules, stiffness, spacing_in, load_psf)
     thickest = max(panel.layers, key=thickness_in)
-    advised = spans_by_rating(rules, panel, spacing_in, load_psf)
+    spans = spacing_in <= _longest(rules, panel)
     return (
         _rating(rules, panel, spacing_in),
         _bending(rules, panel, spacing_in, per_inch),
@@ -167,7 +162,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             span_in=spacing_in,
             deflection_in=even,
             values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
-            advised=advised,
+            advised=spans and load_psf <= rules.number("panel.rated_load"),
             steps=(
                 layers,
                 f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
@@ -188,7 +183,7 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
                 "P": f"{load:g} lb",
                 "strip": f"{strip:g} in",
             },
-            advised=advised,
+            advised=spans,
             steps=(
                 layers,
                 f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "

@@ -139,11 +139,19 @@ def _mid_support(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     run = tuple(part for span in floor.run_in or (floor.span_in,) for part in (span / 2, span / 2))
     # Joists whose other spans are not known stay so.
     known = () if floor.continuous and not floor.run_in else run
-    return replace(floor, span_in=half, run_in=known, points=points, sister=None)
+    # What stands on a part of the floor may then lie on either half.
+    joists = tuple(
+        replace(loads, parts=tuple(replace(part, start_in=None) for part in loads.parts)) for loads in floor.joists
+    )
+    return replace(floor, span_in=half, run_in=known, points=points, joists=joists, sister=None)
 
 
 def _added_joists(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
-    return replace(floor, spacing_in=floor.spacing_in / 2)
+    half = floor.spacing_in / 2
+    joists = tuple(
+        replace(loads, parts=tuple(part.narrowed(half) for part in loads.parts)) for loads in floor.joists
+    )
+    return replace(floor, spacing_in=half, joists=joists)
 
 
 def second_layer(rules: RuleSet, floor: FloorInput) -> FloorInput | None:

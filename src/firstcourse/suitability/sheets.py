@@ -2,13 +2,15 @@
 
 from dataclasses import dataclass
 
+from firstcourse.geometry.polygon import Point
 from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput, ceiling_dead_load, ceiling_joist
 from firstcourse.suitability.checks import Check, stiffness_text
-from firstcourse.suitability.floors import FloorInput, Use, floor_joist
+from firstcourse.suitability.floors import FloorInput, Use, area_load, floor_joist
 from firstcourse.suitability.joists import Joist, section_working
+from firstcourse.suitability.loads import SQ_FT_PER_M2, AreaKind, AreaLoad, JoistLoads, shares_working
 from firstcourse.suitability.lumber import GRADES, SPECIES, UNKNOWN
 from firstcourse.suitability.panels import rated_layers
 from firstcourse.suitability.walls import Studs
@@ -37,6 +39,10 @@ class JudgedMember:
         unjudged: What these checks leave open.
         question: What is asked of the engineer.
         lines: Checks, and workings without a limit such as loads along a joist, in the order of the sheet.
+        areas: Loads on parts of a floor.
+        joists: What each joist carries of them.
+        joist_lines: Centre line of each joist of a floor [ticks].
+        other: Lasting loads over a whole floor beside its layers, by name [psf].
     """
 
     where: str
@@ -47,6 +53,10 @@ class JudgedMember:
     unjudged: tuple[str, ...]
     question: str
     lines: tuple[Check | Working, ...]
+    areas: tuple[AreaLoad, ...] = ()
+    joists: tuple[JoistLoads, ...] = ()
+    joist_lines: tuple[tuple[Point, Point], ...] = ()
+    other: tuple[tuple[str, float], ...] = ()
 
 
 def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], longest: Working) -> JudgedMember:
@@ -69,6 +79,13 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         ("panel thickness in all", f"{floor.panel.thickness_in:g} in"),
         ("finish", f"{floor.finish.value} tile"),
         *_load_facts(joist),
+        *(
+            (
+                f"dead load, {area.name}",
+                f"{area_load(rules, floor, area)[0]:.1f} psf over {area.area_m2 * SQ_FT_PER_M2:.1f} sq ft",
+            )
+            for area in floor.areas
+        ),
     ]
     facts += [
         ("lasting load on one joist", f"{p.load_lb:g} lb at {p.at_in:g} in from an end") for p in floor.points
@@ -84,9 +101,14 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         "Boards, mortar and tile add mass and no stiffness.",
         *_assumed(joist),
     ]
+    assumed += _assumed_areas(rules, floor)
     if floor.continuous and not floor.run_in:
         assumed.append("Other spans of the unbroken joists are not known: counted as a simple span.")
-    unjudged = ["Beams, posts, hangers and footings that carry the joists.", "Vibration; rot, splits and insects."]
+    unjudged = [
+        "Walls that stand on the floor, and what hangs on them.",
+        "Beams, posts, hangers and footings that carry the joists.",
+        "Vibration; rot, splits and insects.",
+    ]
     if floor.bearing_in is None:
         unjudged.append("Bearing at the supports, whose length was not entered.")
     if floor.stiffness is not None:
@@ -99,8 +121,38 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         assumed=tuple(assumed),
         unjudged=tuple(unjudged),
         question=_question("floor", checks),
-        lines=(checks[0], section_working(joist), *checks[1:], longest),
+        lines=(
+            checks[0],
+            *(area_load(rules, floor, area)[1] for area in floor.areas),
+            *(shares_working(loads, floor.spacing_in) for loads in _carrying_most(rules, floor)),
+            section_working(joist),
+            *checks[1:],
+            longest,
+        ),
+        areas=floor.areas,
+        joists=floor.joists,
+        joist_lines=floor.joist_lines,
+        other=floor.other,
     )
+
+
+def _carrying_most(rules: RuleSet, floor: FloorInput) -> tuple[JoistLoads, ...]:
+    """The joist with the greatest moment of what stands on parts of the floor; none where nothing does."""
+    parts = floor_joist(rules, floor).parts
+    return tuple(loads for loads in floor.joists if loads.parts == parts)[:1]
+
+
+def _assumed_areas(rules: RuleSet, floor: FloorInput) -> list[str]:
+    taken = []
+    for area in floor.areas:
+        if area.assumed:
+            rule = rules.entry(area.assumed)
+            taken.append(f"{area.name}: {rules.number(rule.id):g} {rule.unit} taken, for the job does not say.")
+    if any(area.kind is AreaKind.TUB for area in floor.areas):
+        taken.append("A tub's water is counted with the lasting loads, beside the full live load.")
+    if any(part.start_in is None for loads in floor.joists for part in loads.parts):
+        taken.append("Loads on parts of the floor stand where they do most along the joists.")
+    return taken
 
 
 def ceiling_member(rules: RuleSet, ceiling: CeilingInput, checks: tuple[Check, ...]) -> JudgedMember:

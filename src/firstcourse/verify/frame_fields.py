@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from firstcourse.verify.fields import FieldError, Node
+from firstcourse.verify.load_fields import FloorLoads, read_loads
 from firstcourse.verify.printed import first_number
 
 _NUMBER = re.compile(r"-?\d[\d,]*(?:\.\d+)?(?:e[-+]\d+)?")
@@ -62,6 +63,7 @@ class Frame:
     lines: tuple[Line, ...]
     layers: tuple[Layer, ...]
     mass: float | None
+    loads: FloorLoads
 
 
 def read_frame(node: Node) -> Frame:
@@ -83,6 +85,7 @@ def read_frame(node: Node) -> Frame:
         lines=tuple(_line(line) for line in node.nodes("lines")),
         layers=tuple(_layer(layer) for layer in node.nodes("layers", ())),
         mass=_first(mass, f"{node.where}.mass") if mass else None,
+        loads=read_loads(node),
     )
 
 

@@ -6,12 +6,13 @@ sums of its own sheet, which are worked out again line by line.
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from firstcourse.verify.arithmetic import outcome
 from firstcourse.verify.frame_fields import Frame, Line
 from firstcourse.verify.panel_formulas import check_panel_lines
+from firstcourse.verify.part_effects import Effects, part_effects
 from firstcourse.verify.printed import first_number
 from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
@@ -30,6 +31,7 @@ _LITERAL = re.compile(r"\d[\d,]*(?:\.\d+)?")
 _SYMBOLS = frozenset({"L", "H", "P", "c"})
 """Values that are put into the steps of a sheet as they are printed."""
 _FURTHER = ("unbroken over spans of", "lasting load on one joist", "sister")
+_MEAN = "mean dead load of a joist"
 _STRESSES = ("bending", "shear", "bearing")
 _SQ_IN_PER_SQ_FT = 144
 
@@ -53,18 +55,24 @@ class _Joist:
     def stiffness(self) -> float:
         return self.e * self.width * self.depth**3 / 12
 
-    def found(self) -> Iterator[tuple[str, float]]:
-        """What each line of the sheet must come to."""
+    def found(self, each: Sequence[Effects]) -> Iterator[tuple[str, float]]:
+        """What each line of the sheet must come to.
+
+        Args:
+            each: Effects of loads on parts of the floor, joist by joist.
+        """
         live, dead = (load * self.spacing / _SQ_IN_PER_SQ_FT for load in (self.live, self.dead))
         total, span = live + dead, self.span
-        yield "bending", 0.125 * total * span**2 / (self.width * self.depth**2 / 6)
-        yield "shear", 1.5 * max(0.5 * total * span - total * self.depth, 0.0) / (self.width * self.depth)
+        moment, end, sag = (max((one[at] for one in each), default=0.0) for at in range(3))
+        yield "bending", (0.125 * total * span**2 + moment) / (self.width * self.depth**2 / 6)
+        yield "shear", 1.5 * (max(0.5 * total * span - total * self.depth, 0.0) + end) / (self.width * self.depth)
         if self.bearing is not None:
-            yield "bearing", 0.5 * total * span / (self.width * self.bearing)
+            yield "bearing", (0.5 * total * span + end) / (self.width * self.bearing)
             yield "bearing length", self.bearing
         for name in ("live deflection (finish)", "live deflection (code)"):
             yield name, 384 * self.stiffness / (5 * live * span**3)
-        yield "total deflection", 384 * self.stiffness / (5 * total * span**3)
+        even = 5 * total * span**4 / (384 * self.stiffness)
+        yield "total deflection", span / (even + sag / self.stiffness)
         yield "Loads along one joist, section and stiffness", total
         yield "joist spacing", self.spacing
 
@@ -80,9 +88,11 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
         if frame.kind == "wall":
             yield from _studs(frame, by_name, plan)
         elif (joist := _joist(frame)) is not None:
-            yield from _found(frame, by_name, dict(joist.found()))
+            each = list(part_effects(frame.loads.joists, joist.span))
+            yield from _found(frame, by_name, dict(joist.found(each)))
+            yield from _mean_load(frame, by_name.get(_MEAN), joist)
             yield from _strength(frame, by_name, joist, plan)
-        yield from check_panel_lines(frame, by_name, plan)
+        yield from check_panel_lines(frame, by_name, plan, _more_psf(frame))
         yield from _dead_load(frame, by_name, plan)
         yield from _told(frame, plan)
     yield from _complete(plan)
@@ -90,11 +100,11 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
 
 def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
     """Every line that does not hold is told in a finding of its own, with what was found and what is allowed."""
-    told = {
-        (said.measured, said.limit, said.severity == "note") for said in plan.findings if said.where == frame.where
-    }
+    here = [said for said in plan.findings if said.where == frame.where]
+    told = {(said.measured, said.limit) for said in here}
+    loud = {(said.measured, said.limit) for said in here if said.severity != "note"}
     for line in frame.lines:
-        if not line.holds and (line.text, line.limit_text, line.advised) not in told:
+        if not line.holds and (line.text, line.limit_text) not in (told if line.advised else loud):
             yield Objection("VER-913", frame.where, f"{line.name}: does not hold, and no finding tells of it so")
     if frame.remedies and frame.remedies not in plan.workings:
         yield Objection("VER-902", frame.where, f"working '{frame.remedies}' does not exist")
@@ -144,6 +154,32 @@ def _found(frame: Frame, lines: Mapping[str, Line], right: Mapping[str, float]) 
         loss += _HALF_MARK if name in ("bearing length", "joist spacing") else 0.0
         if said is not None and abs(said - value) > _NEAR * value + loss:
             yield Objection("VER-916", frame.where, f"{name}: {lines[name].text} said, {value:.4g} by its facts")
+
+
+def _mean_load(frame: Frame, line: Line | None, joist: _Joist) -> Iterator[Objection]:
+    """Mean lasting load along the joist that carries most of what is built on a part of the floor."""
+    built = {area.of for area in frame.loads.areas if area.is_built}
+    carried: dict[int, float] = {}
+    for part in frame.loads.joists:
+        if part.of in built:
+            pounds = part.pounds * min(1.0, joist.span / part.length)
+            carried[part.joist] = carried.get(part.joist, 0.0) + pounds
+    most = max(carried.values(), default=0.0)
+    if (line is None) != (not most):
+        yield Objection("VER-916", frame.where, f"{_MEAN}: is not on the sheet, or has nothing to be of")
+    elif line is not None:
+        right = joist.dead + most * _SQ_IN_PER_SQ_FT / (joist.span * joist.spacing)
+        said = first_number(line.text)
+        if said is None or abs(said - right) > _NEAR * right + 0.05:
+            yield Objection("VER-916", frame.where, f"{_MEAN}: {line.text} said, {right:.1f} by its facts")
+
+
+def _more_psf(frame: Frame) -> float:
+    """Greatest load of what is built on parts of the floor over its own layers [psf]."""
+    layers = sum(layer.psf for layer in frame.layers) + sum(psf for _name, psf in frame.loads.other)
+    built = [area for area in frame.loads.areas if area.is_built]
+    instead = max((area.psf - layers for area in built if area.instead), default=0.0)
+    return max(instead, 0.0) + max((area.psf for area in built if not area.instead), default=0.0)
 
 
 def _joist(frame: Frame) -> _Joist | None:

@@ -15,6 +15,7 @@ from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.floor_heights import check_floor_heights
+from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.layers import check_layers
@@ -52,6 +53,7 @@ _CHECKS = (
     check_drawn,
     check_marks,
     check_frames,
+    check_floor_loads,
     check_frame_formulas,
     check_workings,
     check_rule_notes,

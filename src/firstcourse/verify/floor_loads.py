@@ -1,0 +1,203 @@
+"""What the plan builds on parts of a floor is on its sheet by its mass, and on the joists by its place."""
+
+import math
+from collections.abc import Iterator, Sequence
+
+from shapely import Point, Polygon, affinity, box
+
+from firstcourse.rules import RuleSet
+from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM
+from firstcourse.verify.frame_fields import Frame
+from firstcourse.verify.load_fields import AreaLoad, JoistLoad
+from firstcourse.verify.printed import first_number
+from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.verdict import Objection
+
+_CODE = "VER-919"
+_TICKS_PER_M = 1000 * TICKS_PER_MM
+_TICKS3_PER_LITRE = (100 * TICKS_PER_MM) ** 3
+_KG_M2_PER_PSF = 1 / 0.204816
+_NEAR = 0.002
+"""Outlines are rounded to ticks, masses to milligrams; layers to half a tick of mortar."""
+_LEAST_LB = 0.05
+_LAYERS = {"mortar": "mortar under the tile", "tile": "tile"}
+
+
+def check_floor_loads(plan: Document) -> Iterator[Objection]:
+    """Object to a judged floor that leaves out what stands on it, weighs it wrongly or shares it out wrongly."""
+    for frame in plan.frames:
+        if frame.kind != "floor":
+            continue
+        room = frame.surface.partition("/floor")[0]
+        own = [surface for surface in plan.surfaces if surface.room == room]
+        yield from _all_there(frame, own)
+        for area in frame.loads.areas:
+            yield from _weighs(frame, area, own, plan.rules)
+        yield from _lines(frame, own)
+        yield from _shares(frame, own, plan)
+
+
+def _all_there(frame: Frame, own: Sequence[Surface]) -> Iterator[Objection]:
+    wanted = set()
+    for surface in own:
+        if surface.kind == "floor" and surface.fall is not None:
+            wanted.add(surface.id)
+            wanted |= {f"{surface.id}/kerb"} if surface.fall.kerb is not None else set()
+        if surface.kind == "floor":
+            base = f"{surface.room}/floor"
+            wanted |= {f"{base}/{opening.id}" for opening in surface.openings if opening.kind == "tub"}
+        if surface.id.startswith(f"{surface.room}/bench/"):
+            wanted.add(surface.id.rpartition("/")[0])
+    named = {area.of for area in frame.loads.areas}
+    for name in sorted(wanted - named):
+        yield Objection(_CODE, frame.where, f"'{name}' stands on this floor and is no load of its sheet")
+
+
+def _weighs(frame: Frame, area: AreaLoad, own: Sequence[Surface], rules: RuleSet) -> Iterator[Objection]:
+    shape = Polygon(area.outline)
+    square_metres = shape.area / _TICKS_PER_M**2
+    if abs(square_metres - area.area) > _NEAR * square_metres:
+        yield Objection(_CODE, frame.where, f"{area.of}: {area.area:g} m² said of {square_metres:.4f}")
+    if abs(area.kg / area.area - area.psf * _KG_M2_PER_PSF) > _NEAR * max(1.0, area.kg / area.area):
+        yield Objection(_CODE, frame.where, f"{area.of}: {area.psf:g} psf said of {area.kg:.1f} kg")
+    if area.instead == (area.kind == "bench"):
+        yield Objection(
+            _CODE, frame.where, f"{area.of}: lies beside the floor's layers, or on them, said otherwise"
+        )
+    rows = dict(area.rows)
+    if area.kind == "tub" and area.assumed:
+        yield from _is(frame, area, rules.number("mass.tub_filled") * _KG_M2_PER_PSF * square_metres, area.kg)
+    surface = next((one for one in own if area.of in (one.id, f"{one.id}/kerb")), None)
+    if surface is None or surface.fall is None:
+        return
+    if area.kind == "kerb" and surface.fall.kerb is not None and surface.fall.drain_height is not None:
+        litres = shape.area * (surface.fall.kerb + surface.fall.drain_height) / _TICKS3_PER_LITRE
+        densities = ("mass.kerb",) if area.assumed else ("mass.kerb", "mass.kerb_framed")
+        weights = [litres * rules.number(name) / 1000 for name in densities]
+        yield from _is(frame, area, min(weights, key=lambda kg: abs(kg - area.kg)), area.kg)
+    if area.kind == "shower":
+        if tuple(area.outline) != tuple(surface.outline):
+            yield Objection(_CODE, frame.where, f"{area.of}: stands where its floor does not lie")
+        yield from _is(frame, area, _bed_kg(surface, Polygon(surface.outline), rules), rows.get("bed", 0.0))
+        yield from _is(frame, area, rules.number("mass.membrane") * square_metres, rows.get("membrane", 0.0))
+        for of, thickness in surface.layers:
+            name = _LAYERS.get(of)
+            if name is None:
+                continue
+            densities = ("bedding.mortar.density",) if of == "mortar" else ("mass.tile", "mass.stone")
+            weights = [thickness / _TICKS_PER_M * rules.number(one) * square_metres for one in densities]
+            found = rows.get(name, 0.0)
+            yield from _is(frame, area, min(weights, key=lambda kg: abs(kg - found)), found)
+
+
+def _is(frame: Frame, area: AreaLoad, right: float, said: float) -> Iterator[Objection]:
+    if abs(right - said) > _NEAR * right + 0.001:
+        yield Objection(_CODE, frame.where, f"{area.of}: {said:.2f} kg said, {right:.2f} by its volume")
+
+
+def _bed_kg(surface: Surface, part: Polygon, rules: RuleSet) -> float:
+    """Bed, and slope under a liner, below a part of a shower's floor [kg]."""
+    fall = surface.fall
+    total = 0.0
+    for plane in () if fall is None else fall.planes:
+        cut = Polygon(plane.ring).intersection(part)
+        if fall is not None and cut.area > 0:
+            height = plane.height((cut.centroid.x, cut.centroid.y))
+            total += cut.area * (height + fall.bed + fall.pre_slope)
+    return total / _TICKS3_PER_LITRE * rules.number("mass.mortar_bed") / 1000
+
+
+def _lines(frame: Frame, own: Sequence[Surface]) -> Iterator[Objection]:
+    """Every joist of the sheet is one of the floor's, where they are drawn."""
+    supports = [Polygon(one.outline) for surface in own for one in surface.supports if one.kind == "joist"]
+    floor = [surface for surface in own if surface.id == frame.surface]
+    if not frame.loads.lines or not floor or not any(one.kind == "joist" for one in floor[0].supports):
+        return
+    for number, (a, b) in enumerate(frame.loads.lines, start=1):
+        middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+        if all(support.distance(middle) > 2 for support in supports):
+            yield Objection(_CODE, frame.where, f"joist {number} of its sheet is none of the floor's")
+
+
+def _shares(frame: Frame, own: Sequence[Surface], plan: Document) -> Iterator[Objection]:
+    loads = frame.loads
+    by_name = {area.of: area for area in loads.areas}
+    for share in loads.joists:
+        if share.of not in by_name or not 1 <= share.joist <= len(loads.lines):
+            yield Objection(_CODE, frame.where, f"joist {share.joist} carries '{share.of}', which is not there")
+            return
+    spacing = first_number(dict(frame.facts).get("joists, centre to centre", ""))
+    if not loads.lines or not loads.areas or not spacing:
+        return
+    if any(share.start is not None for share in loads.joists):
+        # Only what lies on the span is carried; each share is then held by itself.
+        for share in loads.joists:
+            yield from _own_share(frame, share, by_name[share.of])
+        return
+    said: dict[tuple[int, str], float] = {}
+    for share in loads.joists:
+        said[share.joist, share.of] = said.get((share.joist, share.of), 0.0) + share.pounds
+    right = dict(_carried(frame, own, plan, spacing * TICKS_PER_INCH))
+    for key in sorted(said.keys() | right.keys()):
+        one, other = said.get(key, 0.0), right.get(key, 0.0)
+        if abs(one - other) > _LEAST_LB + 0.01 * other:
+            yield Objection(
+                _CODE, frame.where, f"joist {key[0]} carries {one:.1f} lb of {key[1]}, not {other:.1f}"
+            )
+
+
+def _own_share(frame: Frame, share: JoistLoad, area: AreaLoad) -> Iterator[Objection]:
+    """No more than all that stands on its strip, and no less than the mean of it by half."""
+    strip = share.length * share.width / 144
+    most = area.psf * strip
+    if share.pounds > 1.5 * most + _LEAST_LB:
+        yield Objection(
+            _CODE, frame.where, f"joist {share.joist} carries {share.pounds:.1f} lb of {most:.1f} there"
+        )
+
+
+def _carried(
+    frame: Frame, own: Sequence[Surface], plan: Document, spacing: float
+) -> Iterator[tuple[tuple[int, str], float]]:
+    """What each joist carries of each load beyond the floor's own layers [lb]."""
+    lines = frame.loads.lines
+    longest = max(lines, key=lambda line: math.dist(*line))
+    angle = math.atan2(longest[1][1] - longest[0][1], longest[1][0] - longest[0][0])
+    origin = longest[0]
+
+    def turned(shape: Polygon) -> Polygon:
+        return affinity.rotate(shape, -angle, origin=origin, use_radians=True)
+
+    whole = [surface for surface in own if surface.id == frame.surface]
+    if not whole:
+        return
+    left, low, right, high = turned(Polygon(whole[0].outline)).bounds
+    centres = [_across(line, origin, angle) for line in lines]
+    order = sorted(centres)
+    layers = sum(layer.psf for layer in frame.layers) + sum(psf for _name, psf in frame.loads.other)
+    for number, at in enumerate(centres, start=1):
+        index = order.index(at)
+        before = (at - order[index - 1]) / 2 if index else max(spacing, at - low) / 2
+        after = (order[index + 1] - at) / 2 if index + 1 < len(order) else max(spacing, high - at) / 2
+        strip = affinity.rotate(
+            box(left - spacing, at - before, right + spacing, at + after), angle, origin=origin, use_radians=True
+        )
+        for area in frame.loads.areas:
+            cut = Polygon(area.outline).intersection(strip)
+            square_metres = cut.area / _TICKS_PER_M**2
+            if square_metres < 1e-4:
+                continue
+            kg = area.kg * square_metres / area.area
+            surface = next((one for one in own if one.id == area.of), None)
+            if area.kind == "shower" and surface is not None and surface.fall is not None:
+                bed = dict(area.rows).get("bed", 0.0)
+                kg = (area.kg - bed) * square_metres / area.area + _bed_kg(surface, cut, plan.rules)
+            more = kg - (layers * _KG_M2_PER_PSF * square_metres if area.instead else 0.0)
+            if more > 0:
+                yield (number, area.of), more / KG_PER_LB
+
+
+def _across(line: tuple[tuple[int, int], tuple[int, int]], origin: tuple[int, int], angle: float) -> float:
+    """Where a joist's centre lies, across the joists."""
+    u, v = (line[0][0] + line[1][0]) / 2 - origin[0], (line[0][1] + line[1][1]) / 2 - origin[1]
+    return origin[1] - u * math.sin(angle) + v * math.cos(angle)
