@@ -5,7 +5,7 @@ page break never parts a drawing from its words or leaves a page all but empty.
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -17,12 +17,14 @@ WIDE_MM, HALF_MM = 186.0, 91.0
 """Width of a page and of half a page within their margins, on the narrower of the papers [mm]."""
 HIGH_MM = 234.0
 """Height of a page within its margins, on the lower of the papers [mm]."""
+NARROW_MM = 1620.0
+"""Surfaces no wider than this on site may go two to a page [mm]."""
 TITLE_MM = 9.5
 ROW_MM = 6.0
 """Height of a block's title; of one row of a table [mm]."""
 _BETWEEN_MM = 6.0
 _POINT_MM = 25.4 / 72
-_LINE = 1.32
+_LINE = 1.25
 """Distance of lines in type sizes."""
 
 
@@ -62,10 +64,85 @@ def pages_of(blocks: Iterable[Block]) -> list[list[list[dict[str, Any]]]]:
 def _rows(blocks: Sequence[Block]) -> list[list[Block]]:
     rows: list[list[Block]] = []
     for block in blocks:
-        if block.half and rows and len(rows[-1]) == 1 and rows[-1][0].half:
-            rows[-1].append(block)
+        # A narrow one fills the page of the narrow one before it, whatever stands between them.
+        alone = next((row for row in rows if block.half and len(row) == 1 and row[0].half), None)
+        if alone is not None:
+            alone.append(block)
         else:
             rows.append([block])
+    return rows
+
+
+def two_to_a_page[Key](sizes: Mapping[Key, tuple[float, float]]) -> frozenset[Key]:
+    """Which surfaces go two to a page.
+
+    Args:
+        sizes: Width and height of each on site [mm].
+
+    Returns:
+        Those that are narrow; of an odd number the largest gets a page of its own, so that no half stays empty.
+    """
+    narrow = {key: size for key, size in sizes.items() if size[0] <= NARROW_MM}
+    if len(narrow) % 2:
+        del narrow[max(narrow, key=lambda key: narrow[key][0] * narrow[key][1])]
+    return frozenset(narrow)
+
+
+def in_columns[Item](
+    items: Sequence[Item], heights: Sequence[float], count: int, *, most: float = HIGH_MM
+) -> list[list[list[Item]]]:
+    """Items in order down columns of about one height, as many columns beside each other as are given.
+
+    Args:
+        items: What stands under each other.
+        heights: What each takes [mm].
+        count: Columns beside each other.
+        most: The highest that columns may be; what goes beyond stands in further rows of columns [mm].
+
+    Returns:
+        Rows of columns; none is empty.
+    """
+    if not items:
+        return []
+    height = max(sum(heights) / count, *heights)
+    while height <= most:
+        columns = _columns(items, heights, height)
+        if len(columns) <= count:
+            return [columns]
+        height *= 1.02
+    columns = _columns(items, heights, most)
+    first = sum(map(len, columns[:count]))
+    return [columns[:count], *in_columns(items[first:], heights[first:], count, most=most)]
+
+
+def _columns[Item](items: Sequence[Item], heights: Sequence[float], most: float) -> list[list[Item]]:
+    columns: list[list[Item]] = []
+    left = 0.0
+    for item, height in zip(items, heights, strict=True):
+        if not columns or height > left + 1e-9:
+            columns.append([])
+            left = most
+        columns[-1].append(item)
+        left -= height
+    return columns
+
+
+def beside_each_other[Item](items: Sequence[Item], widths: Sequence[float], gap: float) -> list[list[Item]]:
+    """Items in order in rows no wider than the page.
+
+    Args:
+        items: What stands beside each other.
+        widths: What each takes [mm].
+        gap: Between two of them [mm].
+    """
+    rows: list[list[Item]] = []
+    left = 0.0
+    for item, width in zip(items, widths, strict=True):
+        if not rows or width + gap > left:
+            rows.append([])
+            left = WIDE_MM + gap
+        rows[-1].append(item)
+        left -= width + gap
     return rows
 
 
@@ -74,16 +151,17 @@ def image(drawing: Drawing) -> dict[str, Any]:
     return {"svg": to_svg(drawing), "width_mm": svg_size(drawing)[0], "scale": f"1:{drawing.scale}"}
 
 
-def words_height(texts: Iterable[str], width: float, points: float) -> float:
+def words_height(texts: Iterable[str], width: float, points: float, *, gap: float = 0.0) -> float:
     """Height of paragraphs, each broken between words [mm].
 
     Args:
         texts: One a paragraph.
         width: Room for a line [mm].
         points: Type size [pt].
+        gap: What stands free under each paragraph [mm].
     """
     size = points * _POINT_MM
-    return sum(_lines(text, width, size) * size * _LINE + size * 0.4 for text in texts)
+    return sum(_lines(text, width, size) * size * _LINE + gap for text in texts)
 
 
 def _lines(text: str, width: float, size: float) -> int:

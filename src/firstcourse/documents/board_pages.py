@@ -1,45 +1,46 @@
 """What the site pack prints of boards: each surface with its list of boards, and its highs and lows."""
 
-from collections.abc import Iterator
-
-from firstcourse.documents.blocks import HALF_MM, HIGH_MM, ROW_MM, TITLE_MM, WIDE_MM, Block, image
+from firstcourse.documents.blocks import HALF_MM, HIGH_MM, ROW_MM, TITLE_MM, WIDE_MM, Block, image, two_to_a_page
 from firstcourse.drawings import draw_heights, draw_surface
+from firstcourse.drawings.on_paper import Box
 from firstcourse.drawings.surfaces import drawn_box
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, format_length
 
-NARROW_MM = 1620.0
-"""Surfaces no wider than this on site go two to a page [mm]."""
 _HALF_HIGH_MM, _LEAST_MM, _HEIGHTS_MM = 165.0, 110.0, 108.0
 
 
 def board_blocks(plan: Plan) -> list[Block]:
     """Every boarded surface in order, each followed by its highs and lows where it was read for them."""
-    return list(_blocks(plan))
-
-
-def _blocks(plan: Plan) -> Iterator[Block]:
+    boarded = [surface for surface in plan.surfaces if surface.boarded and (surface.boards or not surface.tiles)]
+    read = [surface for surface in plan.surfaces if surface.heights]
+    sizes = {("boards", surface.id): _size(drawn_box(surface)) for surface in boarded}
+    sizes |= {("heights", surface.id): _size(bounds(surface.extent or surface.outline)) for surface in read}
+    half = two_to_a_page(sizes)
+    blocks = []
     for surface in plan.surfaces:
         # Of a slab that is tiled as it is there is nothing to show but its tile.
-        if surface.boarded and (surface.boards or not surface.tiles):
-            yield _boards(plan, surface)
-        if surface.heights:
-            yield _heights(plan, surface)
+        if surface in boarded:
+            blocks.append(_boards(plan, surface, half=("boards", surface.id) in half))
+        if surface in read:
+            blocks.append(_heights(plan, surface, half=("heights", surface.id) in half))
+    return blocks
 
 
-def _heights(plan: Plan, surface: Surface) -> Block:
-    box = bounds(surface.extent or surface.outline)
-    half = box[2] - box[0] <= NARROW_MM * TICKS_PER_MM
+def _size(box: Box) -> tuple[float, float]:
+    return (box[2] - box[0]) / TICKS_PER_MM, (box[3] - box[1]) / TICKS_PER_MM
+
+
+def _heights(plan: Plan, surface: Surface, *, half: bool) -> Block:
     drawing = draw_heights(plan, surface, room=(HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, _HEIGHTS_MM))
-    data = {"title": f"{surface.title or surface.id}: highs and lows", **image(drawing)}
+    data = {"title": f"{surface.title or surface.id}: highs and lows", "half": half, **image(drawing)}
     return Block(kind="heights", data=data, height=TITLE_MM + svg_size(drawing)[1] + 24.0, half=half)
 
 
-def _boards(plan: Plan, surface: Surface) -> Block:
+def _boards(plan: Plan, surface: Surface, *, half: bool) -> Block:
     box = drawn_box(surface)
-    half = box[2] - box[0] <= NARROW_MM * TICKS_PER_MM
     rows = _rows(plan, surface)
     table = ROW_MM * (len(rows) + 1) + 3.0 if rows else 0.0
     wide = (HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, HIGH_MM - TITLE_MM - 7.0)

@@ -1,9 +1,9 @@
 """The printed site pack: cover, surfaces at a stated scale, cut tickets, what to buy, what to look at."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from firstcourse.documents.blocks import pages_of
+from firstcourse.documents.blocks import HIGH_MM, WIDE_MM, pages_of, words_height
 from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.board_pages import board_blocks
 from firstcourse.documents.fall_pages import fall_pages
@@ -12,7 +12,7 @@ from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.ticket_pages import second_cuts, tickets
-from firstcourse.documents.tile_pages import saw_pages, tile_blocks, tile_poles
+from firstcourse.documents.tile_pages import saw_page, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_pages
 from firstcourse.drawings.reader import speaker_for
 from firstcourse.findings import Finding, alike_together
@@ -51,28 +51,45 @@ def pack_data(plan: Plan) -> dict[str, Any]:
     return speaker_for(plan).fields(_data(plan)) | {"site": _site(plan)}
 
 
+_COVER_MM = 118.0
+"""What a cover takes without cautions, figures and findings [mm]."""
+
+
+def _fits_on_cover(findings: Sequence[Mapping[str, Any]], cautions: Sequence[str], figures: int) -> bool:
+    """Whether all that was found has room on the cover; else what is only to know stands at the end."""
+    told = [" ".join(f"{found[key]}" for key in ("where", "message", "measured", "remedy")) for found in findings]
+    height = words_height(cautions, WIDE_MM - 6.0, 9.5, gap=1.0) + 5.5 * (figures + 1) // 2
+    return _COVER_MM + height + words_height(told, WIDE_MM, 9.8, gap=2.5) <= HIGH_MM
+
+
 def _data(plan: Plan) -> dict[str, Any]:
+    cautions = [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)]
+    # What stands among the cautions is not told again.
+    found = [finding for finding in plan.findings if finding.message not in cautions]
+    findings = [_finding(finding) for finding in alike_together(found)]
+    figures = [list(row) for row in _figures(plan)]
     return {
+        "told-early": _fits_on_cover(findings, cautions, len(figures)),
         "pack": "site pack",
         "words": {"soft": "soft joint", "softs": "Soft joints"},
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
-        "figures": [list(row) for row in _figures(plan)],
-        "cautions": [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)],
+        "figures": figures,
+        "cautions": cautions,
         "structure": structure_cautions(plan),
         "rooms": room_pages(plan),
         "boards": pages_of(board_blocks(plan)),
         "tile": pages_of(tile_blocks(plan)),
         "poles": tile_poles(plan),
-        "saw": saw_pages(plan),
+        "saw": saw_page(plan),
         "falls": fall_pages(plan),
         "water": water_pages(plan),
         "tickets": tickets(plan),
         "second": second_cuts(plan),
         "checks": board_checks(plan),
-        "findings": [_finding(finding) for finding in alike_together(plan.findings)],
+        "findings": findings,
         "shopping": [_to_buy(plan, quantity) for quantity in plan.quantities if quantity.buy],
     }
 

@@ -8,7 +8,7 @@ from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.plan import Plan, Sheet
 from firstcourse.units import Tape, format_length
 
-TICKET_MM, PIECE_MM = (43.0, 70.0), (43.0, 62.0)
+TICKET_MM, PIECE_MM = (43.0, 70.0), (43.0, 50.0)
 """Width and height on paper of a sheet's drawing and of a piece's: four stand side by side."""
 
 

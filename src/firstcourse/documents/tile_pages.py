@@ -3,8 +3,18 @@
 import re
 from typing import Any
 
-from firstcourse.documents.blocks import HALF_MM, HIGH_MM, TITLE_MM, WIDE_MM, Block, image, words_height
-from firstcourse.documents.board_pages import NARROW_MM
+from firstcourse.documents.blocks import (
+    HALF_MM,
+    HIGH_MM,
+    TITLE_MM,
+    WIDE_MM,
+    Block,
+    beside_each_other,
+    image,
+    in_columns,
+    two_to_a_page,
+    words_height,
+)
 from firstcourse.documents.mark_words import line_words
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
@@ -27,27 +37,49 @@ _COARSE = 25
 _HALF_HIGH_MM, _SMALL_HIGH_MM = 132.0, 62.0
 SMALL_M2 = 0.75
 """Surfaces below this area, such as those of a niche, a bench or a kerb, are drawn small."""
-_CUT_MM = (26.0, 28.0)
+_CUT_MM, _CUT_WORDS_MM, _CUT_GAP_MM = (22.0, 22.0), 33.0, 4.0
+_POLES, _POLE_MM = 3, 58.0
+"""Columns of story poles beside each other, and the width of each [mm]."""
+_LISTS, _LIST_MM, _SMALL_PT = 3, 58.0, 9.0
+"""Columns of plain cuts beside each other, the width of each [mm], and their type size [pt]."""
 
 
 def tile_blocks(plan: Plan) -> list[Block]:
     """Every tiled surface in order: its drawing, where it starts, its soft joints."""
-    return [_block(plan, surface) for surface in plan.surfaces if surface.tiled]
+    tiled = [surface for surface in plan.surfaces if surface.tiled]
+    half = two_to_a_page({surface.id: _size(surface) for surface in tiled})
+    return [_block(plan, surface, half=surface.id in half) for surface in tiled]
 
 
-def tile_poles(plan: Plan) -> list[dict[str, Any]]:
-    """The marks of every story pole, as plain values."""
-    return [_pole(plan, pole) for pole in plan_poles(plan)]
+def _size(surface: Surface) -> tuple[float, float]:
+    left, lower, right, upper = bounds(surface.outline)
+    return (right - left) / TICKS_PER_MM, (upper - lower) / TICKS_PER_MM
 
 
-def saw_pages(plan: Plan) -> list[dict[str, Any]]:
-    """What is cut at the saw, by surface: a list of plain cuts, drawings of all others, as plain values."""
-    found = []
+def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
+    """The marks of every story pole, as plain values, in columns: a stick's numbers stay together."""
+    poles = [_pole(plan, pole) for pole in plan_poles(plan)]
+    heights = [
+        words_height([pole["title"]], _POLE_MM, 10.5, gap=9.0)
+        + words_height([row["name"] for row in pole["rows"]], _POLE_MM - 22.0, 8.5, gap=1.6)
+        for pole in poles
+    ]
+    return in_columns(poles, heights, _POLES, most=HIGH_MM - 22.0)
+
+
+def saw_page(plan: Plan) -> dict[str, Any]:
+    """What is cut at the saw, as plain values: by surface what is cut to fit, then drawings of all else."""
+    lists, shaped = [], []
     for surface in plan.surfaces:
-        cuts = _cuts(plan, surface) if surface.tiles else {}
-        if cuts and (cuts["plain"] or cuts["shaped"]):
-            found.append({"title": surface.title or surface.id, **cuts})
-    return found
+        plain, drawn = _cuts(plan, surface)
+        texts = [" ".join(map(str, cut.values())) for cut in plain]
+        heights = [words_height([text], _LIST_MM, _SMALL_PT) for text in texts]
+        title = surface.title or surface.id
+        if plain:
+            lists.append({"title": title, "columns": in_columns(plain, heights, _LISTS)})
+        shaped += [{**cut, "where": f"{title}: {cut['where']}"} for cut in drawn]
+    widths = [max(cut["width_mm"], _CUT_WORDS_MM) for cut in shaped]
+    return {"lists": lists, "rows": beside_each_other(shaped, widths, _CUT_GAP_MM)}
 
 
 def other_starts(plan: Plan) -> list[dict[str, Any]]:
@@ -59,10 +91,8 @@ def other_starts(plan: Plan) -> list[dict[str, Any]]:
     ]
 
 
-def _block(plan: Plan, surface: Surface) -> Block:
-    left, _, right, _ = (side / TICKS_PER_MM for side in bounds(surface.outline))
+def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     small = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2 < SMALL_M2
-    half = right - left <= NARROW_MM
     words = _words(plan, surface)
     texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
     if half:
@@ -76,7 +106,7 @@ def _block(plan: Plan, surface: Surface) -> Block:
     height = svg_size(drawing)[1]
     # Under a wide drawing the words stand in two columns.
     column = _COLUMN_MM if beside else HALF_MM
-    told = words_height(texts, column, _TEXT_PT) + 6.0
+    told = words_height(texts, column, _TEXT_PT, gap=1.2) + 8.0
     told = told if beside or half else told / 2 + 6.0
     data = {
         "title": f"{surface.title or surface.id}: tile",
@@ -110,21 +140,21 @@ def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
     }
 
 
-def _cuts(plan: Plan, surface: Surface) -> dict[str, Any]:
-    """Every line of cut tiles: those cut to fit as a list, those with slants, notches or holes drawn."""
+def _cuts(plan: Plan, surface: Surface) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+    """Every line of cut tiles: those cut to fit, and those with slants, notches or holes, which are drawn."""
     kinds = cut_kinds(surface, without=mosaics(plan))
     scale = cut_scale(plan, [kind for kind in kinds if not kind.is_fit], room=_CUT_MM)
     several = len({kind.tile.stock for kind in kinds}) > 1
-    found: dict[str, Any] = {"scale": f"1:{scale}", "plain": [], "shaped": []}
+    plain, shaped = [], []
     for kind in kinds:
         where = ", ".join(f"{place} ({number})" for place, number in kind.places)
         told = {"mark": kind.mark, "count": kind.count, "size": kind.about(plan.job.tape), "where": where}
         told["stock"] = kind.tile.stock if several else ""
         if kind.is_fit:
-            found["plain"].append(told)
+            plain.append(told)
         else:
-            found["shaped"].append({**told, **image(draw_cut(plan, kind, scale))})
-    return found
+            shaped.append({**told, **image(draw_cut(plan, kind, scale))})
+    return plain, shaped
 
 
 def pattern_words(area: TiledArea) -> str:
