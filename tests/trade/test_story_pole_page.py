@@ -31,7 +31,7 @@ def _plan(name: str) -> Plan:
 @pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])
 def test_all_sticks_stand_on_one_page_with_the_numbers_of_the_plan(name: str) -> None:
     plan = _plan(name)
-    poles = pack_data(plan)["poles"]
+    poles = [pole for row in pack_data(plan)["poles"] for column in row for pole in column]
     assert [pole["title"] for pole in poles] == [pole.title for pole in plan_poles(plan)]
     for printed, pole in zip(poles, plan_poles(plan), strict=True):
         wanted = list(dict.fromkeys(format_length(mark.at, plan.job.tape) for mark in pole.marks))
