@@ -1,9 +1,10 @@
 """From taped readings to outlines, with what they prove and what they leave open."""
 
+from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
-from firstcourse.survey.shapes import Reading, UnfixedError
+from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower
 
 __all__ = [

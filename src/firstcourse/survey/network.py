@@ -7,15 +7,19 @@ not tell a room from its mirror image: the order of the corners does. All length
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
 from firstcourse.errors import InputValueError
-from firstcourse.survey.shapes import XY, Reading, UnfixedError, candidate_shapes, is_room, proposals, skew
+from firstcourse.survey.advice import UnfixedError, mirrored_over, missing_readings, settling, unread_in_sight
+from firstcourse.survey.shapes import Floats, Reading, UnplacedError, candidate_shapes, num_hidden, skew
+from firstcourse.survey.sight import XY, is_room
 
 _STEPS = 60
 _SAME_MM = 1e-9
+_FARTHEST_STEP_MM = 200.0
+_WEAK = 1e-9
+"""What moves readings by less than this share of what moves them most is left where it is."""
 # Two fits whose corners all lie this near are one room.
 _ALIKE_MM = 10.0
 # A shape counts as likely up to this many times the best sum of squares, plus what chance may add.
@@ -24,7 +28,6 @@ _CHANCE = 12.0
 # How far from right angles a plainly square room may be for each corner, and by how much more the next must be.
 _SQUARE_RAD = 0.1
 _PLAIN_RAD = 0.35
-Floats = np.ndarray[Any, np.dtype[np.float64]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +60,12 @@ class Adjustment:
         freedom: Readings beyond those needed.
         suspects: The readings most likely wrong, worst first; several where they cannot be told apart.
         ambiguous: Whether another shape fits the readings as well.
-        settled_by: The distance that differs most between the two shapes; empty where there is one shape only.
+        settled_by: The distance that differs most between the two shapes and can be taped; `surest` where none
+            tells them apart; empty where there is one shape only.
+        mirrored_over: The line over which the other shape is this one folded, such as `A-C`; empty if it is not.
+        differing: The corners that lie elsewhere in the other shape.
+        in_sight: Distances that are not taped and can be, between corners that see each other.
+        surest: Which of these would make the least sure corner surest; empty where there is none.
     """
 
     corners_mm: Mapping[str, XY]
@@ -67,6 +75,10 @@ class Adjustment:
     suspects: tuple[Residual, ...]
     ambiguous: bool
     settled_by: str
+    mirrored_over: str
+    differing: tuple[str, ...]
+    in_sight: tuple[str, ...]
+    surest: str
 
 
 def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float) -> Adjustment:
@@ -91,20 +103,29 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
     index = {name: number for number, name in enumerate(corners)}
     free = [column for column in range(2 * len(corners)) if column not in (0, 1, 3)]
     weights = np.array([1 / reading.sigma_mm for reading in readings])
+    try:
+        shapes = candidate_shapes(corners, readings)
+    except UnplacedError as error:
+        raise _unfixed(corners, readings, error.corners[0]) from None
     at, other = _best_fit(
-        [_fit(shape, corners, index, readings, free, weights) for shape in candidate_shapes(corners, readings)],
-        corners,
+        [_fit(shape, corners, index, readings, free, weights) for shape in shapes], corners, readings
     )
     design, distances = _design(at, index, readings, free)
     scaled = design * weights[:, None]
     if np.linalg.matrix_rank(scaled, tol=1e-6 * float(np.max(weights))) < len(free):
-        raise UnfixedError(corners[-1], proposals(corners, readings, corners[-1]))
+        name, pair = _loosest(at, scaled, corners, index, readings, free)
+        raise UnfixedError(name, (pair,), leans=True)
     covariance = np.linalg.inv(scaled.T @ scaled)
     leverage = np.einsum("ij,jk,ik->i", scaled, covariance, scaled)
     residuals = tuple(
         _residual(reading, float(distance), max(0.0, 1 - float(taken)))
         for reading, distance, taken in zip(readings, distances, leverage, strict=True)
     )
+    points = [(float(u), float(v)) for u, v in at]
+    second = points if other is None else [(float(u), float(v)) for u, v in other]
+    in_sight = unread_in_sight(corners, points, readings)
+    surest = _surest(in_sight, at, corners, index, free, covariance, max(r.sigma_mm for r in readings))
+    mirror, differing = ("", ()) if other is None else mirrored_over(corners, points, second)
     return Adjustment(
         corners_mm={name: (float(at[i, 0]), float(at[i, 1])) for name, i in index.items()},
         uncertainty_mm=_ellipses(corners, free, covariance),
@@ -112,7 +133,11 @@ def adjust(corners: Sequence[str], readings: Sequence[Reading], *, limit: float)
         freedom=len(readings) - len(free),
         suspects=_suspects(residuals, limit),
         ambiguous=other is not None,
-        settled_by="" if other is None else _telling(at, other, corners, readings),
+        settled_by="" if other is None else settling(corners, points, second, readings) or surest,
+        mirrored_over=mirror,
+        differing=differing,
+        in_sight=in_sight,
+        surest=surest,
     )
 
 
@@ -129,29 +154,37 @@ def _fit(
     taped = np.array([reading.length_mm for reading in readings])
     for _ in range(_STEPS):
         design, distances = _design(at, index, readings, free)
-        step = np.linalg.lstsq(design * weights[:, None], (taped - distances) * weights, rcond=None)[0]
-        at.reshape(-1)[free] += step
-        if np.max(np.abs(step), initial=0.0) < _SAME_MM:
+        # A corner that almost nothing holds would run away: it moves no further at a time than the shape is known.
+        step = np.linalg.lstsq(design * weights[:, None], (taped - distances) * weights, rcond=_WEAK)[0]
+        largest = float(np.max(np.abs(step), initial=0.0))
+        at.reshape(-1)[free] += step * min(1.0, _FARTHEST_STEP_MM / max(largest, _SAME_MM))
+        if largest < _SAME_MM:
             break
     misfit = (taped - _design(at, index, readings, free)[1]) * weights
     return float(misfit @ misfit), at
 
 
-def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> tuple[Floats, Floats | None]:
+def _best_fit(
+    fits: Sequence[tuple[float, Floats]], corners: Sequence[str], readings: Sequence[Reading]
+) -> tuple[Floats, Floats | None]:
     """Of the rooms that fit about equally well the one nearest to square, and another if that is as likely."""
     rooms = [(misfit, at) for misfit, at in fits if is_room([(float(u), float(v)) for u, v in at])]
+    hidden = [num_hidden(_points(at, corners), corners, readings) for _, at in rooms]
+    rooms = [room for room, count in zip(rooms, hidden, strict=True) if count == min(hidden)]
     if not rooms:
+        nearest = _points(min(fits, key=lambda fit: fit[0])[1], corners) if fits else {}
+        seen = unread_in_sight(corners, [*nearest.values()], readings) if nearest else ()
         raise InputValueError(
             "no room with corners in this order, clockwise seen from above, has these readings; "
-            "check the order of the corners and each reading"
+            "check the order of the corners and each reading" + (f", and tape {seen[0]} as well" if seen else ""),
+            field="diagonals",
         )
     best = min(misfit for misfit, _ in rooms)
     likely: list[tuple[float, float, Floats]] = []
     for misfit, at in sorted(rooms, key=lambda room: room[0]):
         alike = any(float(np.max(np.abs(at - other))) < _ALIKE_MM for _, _, other in likely)
         if misfit <= _MUCH_WORSE * best + _CHANCE and not alike:
-            points = {name: (float(u), float(v)) for name, (u, v) in zip(corners, at, strict=True)}
-            likely.append((skew(points, corners), misfit, at))
+            likely.append((skew(_points(at, corners), corners), misfit, at))
     likely.sort(key=lambda room: (round(room[0], 6), room[1]))
     if len(likely) == 1:
         return likely[0][2], None
@@ -160,15 +193,64 @@ def _best_fit(fits: Sequence[tuple[float, Floats]], corners: Sequence[str]) -> t
     return likely[0][2], None if square else likely[1][2]
 
 
-def _telling(at: Floats, other: Floats, corners: Sequence[str], readings: Sequence[Reading]) -> str:
-    taken = {frozenset((reading.one, reading.other)) for reading in readings}
-    differences = [
-        (abs(float(np.hypot(*(at[j] - at[i]))) - float(np.hypot(*(other[j] - other[i])))), f"{one}-{two}")
-        for i, one in enumerate(corners)
-        for j, two in enumerate(corners[i + 1 :], start=i + 1)
-        if frozenset((one, two)) not in taken
+def _points(at: Floats, corners: Sequence[str]) -> dict[str, XY]:
+    return {name: (float(u), float(v)) for name, (u, v) in zip(corners, at, strict=True)}
+
+
+def _unfixed(corners: Sequence[str], readings: Sequence[Reading], name: str) -> UnfixedError:
+    """What is missing to work the room out corner by corner, and whether it can still lean."""
+    missing = missing_readings(corners, readings)
+    # Corners in general position have as many independent readings as any room with these readings can have.
+    at = np.array([(math.cos(1.7 * k * k + 1), math.sin(2.3 * k * k + 2)) for k in range(len(corners))])
+    index = {corner: number for number, corner in enumerate(corners)}
+    design, _ = _design(at, index, readings, range(2 * len(corners)))
+    leans = int(np.linalg.matrix_rank(design)) < 2 * len(corners) - 3
+    return UnfixedError(name, missing, leans=leans)
+
+
+def _surest(
+    pairs: Sequence[str],
+    at: Floats,
+    corners: Sequence[str],
+    index: Mapping[str, int],
+    free: Sequence[int],
+    covariance: Floats,
+    sigma_mm: float,
+) -> str:
+    """The distance that leaves the largest of the corners' ellipses smallest."""
+    best, least = "", math.inf
+    for pair in pairs:
+        one, other = pair.split("-")
+        reading = Reading(one=one, other=other, length_mm=1.0, sigma_mm=sigma_mm)
+        row = _design(at, index, [reading], free)[0][0]
+        towards = covariance @ row
+        after = covariance - np.outer(towards, towards) / (sigma_mm**2 + float(row @ towards))
+        largest = round(max(_ellipses(corners, free, after).values()), 6)
+        if largest < least:
+            best, least = pair, largest
+    return best
+
+
+def _loosest(
+    at: Floats,
+    scaled: Floats,
+    corners: Sequence[str],
+    index: Mapping[str, int],
+    readings: Sequence[Reading],
+    free: Sequence[int],
+) -> tuple[str, str]:
+    """Of a room drawn out so far that it can still move: the corner that moves most, and what would hold it."""
+    motion = np.linalg.svd(scaled)[2][-1]
+    moved = np.zeros(at.size)
+    moved[list(free)] = motion
+    shifts = np.hypot(*moved.reshape(-1, 2).T)
+    points = [(float(u), float(v)) for u, v in at]
+    pairs = [
+        Reading(one=pair.split("-")[0], other=pair.split("-")[1], length_mm=1.0, sigma_mm=1.0)
+        for pair in unread_in_sight(corners, points, readings) or (f"{corners[0]}-{corners[2]}",)
     ]
-    return max(differences, key=lambda difference: (round(difference[0], 3), difference[1]))[1]
+    held = np.abs(_design(at, index, pairs, free)[0] @ motion)
+    return corners[int(np.argmax(shifts))], pairs[int(np.argmax(np.round(held, 9)))].name
 
 
 def _residual(reading: Reading, distance: float, redundancy: float) -> Residual:

@@ -1,6 +1,7 @@
 """A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
@@ -10,13 +11,22 @@ from firstcourse.geometry.polygon import LEAST_AREA2, Point
 from firstcourse.job import BoardedFloor, Job, Room, TiledShower
 from firstcourse.plan import Opening, Surface
 from firstcourse.rules import RuleSet
+from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.flats import ceiling_surface, floor_openings, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey, room_workings
-from firstcourse.survey.shapes import Reading, UnfixedError
+from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower, shower_of
 from firstcourse.survey.walls import wall_surface
-from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import (
+    TICKS_PER_MM,
+    Tape,
+    ceil_to,
+    format_length,
+    ticks_from_mm,
+    ticks_from_mm_ceil,
+    to_mm,
+)
 from firstcourse.workings import Working
 
 
@@ -188,6 +198,7 @@ def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> lis
                 remedy="Take this plan for pricing only. Tape again between bare studs before anything is cut.",
             )
         )
+    found += _unsure(room, survey.adjustment, tape, rules)
     limit = rules.entry("survey.plumb.note")
     for pair, lean in room.plumb.items():
         if abs(lean) > rules.ticks(limit.id):
@@ -240,6 +251,38 @@ def _blunders(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) ->
     ]
 
 
+def _unsure(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> list[Finding]:
+    """A corner that the readings leave less sure than boards can be cut to, and the reading that helps most."""
+    name, within_mm = max(adjustment.uncertainty_mm.items(), key=lambda item: item[1])
+    rule = rules.entry("survey.corner.sure")
+    within = ticks_from_mm_ceil(within_mm)
+    if within <= rules.ticks(rule.id) or not adjustment.surest:
+        return []
+    return [
+        rule.finding(
+            code="SUR-106",
+            severity=Severity.FIX,
+            where=room.name,
+            message=f"Corner {name} is not sure enough to cut to: lines that meet at a flat angle leave it loose.",
+            measured=f"within {format_length(ceil_to(within, tape.graduation), tape)}",
+            limit=f"within {format_length(rules.ticks(rule.id), tape)}",
+            remedy=f"Tape {adjustment.surest} as well: of all corners that see each other it helps most.",
+        )
+    ]
+
+
+def _checking(loose: Sequence[str], in_sight: Sequence[str]) -> list[str]:
+    """Distances that check corners nothing checks yet, each between two of them where it can be."""
+    left, wanted = set(loose), []
+    while left:
+        pair = max(in_sight, key=lambda pair: len(left & {*pair.split("-")}), default="")
+        if not left & {*pair.split("-")}:
+            break
+        wanted.append(pair)
+        left -= {*pair.split("-")}
+    return wanted
+
+
 def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
     found = []
     loose = [
@@ -252,34 +295,40 @@ def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
         )
     ]
     if loose:
-        taken = {frozenset((r.reading.one, r.reading.other)) for r in adjustment.residuals}
-        proposals = []
-        for corner in loose:
-            index = room.corners.index(corner)
-            for step in range(2, len(room.corners) - 1):
-                other = room.corners[(index + step) % len(room.corners)]
-                if frozenset((corner, other)) not in taken:
-                    proposals.append(f"{corner}-{other}")
-                    taken.add(frozenset((corner, other)))
-                    break
+        wanted = _checking(loose, adjustment.in_sight)
+        nothing = adjustment.freedom == 0
         found.append(
             Finding(
                 code="SUR-102",
-                severity=Severity.NOTE,
+                severity=Severity.FIX if nothing else Severity.NOTE,
                 where=room.name,
-                message=f"Nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}: "
-                "a misread tape would go unseen.",
-                remedy=f"Tape {', '.join(proposals)} as well." if proposals else "Tape each of its sides again.",
+                message=(
+                    "Nothing checks this room: there are just as many readings as fix it"
+                    if nothing
+                    else f"Nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}"
+                )
+                + ": a misread tape would go unseen.",
+                remedy=f"Tape {', '.join(wanted)} as well." if wanted else "Tape each of its sides again.",
             )
         )
     if adjustment.ambiguous:
+        differing = f"corner{'s' if len(adjustment.differing) > 1 else ''} {', '.join(adjustment.differing)}"
         found.append(
             Finding(
                 code="SUR-103",
                 severity=Severity.STOP,
                 where=room.name,
-                message="Two different shapes fit these readings equally well.",
-                remedy=f"Tape {adjustment.settled_by} as well: it differs most between the two.",
+                message="Two different shapes fit these readings equally well; "
+                + (
+                    f"they are mirror images with {differing} on the one side of {adjustment.mirrored_over} or "
+                    "on the other."
+                    if adjustment.mirrored_over
+                    else f"they differ at {differing}."
+                ),
+                remedy=f"Tape {adjustment.settled_by} as well: it differs most between the two."
+                if adjustment.settled_by
+                else "No distance between two corners tells them apart: check the order of the corners, and tape "
+                "each side again.",
             )
         )
     return found

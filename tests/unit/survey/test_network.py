@@ -84,6 +84,25 @@ def test_reflex_corners_fall_on_the_side_that_makes_a_square_room(truth, pairs):
 
 
 def test_two_likely_shapes_are_told_with_the_distance_that_settles_it():
+    # Corner A can lie on either side of the line B-F: both times the taped distances run inside the room.
+    truth = {
+        "A": (1300.0, 700.0),
+        "B": (800.0, 100.0),
+        "C": (0.0, 1600.0),
+        "D": (1000.0, 3600.0),
+        "E": (2400.0, 2400.0),
+        "F": (1900.0, 1500.0),
+    }
+    pairs = [*sides_of("ABCDEF"), "B-E", "C-E", "C-F"]
+    done = adjust("ABCDEF", tape(truth, pairs), limit=LIMIT)
+    assert done.ambiguous
+    assert (done.settled_by, done.mirrored_over, done.differing) == ("A-C", "B-F", ("A",))
+    checked = adjust("ABCDEF", tape(truth, [*pairs, "A-C"]), limit=LIMIT)
+    assert not checked.ambiguous and checked.settled_by == checked.mirrored_over == ""
+
+
+def test_a_shape_whose_walls_stand_across_a_taped_distance_is_not_meant():
+    # Mirrored over A-C, corner B would dent the room so that nobody could tape A-C.
     truth = {
         "A": (0.0, 0.0),
         "B": (2000.0, 300.0),
@@ -91,12 +110,22 @@ def test_two_likely_shapes_are_told_with_the_distance_that_settles_it():
         "D": (1200.0, -2300.0),
         "E": (-300.0, -1300.0),
     }
-    pairs = [*sides_of("ABCDE"), "A-C", "A-D"]
-    done = adjust("ABCDE", tape(truth, pairs), limit=LIMIT)
-    assert done.ambiguous
-    assert done.settled_by not in ("", *pairs)
-    checked = adjust("ABCDE", tape(truth, [*pairs, "B-D", "B-E"]), limit=LIMIT)
-    assert not checked.ambiguous and checked.settled_by == ""
+    done = adjust("ABCDE", tape(truth, [*sides_of("ABCDE"), "A-C", "A-D"]), limit=LIMIT)
+    assert not done.ambiguous
+    assert all(
+        math.dist(done.corners_mm[a], done.corners_mm[b]) == pytest.approx(math.dist(truth[a], truth[b]), abs=1e-3)
+        for a in truth
+        for b in truth
+    )
+
+
+def test_only_corners_that_see_each_other_are_proposed():
+    with pytest.raises(UnfixedError) as caught:
+        adjust("ABCDEF", tape(L_ROOM, sides_of("ABCDEF")), limit=LIMIT)
+    assert len(caught.value.missing) == 3
+    assert not {*caught.value.missing} & {"C-E", "C-F", "B-E"}  # across the corner that stands out at D
+    done = adjust("ABCDEF", tape(L_ROOM, [*sides_of("ABCDEF"), *caught.value.missing]), limit=LIMIT)
+    assert done.freedom == 0 and not done.ambiguous and "C-E" not in done.in_sight
 
 
 def test_a_room_is_worked_out_from_whichever_reading_allows_it():
