@@ -80,16 +80,12 @@ def measured_cuts(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[Cut,
     swept = shapely.polygons(np.stack((start, end, end + reach, start + reach), axis=1))
     corners, index = shapely.get_coordinates(shapely.intersection(swept, shapes[owner]), return_index=True)
     off = corners - start[index]
-    deep, at = (off * inward[index]).sum(axis=1), (off * along[index]).sum(axis=1)
-    ends = ((end - start) * inward).sum(axis=1), ((end - start) * along).sum(axis=1)
+    deep = (off * inward[index]).sum(axis=1)
+    # How far the edge's end lies inside of its start: what a taper takes off at its narrow end.
+    taper = np.maximum(((end - start) * inward).sum(axis=1), 0.0)
     found = []
     for number in range(len(owner)):
-        mine = index == number
-        width = float(deep[mine].max(initial=0.0))
-        if abs(ends[0][number]) > _ON_MM:
-            at_start = deep[mine & (np.abs(at) < _ON_MM)].max(initial=0.0)
-            at_end = deep[mine & (np.abs(at - ends[1][number]) < _ON_MM)].max(initial=ends[0][number])
-            width = min(width, float(at_start), float(at_end - ends[0][number]))
+        width = max(float(deep[index == number].max(initial=0.0) - taper[number]), 0.0)
         own = laid[owner[number]]
         found.append(
             Cut(
