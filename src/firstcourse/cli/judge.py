@@ -22,6 +22,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
     """
     from firstcourse.planning.judging import judge_file, remedy_text
     from firstcourse.planning.writing import write_judgement
+    from firstcourse.words import Speaker
 
     if out is not None:
         check_folder(out)
@@ -47,11 +48,12 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
         return exit_code(done.findings)
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     print_changes(done.changes)
-    print_findings(done.findings)
+    speaker = Speaker(done.practice, done.tape)
+    print_findings(done.findings, speaker)
     for where, options in done.remedies:
         print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")
         for number, option in enumerate(options, start=1):
-            print(f"  {number}. {option.what}\n      {remedy_text(option, done.tape)}")
+            print(f"  {number}. {speaker.say(option.what)}\n      {speaker.say(remedy_text(option, done.tape))}")
     print()
     for caution in done.cautions:
         print(f"CAUTION: {caution}")

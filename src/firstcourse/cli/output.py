@@ -12,11 +12,12 @@ from cyclopts import Parameter, Token
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity, alike_together
 from firstcourse.units import printable
+from firstcourse.words import Speaker
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
 _HEADING = {
     Severity.STOP: "STOPS THE WORK",
-    Severity.FIX: "TO MEND ON THE WAY",
+    Severity.FIX: "TO FIX ON THE WAY",
     Severity.NOTE: "TO KNOW",
 }
 
@@ -57,7 +58,7 @@ def print_json(value: object) -> None:
     print("".join(sign if printable(sign) == sign else json.dumps(sign)[1:-1] for sign in text))
 
 
-def print_findings(findings: Iterable[Finding]) -> None:
+def print_findings(findings: Iterable[Finding], speaker: Speaker) -> None:
     """Print findings by severity, the worst first; what is said of several places is printed once."""
     listed = alike_together(findings)
     for severity in _ORDER:
@@ -66,7 +67,7 @@ def print_findings(findings: Iterable[Finding]) -> None:
             continue
         print(f"\n{_HEADING[severity]}")
         for finding in chosen:
-            print(f"  {finding.code}  {finding.where}: {finding.message}")
+            print(f"  {finding.code}  {speaker.say(f'{finding.where}: {finding.message}')}")
             for label, text in (
                 ("measured", finding.measured),
                 ("limit", finding.limit),
@@ -75,7 +76,8 @@ def print_findings(findings: Iterable[Finding]) -> None:
                 ("do", finding.remedy),
             ):
                 if text:
-                    print(f"      {label}: {text}")
+                    said = text if label in ("rule", "source") else speaker.say(text)
+                    print(f"      {label}: {said}")
 
 
 def print_changes(changes: Iterable[str]) -> None:

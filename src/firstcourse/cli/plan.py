@@ -1,21 +1,18 @@
 """`firstcourse plan`: boards, cuts and fasteners, verified."""
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated, Any
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import (
-    OutFolder,
-    check_folder,
-    exit_code,
-    print_changes,
-    print_findings,
-    print_json,
-    progress,
-)
-from firstcourse.units import as_needed, counted, one_or_more
+from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_json, progress
+from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.units import counted, printable
+from firstcourse.words import Speaker
 
+MOST_LINES, MOST_NAMED = 10, 6
+"""Lines that the terminal gets of a plan; things to buy that it names."""
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
@@ -33,6 +30,7 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
             pack in any case.
         json: Print the summary for another program to read.
     """
+    from firstcourse.drawings.reader import speaker_for
     from firstcourse.planning import plan_file, summarize
     from firstcourse.planning.processes import cores
     from firstcourse.planning.writing import write_plan
@@ -44,8 +42,7 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
     if json:
         print_json({**summary, "files": [str(file) for file in files]})
     else:
-        print_summary(summary, out)
-        print_findings(result.plan.findings)
+        print_summary(summary, out, speaker_for(result.plan))
     return exit_code(result.plan.findings)
 
 
@@ -58,25 +55,88 @@ def _proof(row: dict[str, Any]) -> str:
     return f"at least {row['lower_bound']}" if row["lower_bound"] else ""
 
 
-def print_summary(summary: dict[str, Any], out: Path) -> None:
-    """Print what the plan buys and where it lies."""
-    print(
+def print_summary(summary: dict[str, Any], out: Path, speaker: Speaker) -> None:
+    """Print in ten lines what matters: what is bought, what stops the work, and where the rest is."""
+    for line in summary_lines(summary, out, speaker):
+        print(printable(line))
+
+
+def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[str]:
+    """Ten lines at most.
+
+    Args:
+        summary: As `summarize` gives it.
+        out: Where the plan was written.
+        speaker: In whose words and units.
+    """
+    first = [
         f"{summary['job']}: {counted(summary['boards'], 'boards')} from {counted(summary['sheets'], 'sheets')}, "
-        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}; verified"
-    )
-    print_changes(summary["changes"])
+        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}; verified",
+        *_sheets(summary),
+        *_tiles(summary, speaker),
+        *_changes(summary["changes"]),
+    ]
+    last = [
+        *_notes(summary["findings"]),
+        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): all drawings, lists and findings.",
+        f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
+        f"`firstcourse verify {out}` proves it again.",
+    ]
+    told = [speaker.say(line) for line in _to_do(summary["findings"], MOST_LINES - len(first) - len(last))]
+    return [*first, *told, *last]
+
+
+def _sheets(summary: dict[str, Any]) -> list[str]:
+    told = []
     for row in summary["stock"]:
         if row["used"] or row["practice"]:
             notes = (_proof(row), "" if row["practice"] is None else f"plain practice {row['practice']}")
             said = "; ".join(note for note in notes if note)
-            print(f"  {row['id']}: {counted(row['used'], 'sheets')}{f' ({said})' if said else ''}")
-    for told in summary["practice"]:
-        print(f"  {told}")
-    for row in summary["quantities"]:
-        if row["buy"]:
-            need = f"{as_needed(row['exact'])} {one_or_more(row['exact'], row['unit'])}"
-            print(f"  buy {row['buy']} × {row['item']} ({row['pack']}); need {need}")
-    print(
-        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf); "
-        f"`firstcourse verify {out}` proves it again."
-    )
+            told.append(f"{row['id']} {row['used']}{f' ({said})' if said else ''}")
+    told += summary["practice"]
+    return [f"Sheets: {', '.join(told)}"] if told else []
+
+
+def _tiles(summary: dict[str, Any], speaker: Speaker) -> list[str]:
+    bought = [row for row in summary["quantities"] if row["buy"]]
+    tiled = f"Tile: {summary['whole']} whole, {summary['cut']} cut. " if summary["whole"] + summary["cut"] else ""
+    shown = [
+        f"{row['buy']} × {speaker.words(row['item'])}" for row in bought if not row["item"].startswith("sheets ")
+    ]
+    if not shown:
+        return [tiled.strip()] if tiled else []
+    more = f" and {len(shown) - MOST_NAMED} more" if len(shown) > MOST_NAMED else ""
+    return [f"{tiled}To buy beside the sheets: {', '.join(shown[:MOST_NAMED])}{more}"]
+
+
+def _changes(changes: Sequence[str]) -> list[str]:
+    if not changes:
+        return []
+    more = f"; and {counted(len(changes) - 1, 'more rules')}" if len(changes) > 1 else ""
+    return [f"Changed for this job: {changes[0]}{more}"]
+
+
+def _to_do(findings: Sequence[dict[str, Any]], room: int) -> list[str]:
+    """What stops the work, then what is to fix on the way: as many as there is room for, and how many more."""
+    listed = alike_together(Finding.model_validate(one) for one in findings)
+    urgent = [one for one in listed if one.severity is not Severity.NOTE]
+    if not any(one.severity is Severity.STOP for one in urgent):
+        room -= 1
+    shown = urgent if len(urgent) <= room else urgent[: room - 1]
+    lines = [
+        f"{'STOPS THE WORK' if one.severity is Severity.STOP else 'To fix'} {one.code}  {one.where}: {one.message}"
+        + (f" Do: {one.remedy}" if one.remedy else "")
+        for one in shown
+    ]
+    if len(shown) < len(urgent):
+        stops = sum(one.severity is Severity.STOP for one in urgent[len(shown) :])
+        lines.append(
+            f"{len(urgent) - len(shown)} more to fix" + (f", {stops} of them stop the work" if stops else "")
+        )
+    return lines if any(one.severity is Severity.STOP for one in urgent) else ["Nothing stops the work.", *lines]
+
+
+def _notes(findings: Sequence[dict[str, Any]]) -> list[str]:
+    listed = alike_together(Finding.model_validate(one) for one in findings)
+    count = sum(one.severity is Severity.NOTE for one in listed)
+    return [f"To know: {counted(count, 'notes')} in the site pack."] if count else []

@@ -16,6 +16,7 @@ def survey(job: Path, /, *, json: bool = False) -> int:
     from firstcourse.rules import load_rules
     from firstcourse.survey import survey_job
     from firstcourse.survey.report import report_fields, report_lines
+    from firstcourse.words import Speaker
 
     document = read_job(job)
     rules = load_rules(document.date, document.practice, document.overrides())
@@ -31,5 +32,5 @@ def survey(job: Path, /, *, json: bool = False) -> int:
     else:
         for room in result.rooms:
             print("\n".join(report_lines(room, document.tape)))
-        print_findings(result.findings)
+        print_findings(result.findings, Speaker(document.practice, document.tape))
     return exit_code(result.findings)

@@ -8,6 +8,7 @@ from firstcourse.plan import Fall, Plan, Surface
 from firstcourse.units import Tape, counted, format_length
 
 _IN_PER_FT = 12
+_LITRES_PER_GAL = 3.785411784
 _LITRES_PER_FT3 = 28.316846592
 _LB_PER_KG = 1 / 0.45359237
 
@@ -43,7 +44,7 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
     if fall.largest_tile is not None:
         facts.append(["largest tile that follows uncut", format_length(fall.largest_tile, tape)])
     test = fall.flood_test
-    water = f"{_volume(test.litres, tape)}, {_mass(test.kg, tape)}"
+    water = f"{_water(test.litres, tape)}, {_mass(test.kg, tape)}"
     depth = format_length(test.level if test.depth is None else test.depth, tape)
     return {
         "title": f"{surface.title or surface.id}: falls",
@@ -74,6 +75,10 @@ def _slope(fall: float, tape: Tape) -> str:
 
 def _volume(litres: float, tape: Tape) -> str:
     return f"{litres:.1f} l" if tape is Tape.MM else f"{litres / _LITRES_PER_FT3:.2f} cu ft"
+
+
+def _water(litres: float, tape: Tape) -> str:
+    return f"{litres:.0f} l" if tape is Tape.MM else f"{litres / _LITRES_PER_GAL:.1f} gal"
 
 
 def _mass(kg: float, tape: Tape) -> str:

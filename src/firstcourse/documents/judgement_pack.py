@@ -6,6 +6,8 @@ from firstcourse.documents.judgement_pages import judgement_pages
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.findings import Finding
 from firstcourse.plan import StructureSheet
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
 from firstcourse.workings import Working
 
 _OF_RULES = "RUL-"
@@ -17,6 +19,7 @@ def judgement_pack(
     job: str,
     date: str,
     practice: str,
+    tape: Tape,
     structures: Sequence[StructureSheet],
     findings: Sequence[Finding],
     workings: Mapping[str, Working],
@@ -28,7 +31,8 @@ def judgement_pack(
         paper: Page size.
         job: The job's name.
         date: Day for which the rules are read, ISO 8601.
-        practice: Whose rules apply, in capitals.
+        practice: Whose rules apply.
+        tape: In whose units it is printed.
         structures: What was judged of frames.
         findings: Of the judgement.
         workings: By the keys that the sheets name.
@@ -37,7 +41,7 @@ def judgement_pack(
     pages = judgement_pages(
         job=job,
         date=date,
-        practice=practice,
+        practice=practice.upper(),
         structures=structures,
         findings=findings,
         workings=workings,
@@ -46,4 +50,5 @@ def judgement_pack(
     # With a whole plan it stands on another page.
     borrowed = [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(_OF_RULES)]
     pages["findings"] = [*pages["findings"], *borrowed]
-    return compiled(("judgement.typ", "judgement_pack.typ"), {"paper": PAGE_SIZES[paper], **pages})
+    told = Speaker(practice, tape).fields(pages)
+    return compiled(("judgement.typ", "judgement_pack.typ"), {"paper": PAGE_SIZES[paper], **told})

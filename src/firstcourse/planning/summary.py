@@ -20,6 +20,8 @@ def summarize(result: PlanResult) -> dict[str, Any]:
         "offcuts_used": sum(sheet.source != "new" for sheet in plan.sheets),
         "cuts": sum(len(sheet.cuts) for sheet in plan.sheets),
         "fasteners": sum(len(board.fasteners) for board in boards),
+        "whole": sum(tile.whole for surface in plan.surfaces for tile in surface.tiles),
+        "cut": sum(not tile.whole for surface in plan.surfaces for tile in surface.tiles),
         "stock": [
             {
                 "id": name,

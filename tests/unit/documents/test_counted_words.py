@@ -11,6 +11,7 @@ from firstcourse.cli.plan import print_summary
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data
 from firstcourse.documents.workbook import tables
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.planning import plan_file, summarize
 from firstcourse.planning.steps import PlanResult
 from firstcourse.units import counted, one_or_more
@@ -27,7 +28,7 @@ def _planned(name: str) -> PlanResult:
 @pytest.mark.parametrize("name", ["out-of-true", "tiled-shower"])
 def test_one_of_a_thing_is_no_plural(name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     done = _planned(name)
-    print_summary(summarize(done), tmp_path)
+    print_summary(summarize(done), tmp_path, speaker_for(done.plan))
     shown = [capsys.readouterr().out]
     shown += [json.dumps(data(done.plan), ensure_ascii=False) for data in (pack_data, office_data)]
     shown += [

@@ -1,0 +1,91 @@
+"""`plan` printed fifty lines: the list to buy, every note with its source, and last what stops the work."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from firstcourse.cli.plan import MOST_LINES, summary_lines
+from firstcourse.drawings.reader import speaker_for
+from firstcourse.planning import plan_file, summarize
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+SPEAKER = Speaker("us", Tape.INCH)
+
+
+def finding(number: int, severity: str) -> dict[str, Any]:
+    return {
+        "code": f"SUI-{number}",
+        "severity": severity,
+        "where": f"bath: wall {number}",
+        "message": f"The kerb {number} is 25.4 mm off.",
+        "remedy": f"Move it {number}.",
+    }
+
+
+def summary(*findings: dict[str, Any], changes: tuple[str, ...] = ()) -> dict[str, Any]:
+    stock = {"id": "board", "used": 4, "practice": 5, "proven": True, "fewest": True, "lower_bound": 4}
+    bought = [
+        {"item": name, "buy": 2, "pack": "bag", "exact": 1.5, "unit": "kg"}
+        for name in ("sheets board", "tile mortar", "grout", "sealant", "tape", "rod", "trim", "clips", "band")
+    ]
+    told: dict[str, Any] = {
+        "job": "bath",
+        "boards": 9,
+        "sheets": 4,
+        "cuts": 7,
+        "fasteners": 120,
+        "whole": 94,
+        "cut": 12,
+    }
+    return {
+        **told,
+        "stock": [stock],
+        "practice": [],
+        "changes": changes,
+        "quantities": bought,
+        "findings": findings,
+    }
+
+
+def test_what_stops_the_work_comes_first_and_all_the_rest_is_counted() -> None:
+    many = [finding(number, "note") for number in range(30)]
+    many += [finding(number, "fix") for number in range(30, 50)] + [finding(50, "stop"), finding(51, "stop")]
+    lines = summary_lines(summary(*many, changes=("a.rule 3 in: why", "b.rule 4 in: why")), Path("out"), SPEAKER)
+    assert len(lines) == MOST_LINES
+    stops = [line for line in lines if line.startswith("STOPS THE WORK")]
+    assert stops == [
+        f'STOPS THE WORK SUI-{number}  bath: wall {number}: The curb {number} is 1" off. Do: Move it {number}.'
+        for number in (50, 51)
+    ]
+    fixes = [line for line in lines if line.startswith("To fix ")]
+    assert all(lines.index(stops[1]) < lines.index(line) for line in fixes)
+    assert f"{20 - len(fixes)} more to fix" in lines
+    assert "To know: 30 notes in the site pack." in lines
+    assert "Changed for this job: a.rule 3 in: why; and 1 more rule" in lines
+
+
+def test_stops_that_have_no_room_are_counted_as_such() -> None:
+    lines = summary_lines(summary(*(finding(number, "stop") for number in range(20))), Path("out"), SPEAKER)
+    shown = sum(line.startswith("STOPS THE WORK") for line in lines)
+    assert shown and f"{20 - shown} more to fix, {20 - shown} of them stop the work" in lines
+    assert len(lines) <= MOST_LINES
+
+
+def test_where_nothing_is_wrong_that_is_said_once() -> None:
+    lines = summary_lines(summary(), Path("out"), SPEAKER)
+    assert lines.count("Nothing stops the work.") == 1 and len(lines) <= MOST_LINES
+    assert any("2 × thinset, 2 × grout" in line and "2 more" in line for line in lines)
+
+
+@pytest.mark.parametrize("name", ["tub-bathroom", "limber-floor"])
+def test_a_real_plan_takes_ten_lines_and_says_where_the_rest_is(name: str) -> None:
+    result = plan_file(EXAMPLES / name / "job.yaml", effort=0)
+    lines = summary_lines(summarize(result), Path("out"), speaker_for(result.plan))
+    assert len(lines) <= MOST_LINES
+    assert sum("site-pack-letter.pdf" in line for line in lines) == 1
+    assert any("office-pack-letter.pdf" in line and "firstcourse verify out" in line for line in lines)
+    stops = sum(found.severity == "stop" for found in result.plan.findings)
+    assert any(line.startswith("STOPS THE WORK") for line in lines) == bool(stops)
