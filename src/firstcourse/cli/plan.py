@@ -8,7 +8,7 @@ from cyclopts import Parameter, validators
 
 from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_json, progress
 from firstcourse.findings import Finding, Severity, alike_together
-from firstcourse.units import counted, printable
+from firstcourse.units import counted, one_or_more, printable
 from firstcourse.words import Speaker
 
 MOST_LINES, MOST_NAMED = 10, 6
@@ -112,7 +112,8 @@ def _tiles(summary: dict[str, Any], speaker: Speaker) -> list[str]:
 def _changes(changes: Sequence[str]) -> list[str]:
     if not changes:
         return []
-    more = f"; and {counted(len(changes) - 1, 'more rules')}" if len(changes) > 1 else ""
+    others = len(changes) - 1
+    more = f"; and {others} more {one_or_more(others, 'rules')}" if others else ""
     return [f"Changed for this job: {changes[0]}{more}"]
 
 
