@@ -6,7 +6,7 @@ open and a thin line leads to its place.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -194,13 +194,19 @@ def _cells(text: Text) -> tuple[int, int]:
     return math.ceil((right - left) / _CELL_MM), math.ceil((upper - lower) / _CELL_MM)
 
 
+def meeting(boxes: Sequence[Box]) -> list[tuple[int, int]]:
+    """The numbers of boxes that meet, two and two."""
+    found = []
+    ordered = sorted(range(len(boxes)), key=lambda index: boxes[index])
+    for place, one in enumerate(ordered):
+        for other in ordered[place + 1 :]:
+            if boxes[other][0] >= boxes[one][2]:
+                break
+            if boxes[one][1] < boxes[other][3] and boxes[other][1] < boxes[one][3]:
+                found.append((one, other))
+    return found
+
+
 def placed_apart(boxes: Iterable[Box]) -> bool:
     """Whether no two boxes meet."""
-    ordered = sorted(boxes)
-    for index, one in enumerate(ordered):
-        for other in ordered[index + 1 :]:
-            if other[0] >= one[2]:
-                break
-            if one[1] < other[3] and other[1] < one[3]:
-                return False
-    return True
+    return not meeting(tuple(boxes))

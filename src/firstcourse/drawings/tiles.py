@@ -135,7 +135,7 @@ class _Sheet(OnPaper):
             inner = sorted(places)[1:-1]
             end = self.box[axis + 2]
             room = int(self.at((end, end))[axis] / PITCH_MM) - 2
-            step = -(-len(inner) // max(min(_MOST_FIGURES, room), 1))
+            step = max(1, -(-len(inner) // max(min(_MOST_FIGURES, room), 1)))
             shown = sorted({*sorted(places)[:1], *inner[::step], *sorted(places)[-1:]})
             add_chain(
                 self.drawing,
