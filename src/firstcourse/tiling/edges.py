@@ -34,6 +34,7 @@ class StartCosts:
         least_share: The same of a small tile, share of the tile.
         shortest_edge: Shorter edges do not count [mm].
         more_cuts: So many more tiles are cut to be rid of a sliver.
+        joint_takes: So much wider than planned a soft joint may come out before tile is set in its place [mm].
     """
 
     half: float
@@ -41,6 +42,7 @@ class StartCosts:
     least_share: float
     shortest_edge: float
     more_cuts: int
+    joint_takes: float
     sliver: float
     sure: float
     poorest: float
@@ -63,6 +65,7 @@ def start_costs(rules: RuleSet) -> StartCosts:
         least_share=rules.number("tiling.start.least_share"),
         shortest_edge=to_mm(rules.ticks("tiling.start.shortest_edge")),
         more_cuts=round(rules.number("tiling.start.more_cuts")),
+        joint_takes=to_mm(rules.ticks("tiling.start.joint_takes")),
         sliver=cost("sliver"),
         sure=cost("sure"),
         poorest=cost("poorest"),
@@ -124,7 +127,9 @@ def met(
     """
     low, high = depth - out, depth + out
     cut = seen & (high > CUT_MM) & (low < width - CUT_MM)
-    may = seen & (high + unsure > CUT_MM) & (low - unsure < width - CUT_MM)
+    # Where the room comes out a little larger no strip is set beyond the last whole tile: the joint is wider.
+    begins = np.where(high > CUT_MM, CUT_MM, CUT_MM + costs.joint_takes)
+    may = seen & (high + unsure > begins) & (low - unsure < width - CUT_MM)
     safe = np.maximum(low - unsure, 0.0)
     half = costs.half * width
     least = np.minimum(costs.least_cut, costs.least_share * width)
