@@ -24,6 +24,8 @@ _REACH_MM = 1e5
 """Longer than any room [mm]."""
 _HAND_MM = 25.0
 """A gap narrower than this cannot be measured in [mm]."""
+_CORNER_MM = 2.0
+"""How far the face of boards reaches on in a corner that is not square [mm]."""
 _INSIDE_MM = 5.0
 """How far inside a line's end a tape is held square to it [mm]."""
 _LOOKS = 16
@@ -108,7 +110,7 @@ class Ground:
             shape = shape.difference(Polygon(ring))
             touched = site.touched(surface, index)
             ref = side_ref(surface, index)
-            known.append((LineString(ring[2:4]), ref, touched))
+            known.append((_longer(*ring[2:4]), ref, touched))
             known += [(LineString([ring[0], ring[3]]), ref, False), (LineString([ring[1], ring[2]]), ref, False)]
         for opening in surface.openings:
             if opening.kind in STANDING and opening.outline is not None:
@@ -283,6 +285,13 @@ def in_ticks(point: XY) -> Point:
 def along_of(point: XY, way: XY) -> float:
     """How far a place lies along a way, given as a unit vector [mm]."""
     return point[0] * way[0] + point[1] * way[1]
+
+
+def _longer(one: XY, other: XY) -> LineString:
+    """A board's face with what its thickness adds in a corner that is not square."""
+    share = _CORNER_MM / math.dist(one, other)
+    by = ((other[0] - one[0]) * share, (other[1] - one[1]) * share)
+    return LineString([(one[0] - by[0], one[1] - by[1]), (other[0] + by[0], other[1] + by[1])])
 
 
 def _strip(one: XY, other: XY, depth: float) -> list[XY]:

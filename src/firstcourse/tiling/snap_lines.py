@@ -208,20 +208,24 @@ def _crossing(
             options.append((round(math.dist(point, middle), 3), point, one, at, other, beside))
     options.sort(key=lambda option: option[:2])
     half, shown = snapped.cell.joint / 2, _rings(surface.tiles)
-    known: dict[tuple[XY, float], _Line | None] = {}
+    known: dict[GroundLine, _Line | None] = {}
+    found: tuple[XY, _Line, _Line] | None = None
     for _, point, one, at, other, beside in options:
         if not inner.contains(shapely.Point(point)):
             continue
         lines = []
         for family, place in ((one, at), (other, beside)):
             crossed = ground.across(family.line(place, area.buffer(1000)), point)
-            key = (family.normal, place)
-            if key not in known or known[key] is None or crossed != known[key].line:  # type: ignore[union-attr]
-                known[key] = None if crossed is None else _shown_by(ground, crossed, shown, half)
-            lines.append(known[key])
-        if lines[0] is not None and lines[1] is not None:
+            if crossed is not None and crossed not in known:
+                known[crossed] = _shown_by(ground, crossed, shown, half)
+            lines.append(None if crossed is None else known[crossed])
+        if lines[0] is None or lines[1] is None:
+            continue
+        if len(lines[0].measured) == len(lines[1].measured) == 2:
             return point, lines[0], lines[1]
-    return None
+        # Lines that can be found at one end only are the last resort.
+        found = found or (point, lines[0], lines[1])
+    return found
 
 
 def _rings(tiles: Sequence[Tile]) -> list[tuple[str, list[XY]]]:

@@ -148,7 +148,9 @@ def _tiles(surface: Surface, axis: int, run: Segment, stock: Mapping[str, TileSt
             cut=row.is_cut(axis),
             stock=" and ".join(sorted({tile.stock for tile in row.tiles})) if several else "",
         )
-    yield _Place(at=bounds(last.outline)[axis + 2], to=f"{last.id}/{far}", tile=True, cut=not last.whole)
+    end = bounds(last.outline)[axis + 2]
+    whole = any(tile.whole for row in rows for tile in row.tiles if bounds(tile.outline)[axis + 2] == end)
+    yield _Place(at=end, to=f"{last.id}/{far}", tile=True, cut=not whole)
 
 
 def _begins_sheet(surface: Surface, axis: int, laid: int, stock: Mapping[str, TileStock]) -> bool:

@@ -20,6 +20,8 @@ NEAR = 6.0
 _STANDING = ("tub", "tray", "cabinet", "column")
 _FIXTURES = ("tub", "tray", "column")
 _REACH = 1e8
+_CORNER = 2.0 * TICKS_PER_MM
+"""How far the face of boards reaches on in a corner that is not square [ticks]."""
 _HAND = 25.0 * TICKS_PER_MM
 """No tape is held in a gap narrower than this [ticks]."""
 
@@ -60,7 +62,7 @@ class Faces:
                 face = LineString([one, other]).parallel_offset(depth, "left")
                 ends = list(face.coords)
                 taken.append(Polygon([one, other, ends[-1], ends[0]]))
-                self.faces.append(Face(ref, face, touched))
+                self.faces.append(Face(ref, _longer(ends[0], ends[-1]), touched))
         for opening in surface.openings:
             if opening.kind in _STANDING and opening.outline is not None:
                 taken.append(Polygon(opening.outline))
@@ -95,8 +97,14 @@ class Faces:
         way = LineString([a, b])
         return bool(way.difference(self.room.buffer(NEAR)).length <= NEAR)
 
-    def reached(self, at: XY, way: XY) -> bool:
-        """Whether something can be touched straight along a way or against it."""
+    def reached(self, at: XY, way: XY, *, askew: float = math.sqrt(0.5)) -> bool:
+        """Whether something can be touched straight along a way or against it.
+
+        Args:
+            at: A place on the open ground.
+            way: Unit vector.
+            askew: Greatest sine between what is touched and square to the way.
+        """
         ends = [(at[0] + way[0] * far, at[1] + way[1] * far) for far in (-_REACH, _REACH)]
         spot = Point(at)
         pieces = [
@@ -108,7 +116,11 @@ class Faces:
         for piece in pieces:
             for end in (piece.coords[0], piece.coords[-1]):
                 there = min(self.faces, key=lambda face: (round(face.line.distance(Point(end)), 1), face.touched))
-                if there.touched and there.line.distance(Point(end)) <= NEAR and _runs(there.line, end, across):
+                if (
+                    there.touched
+                    and there.line.distance(Point(end)) <= NEAR
+                    and _runs(there.line, end, across, askew)
+                ):
                     return True
                 if way[0] == 0 and end[1] < at[1] and self._floor_below(there.ref, end[0]) is not None:
                     return True
@@ -235,6 +247,13 @@ def _tops(ring: tuple[tuple[int, int], ...], u: float) -> Iterator[float]:
             yield v0 + (v1 - v0) * (u - u0) / (u1 - u0)
 
 
+def _longer(one: XY, other: XY) -> LineString:
+    """A board's face with what its thickness adds where corners are not square."""
+    share = _CORNER / max(math.dist(one, other), 1.0)
+    by = ((other[0] - one[0]) * share, (other[1] - one[1]) * share)
+    return LineString([(one[0] - by[0], one[1] - by[1]), (other[0] + by[0], other[1] + by[1])])
+
+
 def _level_with(a: XY, b: XY, v: float) -> XY:
     return (a[0], v) if a[1] == b[1] else (a[0] + (b[0] - a[0]) * (v - a[1]) / (b[1] - a[1]), v)
 
@@ -244,9 +263,8 @@ def _in_order(ends: list[XY], first: XY) -> tuple[XY, XY]:
     return one, other
 
 
-def _runs(line: LineString, at: XY, way: XY) -> bool:
-    """Whether a face runs along a way where it is met, within 45 degrees."""
+def _runs(line: LineString, at: XY, way: XY, askew: float) -> bool:
+    """Whether a face runs along a way where it is met, but for an angle of a given sine."""
     spot = line.project(Point(at))
     a, b = line.interpolate(max(spot - 64, 0)), line.interpolate(min(spot + 64, line.length))
-    across = abs((b.x - a.x) * way[1] - (b.y - a.y) * way[0])
-    return bool(across < abs((b.x - a.x) * way[0] + (b.y - a.y) * way[1]))
+    return bool(abs((b.x - a.x) * way[1] - (b.y - a.y) * way[0]) < askew * a.distance(b))

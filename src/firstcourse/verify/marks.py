@@ -117,10 +117,11 @@ def _both_ends(kind: str, line: Line, marks: Sequence[Mark], faces: Faces) -> It
         ends = [math.dist(end, mark.measure[1]) for end in line]
         halves[ends[1] < ends[0]] += 1
     way, length = _way(line), math.dist(*line)
+    askew = 0.5 if kind == "snap" else math.sqrt(0.5)
     for index, (end, far) in enumerate((line, line[::-1])):
         share = (3200 if kind == "snap" else 320) / length
         spot = (end[0] + (far[0] - end[0]) * share, end[1] + (far[1] - end[1]) * share)
-        if halves[index] > 1 or (not halves[index] and faces.reached(spot, (-way[1], way[0]))):
+        if halves[index] > 1 or (not halves[index] and faces.reached(spot, (-way[1], way[0]), askew=askew)):
             yield "has a line to snap that is not measured once near each of its ends"
 
 
