@@ -257,7 +257,7 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     if not choice.proven and effort >= AGAIN_FROM:
         more = [field(surface, room, even(room)) for surface in room["surfaces"]]
         other = choose([f for f, _ in more], [sheet], effort=effort, bound=bound, patience=PATIENCE)
-        if (other.cost, other.num_cuts) < (choice.cost, choice.num_cuts):
+        if (other.cost, other.num_blanks, other.num_cuts) < (choice.cost, choice.num_blanks, choice.num_cuts):
             made, choice = more, other
     seconds = time.perf_counter() - began
     surfaces = {
@@ -282,9 +282,9 @@ def run(room: dict[str, Any], effort: int, out: Path) -> dict[str, Any]:
     (out / f"{room['id']}.cutting.json").write_text(json.dumps(cutting))
     practice_sheets, practice_cuts = practice(room)
     return {
-        "id": room["id"], "sheets": len(choice.sheets), "cuts": choice.num_cuts, "lower_bound": bound,
-        "proven": choice.proven, "practice_sheets": practice_sheets, "practice_cuts": practice_cuts,
-        "seconds": round(seconds, 4),
+        "id": room["id"], "sheets": len(choice.sheets), "boards": choice.num_blanks, "cuts": choice.num_cuts,
+        "lower_bound": bound, "proven": choice.proven, "practice_sheets": practice_sheets,
+        "practice_cuts": practice_cuts, "seconds": round(seconds, 4),
     }  # fmt: skip
 
 
@@ -298,7 +298,7 @@ def main() -> None:
     given.out.mkdir(parents=True, exist_ok=True)
     warm()
     instances = [run(room, given.effort, given.out) for room in rooms]
-    summed = ("sheets", "cuts", "lower_bound", "proven", "practice_sheets", "practice_cuts")
+    summed = ("sheets", "boards", "cuts", "lower_bound", "proven", "practice_sheets", "practice_cuts")
     totals = {key: sum(line[key] for line in instances) for key in summed}
     totals |= {
         "rooms": len(instances),

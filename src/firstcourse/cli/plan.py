@@ -49,9 +49,9 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
 def _proof(row: dict[str, Any]) -> str:
     """What is known of a stock's count; where stocks stand in for each other each alone may need none."""
     if row["fewest"]:
-        return "no layout takes fewer"
+        return "no layout that keeps the rules takes fewer"
     if row["proven"]:
-        return "the fewest for these seams"
+        return "these boards take no fewer; with other seams fewer may do"
     return f"at least {row['lower_bound']}" if row["lower_bound"] else ""
 
 

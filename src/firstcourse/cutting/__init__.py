@@ -12,6 +12,7 @@ from firstcourse.cutting.model import (
     StockCount,
     StockSize,
 )
+from firstcourse.cutting.quick import quick_cut
 from firstcourse.cutting.solve import cut
 
 __all__ = [
@@ -26,4 +27,5 @@ __all__ = [
     "StockCount",
     "StockSize",
     "cut",
+    "quick_cut",
 ]

@@ -5,7 +5,8 @@ what was on it lies elsewhere.
 
 A field is to be filled with courses. Each course runs from its first break position to its last; where else it is
 broken is free within the rules, and so is which arrangement of courses is taken. Every interval between two
-neighbouring breaks needs known blanks. The choice buys the fewest sheets, then makes the fewest cuts.
+neighbouring breaks needs known blanks. The choice buys the fewest sheets, then has the fewest blanks, then the fewest
+cuts.
 
 How a caller uses it: for each surface build one `Field`; for each way to divide the surface into courses one
 `Arrangement`; for each course one `Course` whose breaks are the places where a seam may run (its middle, on a
@@ -41,8 +42,8 @@ STEPS = (1_000, 20_000, 20_000, 20_000)
 """Packings tried in each run, by effort."""
 PARTS = (0, 25_000, 100_000, 200_000)
 """Steps of each run that lay and cut again a part, to do without a sheet, by effort."""
-TRIMS = (2_000, 50_000, 100_000, 300_000)
-"""Such steps to make fewer cuts, by effort."""
+TRIMS = (2_000, 25_000, 100_000, 300_000)
+"""Such steps to make fewer boards and cuts, by effort."""
 HEAT, WEIGHTS = (30_000, 2_000), (1_000_000, 1_000_000, 0, 4_000)
 """Packing whole layouts: first and last temperature; objective per sheet, for the load of the emptiest, per cut
 and per blank."""
@@ -52,12 +53,13 @@ sheets to the last strip come out in the cooler runs, those with few candidates 
 PART_WEIGHTS = (1_000_000, 10_000, 0, 4_000, 300_000)
 """Doing without a sheet: objective for a sheet's area that fits nowhere, per blank of it, per cut, per blank, and
 for the squares of the largest rests."""
-TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 1_000, 0)
-"""Making fewer cuts: what fits nowhere is worth more than any cut."""
-STARTS, START_TRIM = (0, 0, 1, 6), 100_000
-"""By effort, how many more layouts of the same cost are made from new to make fewer cuts in; steps for each."""
+TRIM_HEAT, TRIM_WEIGHTS = (30_000, 1_000), (1_000_000, 1_000_000, 10_000, 20_000, 0)
+"""Making fewer boards, then fewer cuts: what fits nowhere is worth more than any board."""
+STARTS, START_TRIMS = (0, 1, 1, 6), (0, 25_000, 100_000, 100_000)
+"""By effort, how many more layouts of the same cost are made from new to make fewer boards and cuts in; steps for
+each."""
 WORTHWHILE, MOST_TRIMS = 10, (1, 6, 6, 6)
-"""Fewer cuts are sought again while a round takes away one cut in so many; by effort, so often at most."""
+"""Fewer are sought again while a round takes away one board or cut in so many; by effort, so often at most."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""
 
@@ -127,6 +129,11 @@ class Choice:
         return sum(len(sheet.cuts) for sheet in self.sheets)
 
     @property
+    def num_blanks(self) -> int:
+        """Blanks over all sheets."""
+        return sum(part.blank is not None for sheet in self.sheets for part in sheet.parts)
+
+    @property
     def proven(self) -> bool:
         """Whether no layout costs less."""
         return self.cost == self.bound
@@ -150,10 +157,10 @@ def choose(
         effort: Level 0 to 3, counted in packings and so the same on every machine; more is never worse.
         bound: The least that any legal layout costs, if known.
         patience: How many times longer than usual each run goes on doing without a sheet, and how many times
-            as many starts are made to spare cuts.
+            as many starts are made to spare blanks and cuts.
 
     Returns:
-        The best choice found: least cost, then fewest cuts, then fewest blanks.
+        The best choice found: least cost, then fewest blanks, then fewest cuts.
 
     Raises:
         InputValueError: If there are no fields or stocks, a field has no arrangement, there are too many stocks
@@ -183,9 +190,10 @@ def choose(
             if search.cost <= bound and search.best is not None:
                 break
             search.run(STEPS[level], patience * PARTS[level], bound)
+            search.go_on(patience * PARTS[level], bound)
         search.trim(TRIMS[level], MOST_TRIMS[level])
         for _ in range(patience * STARTS[level]):
-            search.start_again(STEPS[level], patience * PARTS[level], MOST_TRIMS[level])
+            search.start_again(STEPS[level], patience * PARTS[level], START_TRIMS[level], MOST_TRIMS[level], bound)
     return search.choice(bound)
 
 
@@ -246,8 +254,17 @@ class _Search:
         if cost < 0:
             raise CannotCutError(self.fields[0].id)
         found = laid(state, self.tables, self.table, self.num_kept, self.least, self.most)
-        heat = PART_HEATS[self.num_runs % len(PART_HEATS)]
+        found = self._with_fewer(found, parts, bound, PART_HEATS[self.num_runs % len(PART_HEATS)])
         self.num_runs += 1
+        return found
+
+    def go_on(self, parts: int, bound: int) -> None:
+        """Do without a sheet of the best found so far, at the temperatures whose turn is next."""
+        if self.best is not None:
+            self._take(self._with_fewer(self.best, parts, bound, PART_HEATS[self.num_runs % len(PART_HEATS)]))
+
+    def _with_fewer(self, found: Laid, parts: int, bound: int, heat: tuple[int, int]) -> Laid:
+        """The same with a sheet less, as often as that succeeds."""
         while parts and found.cost(self.table) > bound:
             fewer = found.without_emptiest(self.table, self.num_kept)
             if fewer is None or not self._relay(fewer, parts, heat, PART_WEIGHTS):
@@ -267,40 +284,35 @@ class _Search:
         return empty
 
     def _take(self, state: Laid) -> None:
-        found = (state.cost(self.table), state.num_cuts, state.num_blanks)
-        if self.best is None or found < (self.cost, self.cuts, self.blanks):
-            self.cost, self.cuts, self.blanks = found
+        found = (state.cost(self.table), state.num_blanks, state.num_cuts)
+        if self.best is None or found < (self.cost, self.blanks, self.cuts):
+            self.cost, self.blanks, self.cuts = found
             self.best = state
 
     def trim(self, steps: int, rounds: int) -> None:
-        """Make fewer cuts in the same sheets.
-
-        Many small boards at first may take more than one round. Later runs draw the same numbers however many
-        there were, so that cuts spared never cost a sheet.
-        """
+        """Make fewer blanks and cuts in the same sheets; many small blanks at first may take several rounds."""
         if self.best is not None:
             self._take(self._trimmed(self.best, steps, rounds))
 
-    def start_again(self, steps: int, parts: int, rounds: int) -> None:
-        """From a new layout come to the same cost and make fewer cuts there: few come out of any one start."""
+    def start_again(self, steps: int, parts: int, trims: int, rounds: int, bound: int) -> None:
+        """From a new layout come to the same cost or less and make fewer there: few come out of any one start."""
         if self.best is not None:
-            found = self._found(steps, parts, self.cost)
+            found = self._found(steps, parts, bound)
             if found.cost(self.table) <= self.cost:
-                self._take(self._trimmed(found, START_TRIM, rounds))
+                self._take(self._trimmed(found, trims, rounds))
 
     def _trimmed(self, best: Laid, steps: int, rounds: int) -> Laid:
-        after: Ints | None = None
+        # Its numbers are drawn apart, so that what is spared here never changes the sheets of a later run.
+        drawn = self.seed.copy()
         for _ in range(rounds):
+            before = best.num_blanks + best.num_cuts
             state = best.copy()
             self._relay(state, steps, TRIM_HEAT, TRIM_WEIGHTS)
-            after = self.seed.copy() if after is None else after
-            spared = best.num_cuts - state.num_cuts
-            if (state.num_cuts, state.num_blanks) < (best.num_cuts, best.num_blanks):
+            if (state.num_blanks, state.num_cuts) < (best.num_blanks, best.num_cuts):
                 best = state
-            if spared * WORTHWHILE <= best.num_cuts + spared:
+            if (before - best.num_blanks - best.num_cuts) * WORTHWHILE <= before:
                 break
-        if after is not None:
-            self.seed[:] = after
+        self.seed[:] = drawn
         return best
 
     def choice(self, bound: int) -> Choice:

@@ -1,6 +1,6 @@
 """Cutting blanks from sheets at least cost: construct, improve by a counted number of tries, bound.
 
-The objective, in order: cost of sheets bought, largest rectangle left over, number of cuts.
+The objective, in order: cost of sheets bought, number of cuts, largest rectangle left over.
 """
 
 from collections.abc import Sequence
@@ -152,11 +152,11 @@ def _at_hand(stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> list[Room]
 
 
 def _value(fillings: Fillings) -> Value:
-    """What is to be least: cost, then the largest rectangle left over (negated), then cuts."""
+    """What is to be least: cost, then cuts, then the largest rectangle left over (negated)."""
     return (
         sum(f.room.cost for f in fillings),
-        -max((f.largest_left for f in fillings), default=0),
         sum(len(f.cuts) for f in fillings),
+        -max((f.largest_left for f in fillings), default=0),
     )
 
 
@@ -231,7 +231,7 @@ def _construct(
 
 
 def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
-    """The blanks in this one room with the largest rectangle left and fewest cuts; None if they do not fit."""
+    """The blanks in this one room with the fewest cuts and the largest rectangle left; None if they do not fit."""
     if sum(b.w * b.h for b in blanks) > room.w * room.h or not all(room.holds(b) for b in blanks):
         return None
     best: Filling | None = None
@@ -304,7 +304,7 @@ def _improve(best: Fillings, rooms: Sequence[Room], at_hand: Sequence[Room], bou
 
 
 def _tidied(fillings: Fillings, known: dict[tuple[str, ...], Filling | None]) -> Fillings:
-    """The same blanks on each sheet, cut for the largest rectangle left over; only if that is better in all.
+    """The same blanks on each sheet, with fewer cuts or more left over in one; only if that is better in all.
 
     Args:
         fillings: The sheets.

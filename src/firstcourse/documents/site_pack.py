@@ -129,9 +129,9 @@ def _finding(finding: Finding) -> dict[str, Any]:
 def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
     for name, found in plan.counts.items():
         if found.used and any(bound.proven and bound.stocks == (name,) for bound in plan.bounds):
-            yield f"sheets of {name}", f"{found.used} (no layout takes fewer)"
+            yield f"sheets of {name}", f"{found.used} (no layout that keeps the rules takes fewer)"
         elif found.proven and found.used:
-            yield f"sheets of {name}", f"{found.used} (the fewest for these seams)"
+            yield f"sheets of {name}", f"{found.used} (these boards take no fewer; with other seams fewer may do)"
         elif found.used:
             # Where stocks stand in for each other, each alone may need none: that says nothing.
             least = f" (at least {found.lower_bound})" if found.lower_bound else ""

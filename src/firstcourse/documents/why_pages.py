@@ -66,18 +66,15 @@ def _weights(plan: Plan) -> list[list[str]]:
     alone = rules["piece.lone_worker"].value == "True"
     return [
         row("the sheets to buy cost less", "without prices: they have less area"),
+        row("there are fewer boards", "each is cut, carried, set and fastened"),
+        row("there is less seam to tape", step("seam.step"), "seam.step"),
+        row("there are fewer cuts", "edge to edge, over all sheets"),
         row(
             "more is kept for the next job",
             f"only what is {value('offcut.least_side')} or more both ways, counted in steps of "
             f"{float(rules['offcut.step'].value):.0%} of a sheet",
             "offcut.least_side",
             "offcut.step",
-        ),
-        row(
-            "there is less to cut and to tape",
-            f"a cut is as much work as {value('cut.seam_length')} of seam; {step('labour.step')}",
-            "cut.seam_length",
-            "labour.step",
         ),
         row("the narrowest board is wider", step("piece.step"), "piece.step"),
         row(

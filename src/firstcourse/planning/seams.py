@@ -4,22 +4,19 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from firstcourse.boards import (
-    Choice,
     SurfaceLayout,
-    best_choice,
-    build_layout,
     layout_alternatives,
     least_board_area,
-    no_layout,
     practice_layout,
 )
 from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
+from firstcourse.planning.finished import best_together, finished_layouts
 from firstcourse.planning.processes import shared_out
-from firstcourse.planning.sheets import cut_pieces, kept_sizes, stock_sizes
+from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, stock_sizes
 from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
-from firstcourse.planning.weighing import Value, least_cost, value_of
+from firstcourse.planning.weighing import Rough, Value, least_cost, rough_value, value_of
 from firstcourse.rules import RuleSet
 
 
@@ -227,7 +224,7 @@ def _search(
     listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
     practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
     finished = [
-        _finished(item, choices, its_practice, job, rules)
+        finished_layouts(item, choices, its_practice, job, rules)
         for item, choices, its_practice in zip(surfaces, listed, practice, strict=True)
     ]
 
@@ -236,44 +233,55 @@ def _search(
         cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=laid.sheets, prove=only)
         return _Best(value_of(cutting, laid.layouts, stock, rules), laid.layouts, cutting)
 
-    best = weighed(Laid(tuple(layouts[0] for layouts in finished), ()), 0)
-    for number in range(1, max(len(layouts) for layouts in finished)):
-        tried = tuple(layouts[min(number, len(layouts) - 1)] for layouts in finished)
+    best = weighed(Laid(tuple(layouts.usual[0] for layouts in finished), ()), 0)
+    for number in range(1, max(len(layouts.usual) for layouts in finished)):
+        tried = tuple(layouts.usual[min(number, len(layouts.usual) - 1)] for layouts in finished)
         best = min(best, weighed(Laid(tried, ()), 0), key=lambda found: found.value)
-    by_level = [best]
-    open_ways: dict[int, list[Way]] = {}
     sets = _sharing(surfaces)
     least = [_least([surfaces[number] for number in members], stock, job, rules) for members in sets]
-    for level in range(1, effort + 1):
-        dear = [
+
+    def unsettled(found: _Best) -> list[list[int]]:
+        """The sets that may yet be cut from fewer sheets, or be of fewer boards."""
+        return [
             members
             for members, bound in zip(sets, least, strict=True)
-            if _cost_of([surfaces[number] for number in members], best.cutting, stock) > bound
+            if _cost_of([surfaces[number] for number in members], found.cutting, stock) > bound
+            or any(len(found.layouts[number].boards) > finished[number].fewest_boards for number in members)
         ]
-        for number in (number for members in dear for number in members if number not in open_ways):
-            open_ways[number] = ways(surfaces[number], finished[number], job, rules)
-        laid = _together(surfaces, dear, open_ways, best, stock, job, rules, level) if dear else None
+
+    mixed = list(best.layouts)
+    for members in unsettled(best):
+        items = [surfaces[number] for number in members]
+
+        def value(layouts: Sequence[SurfaceLayout], items: list[Surfaced] = items) -> Rough:
+            return rough_value(*about_cut(*demand(items, layouts), stock, job), layouts, rules)
+
+        together = best_together(
+            [finished[number] for number in members], [best.layouts[number] for number in members], value
+        )
+        for number, layout in zip(members, together, strict=True):
+            mixed[number] = layout
+    if tuple(mixed) != best.layouts:
+        best = min(best, weighed(Laid(tuple(mixed), ()), 0), key=lambda found: found.value)
+    by_level = [best]
+    open_ways: dict[int, list[Way]] = {}
+    for level in range(1, effort + 1):
+        still_open = unsettled(best)
+        for number in (number for members in still_open for number in members if number not in open_ways):
+            # The search begins with the first.
+            begun = [best.layouts[number], *finished[number].usual]
+            open_ways[number] = ways(
+                surfaces[number],
+                [layout for n, layout in enumerate(begun) if not any(layout is other for other in begun[:n])],
+                job,
+                rules,
+            )
+        laid = _together(surfaces, still_open, open_ways, best, stock, job, rules, level) if still_open else None
         again = laid or Laid(best.layouts, best.cutting.sheets)
         best = min(best, weighed(again, level), key=lambda found: found.value)
         by_level.append(best)
-    return _Room(by_level, sum(len(layouts[0].findings) for layouts in finished), practice, frozenset(rules.asked))
-
-
-def _finished(
-    item: Surfaced, choices: tuple[Choice, ...], practice: SurfaceLayout, job: Job, rules: RuleSet
-) -> list[SurfaceLayout]:
-    """The surface's own best layout; then plain practice and the best of each sheet, if they ask no more of it."""
-    if not choices:
-        return [no_layout(item.surface, item.stock)]
-    tape, mark = job.tape, item.mark
-    picked = [best_choice(choices, item.stock)]
-    for sheet in item.stock:
-        own = tuple(choice for choice in choices if choice.stock == sheet.id)
-        if own and (choice := best_choice(own, item.stock)) not in picked:
-            picked.append(choice)
-    layouts = [build_layout(item.surface, choice, item.stock, rules, tape, mark=mark) for choice in picked]
-    layouts.insert(1, practice)
-    return [layout for layout in layouts if len(layout.findings) <= len(layouts[0].findings)]
+    broken = sum(len(layouts.usual[0].findings) for layouts in finished)
+    return _Room(by_level, broken, practice, frozenset(rules.asked))
 
 
 def _together(

@@ -39,7 +39,9 @@ from firstcourse.units import counted
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working
 
+_UNCARRIED = "BRD-101"
 _BROKEN = {
+    _UNCARRIED: "members to add behind seams that this plan does not need",
     "BRD-201": "end joints closer than asked",
     "BRD-202": "places where four boards meet",
     "BRD-203": "seams too close to a panel joint",
@@ -159,7 +161,7 @@ def plan_job(
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | water.workings
-    practice, faults = _practice(surfaces, by_practice, stock, job)
+    practice, faults = _practice(surfaces, by_practice, layouts, stock, job)
     workings |= _practice_workings(practice, faults)
     workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
     workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
@@ -203,21 +205,38 @@ def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stoc
 
 
 def _practice(
-    surfaces: tuple[Surfaced, ...], layouts: tuple[SurfaceLayout, ...], stock: tuple[Stock, ...], job: Job
+    surfaces: tuple[Surfaced, ...],
+    layouts: tuple[SurfaceLayout, ...],
+    chosen: tuple[SurfaceLayout, ...],
+    stock: tuple[Stock, ...],
+    job: Job,
 ) -> tuple[dict[str, int], dict[str, str]]:
-    """Sheets that full sheets from a corner take, the rest cut as it comes, and by stock what breaks rules."""
+    """Sheets that full sheets from a corner take, the rest cut as it comes, and by stock what breaks rules.
+
+    Args:
+        surfaces: All surfaces of the job.
+        layouts: Theirs by plain practice.
+        chosen: Theirs in the plan: where practice needs more members added, its seams miss the framing.
+        stock: All sheets of the job.
+        job: For its offcuts.
+    """
     pieces, allowed = demand(surfaces, layouts)
     cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
     broken: dict[str, Counter[str]] = {}
-    for item, layout in zip(surfaces, layouts, strict=True):
+    rule_of: dict[str, str] = {_UNCARRIED: "boards.bearing.min"}
+    for item, layout, own in zip(surfaces, layouts, chosen, strict=True):
+        codes = Counter(finding.code for finding in layout.findings if finding.code in _BROKEN)
+        rule_of |= {finding.code: finding.rule for finding in layout.findings if finding.rule}
+        codes[_UNCARRIED] = max(0, len(layout.added_supports) - len(own.added_supports))
         for sheet in item.stock:
-            broken.setdefault(sheet.id, Counter()).update(
-                finding.code for finding in layout.findings if finding.code in _BROKEN
-            )
+            broken.setdefault(sheet.id, Counter()).update(+codes)
     return (
         {name: found.used for name, found in cutting.counts.items()},
         {
-            name: ", ".join(counted(number, _BROKEN[code]) for code, number in sorted(codes.items()))
+            name: ", ".join(
+                counted(number, _BROKEN[code]) + (f" ({rule_of[code]})" if code in rule_of else "")
+                for code, number in sorted(codes.items())
+            )
             for name, codes in broken.items()
             if codes
         },

@@ -1,4 +1,4 @@
-"""How layouts and their cutting are weighed: cost, what is kept, labour, the smallest and the heaviest piece."""
+"""How layouts and their cutting are weighed: cost, boards, seams, cuts, what is kept, narrowest, heaviest."""
 
 from collections.abc import Sequence
 from fractions import Fraction
@@ -9,25 +9,42 @@ from firstcourse.boards import SurfaceLayout
 from firstcourse.cutting import CuttingPlan, KeptSize, StockSize
 from firstcourse.plan import Stock
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_FOOT
 
 
 class Value(NamedTuple):
-    """Less is better, the first that differs decides.
+    """Less is better, the first that differs decides: a setter's own order.
 
     Attributes:
         cost: Of the sheets bought.
+        boards: Pieces to cut, carry, set and fasten.
+        seams: Length of the seams to tape [ticks], or in steps of it.
+        cuts: Over all sheets.
         kept: Value of the offcuts worth keeping, in steps, negated.
-        labour: Cuts and seams as a length of seam [ticks], or in steps of it.
         smallest: Shorter side of the smallest piece, negated [ticks], or in steps of it.
         heaviest: Area × thickness of the heaviest piece [ticks³]; 0 where more than one person lifts it.
     """
 
     cost: int
+    boards: int
+    seams: int
+    cuts: int
     kept: int
-    labour: int
     smallest: int
     heaviest: int
+
+
+class Rough(NamedTuple):
+    """What decides first in `Value`, where the cutting is known about."""
+
+    cost: int
+    boards: int
+    seams: int
+    cuts: int
+
+
+def rough_value(cost: int, cuts: int, layouts: Sequence[SurfaceLayout], rules: RuleSet) -> Rough:
+    """Weigh layouts that are cut at about this cost with about so many cuts."""
+    return Rough(cost, sum(len(layout.pieces) for layout in layouts), _seams(layouts, rules), cuts)
 
 
 def value_of(
@@ -42,20 +59,25 @@ def value_of(
         for part in sheet.parts
         if part.keep and part.blank is None and min(part.size) >= least
     )
-    cuts = sum(len(sheet.cuts) for sheet in cutting.sheets)
-    per_cut = round(rules.number("choice.cut.seam_length") * TICKS_PER_FOOT)
-    seams = sum(round(dist(*seam.line)) for layout in layouts for seam in layout.seams)
     blanks = [(piece.blank, piece.stock) for layout in layouts for piece in layout.pieces]
     thickness = {item.id: item.thickness for item in stock}
     return Value(
         cost=cutting.cost,
+        boards=len(blanks),
+        seams=_seams(layouts, rules),
+        cuts=sum(len(sheet.cuts) for sheet in cutting.sheets),
         kept=-kept,
-        labour=_in_steps(cuts * per_cut + seams, rules.ticks("choice.labour.step")),
         smallest=-_in_steps(min((min(size) for size, _ in blanks), default=0), rules.ticks("choice.piece.step")),
         heaviest=max((size[0] * size[1] * thickness[name] for size, name in blanks), default=0)
         if rules.flag("choice.piece.lone_worker")
         else 0,
     )
+
+
+def _seams(layouts: Sequence[SurfaceLayout], rules: RuleSet) -> int:
+    """Length of all seams, in steps."""
+    length = sum(round(dist(*seam.line)) for layout in layouts for seam in layout.seams)
+    return _in_steps(length, rules.ticks("choice.seam.step"))
 
 
 def _in_steps(length: int, step: int) -> int:

@@ -56,11 +56,13 @@ def test_the_same_plan_gives_the_same_pack() -> None:
 
 def test_the_cover_says_how_few_is_proven_and_where_everything_stands() -> None:
     plan = plan_of("tub-bathroom")
-    assert ["sheets of wall board 3x5", "4 (no layout takes fewer)"] in pack_data(plan)["figures"]
+    assert ["sheets of wall board 3x5", "4 (no layout that keeps the rules takes fewer)"] in pack_data(plan)[
+        "figures"
+    ]
     cover = pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages[0].extract_text()
     assert "hall bath: wall A-B: tile" in cover and "Cut tickets" in cover
     (figure, *_) = pack_data(plan_of("metric-column"))["figures"]
-    assert figure[1].endswith("(the fewest for these seams)")
+    assert figure[1].endswith("(these boards take no fewer; with other seams fewer may do)")
 
 
 def test_needs_are_short_and_never_short_of_the_need() -> None:

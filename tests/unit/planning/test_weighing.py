@@ -9,9 +9,19 @@ SHEET = StockSize("s", 10, 10, 7)
 
 
 def test_cost_decides_before_anything_else() -> None:
-    cheap = Value(cost=10, kept=0, labour=99, smallest=-1, heaviest=9)
-    assert cheap < Value(cost=11, kept=-5, labour=1, smallest=-9, heaviest=1)
-    assert cheap > cheap._replace(kept=-1, labour=100)
+    cheap = Value(cost=10, boards=9, seams=99, cuts=20, kept=0, smallest=-1, heaviest=9)
+    assert cheap < Value(cost=11, boards=1, seams=1, cuts=1, kept=-5, smallest=-9, heaviest=1)
+
+
+def test_boards_then_seams_then_cuts_then_offcuts_decide() -> None:
+    value = Value(cost=10, boards=4, seams=20, cuts=6, kept=0, smallest=-1, heaviest=9)
+    fewer_boards = value._replace(boards=3, seams=90, cuts=9)
+    shorter_seams = value._replace(seams=19, cuts=9)
+    fewer_cuts = value._replace(cuts=5)
+    more_kept = value._replace(kept=-4)
+    assert sorted([value, more_kept, fewer_cuts, shorter_seams, fewer_boards]) == [
+        fewer_boards, shorter_seams, fewer_cuts, more_kept, value,
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize(

@@ -48,8 +48,8 @@ def better(one: tuple[Sizes, float], other: tuple[Sizes, float], rules: RuleSet)
     return int(values[1] < values[0])
 
 
-FEW_CUTS: tuple[Sizes, float] = (((36, 30), (36, 30)), 60)
-MORE_CUTS: tuple[Sizes, float] = (((36, 30), (18, 30), (18, 30)), 30)
+FEW_BOARDS: tuple[Sizes, float] = (((36, 30), (36, 30)), 60)
+MORE_BOARDS: tuple[Sizes, float] = (((36, 30), (18, 30), (18, 30)), 30)
 SLIVER: tuple[Sizes, float] = (((36, 53.9), (36, 6)), 30)
 EVEN: tuple[Sizes, float] = (((36, 30), (36, 29.9)), 36)
 LIGHT: tuple[Sizes, float] = (((30, 30), (30, 30)), 30)
@@ -60,8 +60,7 @@ ONE_OFFCUT: tuple[Sizes, float] = (((36, 48),), 0)
 @pytest.mark.parametrize(
     ("one", "other", "rule", "value", "usual", "then"),
     [
-        (FEW_CUTS, MORE_CUTS, "choice.cut.seam_length", 1, 0, 1),
-        (SLIVER, EVEN, "choice.labour.step", 20, 0, 1),
+        (SLIVER, EVEN, "choice.seam.step", 4, 0, 1),
     ],
 )
 def test_a_weight_changes_the_choice(
@@ -69,6 +68,10 @@ def test_a_weight_changes_the_choice(
 ) -> None:
     assert better(one, other, rules_with()) == usual
     assert better(one, other, rules_with(rule, value)) == then
+
+
+def test_fewer_boards_outweigh_shorter_seams() -> None:
+    assert better(FEW_BOARDS, MORE_BOARDS, rules_with()) == 0
 
 
 def value(case: tuple[Sizes, float], rules: RuleSet) -> Value:
@@ -105,5 +108,5 @@ def test_the_heaviest_piece_counts_where_one_person_works() -> None:
 
 def test_every_weight_has_a_meaning_and_a_source() -> None:
     entries = list(rules_with().under("choice."))
-    assert len(entries) == 6
+    assert len(entries) == 5
     assert all(entry.description and entry.basis == "house_assumption" for entry in entries)
