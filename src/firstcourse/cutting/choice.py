@@ -5,8 +5,8 @@ what was on it lies elsewhere.
 
 A field is to be filled with courses. Each course runs from its first break position to its last; where else it is
 broken is free within the rules, and so is which arrangement of courses is taken. Every interval between two
-neighbouring breaks needs known blanks. The choice buys the fewest sheets, then has the fewest blanks, then the fewest
-cuts.
+neighbouring breaks needs known blanks. The choice buys the fewest sheets, then has the fewest blanks,
+then the fewest cuts.
 
 How a caller uses it: for each surface build one `Field`; for each way to divide the surface into courses one
 `Arrangement`; for each course one `Course` whose breaks are the places where a seam may run (its middle, on a
