@@ -49,6 +49,10 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     print_changes(done.changes)
     speaker = Speaker(done.practice, done.tape)
+    for sheet in done.structures:
+        for name, value in sheet.facts:
+            if sheet.areas and name.startswith("dead load"):
+                print(speaker.say(f"  {sheet.where}: {name} {value}"))
     print_findings(done.findings, speaker)
     for where, options in done.remedies:
         print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")

@@ -67,6 +67,8 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
         ("use", "sleeping room" if floor.use is Use.SLEEPING else "living room, bath"),
         *_span_facts(floor.span_in, floor.spacing_in),
     ]
+    if floor.continuous and not floor.run_in:
+        facts.append(("unbroken over a support", "other spans not known"))
     if floor.run_in:
         facts.append(("unbroken over spans of", " + ".join(f"{span:g}" for span in floor.run_in) + " in"))
     facts += _member_facts(floor.size, floor.species, floor.grade, joist)

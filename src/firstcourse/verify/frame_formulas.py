@@ -50,6 +50,7 @@ class _Joist:
     live: float
     dead: float
     bearing: float | None
+    unbroken: bool = False
 
     @property
     def stiffness(self) -> float:
@@ -64,10 +65,15 @@ class _Joist:
         live, dead = (load * self.spacing / _SQ_IN_PER_SQ_FT for load in (self.live, self.dead))
         total, span = live + dead, self.span
         moment, end, sag = (max((one[at] for one in each), default=0.0) for at in range(3))
+        # Beside the middle support of two equal spans, where the joist runs over one.
+        shear, reaction = (0.625, 1.25) if self.unbroken else (0.5, 0.5)
         yield "bending", (0.125 * total * span**2 + moment) / (self.width * self.depth**2 / 6)
-        yield "shear", 1.5 * (max(0.5 * total * span - total * self.depth, 0.0) + end) / (self.width * self.depth)
+        yield (
+            "shear",
+            1.5 * (max(shear * total * span - total * self.depth, 0.0) + end) / (self.width * self.depth),
+        )
         if self.bearing is not None:
-            yield "bearing", (0.5 * total * span + end) / (self.width * self.bearing)
+            yield "bearing", (reaction * total * span + end) / (self.width * self.bearing)
             yield "bearing length", self.bearing
         for name in ("live deflection (finish)", "live deflection (code)"):
             yield name, 384 * self.stiffness / (5 * live * span**3)
@@ -88,7 +94,7 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
         if frame.kind == "wall":
             yield from _studs(frame, by_name, plan)
         elif (joist := _joist(frame)) is not None:
-            each = list(part_effects(frame.loads.joists, joist.span))
+            each = list(part_effects(frame.loads.joists, joist.span, unbroken=joist.unbroken))
             yield from _found(frame, by_name, dict(joist.found(each)))
             yield from _mean_load(frame, by_name.get(_MEAN), joist)
             yield from _strength(frame, by_name, joist, plan)
@@ -208,6 +214,7 @@ def _joist(frame: Frame) -> _Joist | None:
         live=live,
         dead=dead,
         bearing=first_number(facts.get("bearing at the ends", "")),
+        unbroken="unbroken over a support" in facts,
     )
 
 

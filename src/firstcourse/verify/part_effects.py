@@ -11,11 +11,22 @@ type Effects = tuple[float, float, float]
 """Greatest moment [lb·in], greatest end force [lb], midspan deflection times EI [lb·in³]."""
 
 
-def part_effects(parts: Sequence[JoistLoad], span: float) -> Iterator[Effects]:
-    """The effects on each joist, the greatest of each part added."""
+def part_effects(parts: Sequence[JoistLoad], span: float, *, unbroken: bool = False) -> Iterator[Effects]:
+    """The effects on each joist, the greatest of each part added.
+
+    Args:
+        parts: Loads on parts of joists.
+        span: Of the joists [in].
+        unbroken: They run over a support, to which all of each load may go.
+    """
     for joist in sorted({part.joist for part in parts}):
         each = [_effects(part, span) for part in parts if part.joist == joist]
-        yield sum(one[0] for one in each), sum(one[1] for one in each), sum(one[2] for one in each)
+        ends = sum(part.pounds for part in parts if part.joist == joist)
+        yield (
+            sum(one[0] for one in each),
+            ends if unbroken else sum(one[1] for one in each),
+            sum(one[2] for one in each),
+        )
 
 
 def _effects(part: JoistLoad, span: float) -> Effects:
