@@ -73,3 +73,20 @@ def test_stepped_beam_ends_in_the_plain_ones():
     assert beams.stepped_uniform_deflection(5, 150, STIFFNESS, STIFFNESS, 0.7) == pytest.approx(plain)
     nearly_whole = beams.stepped_uniform_deflection(5, 150, STIFFNESS, 2 * STIFFNESS, 1 - 1e-9)
     assert nearly_whole == pytest.approx(plain / 2, rel=1e-6)
+
+
+@pytest.mark.parametrize(("start", "length"), [(0.0, 48.0), (36.0, 48.0), (100.0, 20.0), (0.0, 144.0)])
+def test_uniform_load_over_a_part_of_the_span(start, length):
+    """Beam diagrams, "uniform load partially distributed": R1 = w b (2 c + b) / 2 l, M = R1 (a + R1 / 2 w).
+
+    Known = memory. Deflection at midspan is held against point loads on a thousand slices, to 1 in 10,000.
+    """
+    load, span = 2.5, 144.0
+    rest = span - start - length
+    reaction = load * length * (2 * rest + length) / (2 * span)
+    assert beams.part_reaction(load, start, length, span) == pytest.approx(reaction)
+    moment = reaction * (start + reaction / (2 * load))
+    assert beams.part_moment(load, start, length, span) == pytest.approx(moment)
+    slices = [start + length * (number + 0.5) / 1000 for number in range(1000)]
+    deflection = sum(beams.point_deflection(load * length / 1000, at, span, STIFFNESS) for at in slices)
+    assert beams.part_deflection(load, start, length, span, STIFFNESS) == pytest.approx(deflection, rel=1e-4)

@@ -105,7 +105,7 @@ def test_what_is_from_memory_says_so():
         "lumber.repetitive_factor",
         "lumber.duration.floor",
     ):
-        assert RULES.entry(rule).known == "memory"
+        assert RULES.entry(rule).read == "memory"
 
 
 @pytest.mark.parametrize("size", ["2x6", "2x8", "2x10", "2x12"])

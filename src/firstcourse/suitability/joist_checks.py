@@ -120,8 +120,8 @@ def _shear(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
         *(part_end_step(joist, part) for part in joist.parts),
         f"less w d = {total:.3f} × {depth:g}"
         + (f", plus {_named_loads(joist)} {ends:,.0f} lb" if ends else "")
-        + f": V = {shear:,.0f} lb",
-        f"fv = 1.5 V / (b d) = 1.5 × {shear:,.0f} / ({width:g} × {depth:g}) = {stress:,.0f} psi",
+        + f": V = {shear:,.1f} lb",
+        f"fv = 1.5 V / (b d) = 1.5 × {shear:,.1f} / ({width:g} × {depth:g}) = {stress:,.0f} psi",
         f"Fv' = Fv CD = {wood.fv_psi:g} × {duration:g} = {wood.fv_psi * duration:,.0f} psi",
     ]
     formula = "fv = 1.5 V / (b d) ≤ Fv' = Fv · CD, V at a joist's depth from the support"
@@ -136,7 +136,7 @@ def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
         f"{_of_load(joist, 'reaction', 'R', '')} = {uniform:,.0f} lb"
         + (f", plus {_named_loads(joist)} {ends:,.0f} lb" if ends else ""),
         *(part_end_step(joist, part) for part in joist.parts),
-        f"fc = R / (b × bearing) = {uniform + ends:,.0f} / ({width:g} × {bearing_in:g}) = {pressure:,.0f} psi",
+        f"fc = R / (b × bearing) = {uniform + ends:,.1f} / ({width:g} × {bearing_in:g}) = {pressure:,.0f} psi",
     ]
     return _stress(
         "bearing",
