@@ -142,7 +142,7 @@ def check(surface: Surface, layout: SurfaceLayout) -> None:
     # is filled and that boards meet at its ends only.
     left = wall.difference(_must_stay_open(surface, STEP + 4))
     covered = unary_union(boards).buffer(gap / 2 + 2, join_style="mitre")
-    fill = RULES.ticks("boards.fill.width")
+    fill = RULES.ticks("boards.limb.min")
     for part in shapely.get_parts(left.difference(covered)):
         filled = part.buffer(-fill / 2 - 4).is_empty
         beside = part.boundary.intersection(covered.buffer(8)).length

@@ -110,10 +110,13 @@ def _mortar(
     under = area * thickness / _TICKS_PER_M
     seams = _seam_volume_m3(surfaces, pieces, stock)
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
-    mass = dry_mass(under + seams, mixed_density=density, water_share=water)
+    strips = _filled_volume_m3(surfaces, pieces, stock)
+    mass = dry_mass(under + seams + strips, mixed_density=density, water_share=water)
     working = Working(
         title="Dry mortar under floor boards and in seams",
-        formula="(area x w x d x sin(angle) / (w + land) + seam volume) x density x (1 - water share)",
+        formula=(
+            "(area x w x d x sin(angle) / (w + land) + seam volume + strips filled) x density x (1 - water share)"
+        ),
         values={
             "area": _area_text(area, tape),
             "w": small_text(rules.ticks("bedding.trowel.notch_width"), tape),
@@ -123,6 +126,7 @@ def _mortar(
             "mean thickness": small_text(thickness, tape),
             "volume under boards": f"{under * 1000:.2f} litres",
             "seam volume": f"{seams * 1000:.2f} litres",
+            "strips filled": f"{strips * 1000:.2f} litres",
             "density": f"{density:g} kg/m3",
             "water share": f"{water:g}",
         },
@@ -142,6 +146,17 @@ def _seam_volume_m3(surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], st
         # Boards of one surface share a thickness; where they do not, the thickest errs on the safe side.
         deep = max((of_piece[board.piece] for board in surface.boards if board.piece in of_piece), default=0)
         volumes += [math.dist(*seam.line) * seam.width * deep for seam in surface.seams if seam.tape]
+    return math.fsum(volumes) / _TICKS_PER_M**3
+
+
+def _filled_volume_m3(surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...]) -> float:
+    """What strips take that mortar fills, as deep as the thickest board of their surface [m³]."""
+    thickness = {item.id: item.thickness for item in stock}
+    of_piece = {piece.id: thickness[piece.stock] for piece in pieces}
+    volumes = []
+    for surface in surfaces:
+        deep = max((of_piece[board.piece] for board in surface.boards if board.piece in of_piece), default=0)
+        volumes += [Polygon(f.outline).area * deep for f in surface.fills if f.filled_with == "mortar"]
     return math.fsum(volumes) / _TICKS_PER_M**3
 
 

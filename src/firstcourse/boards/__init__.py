@@ -1,5 +1,6 @@
 """Where boards and their seams go on one surface."""
 
+from firstcourse.boards.fills import fill_name, filled_ground
 from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, no_layout
 from firstcourse.boards.least import least_board_area
 from firstcourse.boards.practice import practice_layout
@@ -12,6 +13,8 @@ __all__ = [
     "SurfaceLayout",
     "best_choice",
     "build_layout",
+    "fill_name",
+    "filled_ground",
     "layout_alternatives",
     "least_board_area",
     "no_layout",

@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from firstcourse.boards.field import Field
+from firstcourse.boards.limbs import is_barred
 
 Span = tuple[int, int]
 """Lower and upper edge of one course [ticks]."""
@@ -82,15 +83,21 @@ def _joint_at_or_below(field: Field, top: int, least: int) -> int | None:
         edges = [
             edge
             for box in field.row_carriers
-            if (edge := bearing_edge(box[1], box[3], field, origin)) is not None and least <= edge <= top
+            if (edge := bearing_edge(box[1], box[3], field, origin)) is not None
+            and least <= edge <= top
+            and not is_barred(edge, field.row_limbs_barred)
         ]
         return max(edges, default=None)
-    moved = field.loose < 2
+    moved = True
     while moved:
         moved = False
-        for start, end in field.row_barred:
+        for start, end in field.row_barred if field.loose < 2 else ():
             if top + gap > start and top < end:
                 top = (start - gap - origin) // step * step + origin
+                moved = True
+        for start, end in field.row_limbs_barred:
+            if start < top < end:
+                top = (start - origin) // step * step + origin
                 moved = True
     return top if top >= least else None
 

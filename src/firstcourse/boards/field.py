@@ -12,9 +12,10 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
+from firstcourse.boards.limbs import Barred, SideOfGround, barred_by, narrow_parts, upright_sides
 from firstcourse.boards.strips import Strip, Trapezoid
 from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
 from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface
 from firstcourse.rules import RuleSet
 
@@ -33,6 +34,8 @@ class Limits:
     bearing: int
     panel_offset: int
     corner_clear: int
+    limb: int
+    short_seam: int
     graduation: int
 
 
@@ -52,13 +55,16 @@ class Field:
     Attributes:
         region: What boards may cover, perimeter and opening gaps taken off; a shapely area in ticks.
         bands: Where the region is one rectangle from side to side, lowest first.
-        corners: Corners of framed openings, which seams keep clear of where they can.
+        corners: Corners of framed openings, which seams keep clear of.
+        upright: Sides of the ground that run along v; a seam close beside one leaves a narrow limb.
+        level: The same along u, with u and v changed.
         carriers: Faces of the members that seams along v must be centred on; None where any place carries.
         row_carriers: The same for joints between courses, which run along u.
         cross: Faces of plates and other members that run across the framing.
         barred: Places along u that seams keep off (panel joints with their offset), as (from, to).
         row_barred: Places along v that course joints keep off.
-        loose: 0 keeps every rule; 1 allows seams that need an added member; 2 also seams near panel joints.
+        loose: 0 keeps every rule; 1 allows seams that need an added member; 2 also seams near panel joints; 3 also
+            seams that leave narrow limbs or run at corners of openings.
     """
 
     region: shapely.Geometry
@@ -66,6 +72,8 @@ class Field:
     grid: Grid
     limits: Limits
     corners: tuple[Point, ...]
+    upright: tuple[SideOfGround, ...]
+    level: tuple[SideOfGround, ...]
     carriers: tuple[tuple[int, int, int, int], ...] | None
     row_carriers: tuple[tuple[int, int, int, int], ...] | None
     cross: tuple[tuple[int, int, int, int], ...]
@@ -86,6 +94,23 @@ class Field:
                 return band.left, band.right
         return None
 
+    def limbs_barred(self, span: tuple[int, int]) -> tuple[Barred, ...]:
+        """Where no seam of a course may begin: it would leave a narrow limb, or run at an opening's corner."""
+        if self.loose == 3:
+            return ()
+        (lower, upper), gap, clear = span, self.limits.gap, self.limits.corner_clear
+        corners = {(u - gap - clear, u + clear) for u, v in self.corners if lower - clear < v < upper + clear}
+        return tuple(sorted({*barred_by(self.upright, gap, self.limits.limb, span), *corners}))
+
+    @cached_property
+    def row_limbs_barred(self) -> tuple[Barred, ...]:
+        """The same for joints between courses."""
+        if self.loose == 3:
+            return ()
+        gap, clear = self.limits.gap, self.limits.corner_clear
+        corners = {(v - gap - clear, v + clear) for _, v in self.corners}
+        return tuple(sorted({*barred_by(self.level, gap, self.limits.limb, None), *corners}))
+
     @cached_property
     def borne_throughout(self) -> bool:
         """Whether a seam wherever allowed is borne over all its height, at whatever height its course lies."""
@@ -104,6 +129,9 @@ def limits_of(rules: RuleSet, graduation: int) -> Limits:
         bearing=rules.ticks("boards.bearing.min"),
         panel_offset=rules.ticks("boards.offset.panel_joints"),
         corner_clear=rules.ticks("boards.seam.opening_corner_clear"),
+        limb=rules.ticks("boards.limb.min"),
+        # Between the corners of a shorter one no fastener has its place.
+        short_seam=2 * rules.ticks("fastening.corner.min") + 2 * graduation,
         graduation=graduation,
     )
 
@@ -133,7 +161,7 @@ def _ground_of(surface: Surface, rules: RuleSet, graduation: int) -> "_Ground":
         _Hole(opening_ring(opening), opening.centre, opening.diameter, _opening_gap(opening, rules))
         for opening in surface.openings
     )
-    return _region(surface.outline, side_gaps(surface, rules), holes, rules.ticks("boards.fill.width"), graduation)
+    return _region(surface.outline, side_gaps(surface, rules), holes, rules.ticks("boards.limb.min"), graduation)
 
 
 class _Hole(NamedTuple):
@@ -151,6 +179,12 @@ class _Ground:
 
     region: shapely.Geometry
     grid: Grid
+    rounds: tuple[tuple[Point, int], ...]
+    limb: int
+
+    @cached_property
+    def upright(self) -> tuple[SideOfGround, ...]:
+        return upright_sides(self.region, self.rounds, self.limb)
 
     @cached_property
     def bands(self) -> tuple[Band, ...]:
@@ -160,7 +194,8 @@ class _Ground:
     def transposed(self) -> "_Ground":
         region = shapely.transform(self.region, lambda points: points[:, ::-1])
         u, v = self.grid.origin
-        return _Ground(region, Grid(origin=(v, u), graduation=self.grid.graduation))
+        rounds = tuple(((v, u), radius) for (u, v), radius in self.rounds)
+        return _Ground(region, Grid(origin=(v, u), graduation=self.grid.graduation), rounds, self.limb)
 
 
 def _bands(turned: shapely.Geometry) -> tuple[Band, ...]:
@@ -202,7 +237,7 @@ def _opening_gap(opening: Opening, rules: RuleSet) -> int:
 
 @lru_cache(maxsize=1024)
 def _region(
-    outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], fill: int, graduation: int
+    outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], limb: int, graduation: int
 ) -> _Ground:
     # Each surface is asked for many times: by direction, by sheet, for every layout built, and with all rooms.
     loose = inset(outline, gaps, Grid(origin=(0, 0), graduation=1))
@@ -216,20 +251,21 @@ def _region(
         else:
             holes.append(grown(ring, gap, grid))
     if holes:
-        region = _without_slivers(region.difference(unary_union(holes)), fill)
-    return _Ground(region, grid)
+        region = region.difference(unary_union(holes))
+    rounds = tuple((o.centre, -(-o.diameter // 2) + o.gap) for o in openings if o.centre and o.diameter)
+    return _Ground(_without_slivers(region, limb), grid, rounds, limb)
 
 
 def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
     """The region less its strips narrower than `width`, such as between a wall and a tray that stands askew to it.
 
-    Nobody sets a strip of board there: it is filled. Tips of acute corners are no strips, and stay.
+    No board reaches in there: it is filled. Tips of acute corners are no strips, and stay.
     """
-    wide = region.buffer(-width / 2, join_style="mitre").buffer(width / 2 + 1, join_style="mitre")
-    if not wide.is_valid:
-        # Mitres of neighbouring corners can cross where they run nearly alike.
-        wide = shapely.make_valid(wide)
-    strips = [part for part in shapely.get_parts(region.difference(wide)) if part.area > width**2]
+    specks = [part for part in shapely.get_parts(region) if 2 * part.area < LEAST_AREA2]
+    if specks:
+        # Where strips along sides meet, rounding leaves slivers without area out beyond the gap.
+        region = shapely.union_all([part for part in shapely.get_parts(region) if 2 * part.area >= LEAST_AREA2])
+    strips = narrow_parts(region, width)
     return shapely.set_precision(region.difference(unary_union(strips)), 1.0) if strips else region
 
 
@@ -276,6 +312,7 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
         if opening.kind in FRAMED
         for u, v in opening_ring(opening)
     )
+    level = ground.upright if along_v else ground.transposed.upright
     if along_v:
         ground = ground.transposed
         boxes = tuple((lower, left, upper, right) for left, lower, right, upper in boxes)
@@ -286,6 +323,8 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
         grid=ground.grid,
         limits=limits,
         corners=corners,
+        upright=ground.upright,
+        level=level,
         carriers=boxes if seams_need else None,
         row_carriers=boxes if rows_need else None,
         cross=cross,

@@ -12,6 +12,7 @@ from shapely.ops import unary_union
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run, edge_members
 from firstcourse.boards.field import Field, field_of, transposed
+from firstcourse.boards.limbs import narrow_parts
 from firstcourse.boards.members import row_added, row_near_panel, row_runs, seam_member
 from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
@@ -122,6 +123,7 @@ def build_layout(
         *_stagger_findings(surface, field, courses, choice, rules, tape),
         *_panel_findings(surface, field, courses, choice, rules, tape),
         *_small_findings(surface, boards, rules, tape),
+        *_limb_findings(surface, boards, rules, tape),
     )
     return SurfaceLayout(
         surface_id=surface.id,
@@ -382,6 +384,32 @@ def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet,
                     rule=entry.id,
                     source=entry.source,
                     remedy="Handle it with care and fasten it along both long edges.",
+                )
+            )
+    return found
+
+
+def _limb_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, tape: Tape) -> list[Finding]:
+    entry, limb = rules.entry("boards.limb.min"), rules.ticks("boards.limb.min")
+    found = []
+    for board in boards:
+        left, lower, right, upper = bounds(board.outline)
+        plain = not board.holes and abs(area2(board.outline)) == 2 * (right - left) * (upper - lower)
+        if plain or min(right - left, upper - lower) < limb:
+            continue
+        for part in narrow_parts(Polygon(board.outline, board.holes), limb):
+            u0, v0, u1, v1 = (round(side) for side in part.bounds)
+            found.append(
+                Finding(
+                    code="BRD-205",
+                    severity=Severity.FIX,
+                    where=f"{surface.title or surface.id}, board {board.mark}",
+                    message="A limb of the board is narrower than asked; no seam that avoids it was found.",
+                    measured=f"{format_length(u1 - u0, tape)} x {format_length(v1 - v0, tape)}",
+                    limit=format_length(limb, tape),
+                    rule=entry.id,
+                    source=entry.source,
+                    remedy="Cut the limb off, and set it as a strip of its own, bedded in mortar on a member.",
                 )
             )
     return found

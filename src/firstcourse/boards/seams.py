@@ -1,7 +1,7 @@
 """Seams along each course: where they may run, and the cheapest set that staggers against the course below."""
 
 from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import ceil
 
@@ -11,6 +11,7 @@ from shapely import box as shapely_box
 
 from firstcourse.boards.courses import Span, bearing_edge
 from firstcourse.boards.field import Field
+from firstcourse.boards.limbs import Barred, is_barred
 from firstcourse.boards.strips import Box, Strip
 from firstcourse.geometry import from_shapely, rectangle
 from firstcourse.geometry.polygon import LEAST_AREA2, Ring
@@ -18,10 +19,10 @@ from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]
 _MOST_PATTERNS, _KEPT_PER_SEAM, _KEPT_LAYERS = 48, 4, 16
-SLIVER, UNSTAGGERED, CORNER, PIECE = 200, 100_000, 3, 10
-"""Weights of one piece below the least size, one unstaggered seam, one seam at an opening's corner, one piece."""
-ADDED, NEAR_PANEL = 100, 50_000
-"""Weights of one member to add behind a seam, one seam near a panel joint."""
+SLIVER, UNSTAGGERED, PIECE = 200, 100_000, 10
+"""Weights of one piece below the least size, one unstaggered seam, one piece."""
+ADDED, NEAR_PANEL, LIMB = 100, 50_000, 70_000
+"""Weights of one member to add behind a seam, one seam near a panel joint, one that leaves a narrow limb."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,12 +100,7 @@ class Ground:
         field, (lower, upper) = self._field, self.span
         if not self.is_box or not field.borne_throughout:
             return self.span
-        clear = field.limits.corner_clear
-        return (
-            self.ends,
-            upper - lower,
-            frozenset(u for u, v in field.corners if lower - clear < v < upper + clear),
-        )
+        return self.ends, upper - lower, field.limbs_barred(self.span)
 
     @cached_property
     def shapes(self) -> Strip:
@@ -206,9 +202,26 @@ class Course:
                 edge
                 for edge in edges
                 if left + least <= edge <= right - field.limits.gap - least
-                and (field.loose == 2 or not self.barred(edge))
+                and (field.loose >= 2 or not self.barred(edge))
+                and not self.leaves_limb(edge)
             )
         )
+
+    @cached_property
+    def _limbs(self) -> tuple[Barred, ...]:
+        return self.field.limbs_barred(self.span)
+
+    @cached_property
+    def _limbs_left(self) -> tuple[Barred, ...]:
+        return replace(self.field, loose=0).limbs_barred(self.span)
+
+    def leaves_limb(self, edge: int) -> bool:
+        """Whether a seam there would leave a limb too narrow or unfastened, or run at an opening's corner."""
+        if is_barred(edge, self._limbs):
+            return True
+        least = min(self.field.limits.short_seam, self.span[1] - self.span[0])
+        middle = edge + self.field.limits.gap / 2
+        return self.field.loose < 3 and any(high - low < least for low, high in self.ground.upright(middle))
 
     def _on_members(self) -> Iterable[int]:
         origin = self.field.grid.origin[0]
@@ -248,6 +261,9 @@ class Course:
                 yield floor_to(at - origin, step) + origin
             for at in range(right - length - gap + cut, left, -(length + gap)):
                 yield ceil_to(at - origin, step) + origin
+        for start, end in self._limbs:
+            yield floor_to(start - origin, step) + origin
+            yield ceil_to(end - origin, step) + origin
         for start, end in self.field.barred:
             yield floor_to(start - gap - origin, step) + origin
             yield ceil_to(end - origin, step) + origin
@@ -356,19 +372,12 @@ class Course:
         return cost
 
     def _seam_cost(self, edge: int) -> int:
-        cost = self._corner_cost(edge)
+        cost = 0
         if self.field.loose:
             cost += (0 if self.carried(edge) else ADDED) + (NEAR_PANEL if self.barred(edge) else 0)
+        if self.field.loose == 3 and is_barred(edge, self._limbs_left):
+            cost += LIMB
         return cost
-
-    def _corner_cost(self, edge: int) -> int:
-        gap, clear = self.field.limits.gap, self.field.limits.corner_clear
-        lower, upper = self.span
-        near = any(
-            edge - clear < u < edge + gap + clear and lower - clear < v < upper + clear
-            for u, v in self.field.corners
-        )
-        return CORNER if near else 0
 
 
 class _Asked(dict[Span, int | None]):

@@ -37,7 +37,7 @@ def layout_alternatives(
         return ()
     found: list[Choice] = []
     grounds: tuple[dict[Span, Ground], ...] = ({}, {})
-    for loose in (0, 1, 2):
+    for loose in (0, 1, 2, 3):
         for along_v, field in zip((False, True), plain, strict=True):
             found += _choices(replace(field, loose=loose), usable, grounds[along_v], along_v=along_v)
         # A relaxed rule is weighed only while no layout keeps them all.

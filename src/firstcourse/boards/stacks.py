@@ -185,7 +185,11 @@ def _open_course(
         return OpenCourse((0, 1), ((0, 1, ()),)), False
     inner = set(course.candidates)
     if field.carriers is None:
-        inner |= {edge for edge in _grid(field, left, right, sides) if not course.barred(edge)}
+        inner |= {
+            edge
+            for edge in _grid(field, left, right, sides)
+            if not course.barred(edge) and not course.leaves_limb(edge)
+        }
     edges = (left - gap, *sorted(inner), right)
     boards, slivers = _legal(course, edges, stock, along_v=along_v)
     if _reaches(boards, len(edges) - 1):

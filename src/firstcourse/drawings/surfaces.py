@@ -9,6 +9,7 @@ from itertools import pairwise
 import shapely
 from shapely import Polygon
 
+from firstcourse.boards import fill_name
 from firstcourse.drawings.chains import FIGURE_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
@@ -20,7 +21,7 @@ from firstcourse.units import TICKS_PER_MM
 _SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
 _MARK_MM = 4.6
 _CROSS_MM = 0.7
-_OPEN_HATCH_MM = 4.0
+_OPEN_HATCH_MM, _FILL_HATCH_MM = 4.0, 1.2
 _BESIDE = 150 * TICKS_PER_MM
 """So much of a wall is drawn beside the part that is boarded [ticks]."""
 _LEFT_OUT = 450 * TICKS_PER_MM
@@ -87,6 +88,10 @@ class _Sheet(OnPaper):
             drawing.lines.append(Line("panel", self.at(a), self.at(b)))
         for opening in surface.openings:
             self._opening(opening)
+        for fill in surface.fills:
+            for part in self._in_view(fill.outline):
+                drawing.polys.append(Poly("cut", part, fill.id))
+                drawing.lines += hatch(Polygon(part), _FILL_HATCH_MM)
         for board in surface.boards:
             self._board(board)
         self._chain_across()
@@ -100,6 +105,11 @@ class _Sheet(OnPaper):
         for support in surface.supports:
             if support.added:
                 self._added(support)
+        for fill in surface.fills:
+            for part in self._in_view(fill.outline):
+                middle = Polygon(part).representative_point()
+                label = Text((middle.x, middle.y), fill_name(fill), LABEL_MM, upright=_is_upright(part))
+                self.placer.put(label, aside=True)
         return drawing
 
     def _whole(self, extent: Ring) -> None:

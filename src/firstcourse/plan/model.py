@@ -149,6 +149,18 @@ class Seam(Frozen):
     tape: bool = True
 
 
+class Fill(Frozen):
+    """Ground of a boarded surface that no board covers, out to what bounds it.
+
+    Attributes:
+        filled_with: `mortar`, or `board` for a strip ripped to its width and bedded on a member.
+    """
+
+    id: str
+    outline: Ring
+    filled_with: Literal["mortar", "board"]
+
+
 class Tile(Frozen):
     """One placed tile. `from` names the whole tile a cut piece comes from.
 
@@ -263,6 +275,7 @@ class Surface(Frozen):
         extent: The whole wall, floor or ceiling for the drawing, where less than all is boarded.
         framing_axis: Axis the framing members run along: `u` or `v`; empty where there is none.
         board_stock: Ids of the stocks this surface may be boarded with.
+        fills: Strips that are filled instead of boarded.
         boarded: False where tile goes on another ground, such as the bed of a shower floor.
         tiled: What is tiled, area by area; empty where the surface is not tiled.
         fall: How it falls to its drain, where it is a shower floor.
@@ -295,6 +308,7 @@ class Surface(Frozen):
     board_stock: tuple[str, ...] = ()
     boards: tuple[Board, ...] = ()
     seams: tuple[Seam, ...] = ()
+    fills: tuple[Fill, ...] = ()
     tiles: tuple[Tile, ...] = ()
     soft_joints: tuple[SoftJoint, ...] = ()
     boarded: bool = True

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from firstcourse.boards import SurfaceLayout
+from firstcourse.boards import SurfaceLayout, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
@@ -46,6 +46,7 @@ _BROKEN = {
     "BRD-202": "places where four boards meet",
     "BRD-203": "seams too close to a panel joint",
     "BRD-204": "boards narrower than the least piece",
+    "BRD-205": "limbs narrower than asked",
     "BRD-301": "surfaces that no sheet may board",
 }
 """What a finding on a layout says, as papers count it where plain practice would have it."""
@@ -136,9 +137,10 @@ def plan_job(
                 "layers": surface_layers(job, rooms[item.surface.room], item.surface, item.stock, rules),
             }
         )
+        fills, bare = filled_ground(boarded, rules, job.tape)
         fastened = fasten(boarded, rules, job.tape)
-        done.append(boarded.model_copy(update={"boards": fastened.boards}))
-        findings += [*layout.findings, *fastened.findings]
+        done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
+        findings += [*layout.findings, *bare, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
     bounded = layout_bounds(
         [Shared(surface, item.stock) for surface, item in zip(done, surfaces, strict=True)],

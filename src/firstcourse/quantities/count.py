@@ -3,16 +3,18 @@
 import math
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 
 import pydantic
+import shapely
 from shapely import Polygon
 
 from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
-from firstcourse.plan import Count, Piece, Quantity, Sheet, Stock, Surface, SurfaceKind
+from firstcourse.plan import Count, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
-from firstcourse.quantities.items import FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
 from firstcourse.quantities.lines import by_mass, line
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
@@ -72,6 +74,7 @@ def count(
         *_fasteners(surfaces, rules),
         *_bedding(need, rules, tape),
         *_added(surfaces, tape),
+        *_strips(surfaces, tape),
     ]
     workings = {quantity.working: working for quantity, working in lines}
     for name, kg in sheet_kg.items():
@@ -212,6 +215,40 @@ def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity
                 argument=("Cut from the lengths at hand; no length of stock is assumed.",),
             ),
         )
+
+
+def _strips(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity, Working]]:
+    lengths = [
+        _longer_side(fill.outline) for surface in surfaces for fill in surface.fills if fill.filled_with == "board"
+    ]
+    if lengths:
+        unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
+        yield line(
+            BOARD_STRIPS,
+            round(sum(lengths) / per_unit, 3),
+            unit,
+            share=0.0,
+            pack=1,
+            pack_name=f"running {unit}",
+            spare="allowance",
+            base=Working(
+                title="Strips of board to rip",
+                formula="sum of the lengths of the strips that are filled with board",
+                values={
+                    "strips": str(len(lengths)),
+                    "each": ", ".join(format_length(length, tape) for length in sorted(lengths)),
+                },
+                result=length_text(sum(lengths), tape).split()[0],
+                unit=unit,
+                source="drawings",
+                argument=("Ripped from what is left of the sheets; none is bought for them.",),
+            ),
+        )
+
+
+def _longer_side(outline: Ring) -> int:
+    corners = shapely.get_coordinates(shapely.minimum_rotated_rectangle(Polygon(outline))).tolist()
+    return round(max(math.dist(a, b) for a, b in pairwise(corners)))
 
 
 def _sheet_kg(item: Stock, rules: RuleSet) -> float:

@@ -3,7 +3,7 @@
 import math
 from collections import Counter, defaultdict
 from collections.abc import Iterator
-from itertools import permutations
+from itertools import pairwise, permutations
 
 import shapely
 from shapely import LineString, Polygon
@@ -28,6 +28,7 @@ def board_needs(plan: Document) -> Iterator[Need]:
     yield _tape(plan)
     yield _sealant(plan)
     yield from _added(plan)
+    yield from _strips(plan)
 
 
 def _sheets(plan: Document) -> Iterator[Need]:
@@ -86,11 +87,12 @@ def _mortar(plan: Document) -> Need:
         if not board.fixed
     )
     under, seams = area * mean / _TICKS_PER_M**3, _seam_volume(plan)
+    strips = _strip_volume(plan)
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
     m2 = area / _TICKS_PER_M**2
     return by_mass(
         "bedding mortar",
-        (under + seams) * density * (1 - water),
+        (under + seams + strips) * density * (1 - water),
         rules.kilograms("bedding.mortar.bag"),
         rules.number("bedding.mortar.waste"),
         plan.tape,
@@ -98,6 +100,7 @@ def _mortar(plan: Document) -> Need:
             "area": m2 if plan.tape is Tape.MM else m2 / _SQ_FT,
             "volume under boards": under * 1000,
             "seam volume": seams * 1000,
+            "strips filled": strips * 1000,
             "density": density,
             "water share": water,
             "angle": rules.number("bedding.trowel.angle"),
@@ -117,6 +120,17 @@ def _seam_volume(plan: Document) -> float:
         named = [stock_of.get(board.piece, "") for board in surface.boards]
         deep = max((plan.shopping.sheet_stock[n].thickness for n in named if n in plan.stock), default=0)
         volume += sum(math.dist(*seam.line) * seam.width * deep for seam in surface.seams if seam.tape)
+    return volume / _TICKS_PER_M**3
+
+
+def _strip_volume(plan: Document) -> float:
+    """What strips filled with mortar hold, as deep as the thickest board of their surface [m³]."""
+    stock_of = {piece.id: piece.stock for piece in plan.pieces}
+    volume = 0.0
+    for surface in plan.surfaces:
+        named = [stock_of.get(board.piece, "") for board in surface.boards]
+        deep = max((plan.shopping.sheet_stock[n].thickness for n in named if n in plan.stock), default=0)
+        volume += sum(Polygon(f.outline).area * deep for f in surface.fills if f.filled_with == "mortar")
     return volume / _TICKS_PER_M**3
 
 
@@ -217,4 +231,26 @@ def _added(plan: Document) -> Iterator[Need]:
             unit=unit,
             pack_name=f"running {unit}",
             shown={"members": len(found)},
+        )
+
+
+def _strips(plan: Document) -> Iterator[Need]:
+    """Strips of board for ground too narrow for a limb, each as long as the least box round it."""
+    lengths = []
+    for surface in plan.surfaces:
+        for fill in surface.fills:
+            if fill.filled_with == "board":
+                corners = shapely.get_coordinates(
+                    shapely.minimum_rotated_rectangle(Polygon(fill.outline))
+                ).tolist()
+                lengths.append(round(max(math.dist(a, b) for a, b in pairwise(corners))))
+    if lengths:
+        unit = metric_or(plan.tape, "m", "ft")
+        yield Need(
+            item="board strips",
+            exact=sum(lengths) / ticks_per_running(plan.tape),
+            places=3,
+            unit=unit,
+            pack_name=f"running {unit}",
+            shown={"strips": len(lengths)},
         )

@@ -125,11 +125,14 @@ def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
     taken = _may_stay_bare(surface, rules, step)
     boards = unary_union([board.shape for board in surface.boards])
     bands = [seam_band(seam).buffer(1, join_style="mitre") for seam in surface.seams]
-    bare = Polygon(surface.outline).difference(unary_union([taken, boards, *bands]))
+    # What is filled keeps the gap from boards that it ends at.
+    rim = rules.ticks("boards.gap.between") + step + _HAIR
+    filled = unary_union([Polygon(fill.outline).buffer(rim, join_style="mitre") for fill in surface.fills])
+    bare = Polygon(surface.outline).difference(unary_union([taken, boards, filled, *bands]))
     # Opening with a hair's width drops what rounding leaves between neighbours.
     bare = bare.buffer(-_HAIR, join_style="mitre").buffer(_HAIR, join_style="mitre")
     for part in shapely.get_parts(bare):
-        if part.area > _SPECK and not _may_be_bare(part, surface, boards, taken, rules.ticks("boards.fill.width")):
+        if part.area > _SPECK and not _beside_opening(part, surface, boards, taken):
             at = part.representative_point()
             yield Objection(
                 "VER-106",
@@ -165,38 +168,6 @@ def _most_gap(rules: RuleSet) -> int:
 def _round_strips(ring: Ring, depth: float) -> list[Polygon]:
     # At an opening's corner the board is notched square, which is wider than the gap is long.
     return [_strip(b, a, depth, depth) for a, b in sides(ring)]
-
-
-def _may_be_bare(
-    part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry, width: int
-) -> bool:
-    """Whether ground is a strip that is filled, a run of a seam's line along an opening, or both joined."""
-    if _is_filled(part, boards, width) or _beside_opening(part, surface, boards, taken):
-        return True
-    for seam in surface.seams:
-        longer = LineString(seam.line).distance(part) + max(
-            part.bounds[2] - part.bounds[0], part.bounds[3] - part.bounds[1]
-        )
-        band = seam_band(seam, longer=2 * longer).buffer(_HAIR, join_style="mitre")
-        run = [piece for piece in shapely.get_parts(part.intersection(band)) if piece.area > _SPECK]
-        rest = [piece for piece in shapely.get_parts(part.difference(band)) if piece.area > _SPECK]
-        if (
-            run
-            and rest
-            and all(_beside_opening(piece, surface, boards, taken) for piece in run)
-            and all(_is_filled(piece, boards, width) for piece in rest)
-        ):
-            return True
-    return False
-
-
-def _is_filled(part: Polygon, boards: shapely.Geometry, width: int) -> bool:
-    """Whether bare ground is a strip too narrow for board, which boards meet at its ends only."""
-    if not part.buffer(-width / 2 - _HAIR, join_style="mitre").is_empty:
-        return False
-    beside = part.boundary.intersection(boards.buffer(2 * _HAIR)).length
-    # Along a gap that is too wide a board runs by half of its outline. Ends may slant, half as long again as wide.
-    return bool(beside <= max(3 * width, 0.4 * part.boundary.length))
 
 
 def _beside_opening(part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry) -> bool:

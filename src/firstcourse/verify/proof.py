@@ -14,6 +14,7 @@ from firstcourse.verify.edges import check_edges
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
+from firstcourse.verify.fills import check_fills
 from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.frame_formulas import check_frame_formulas
@@ -33,6 +34,7 @@ from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
     check_coverage,
+    check_fills,
     check_seams,
     check_fasteners,
     check_edges,

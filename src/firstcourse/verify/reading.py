@@ -20,6 +20,7 @@ from firstcourse.verify.structure import (
     Count,
     Cut,
     Document,
+    Fill,
     Opening,
     Part,
     Piece,
@@ -152,6 +153,10 @@ def _surface(node: Node) -> Surface:
         part_of=node.text("part_of", ""),
         linings=texts(node, "linings"),
         layers=tuple(_layer(item) for item in node.nodes("layers", ())),
+        fills=tuple(
+            Fill(item.text("id"), item.ring("outline"), _one_of(item, "filled_with", ("mortar", "board")))
+            for item in node.nodes("fills", ())
+        ),
         not_tiled=tuple((item.text("why"), item.ring("outline")) for item in node.nodes("not_tiled", ())),
         extent=node.ring("extent") if node.raw("extent", None) is not None else outline,
         marks=tuple(read_mark(item) for item in node.nodes("marks", ())),

@@ -3,17 +3,18 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from shapely import Point, Polygon, STRtree
+from shapely import Point, Polygon, STRtree, get_parts, make_valid
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
 from firstcourse.geometry import axis_of, bounds, rectangle
-from firstcourse.units import ceil_to
+from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.coverage import SLACK, seam_band
 from firstcourse.verify.structure import Document, Seam, Surface
 from firstcourse.verify.verdict import Objection
 
 _NOISE = 200.0
+_ROUNDED = 2
 
 
 def check_seams(plan: Document) -> Iterator[Objection]:
@@ -24,6 +25,7 @@ def check_seams(plan: Document) -> Iterator[Objection]:
         yield from _staggered(surface, plan)
         yield from _panel_joints(surface, plan)
         yield from _small(surface, plan)
+        yield from _limbs(surface, plan)
         if surface.framing_axis and not surface.carried_everywhere and surface.boards:
             yield from _bearing(surface, plan)
 
@@ -119,6 +121,32 @@ def _small(surface: Surface, plan: Document) -> Iterator[Objection]:
         left, lower, right, upper = bounds(board.outline)
         if min(right - left, upper - lower) < least:
             yield Objection("VER-307", board.id, "is narrower than the least piece, and no finding says so")
+
+
+def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """No part of a board is narrower than a limb may be, but for what is no longer than a limb is wide."""
+    if plan.says(surface, code="BRD-205"):
+        return
+    limb = plan.rules.ticks("boards.limb.min")
+    for board in surface.boards:
+        left, lower, right, upper = bounds(board.outline)
+        if board.fixed or min(right - left, upper - lower) < limb:
+            continue
+        shape = board.shape
+        wide = shape.buffer(_ROUNDED - limb / 2, join_style="mitre").buffer(
+            limb / 2 + _ROUNDED, join_style="mitre"
+        )
+        narrow = shape.difference(wide if wide.is_valid else make_valid(wide))
+        for part in get_parts(narrow):
+            box = part.bounds
+            longest = max(box[2] - box[0], box[3] - box[1])
+            if longest > limb + _ROUNDED and part.area > longest * TICKS_PER_MM / 2:
+                at = part.representative_point()
+                yield Objection(
+                    "VER-308",
+                    board.id,
+                    f"a limb at {at.x / TICKS_PER_MM:.0f}, {at.y / TICKS_PER_MM:.0f} mm is too narrow",
+                )
 
 
 def _bearing(surface: Surface, plan: Document) -> Iterator[Objection]:

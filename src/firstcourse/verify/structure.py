@@ -68,6 +68,15 @@ class Seam:
 
 
 @dataclass(frozen=True, slots=True)
+class Fill:
+    """Ground that no board covers, and with what it is filled."""
+
+    id: str
+    outline: Ring
+    filled_with: str
+
+
+@dataclass(frozen=True, slots=True)
 class Tile:
     """A placed tile; `laid` is its outline uncut, `cut` its outline in the tile it is cut from."""
 
@@ -146,6 +155,7 @@ class Surface:
     part_of: str = ""
     linings: tuple[str, ...] = ()
     not_tiled: tuple[tuple[str, Ring], ...] = ()
+    fills: tuple[Fill, ...] = ()
     layers: tuple[tuple[str, int], ...] = ()
     extent: Ring = ()
     marks: tuple[Mark, ...] = ()

@@ -99,7 +99,7 @@ def test_boards_are_those_foreseen_and_keep_the_rules(surface: Surface) -> None:
         assert not {finding.code for finding in layout.findings} - {"BRD-204"}
         assert layout.added_supports == ()
         built += 1
-    assert built > 5
+    assert built > 3
 
 
 def test_without_a_sheet_there_is_no_stack() -> None:

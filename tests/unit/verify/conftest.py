@@ -287,7 +287,7 @@ def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
              values={"floors": str(floors), "walls and ceilings": str(walls)}),
         line("bedding mortar", mortar, "lb", share=0.1, pack=50, name="bag of 50 lb",
              values={**notch, "area": f"{area / 144:.2f} sq ft", "angle": "60 deg", "mean thickness": "0.1083 in",
-                     "volume under boards": f"{litres[0]:.2f} litres", "seam volume": f"{litres[1]:.2f} litres",
+                     "volume under boards": f"{litres[0]:.2f} litres", "seam volume": f"{litres[1]:.2f} litres", "strips filled": "0.00 litres",
                      "density": "1600 kg/m3", "water share": "0.2"}),
         line("seam tape", feet, "ft", share=0.05, pack=50, name="roll of 50 ft",
              values={"seams": f"{feet:.2f} ft", "inside corners": "0.00 ft"}),

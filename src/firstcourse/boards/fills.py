@@ -1,0 +1,116 @@
+"""Ground that no board covers: strips too narrow for one, where they lie and with what they are filled."""
+
+import shapely
+from shapely import Polygon
+
+from firstcourse.boards.field import opening_ring
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds, circle_ring, from_shapely, to_shapely
+from firstcourse.plan import Fill, Surface
+from firstcourse.rules import RuleSet
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
+
+_SPECK = 5 * TICKS_PER_MM**2
+_HAIR = 4
+_FINE = TICKS_PER_MM / 4
+
+
+def filled_ground(surface: Surface, rules: RuleSet, tape: Tape) -> tuple[tuple[Fill, ...], tuple[Finding, ...]]:
+    """The strips of a boarded surface that are filled, with a finding for each.
+
+    Args:
+        surface: A surface with its boards.
+        rules: Rules in force.
+        tape: Tape of the job.
+
+    Returns:
+        Strips that lie farther from any board than a gap may be wide, each out to what bounds it.
+    """
+    if not surface.boards:
+        return (), ()
+    ground = _ground(surface)
+    boards = shapely.union_all([Polygon(board.outline, board.holes) for board in surface.boards])
+    reach = widest_gap(rules, tape)
+    far = ground.difference(boards.buffer(reach, join_style="mitre"))
+    gap = rules.ticks("boards.gap.between")
+    beside = ground.difference(boards.buffer(gap, join_style="mitre"))
+    fills: list[Fill] = []
+    for part in shapely.get_parts(far):
+        if not isinstance(part, Polygon) or part.area <= _SPECK:
+            continue
+        whole = part.buffer(reach, join_style="mitre").intersection(beside)
+        for outline, _ in from_shapely(whole):
+            if Polygon(outline).intersection(part).area > _SPECK:
+                with_board = not _narrower(outline, rules.ticks("boards.fill.width"))
+                fills.append(
+                    Fill(
+                        id=f"{surface.id}/fill/{len(fills) + 1}",
+                        outline=outline,
+                        filled_with="board" if with_board else "mortar",
+                    )
+                )
+    return tuple(fills), tuple(_finding(surface, fill, rules, tape) for fill in fills)
+
+
+def widest_gap(rules: RuleSet, tape: Tape) -> int:
+    """How far ground in a gap may lie from a board: the widest gap, and what is left to a tape mark."""
+    gaps = [rules.ticks(f"boards.gap.{name}") for name in ("between", "perimeter", "foot", "opening")]
+    return max(gaps) + 2 * tape.graduation
+
+
+def _ground(surface: Surface) -> shapely.Geometry:
+    open_parts = [
+        to_shapely(circle_ring(opening.centre, -(-opening.diameter // 2), excess=1))
+        if opening.centre is not None and opening.diameter is not None
+        else to_shapely(opening_ring(opening))
+        for opening in surface.openings
+    ]
+    return to_shapely(surface.outline).difference(shapely.union_all(open_parts))
+
+
+def _narrower(outline: tuple[tuple[int, int], ...], width: int) -> bool:
+    return bool(Polygon(outline).buffer(-width / 2, join_style="mitre").is_empty)
+
+
+def fill_name(fill: Fill) -> str:
+    """What a strip is called on its surface, such as `fill 2`."""
+    return " ".join(fill.id.rsplit("/", 2)[1:])
+
+
+def size_of(fill: Fill) -> tuple[int, int]:
+    """Width where a strip is widest, and its length [ticks]."""
+    shape = Polygon(fill.outline)
+    radius = shapely.maximum_inscribed_circle(shape, tolerance=_FINE).length
+    return round(2 * radius), round(shape.area / (2 * radius))
+
+
+def _finding(surface: Surface, fill: Fill, rules: RuleSet, tape: Tape) -> Finding:
+    width, length = size_of(fill)
+    left, lower, _, _ = bounds(fill.outline)
+    entry = rules.entry("boards.limb.min")
+    beside = _beside(surface, fill)
+    remedy = (
+        "Fill it with mortar as deep as the board, and tape over it."
+        if fill.filled_with == "mortar"
+        else "Rip a strip of board from an offcut, bed it in mortar on a member put behind it, and tape its edges."
+    )
+    return Finding(
+        code="BRD-302",
+        severity=Severity.NOTE if fill.filled_with == "mortar" else Severity.FIX,
+        where=f"{surface.title or surface.id}, {fill_name(fill)}",
+        message=f"A strip of ground{beside} is too narrow for a limb of a board.",
+        measured=(
+            f"{format_length(width, tape)} x {format_length(length, tape)}, from {format_length(left, tape)} "
+            f"from the left, {format_length(lower, tape)} up"
+        ),
+        limit=format_length(rules.ticks(entry.id), tape),
+        rule=entry.id,
+        source=entry.source,
+        remedy=remedy,
+    )
+
+
+def _beside(surface: Surface, fill: Fill) -> str:
+    shape = Polygon(fill.outline)
+    near = [opening.id for opening in surface.openings if Polygon(opening_ring(opening)).distance(shape) <= _HAIR]
+    return f" beside {' and '.join(near)}" if near else ""

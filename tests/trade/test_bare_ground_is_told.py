@@ -1,0 +1,86 @@
+"""Strips left to be filled, 28 x 2,190 mm behind a fixture, stood in no finding and on no page.
+
+Every strip that no board covers is in the plan with its outline and what fills it, has a finding with place and
+size, is drawn, and counts among the materials; the verifier finds bare ground that is not told.
+"""
+
+import copy
+import json
+from typing import Any
+
+import pytest
+
+from firstcourse.drawings import draw_surface
+from firstcourse.job import read_job_text
+from firstcourse.planning import PlanResult, plan_job
+from firstcourse.verify import verify
+
+JOB = """
+name: strips beside a tray and a cabinet
+date: 2026-11-25
+tape: mm
+stock: [{id: board, size: [900 mm, 1500 mm], thickness: 12 mm}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 3000 mm, B-C: 2200 mm, C-D: 3000 mm, D-A: 2200 mm}
+    diagonals: {A-C: 3720 mm, B-D: 3720 mm}
+    height: 2400 mm
+    floor:
+      openings:
+        - {id: tray, kind: tray, side: A-B, left: 15 mm, out: 0 mm, width: 900 mm, depth: 900 mm}
+        - {id: cabinet, kind: cabinet, side: C-D, left: 40 mm, out: 0 mm, width: 1200 mm, depth: 500 mm}
+"""
+
+
+@pytest.fixture(scope="module")
+def result() -> PlanResult:
+    return plan_job(read_job_text(JOB), effort=0)
+
+
+@pytest.fixture(scope="module")
+def plan(result: PlanResult) -> dict[str, Any]:
+    return json.loads(result.document)
+
+
+def test_each_strip_is_told_with_its_place_and_what_fills_it(plan: dict[str, Any]) -> None:
+    (floor,) = plan["surfaces"]
+    told = {fill["filled_with"]: fill for fill in floor["fills"]}
+    assert set(told) == {"mortar", "board"} and len(floor["fills"]) == 2
+    sizes = {
+        kind: [max(p[axis] for p in f["outline"]) - min(p[axis] for p in f["outline"]) for axis in (0, 1)]
+        for kind, f in told.items()
+    }
+    assert sizes["mortar"] == pytest.approx([15, 900], abs=12)
+    assert sizes["board"] == pytest.approx([40, 500], abs=12)
+    findings = [f for f in plan["findings"] if f["code"] == "BRD-302"]
+    assert len(findings) == 2
+    assert any("tray" in f["message"] and "15 mm" in f["measured"] for f in findings)
+    assert any("cabinet" in f["message"] and "40 mm" in f["measured"] for f in findings)
+
+
+def test_they_count_among_the_materials(plan: dict[str, Any]) -> None:
+    strips = [line for line in plan["quantities"] if line["item"] == "board strips"]
+    assert strips and strips[0]["exact"] == pytest.approx(0.5, abs=0.01)
+    assert float(plan["workings"]["bedding mortar"]["values"]["strips filled"].split()[0]) > 0
+
+
+def test_they_are_drawn(result: PlanResult) -> None:
+    (floor,) = result.plan.surfaces
+    drawing = draw_surface(result.plan, floor)
+    texts = {text.text for text in drawing.texts}
+    assert {"fill 1", "fill 2"} <= texts
+
+
+@pytest.mark.parametrize("what", ["untold", "wrong filling", "no finding"])
+def test_the_verifier_holds_it(plan: dict[str, Any], what: str) -> None:
+    spoilt = copy.deepcopy(plan)
+    (floor,) = spoilt["surfaces"]
+    if what == "untold":
+        floor["fills"].pop()
+        spoilt["findings"] = [f for f in spoilt["findings"] if "cabinet" not in f["message"]]
+    elif what == "wrong filling":
+        floor["fills"][0]["filled_with"] = "board" if floor["fills"][0]["filled_with"] == "mortar" else "mortar"
+    else:
+        spoilt["findings"] = [f for f in spoilt["findings"] if f["code"] != "BRD-302"]
+    assert "VER-108" in {objection.code for objection in verify(spoilt).objections}
