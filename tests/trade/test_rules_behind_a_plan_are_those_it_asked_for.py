@@ -128,7 +128,7 @@ def test_no_source_is_printed_as_surer_than_it_was_read() -> None:
         how = {"quoted": f"as quoted in {source.quoted_in}", "memory": "from memory, not seen"}.get(
             source.read, ""
         )
-        by_title.setdefault(source.title, []).append(how)
+        by_title.setdefault(source.title, ["from memory, not seen"]).append(how)
     for name in (*NAMES, "limber-floor", "out-of-true"):
         for text in texts(json.loads(planned(name)[1])):
             for title, hows in by_title.items():

@@ -42,7 +42,7 @@ from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling, WindowReturns
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.rules import Override
-from firstcourse.units import Tape
+from firstcourse.units import Tape, to_mm
 
 
 class SheetStock(JobModel):
@@ -83,6 +83,49 @@ class RuleChange(JobModel):
     def override(self) -> Override:
         """The change as the rule book reads it."""
         return Override(rule=self.rule, value=self.value, unit=self.unit, reason=self.reason)
+
+
+class Lifting(JobModel):
+    """How sheets are picked up and carried; it decides what one person may lift."""
+
+    reach: Length | None = Field(
+        default=None, description="From between your ankles to the middle of your hands; 15 in where not given."
+    )
+    low: Distance | None = Field(
+        default=None, description="Height of your hands where a sheet is picked up; 20 in where not given."
+    )
+    high: Length | None = Field(
+        default=None, description="Height of your hands where it is set down; 40 in where not given."
+    )
+    turn_degrees: Annotated[FiniteFloat, Field(ge=0, le=180)] | None = Field(
+        default=None, description="Turn of your body between the two [degrees]; none where not given."
+    )
+    times_a_minute: Annotated[FiniteFloat, Field(gt=0, le=15)] | None = Field(
+        default=None, description="Lifts a minute, an hour a day in all; one in five minutes where not given."
+    )
+    grip: Literal["good", "fair", "poor"] | None = Field(
+        default=None, description="Good with handles, fair with fingers under it, poor else; poor where not given."
+    )
+
+    def overrides(self) -> tuple[Override, ...]:
+        """What is given, as changes of the rules that assume it otherwise."""
+        given: dict[str, str | float | None] = {
+            "reach": _in_mm(self.reach),
+            "low": _in_mm(self.low),
+            "high": _in_mm(self.high),
+            "turn": None if self.turn_degrees is None else f"{self.turn_degrees} deg",
+            "per_minute": self.times_a_minute,
+            "grip": self.grip,
+        }
+        return tuple(
+            Override(rule=f"safety.lift.{name}", value=value, unit="", reason="as the job says under lifting")
+            for name, value in given.items()
+            if value is not None
+        )
+
+
+def _in_mm(length: int | None) -> str | None:
+    return None if length is None else f"{to_mm(length)!r} mm"
 
 
 class Member(JobModel):
@@ -427,6 +470,9 @@ class Job(JobModel):
     rules: Annotated[tuple[RuleChange, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Rules that have another value on this job, each with its reason."
     )
+    lifting: Lifting | None = Field(
+        default=None, description="How sheets are lifted; assumed where not given, as its settings say."
+    )
     tiles: Annotated[tuple[ChosenTile, ...], Field(max_length=40)] = Field(
         default=(), description="The tiles that were chosen."
     )
@@ -439,4 +485,5 @@ class Job(JobModel):
 
     def overrides(self) -> tuple[Override, ...]:
         """The rules that have another value on this job."""
-        return tuple(each.override() for each in self.rules)
+        lifted = () if self.lifting is None else self.lifting.overrides()
+        return (*(each.override() for each in self.rules), *lifted)

@@ -295,6 +295,6 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
                 unit=rules.entry(change.rule).unit,
                 reason=change.reason,
             )
-            for change in job.rules
+            for change in job.overrides()
         ),
     )

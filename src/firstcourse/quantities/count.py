@@ -10,11 +10,12 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
-from firstcourse.findings import Finding, Severity
+from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.quantities.lifting import lifting
 from firstcourse.quantities.lines import by_mass, line
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
@@ -79,11 +80,13 @@ def count(
     workings = {quantity.working: working for quantity, working in lines}
     for name, kg in sheet_kg.items():
         workings[f"mass {name}"] = _mass_working(name, stock, kg, rules, tape)
+    findings, lifted = lifting(rules, sheet_kg, tape)
+    workings |= lifted
     workings["mass boards"] = _carried_working(board_kg, tape)
     return Quantities(
         quantities=tuple(quantity for quantity, _ in lines),
         workings={**need.workings, **workings},
-        findings=tuple(_heavy(name, kg, rules, tape) for name, kg in sheet_kg.items() if _too_heavy(kg, rules)),
+        findings=findings,
         sheet_kg=sheet_kg,
         board_kg=board_kg,
     )
@@ -300,23 +303,4 @@ def _carried_working(kg: float, tape: Tape) -> Working:
         result=text.split()[0],
         unit=text.split()[1],
         source="drawings",
-    )
-
-
-def _too_heavy(kg: float, rules: RuleSet) -> bool:
-    return kg > rules.kilograms("safety.lift.max")
-
-
-def _heavy(name: str, kg: float, rules: RuleSet, tape: Tape) -> Finding:
-    rule = rules.entry("safety.lift.max")
-    return Finding(
-        code="QTY-101",
-        severity=Severity.NOTE,
-        where=f"sheets {name}",
-        message="One whole sheet is more than one person may lift.",
-        measured=mass_text(kg, tape),
-        limit=mass_text(rules.kilograms("safety.lift.max"), tape),
-        rule=rule.id,
-        source=rule.cited,
-        remedy="Carry it between two, or cut it before carrying.",
     )

@@ -240,7 +240,7 @@ def _in_force(rule: Rule, sources: Mapping[str, Source], on: datetime.date, prac
         read=newest.read or (source.read if source else ""),
         since=newest.since,
         taken_from=(taken_from := _taken_from(newest, newest.unit or rule.unit, source, practice)),
-        quoted_in=source.quoted_in if source else "",
+        quoted_in=source.quoted_in if source and newest.read in ("", "quoted") else "",
         converted=_converted(rule, newest, taken_from, on),
     )
 

@@ -20,6 +20,7 @@ from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.layers import check_layers
+from firstcourse.verify.lifting import check_lifting
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
@@ -58,6 +59,7 @@ _CHECKS = (
     check_floor_loads,
     check_frame_formulas,
     check_workings,
+    check_lifting,
     check_rule_notes,
 )
 

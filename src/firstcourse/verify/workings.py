@@ -177,12 +177,19 @@ def _boards(plan: Document) -> Iterator[Objection]:
                     yield from _is(name, working.values[board.mark], len(board.fasteners), f"board {board.mark}")
 
 
+def sheet_masses(plan: Document) -> dict[str, float]:
+    """Mass of one whole sheet of every stock [kg]."""
+    return {
+        stock: item.size[0] * item.size[1] * item.thickness / _TICKS_PER_M**3 * _density(item, plan)
+        for stock, item in plan.shopping.sheet_stock.items()
+    }
+
+
 def _masses(plan: Document) -> Iterator[Objection]:
     unit, per = ("kg", 1.0) if plan.tape is Tape.MM else ("lb", KG_PER_LB)
-    kg = {}
+    kg = sheet_masses(plan)
     for stock, item in plan.shopping.sheet_stock.items():
         density = _density(item, plan)
-        kg[stock] = item.size[0] * item.size[1] * item.thickness / _TICKS_PER_M**3 * density
         name = f"mass {stock}"
         if (working := plan.workings.get(name)) is not None:
             yield from _is(name, working.result, kg[stock] / per, f"one sheet's {unit}")
