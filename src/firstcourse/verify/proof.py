@@ -27,6 +27,7 @@ from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
+from firstcourse.verify.starts import check_starts
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.wall_feet import check_wall_feet
@@ -45,6 +46,7 @@ _CHECKS = (
     check_tiles,
     check_cut_lines,
     check_windows,
+    check_starts,
     check_soft_joints,
     check_falls,
     check_layers,

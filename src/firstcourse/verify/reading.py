@@ -11,7 +11,7 @@ from firstcourse.units import Tape
 from firstcourse.verify.bound_fields import read_bounds
 from firstcourse.verify.drawn_fields import read_reading, read_step
 from firstcourse.verify.fall_fields import Fall, read_fall
-from firstcourse.verify.fields import FieldError, Node, number, point, ring, segment
+from firstcourse.verify.fields import FieldError, Node, number, point, ring, segment, ticks
 from firstcourse.verify.frame_fields import read_frame
 from firstcourse.verify.mark_fields import read_mark
 from firstcourse.verify.shopping_fields import read_shopping, read_tile_stock, texts
@@ -214,8 +214,14 @@ def _tiled(node: Node) -> TiledArea:
         None if node.raw("mortar", None) is None else node.length("mortar"),
         _one_of(node, "trowel", _TROWELS, ""),
         origin=starts[0].point("origin") if starts else (0, 0),
+        used=_used(starts[0]) if starts else None,
         angle=number(angle, f"{node.where}.angle"),
     )
+
+
+def _used(start: Node) -> tuple[int, int]:
+    cut = number(start.raw("cut_tiles"), f"{start.where}.cut_tiles")
+    return ticks(start.raw("smallest_cut"), f"{start.where}.smallest_cut"), round(cut)
 
 
 def _opening(node: Node) -> Opening:

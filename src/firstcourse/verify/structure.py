@@ -100,7 +100,7 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class TiledArea:
-    """An area tiled in one pattern."""
+    """An area tiled in one pattern; of the start that is used, its smallest cut [ticks] and how many are cut."""
 
     pattern: str
     tiles: tuple[str, ...]
@@ -112,6 +112,7 @@ class TiledArea:
     trowel: str = ""
     origin: Point = (0, 0)
     angle: float = 0.0
+    used: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,47 @@
+"""The table of starts could tell any number of cuts and any smallest cut: nothing held it to the tiles drawn."""
+
+import json
+from functools import cache
+from typing import Any
+
+import pytest
+
+from firstcourse.job import read_job_text
+from firstcourse.planning import plan_job
+from firstcourse.verify import verify_text
+
+ROOM = """
+name: Small floor
+practice: us
+date: 2026-11-25
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/4 in, for: [floor]}]
+tiles: [{id: small, size: [7 7/8 in, 7 7/8 in], thickness: 5/16 in, joint: 1/8 in, size_spread: 1/32 in}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 48 3/4 in, C-D: 60 in, D-A: 48 in}
+    diagonals: {A-C: 77 5/16 in, B-D: 76 13/16 in}
+    taped_to: studs
+    floor:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 15 in}
+      tiling: {tile: small}
+"""
+
+
+@cache
+def document() -> str:
+    return plan_job(read_job_text(ROOM), effort=0).document
+
+
+def test_what_is_told_holds() -> None:
+    assert verify_text(document()).objections == ()
+
+
+@pytest.mark.parametrize(
+    ("field", "by"), [("smallest_cut", 25.4 / 16), ("smallest_cut", -25.4 / 16), ("cut_tiles", 1)]
+)
+def test_a_number_told_otherwise_is_noticed(field: str, by: float) -> None:
+    plan: dict[str, Any] = json.loads(document())
+    start = plan["surfaces"][0]["tiled"][0]["starts"][0]
+    start[field] = round(start[field] + by, 7)
+    assert {one.code for one in verify_text(json.dumps(plan)).objections} == {"VER-715"}
