@@ -279,3 +279,13 @@ def test_no_less_is_judged_than_stands_there(tmp_path_factory, side, spacing, wi
     # The last strip may end half a spacing before a wall, which carries the rest.
     walls = 0.0 if {"A-B": 66, "B-C": 96}[side] % spacing == 0 else 0.2 * stands
     assert carried + walls >= 0.99 * stands
+
+
+def test_the_longest_span_bears_it_too(judged):
+    plain, wet = judged(job()), judged(job(SHOWER))
+    name = "Longest span for these joists and this finish"
+    longest = number(found(wet)[name])
+    assert longest < 132 < number(found(plain)[name])
+    # At that span bending comes to what the wood bears, by the sums of the sheet itself.
+    at = judged(job(SHOWER, joists={"span": f"{round(longest * 16) / 16} in"}))
+    assert number(found(at)["bending"]) == pytest.approx(1242, rel=0.005)

@@ -214,7 +214,8 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
 
     Args:
         rules: The rule book.
-        joist: The joist; its own span counts only as the scale of its run, and point loads are left out.
+        joist: The joist; its own span counts only as the scale of its run. Point loads are left out, and loads on
+            parts of the floor stand where they do most.
         divisor: Span over live-load deflection that must be kept.
 
     Returns:
@@ -226,12 +227,26 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
         width = wood.width_in * joist.plies
         allowed = allowable_bending_psi(rules, wood, joist.spacing_in)
         modulus = beams.section_modulus(width, wood.depth_in)
-        spans["bending"] = math.sqrt(allowed * modulus / joist.combined("moment"))
+        spans["bending"] = _bending_span(joist, allowed * modulus)
         fv = wood.fv_psi * rules.number("lumber.duration.floor")
         total = joist.live_line + joist.dead_line
-        spans["shear"] = (fv * width * wood.depth_in / 1.5 + total * wood.depth_in) / joist.combined("shear")
+        # All of a load on a part may stand against one support.
+        left = fv * width * wood.depth_in / 1.5 + total * wood.depth_in - sum(part.load_lb for part in joist.parts)
+        spans["shear"] = max(left, 0.0) / joist.combined("shear")
     governs = min(spans, key=lambda name: spans[name])
     return spans[governs], governs
+
+
+def _bending_span(joist: Joist, moment: float) -> float:
+    """Longest span whose moment is no more than a given one: k L² + Σ w c (2 L - c) / 8, solved for L [in]."""
+    even = joist.combined("moment")
+    slope = sum(part.load_lb for part in joist.parts) / 4
+    rest = moment + sum(part.load_lb * part.length_in for part in joist.parts) / 8
+    span = (math.sqrt(slope**2 + 4 * even * rest) - slope) / (2 * even)
+    if span < max((part.length_in for part in joist.parts), default=0.0):
+        # Shorter than what stands on it: that lies on all of the span.
+        span = math.sqrt(moment / (even + sum(part.line for part in joist.parts) / 8))
+    return span
 
 
 def section_working(joist: Joist) -> Working:

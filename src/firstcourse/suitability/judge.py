@@ -195,7 +195,10 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
         result=f"{span:.1f}",
         unit="in",
         source="as the checks of this floor",
-        argument=(f"{governs.capitalize()} governs. Point loads and a part sister are left out.{strength}",),
+        argument=(
+            f"{governs.capitalize()} governs. Point loads and a part sister are left out; what stands on parts of "
+            f"the floor stands where it does most.{strength}",
+        ),
     )
     return findings, floor_member(rules, floor, (*checks, *cuts), longest), options
 
