@@ -33,19 +33,6 @@ def test_quarry_tile_on_a_mortar_bed(bed_mm, kpa):
     assert kpa * 0.86 <= total_mass_kg_m2(tile_on_bed(19, bed_mm)) * G / 1000 <= kpa
 
 
-def test_tile_of_20_mm():
-    """tile-20mm-weight: 50 kg/m²; the rule book's ceramic body is lighter, its stone heavier."""
-    assert 0.02 * RULES.number("mass.tile") <= 50 <= 0.02 * RULES.number("mass.stone")
-
-
-def test_a_tile_bed_alone_passes_the_cap_of_the_span_tables():
-    """dead-load-mortar-bed: 1.1 kPa is 22.974 psf, with joists, panel and ceiling 30.674 psf."""
-    tile = 1.1 * PSF_PER_KPA
-    assert tile == pytest.approx(22.974, abs=0.01)
-    assert tile + 5.5 + 2.2 == pytest.approx(30.674, abs=0.01)
-    assert tile > RULES.number("floor.load.dead_table_max")
-
-
 def test_structural_panel():
     """plywood-weight: 0.4 psf for 1/8 in; strand board has 39.5 lb/ft3 on average, as the panel specification is
     quoted, and a panel of unknown kind counts as the heavier. Tolerance: the rule has one decimal.

@@ -102,12 +102,6 @@ def test_run_from_drain_to_doorway_that_gains_2_in(fall, feet):
     assert run_for_rise(2.0, fall / FOOT) / FOOT == pytest.approx(feet, abs=0.0001)
 
 
-@pytest.mark.parametrize(("fall", "percent", "ratio"), [(0.25, 2.0833, 48), (0.5, 4.1667, 24)])
-def test_units_of_falls(fall, percent, ratio):
-    assert 100 * fall / FOOT == pytest.approx(percent, abs=0.001)
-    assert FOOT / fall == pytest.approx(ratio, abs=0.001)
-
-
 def test_valley_slope_of_any_rectangle_is_rise_over_half_diagonal():
     floor = centred(60, 32, 0.625)
     assert len(floor.valleys) == 4

@@ -12,10 +12,6 @@ from spans import computed_span_in, table
 TABLE = table("irc_r502_3_1_2_floor_remembered")
 
 
-def test_how_the_table_is_known_is_stated():
-    assert TABLE["known"] == "memory"
-
-
 @pytest.mark.parametrize("row", TABLE["rows"], ids=lambda row: "-".join(map(str, row[:6])))
 def test_span_is_the_printed_inch(row):
     assert computed_span_in(row) == pytest.approx(row[-1], abs=0.5)

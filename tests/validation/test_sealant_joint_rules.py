@@ -40,4 +40,4 @@ def test_factor_and_bounds() -> None:
 def test_expansion_of_tile() -> None:
     """4e-6 to 8e-6 per K, typical results of EN ISO 10545-8 (known = memory)."""
     assert 4e-6 <= RULES.number("tile.movement.expansion") <= 8e-6
-    assert RULES.entry("tile.movement.expansion").known == "memory"
+    assert RULES.entry("tile.movement.expansion").read == "memory"

@@ -57,26 +57,6 @@ def test_twenty_gauge_is_two_thicknesses_of_which_one_will_do(mils, holds):
     assert "30 mil" in told and "33 mil" in told and "17 to 33 mil" in told
 
 
-@pytest.mark.parametrize(
-    ("mils", "printed"),
-    [(18, 0.0188), (33, 0.0346), (43, 0.0451), (54, 0.0566), (97, 0.1017)],
-    ids=[f"stud-design-thickness-{gauge}ga" for gauge in (25, 20, 18, 16, 12)],
-)
-def test_the_designation_is_never_thicker_than_the_design_thickness(mils, printed):
-    """Design thickness is the least thickness over 0.95; the program takes the designation."""
-    assert mils / 1000 <= printed <= mils / 1000 / 0.95 + 0.0005
-
-
-@pytest.mark.parametrize(
-    ("mils", "least"),
-    [(18, 0.0179), (33, 0.0329), (43, 0.0428), (54, 0.0538)],
-    ids=lambda value: f"stud-min-thickness-{value}mil" if isinstance(value, int) else "",
-)
-def test_the_designation_is_the_least_thickness(mils, least):
-    """Known = memory; the designation is rounded to whole mils, so half a mil is exact."""
-    assert mils == pytest.approx(least * 1000, abs=0.5)
-
-
 def test_the_limit_behind_tile():
     """stud-wall-360: the stud alone."""
     assert RULES.number("wall.deflection.tile") == 360
