@@ -10,7 +10,8 @@ from firstcourse.plan import Fill, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
-_SPECK = 5 * TICKS_PER_MM**2
+_SPECK = 100 * TICKS_PER_MM**2
+"""Less bare ground than this is no strip: the sealant or mortar beside it takes it in [ticks²]."""
 _HAIR = 4
 _FINE = TICKS_PER_MM / 4
 

@@ -7,7 +7,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.fastening.ground import Ground, Limits
-from firstcourse.fastening.strip import Strip, kept_apart, lines_across
+from firstcourse.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point
 
@@ -43,7 +43,7 @@ def held_edges(
                 wood = ground.legal.intersection(shapely.union_all(faces))
             local = [frame.local_spot(point) for point in points]
             strip = Strip(
-                legal=frame.local(wood).difference(kept_apart(local, limits.apart)),
+                legal=kept_off(frame.local(wood), local, limits.apart),
                 lines=lines_across(limits.edge, limits.line_reach, limits.edge, limits.graduation),
                 low=0,
                 high=length,

@@ -10,7 +10,7 @@ from firstcourse.boards.edges import edge_rules, edges_along
 from firstcourse.boards.field import runs_along
 from firstcourse.fastening.ground import Ground, Limits
 from firstcourse.fastening.hold import held_edges
-from firstcourse.fastening.strip import Strip, kept_apart, lines_across
+from firstcourse.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point
@@ -150,7 +150,7 @@ def _on_member(member: _Member, limits: Limits, placed: list[Point]) -> Row:
         # A fastener in a member beside this one holds the board as well as one here, but for its edges.
         near = part.buffer(_NEAR if lines else limits.apart)
         strip = Strip(
-            legal=member.legal.intersection(part).difference(kept_apart(local, limits.apart)),
+            legal=kept_off(member.legal.intersection(part), local, limits.apart),
             lines=_lines(member, part, lines, limits),
             low=low,
             high=high,

@@ -1,13 +1,14 @@
 """Fasteners over a panel, which carries everywhere: a row along each edge, and a grid over the field."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import shapely
 
 from firstcourse.fastening.ground import Ground, Limits
 from firstcourse.fastening.rows import as_point, spots_in_rows
-from firstcourse.fastening.strip import Strip, kept_apart, lines_across
+from firstcourse.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry import sides
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point
@@ -57,15 +58,17 @@ def _edge_rows(board: Board, ground: Ground, limits: Limits, offset: int, points
             continue
         frame = Frame.along(a, a, b)
         local = [frame.local_spot(point) for point in points]
+        taken = [t for t, c in local if 0 <= t <= length and limits.edge - 1 <= c <= limits.edge_most + 1]
+        if all(b - a <= limits.spacing for a, b in pairwise((0, *sorted(taken), length))):
+            continue
+        beside = frame.local(ground.legal).intersection(shapely.box(0, 0, length, limits.edge_most))
         strip = Strip(
-            legal=frame.local(ground.legal).difference(kept_apart(local, limits.apart)),
+            legal=kept_off(beside, local, limits.apart),
             lines=lines_across(limits.edge, limits.edge_most, offset, limits.graduation),
             low=0,
             high=length,
             limits=limits,
         )
-        reach = (limits.edge - 1, limits.edge_most + 1)
-        taken = [t for t, c in local if 0 <= t <= length and reach[0] <= c <= reach[1]]
         spots, kept = strip.fill(taken)
         points += [frame.placed(spot) for spot in spots]
         all_kept &= kept or length <= limits.spacing + 2 * limits.corner

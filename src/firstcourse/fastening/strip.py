@@ -151,11 +151,17 @@ class Strip:
         return self._spans[line]
 
 
-def kept_apart(spots: Iterable[tuple[float, float]], apart: int) -> shapely.Geometry:
-    """The ground in which another fastener would stand too near to one of these."""
+def kept_off(legal: shapely.Geometry, spots: Iterable[tuple[float, float]], apart: int) -> shapely.Geometry:
+    """Where fasteners may sit that stand far enough from some others."""
+    if legal.is_empty:
+        return legal
+    left, lower, right, upper = legal.bounds
+    near = [(t, c) for t, c in spots if left - apart < t < right + apart and lower - apart < c < upper + apart]
+    if not near:
+        return legal
     # The polygons stand round their circles, so that no place outside them is nearer.
     reach = apart / math.cos(math.pi / (4 * _QUARTER))
-    return shapely.union_all(shapely.buffer([shapely.Point(spot) for spot in spots], reach, quad_segs=_QUARTER))
+    return legal.difference(shapely.MultiPoint(near).buffer(reach, quad_segs=_QUARTER))
 
 
 def lines_across(low: float, high: float, wanted: float, step: int) -> list[int]:

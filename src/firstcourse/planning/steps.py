@@ -28,6 +28,7 @@ from firstcourse.planning.sheets import (
     with_factory_edges,
 )
 from firstcourse.planning.showers import shower_floors
+from firstcourse.planning.thin_cuts import thin_cuts
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
 from firstcourse.planning.waterproofing import waterproof
@@ -115,6 +116,7 @@ def plan_job(
         surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1
     )
     sheets = plan_sheets(cutting, rules.ticks("choice.offcut.least_side"))
+    thin = thin_cuts(sheets, rules, job.tape)
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
     pieces = tuple(
@@ -125,6 +127,7 @@ def plan_job(
     on_step("fasteners and quantities")
     findings: list[Finding] = [*survey.findings, *judgement.findings]
     workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
+    findings += thin
     done: list[Surface] = []
     rooms = {room.name: room for room in job.rooms}
     for item, layout in zip(surfaces, layouts, strict=True):

@@ -18,6 +18,7 @@ def check_cutting(plan: Document) -> Iterator[Objection]:
     yield from _references(plan)
     for sheet in plan.sheets:
         yield from _sheet(plan, sheet)
+    yield from _thin(plan)
     boards = {board.id: board for surface in plan.surfaces for board in surface.boards}
     pieces = {piece.id: piece for piece in plan.pieces}
     for piece in plan.pieces:
@@ -37,6 +38,26 @@ def check_cutting(plan: Document) -> Iterator[Objection]:
             yield Objection("VER-504", part.id, f"is not of the size of the blank of piece {found.id}")
         elif found.board in boards:
             yield from _factory_edges(boards[found.board], found, sheet, part)
+
+
+def _thin(plan: Document) -> Iterator[Objection]:
+    """A strip too narrow to be snapped off is told of its sheet, and of no other."""
+    least = plan.rules.ticks("boards.cut.least")
+    told = {said.where for said in plan.findings if said.code == "BRD-206"}
+    thin = set()
+    for sheet in plan.sheets:
+        left = {sheet.id: sheet.size}
+        for cut in sheet.cuts:
+            size = left.pop(cut.of, None)
+            across = 1 if cut.along == "x" else 0
+            if size is None or not 0 < cut.at < size[across]:
+                break
+            if min(cut.at, size[across] - cut.at) < least:
+                thin.add(f"sheet {sheet.id}")
+            for name, part in zip(cut.gives, (cut.at, size[across] - cut.at), strict=True):
+                left[name] = (size[0], part) if across else (part, size[1])
+    for where in sorted(thin ^ told):
+        yield Objection("VER-510", where, "a strip too narrow to be snapped off is not told, or there is none")
 
 
 def _references(plan: Document) -> Iterator[Objection]:

@@ -3,7 +3,9 @@
 import math
 from collections.abc import Iterator, Sequence
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import Polygon, STRtree
 
 from firstcourse.geometry.polygon import Point, sides
@@ -58,13 +60,13 @@ def _edges(board: Board, surface: Surface, plan: Document) -> Iterator[tuple[Poi
                 yield a, b
 
 
-def _samples(a: Point, b: Point) -> Iterator[tuple[float, float]]:
+def _samples(a: Point, b: Point) -> NDArray[np.float64]:
     """Places along an edge, its ends among them."""
-    length = math.dist(a, b)
-    number = max(2, math.ceil(length / _EVERY))
-    for index in range(number + 1):
-        share = index / number
-        yield a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+    number = max(2, math.ceil(math.dist(a, b) / _EVERY))
+    shares = np.linspace(0.0, 1.0, number + 1)[:, None]
+    start, end = np.array(a, np.float64), np.array(b, np.float64)
+    places: NDArray[np.float64] = start + (end - start) * shares
+    return places
 
 
 def _hangs(a: Point, b: Point, faces: STRtree, plan: Document) -> bool:
@@ -74,22 +76,26 @@ def _hangs(a: Point, b: Point, faces: STRtree, plan: Document) -> bool:
     fastener, short = rules.ticks("fastening.edge.min"), rules.ticks("boards.edge.short")
     length = math.dist(a, b)
     # The board lies on the left of the way from a to b.
-    du, dv = -(b[1] - a[1]) / length, (b[0] - a[0]) / length
-    run, last = 0.0, (float(a[0]), float(a[1]))
-    for u, v in _samples(a, b):
-        probe = shapely.LineString([(u, v), (u + du * reach, v + dv * reach)])
-        near = [faces.geometries[i] for i in faces.query(probe, predicate="intersects").tolist()]
-        wood = shapely.union_all(near)
-        beyond = shapely.LineString([(u + du * fastener, v + dv * fastener), (u + du * reach, v + dv * reach)])
-        under, driven = probe.intersection(wood), beyond.intersection(wood)
-        slack = 2 * SLOPED_SLACK
-        if under.length >= bearing - slack and driven.length >= bearing - fastener - slack:
-            run = 0.0
-        else:
-            run += math.dist(last, (u, v))
-            if run > short + _EVERY:
-                return True
-        last = (u, v)
+    inwards = np.array((-(b[1] - a[1]) / length, (b[0] - a[0]) / length))
+    places = _samples(a, b)
+    near = faces.query(shapely.LineString([a, b]), predicate="dwithin", distance=reach)
+    wood = shapely.union_all(faces.geometries[near])
+    under, driven = (
+        shapely.length(
+            shapely.intersection(
+                shapely.linestrings(np.stack([places + inwards * start, places + inwards * reach], axis=1)), wood
+            )
+        )
+        for start in (0, fastener)
+    )
+    slack = 2 * SLOPED_SLACK
+    borne = (under >= bearing - slack) & (driven >= bearing - fastener - slack)
+    each = length / (len(places) - 1)
+    run = 0
+    for holds in borne:
+        run = 0 if holds else run + 1
+        if run * each > short + _EVERY:
+            return True
     return False
 
 
@@ -97,5 +103,5 @@ def _far(a: Point, b: Point, fasteners: Sequence[Point], plan: Document) -> bool
     reach = plan.rules.ticks("fastening.edge.reach") + SLOPED_SLACK
     if not fasteners:
         return True
-    held = shapely.MultiPoint(fasteners)
-    return any(held.distance(shapely.Point(u, v)) > reach for u, v in _samples(a, b))
+    away = np.hypot(*(_samples(a, b)[:, None, :] - np.array(fasteners)[None, :, :]).transpose(2, 0, 1))
+    return bool(np.any(away.min(axis=1) > reach))

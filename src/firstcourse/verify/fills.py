@@ -10,7 +10,7 @@ from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.structure import Document, Fill, Surface
 from firstcourse.verify.verdict import Objection
 
-_SPECK = 5.0 * TICKS_PER_MM**2
+_SPECK = 100.0 * TICKS_PER_MM**2
 _NOISE = 200.0
 _HAIR = 4
 _RULES = ("between", "perimeter", "foot", "opening")
