@@ -30,6 +30,7 @@ PENS_MM = {
     "hatch": 0.13,
     "fastener": 0.2,
     "panel": 0.25,
+    "keepout": 0.6,
     "tile": 0.18,
     "sheet": 0.35,
     "chip": 0.09,
@@ -48,6 +49,7 @@ DASHES_MM = {
     "panel": (5.0, 1.0, 0.8, 1.0),
     "added": (3.0, 1.2),
     "soft": (1.2, 0.8),
+    "keepout": (2.4, 0.6),
     "snap": (8.0, 1.2, 1.2, 1.2),
 }
 """Dash pattern of the layers that are not drawn through [mm]."""

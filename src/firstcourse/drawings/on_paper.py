@@ -1,18 +1,18 @@
 """A surface on paper: at which scale it fits, where its points lie, and the names of its corners."""
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import shapely
 from shapely import Polygon
 
-from firstcourse.drawings.model import XY, Drawing, Text
+from firstcourse.drawings.model import XY, Drawing, Poly, Text, hatch
 from firstcourse.drawings.model import Box as PaperBox
 from firstcourse.drawings.placing import Placer
 from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
-from firstcourse.plan import Plan, Surface, SurfaceKind
+from firstcourse.plan import Plan, Surface, SurfaceKind, Zone
 from firstcourse.units import TICKS_PER_MM, format_length
 
 Box = tuple[int, int, int, int]
@@ -22,6 +22,7 @@ _NAMES_MM = 4.0
 """How much farther off running dimensions stand where corners are named round the surface [mm]."""
 _SIDE_MM, _INSIDE_MM = 2.7, 2.8
 _CORNER_MM, _OFF_MM = 4.2, 3.4
+_KEEP_OUT_MM = 3.0
 _LEAST = 100
 """A drawing so many times smaller than the smallest usual scale holds nothing but texts: it is given as it is."""
 _EDGE_MM = 2.0
@@ -88,6 +89,25 @@ class OnPaper:
     def names_room(self) -> float:
         """How much farther off running dimensions must stand for the names of corners [mm]."""
         return 0.0 if self.surface.kind is SurfaceKind.WALL else _NAMES_MM
+
+    def keep_out(self, zones: Iterable[Zone]) -> list[tuple[str, Polygon]]:
+        """Draw zones where nothing may be driven, hatched both ways; gives each part with what to write on it."""
+        whole, named = Polygon(self.ring(self.surface.outline)), []
+        for zone in zones:
+            shape = Polygon(self.ring(zone.outline)).intersection(whole)
+            for part in shapely.get_parts(shape):
+                if isinstance(part, Polygon) and not part.is_empty:
+                    self.drawing.polys.append(Poly("keepout", tuple(part.exterior.coords)[:-1], zone.why))
+                    self.drawing.lines += hatch(part, _KEEP_OUT_MM) + hatch(part, _KEEP_OUT_MM, falling=True)
+                    named.append((f"NO FASTENERS: {zone.why}" if zone.found else self.words(zone.why), part))
+        return named
+
+    def name_zones(self, named: Iterable[tuple[str, Polygon]]) -> None:
+        """Write on each zone what may not be done there."""
+        for name, part in named:
+            middle = part.representative_point()
+            label = Text((middle.x, middle.y), name, LABEL_MM, bold=True)
+            self.placer.put(label, within=part, upright_too=True, aside=True)
 
     def start_texts(self) -> None:
         """Make room for texts round all that is drawn so far."""

@@ -94,10 +94,12 @@ class _Sheet(OnPaper):
                 drawing.lines += hatch(Polygon(part), _FILL_HATCH_MM)
         for board in surface.boards:
             self._board(board)
+        kept_out = self.keep_out(surface.no_fastener_zones)
         self._chain_across()
         self._chain_up()
         self.start_texts()
         self.name_corners()
+        self.name_zones(kept_out)
         for board in surface.boards:
             self._mark(board)
         for opening in surface.openings:

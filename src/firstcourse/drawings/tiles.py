@@ -63,6 +63,7 @@ class _Sheet(OnPaper):
         for opening in surface.openings:
             self._opening(opening)
         standing = [part for zone in surface.not_tiled for part in self._standing(zone)]
+        kept_out = self.keep_out(zone for zone in surface.no_fastener_zones if zone.found)
         for joint in surface.soft_joints:
             points = [self.at(point) for point in joint.line]
             drawing.lines += [Line("soft", a, b) for a, b in pairwise(points)]
@@ -74,10 +75,7 @@ class _Sheet(OnPaper):
         self.name_corners()
         for opening in surface.openings:
             self._opening_label(opening)
-        for name, part in standing:
-            middle = part.representative_point()
-            label = Text((middle.x, middle.y), name, LABEL_MM, bold=True)
-            self.placer.put(label, within=part, upright_too=True, aside=True)
+        self.name_zones([*kept_out, *standing])
         self._marks()
         return drawing
 

@@ -116,10 +116,15 @@ class Support(Frozen):
 
 
 class Zone(Frozen):
-    """A region with a ban, such as no fastener near a tray or kerb, with the reason."""
+    """A region with a ban, such as no fastener near a tray or kerb, with the reason.
+
+    Attributes:
+        found: What the job says is there, such as a pipe behind the wall; else a rule asks for it.
+    """
 
     outline: Ring
     why: str
+    found: bool = False
 
 
 class Board(Frozen):

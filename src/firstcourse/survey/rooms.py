@@ -1,7 +1,7 @@
 """A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
@@ -186,7 +186,8 @@ def _distance_mm(adjustment: Adjustment, one: str, other: str) -> float:
 
 
 def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> list[Finding]:
-    found = [*_blunders(room, survey.adjustment, tape, rules), *_unchecked(room, survey.adjustment)]
+    found = [*_kept_out(room, tape), *_blunders(room, survey.adjustment, tape, rules)]
+    found += _unchecked(room, survey.adjustment)
     if room.taped_to == "finish" and room.walls:
         found.append(
             Finding(
@@ -216,6 +217,23 @@ def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> lis
                 )
             )
     return found
+
+
+def _kept_out(room: Room, tape: Tape) -> Iterator[Finding]:
+    """What the job says lies behind a wall, first of all: a screw through it hurts more than all else here."""
+    for wall in room.walls:
+        for zone in wall.no_fasteners:
+            left, right, bottom, top = (
+                format_length(at, tape) for at in (zone.left, zone.right, zone.bottom, zone.top)
+            )
+            yield Finding(
+                code="SUR-107",
+                severity=Severity.FIX,
+                where=f"{room.name}, wall {wall.wall}",
+                message=f"Nothing may be driven or drilled here: {zone.why}.",
+                measured=f"from {left} to {right} along the wall, from {bottom} to {top} up",
+                remedy="Mark it on the studs before boards hide it. The plan sets no fastener there.",
+            )
 
 
 def _blunders(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> list[Finding]:

@@ -224,7 +224,7 @@ def _blocking(wall: BoardedWall, rules: RuleSet) -> tuple[Support, ...]:
 
 def _zones(wall: BoardedWall, outline: Ring, rules: RuleSet) -> tuple[Zone, ...]:
     zones = [
-        Zone(outline=rectangle(zone.left, zone.bottom, zone.right, zone.top), why=zone.why)
+        Zone(outline=rectangle(zone.left, zone.bottom, zone.right, zone.top), why=zone.why, found=True)
         for zone in wall.no_fasteners
     ]
     if wall.foot in ("tray", "kerb"):
