@@ -143,6 +143,22 @@ def test_a_tub_is_asked_for_and_its_water_counted(judged):
     assert found(none)["live deflection (code)"] == found(heavy)["live deflection (code)"]
 
 
+@pytest.mark.parametrize("run", [{"continuous": True}, {"spans": ["11 ft", "9 ft"]}])
+def test_a_start_belongs_to_one_span(tmp_path, run):
+    path = tmp_path / "job.yaml"
+    path.write_text(yaml.safe_dump(job(SHOWER, joists={"start": "0 in", **run})), encoding="utf-8")
+    with pytest.raises(JobError, match="start is of joists over one span"):
+        read_job(path)
+
+
+@pytest.mark.parametrize("run", [{"continuous": True}, {"spans": ["11 ft", "9 ft"]}, {"sistered": "part"}])
+def test_joists_of_every_kind_are_proven_with_it(tmp_path, run):
+    path = tmp_path / "job.yaml"
+    path.write_text(yaml.safe_dump(job(SHOWER, joists=run)), encoding="utf-8")
+    floor = next(one for one in plan_file(path, effort=0).plan.structures if one.kind == "floor")
+    assert floor.joist_loads
+
+
 def test_a_weight_belongs_to_what_stands(tmp_path):
     wrong = job(openings=[{"id": "d", "kind": "drain", "left": "9 in", "out": "9 in", "diameter": "3 in",
                            "weight_lb": 9}])  # fmt: skip
@@ -244,6 +260,8 @@ def test_judge_and_plan_show_the_same_load(document):
         lambda s: s["joist_loads"].pop(0),
         lambda s: s["joist_loads"][0].update(load_lb=s["joist_loads"][0]["load_lb"] * 0.9),
         lambda s: s["joist_loads"][0].update(joist=99),
+        lambda s: s["joist_loads"][0].update(length_in=s["joist_loads"][0]["length_in"] + 4),
+        lambda s: s["joist_loads"][0].update(width_in=s["joist_loads"][0]["width_in"] - 1),
         lambda s: s["joist_lines"].__setitem__(0, [[0, 50], [2000, 50]]),
         lambda s: s.update(joist_loads=[], joist_lines=[]),
     ],

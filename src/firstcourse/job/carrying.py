@@ -96,6 +96,8 @@ class Joists(JobModel):
             raise ValueError("a load must stand within the span")
         if self.spans is not None and max(self.spans) != self.span:
             raise ValueError("span must be the longest of spans")
+        if self.start is not None and (self.continuous or self.spans is not None):
+            raise ValueError("start is of joists over one span; leave it out where they run over supports")
         return self
 
 
