@@ -1,6 +1,5 @@
 """From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
 
-from collections.abc import Sequence
 from itertools import pairwise
 
 import pydantic
@@ -66,22 +65,24 @@ class SurfaceLayout(Frozen):
     workings: dict[str, Working] = pydantic.Field(default_factory=dict)
 
 
-def no_layout(surface: Surface, usable: Sequence[Stock]) -> SurfaceLayout:
+def no_layout(surface: Surface) -> SurfaceLayout:
     """A layout without boards, with the reason: nothing to cover within the gaps, or no sheet that can be used.
 
     Args:
-        surface: What was to be boarded. A slab for which there are no sheets is tiled as it is.
-        usable: Sheets it may be boarded with.
+        surface: What was to be boarded. A slab is tiled as it is unless the job boards it.
     """
-    framed = any(support.kind is SupportKind.JOIST for support in surface.supports)
-    if surface.kind is SurfaceKind.FLOOR and not framed and not usable:
+    if surface.slab == "tiled":
         slab = Finding(
-            code="BRD-301",
+            code="BRD-302",
             severity=Severity.NOTE,
             where=surface.title or surface.id,
-            message="No sheet of the job serves this floor, and it has no joists: tile goes on the slab itself.",
-            source="as entered",
-            remedy="If it is to be boarded, name a sheet for floors; if it is no slab, enter its framing.",
+            message="This floor is a slab, by its entry, and gets no boards: tile goes on the concrete, or on the "
+            "membrane or uncoupling layer that its cracks, joints and damp ask for.",
+            source="common practice",
+            remedy="Read its heights and its moisture and enter them; fill what is low, and take off what mortar "
+            "does not hold on, wet or with extraction for the silica in the dust. Carry its joints up through the "
+            "tile (tiling, soft_joints). If it is no slab, enter its framing; if it is to be boarded all the "
+            "same, say how (boards_on_slab).",
         )
         return SurfaceLayout(surface_id=surface.id, findings=(slab,))
     finding = Finding(

@@ -26,7 +26,7 @@ def practice_layout(
     usable = [sheet for sheet in stock if not surface.board_stock or sheet.id in surface.board_stock]
     field = field_of(surface, rules, tape.graduation, along_v=False)
     if not usable or field.region.is_empty:
-        return no_layout(surface, usable)
+        return no_layout(surface)
     sheet = usable[0]
     step, gap = field.limits.graduation, field.limits.gap
     length, height = floor_to(max(sheet.size), step), floor_to(min(sheet.size), step)

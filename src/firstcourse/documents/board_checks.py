@@ -21,6 +21,7 @@ def _checks(plan: Plan) -> Iterator[str]:
 
     boarded = [surface for surface in plan.surfaces if surface.boards]
     floors = [surface for surface in boarded if surface.kind is SurfaceKind.FLOOR]
+    screwed = [surface for surface in floors if surface.slab != "bonded"]
     others = [surface for surface in boarded if surface.kind is not SurfaceKind.FLOOR]
     feet = any(side.kind is SideKind.FOOT for surface in boarded for side in surface.sides)
     beside_tub = any(opening.kind in _SEALED for surface in floors for opening in surface.openings)
@@ -45,13 +46,15 @@ def _checks(plan: Plan) -> Iterator[str]:
         )
     spacing = " and ".join(
         f"{value(f'fastening.spacing.{where}')} on {name}"
-        for where, name, there in (("floor", "floors", floors), ("wall", "walls and ceilings", others))
+        for where, name, there in (("floor", "floors", screwed), ("wall", "walls and ceilings", others))
         if there
     )
-    yield (
-        f"Fasteners are {value('fastening.type')}s at most {spacing} apart, {value('fastening.edge.min')} or more "
-        f"from edges and {value('fastening.corner.min')} from corners; heads flush, none through the face."
-    )
+    if spacing:
+        yield (
+            f"Fasteners are {value('fastening.type')}s at most {spacing} apart, {value('fastening.edge.min')} or "
+            f"more from edges and {value('fastening.corner.min')} from corners; heads flush, none through the "
+            "face."
+        )
     if any(surface.no_fastener_zones for surface in boarded):
         yield "No fastener is in the zones that the drawings and the list of waterproofing name."
     if any(support.added for surface in boarded for support in surface.supports):

@@ -33,7 +33,8 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
     """Place the fasteners of every board of a surface.
 
     Args:
-        surface: A boarded surface with its supports, panel screws and no-fastener zones.
+        surface: A boarded surface with its supports, panel screws and no-fastener zones; boards that are bonded
+            to a slab get none.
         rules: Rules in force.
         tape: Tape whose graduation the places lie on.
 
@@ -48,13 +49,15 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
     boards: list[Board] = []
     findings: list[Finding] = []
     for board in surface.boards:
-        if board.fixed:
+        if board.fixed or surface.slab == "bonded":
             boards.append(board)
             continue
         points, told = _of_board(board, surface, limits, rules, tape)
         placed = tuple(sorted(set(points), key=lambda point: (point[1], point[0])))
         boards.append(board.model_copy(update={"fasteners": placed}))
         findings += told
+    if surface.slab == "fastened" and surface.boards:
+        findings.append(_into_concrete(surface, rules))
     kind = "floor" if surface.kind is SurfaceKind.FLOOR else "wall"
     count = sum(len(board.fasteners) for board in boards if not board.fixed)
     return Fastened(
@@ -100,6 +103,18 @@ def _placed(
     if loose and points:
         findings.append(_loose(board, surface, limits, rules, tape))
     return points, findings
+
+
+def _into_concrete(surface: Surface, rules: RuleSet) -> Finding:
+    return Finding(
+        code="FST-106",
+        severity=Severity.FIX,
+        where=surface.title or surface.id,
+        message="Backer screws do not hold in concrete, and these boards lie on a slab.",
+        source="common practice",
+        remedy="Take fasteners made for concrete, and drill for them clear of heating pipes, cables and tendons, "
+        "with extraction for the silica in the dust; through a membrane that keeps water or damp off none goes.",
+    )
 
 
 def _where(board: Board, surface: Surface) -> str:

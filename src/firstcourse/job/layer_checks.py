@@ -13,6 +13,9 @@ _Part = BoardedFloor | BoardedWall | BoardedCeiling
 def check_layers(job: Job, room: Room) -> Iterator[Wrong]:
     """Layers of a room's surfaces that the job gives two thicknesses, each with its field and what to do."""
     for path, kind, part in _parts(room):
+        if isinstance(part, BoardedFloor) and part.is_slab and part.boards_on_slab is None:
+            yield from _two_tiles(job, path, part)
+            continue
         usable = [
             item
             for item in job.stock

@@ -357,7 +357,9 @@ class PanelScrews(JobModel):
 class BoardedFloor(JobModel):
     """The floor, where it is boarded."""
 
-    framing: FloorFraming | None = Field(default=None, description="The joists; not needed on a slab.")
+    framing: FloorFraming | None = Field(
+        default=None, description="The joists. A floor without framing, joists, panels and their joints is a slab."
+    )
     panel_joints: Annotated[tuple[PanelJoint, ...], Field(max_length=MOST_ITEMS)] = Field(
         default=(), description="Joints of the panels below; board seams stay off them."
     )
@@ -369,9 +371,12 @@ class BoardedFloor(JobModel):
         description="Drains, flanges and pipes, and what stands on the floor: tub, tray, cabinet, column.",
     )
     stock: tuple[Name, ...] = Field(
-        default=(),
-        description="Only these stocks; all that serve floors otherwise. Where the job's stock has none for "
-        "floors, a slab is tiled as it is.",
+        default=(), description="Only these stocks; all that serve floors otherwise. A slab takes none by itself."
+    )
+    boards_on_slab: Literal["bonded", "fastened"] | None = Field(
+        default=None,
+        description="Boards on a slab, and how they are held: bonded in a full bed of mortar alone, or fastened "
+        "through that into drilled holes as well. Without it a slab is tiled as it is.",
     )
     joists: Joists | None = Field(
         default=None, description="What the joists are; the floor is not judged without joists, panels and tile."
@@ -392,6 +397,23 @@ class BoardedFloor(JobModel):
     trim: Length | None = Field(default=None, description="Height of the edge trim, where there is one.")
     exposure: Exposure | None = Field(default=None, description="What it is exposed to; not judged otherwise.")
     tiling: Tiling | None = Field(default=None, description="How it is tiled; boards only otherwise.")
+
+    @property
+    def is_slab(self) -> bool:
+        """Whether it is of concrete: nothing is entered of joists or panels."""
+        told = (self.framing, self.joists, self.panels, self.panel_screws)
+        return all(part is None for part in told) and not self.panel_joints
+
+    @model_validator(mode="after")
+    def _held(self) -> Self:
+        if self.boards_on_slab is not None and not self.is_slab:
+            raise ValueError("boards_on_slab is for a slab; this floor has joists or panels")
+        if self.boards_on_slab is None and self.is_slab and self.stock:
+            raise ValueError(
+                "stock is named, and nothing says what carries the boards: enter the framing, or for a slab how "
+                "they are held on it (boards_on_slab: bonded or fastened); tile goes on the slab itself otherwise"
+            )
+        return self
 
 
 class BoardedCeiling(JobModel):

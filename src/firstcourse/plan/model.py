@@ -282,6 +282,8 @@ class Surface(Frozen):
         board_stock: Ids of the stocks this surface may be boarded with.
         fills: Strips that are filled instead of boarded.
         boarded: False where tile goes on another ground, such as the bed of a shower floor.
+        slab: What a slab takes: tile as it is, or boards bonded in mortar alone, or fastened as well; empty where
+            the floor is no slab.
         tiled: What is tiled, area by area; empty where the surface is not tiled.
         fall: How it falls to its drain, where it is a shower floor.
         layers: What lies over its structure, from below, by one value each; of a shower floor and of linings what
@@ -317,6 +319,7 @@ class Surface(Frozen):
     tiles: tuple[Tile, ...] = ()
     soft_joints: tuple[SoftJoint, ...] = ()
     boarded: bool = True
+    slab: Literal["", "tiled", "bonded", "fastened"] = ""
     tiled: tuple[TiledArea, ...] = ()
     fall: Fall | None = None
     layers: tuple[SurfaceLayer, ...] = ()

@@ -50,7 +50,7 @@ def finished_layouts(
         rules: Rules in force.
     """
     if not choices:
-        return Finished([no_layout(item.surface, item.stock)], [])
+        return Finished([no_layout(item.surface)], [])
     picked = [best_choice(choices, item.stock)]
     for sheet in item.stock:
         own = tuple(choice for choice in choices if choice.stock == sheet.id)

@@ -153,7 +153,7 @@ def _told_frame(
         told = wall.studs is not None
         return _without_rules(where, rules, told) or _wall(job, wall, surface, where, stock, rules)
     if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
-        if room.floor.framing is None and room.floor.joists is None:
+        if room.floor.is_slab:
             return AskedFrame(notes=(_slab(room.floor, where),))
         told = room.floor.joists is not None
         return _without_rules(where, rules, told) or _floor(job, room, room.floor, where, stock, rules, ground)

@@ -52,7 +52,9 @@ def job_stock(job: Job, rules: RuleSet) -> dict[SurfaceKind, tuple[Stock, ...]]:
 
 
 def allowed_stock(surface: Surface, stock: Mapping[SurfaceKind, tuple[Stock, ...]]) -> tuple[Stock, ...]:
-    """The sheets one surface may be boarded with."""
+    """The sheets one surface may be boarded with; none on a slab that is tiled as it is."""
+    if surface.slab == "tiled":
+        return ()
     usable = stock[surface.kind]
     return tuple(s for s in usable if not surface.board_stock or s.id in surface.board_stock)
 

@@ -310,6 +310,8 @@ def exposed_surfaces(
     """The surface with all that is said of its materials, once for each board family it may be boarded with."""
     part = surface_part(room, surface)
     tile = None if part is None else laid_tile(job, part)
+    # A slab without boards is exposed all the same.
+    families = dict.fromkeys(board_family(item.kind) for item in stock) or ([""] if surface.slab else [])
     return tuple(
         ExposedSurface(
             where=where,
@@ -328,7 +330,7 @@ def exposed_surfaces(
             slab_humidity_percent=exposure.slab_humidity_percent,
             slab_emission_lb=exposure.slab_emission_lb,
         )
-        for family in dict.fromkeys(board_family(item.kind) for item in stock)
+        for family in families
     )
 
 

@@ -72,8 +72,8 @@ def count(
     board_kg = _board_kg(pieces, surfaces, stock, mass_of)
     lines = [
         *_sheets(sheets, stock, used, counts, pieces),
-        *_fasteners(surfaces, rules),
-        *_bedding(need, rules, tape),
+        # A job without boards, or with boards that are bonded, lists no screws, tape or mortar for them.
+        *(pair for pair in (*_fasteners(surfaces, rules), *_bedding(need, rules, tape)) if pair[0].exact > 0),
         *_added(surfaces, tape),
         *_strips(surfaces, tape),
     ]

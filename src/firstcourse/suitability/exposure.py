@@ -67,11 +67,13 @@ class ExposedSurface:
 
 
 def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
-    """Whether the board may stand in its zone, and if not why, and which may.
+    """Whether the board may stand in its zone, and if not why, and which may; nothing where there is no board.
 
     Raises:
         InputValueError: The rule book has no such board family.
     """
+    if not surface.board:
+        return ()
     rule = f"exposure.board.{surface.board}"
     if not rules.has(rule):
         boards = ", ".join(entry.id.removeprefix("exposure.board.") for entry in rules.under("exposure.board."))

@@ -91,6 +91,7 @@ def floor_surface(
         panel_joints=tuple(_joint(joint, frames, outline) for joint in floor.panel_joints),
         panel_screws=_screws(floor, frames, outline),
         board_stock=floor.stock,
+        slab=(floor.boards_on_slab or "tiled") if floor.is_slab else "",
     )
 
 

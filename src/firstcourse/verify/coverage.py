@@ -37,7 +37,10 @@ def check_coverage(plan: Document) -> Iterator[Objection]:
     for surface in plan.surfaces:
         yield from _inside(surface, plan.rules)
         yield from _apart(surface, plan.rules)
-        if not surface.boarded:
+        if surface.slab == "tiled":
+            if surface.boards or any(support.kind == "joist" for support in surface.supports):
+                yield Objection("VER-106", surface.id, "is a slab tiled as it is, and has boards or joists")
+        elif not surface.boarded:
             if surface.boards or surface.supports:
                 yield Objection("VER-106", surface.id, "is said to take no boards, and has boards or framing")
         elif surface.boards or not plan.says(surface, code="BRD-301"):

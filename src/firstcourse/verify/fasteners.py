@@ -29,6 +29,10 @@ def check_fasteners(plan: Document) -> Iterator[Objection]:
         for board in surface.boards:
             if board.fixed:
                 continue
+            if surface.slab == "bonded":
+                if board.fasteners:
+                    yield Objection("VER-410", board.id, "is bonded to a slab, and has fasteners")
+                continue
             yield from _placed(board, surface, plan, carried, zones)
             if plan.says(surface, rule=_spacing_rule(surface)):
                 continue

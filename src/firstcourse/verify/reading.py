@@ -38,6 +38,7 @@ _SIDES = ("perimeter", "foot", "free")
 _EXPOSURES = ("interior", "slab", "sun", "heat", "moist", "exterior")
 _MEMBRANES = ("", "liner", "sheet", "liquid")
 _TROWELS = ("", "mosaic", "small", "medium", "large")
+_SLABS = ("", "tiled", "bonded", "fastened")
 _LAYERS = ("board_mortar", "board", "heating", "mortar_bed", "mortar", "tile")
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
@@ -152,6 +153,7 @@ def _surface(node: Node) -> Surface:
         hidden=frozenset(i for i, side in enumerate(node.nodes("sides")) if not side.flag("shown", True)),
         part_of=node.text("part_of", ""),
         linings=texts(node, "linings"),
+        slab=_one_of(node, "slab", _SLABS, ""),
         layers=tuple(_layer(item) for item in node.nodes("layers", ())),
         fills=tuple(
             Fill(item.text("id"), item.ring("outline"), _one_of(item, "filled_with", ("mortar", "board")))

@@ -158,6 +158,7 @@ class Surface:
     not_tiled: tuple[tuple[str, Ring], ...] = ()
     fills: tuple[Fill, ...] = ()
     layers: tuple[tuple[str, int], ...] = ()
+    slab: str = ""
     extent: Ring = ()
     marks: tuple[Mark, ...] = ()
 

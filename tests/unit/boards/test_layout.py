@@ -59,7 +59,7 @@ def test_no_sheet_stops_the_work_with_a_finding() -> None:
     assert layout.boards == () and [finding.code for finding in layout.findings] == ["BRD-301"]
 
 
-def test_a_slab_without_sheets_for_it_is_tiled_as_it_is() -> None:
+def test_a_slab_is_tiled_as_it_is() -> None:
     ring = ((0, 0), (inches(60), 0), (inches(60), inches(60)), (0, inches(60)))
     panel = Support(id="panel", kind=SupportKind.PANEL, outline=ring)
     joist = Support(id="joist 1", kind=SupportKind.JOIST, outline=ring)
@@ -70,12 +70,14 @@ def test_a_slab_without_sheets_for_it_is_tiled_as_it_is() -> None:
         outline=ring,
         sides=(Side(kind=SideKind.PERIMETER),) * 4,
         supports=(panel,),
+        slab="tiled",
     )
     (said,) = practice_layout(slab, (), RULES, Tape.INCH).findings
-    assert said.severity is Severity.NOTE and "on the slab itself" in said.message
-    # Joists without a sheet, or sheets that find no room, still stop the work.
-    for surface, sheets in ((slab.model_copy(update={"supports": (panel, joist)}), ()), (slab, SHEET)):
-        (said,) = no_layout(surface, sheets).findings
+    assert (said.code, said.severity) == ("BRD-302", Severity.NOTE) and "tile goes on the concrete" in said.message
+    # Joists without a sheet, or a slab that is to be boarded and has none, still stop the work.
+    joisted = slab.model_copy(update={"supports": (panel, joist), "slab": ""})
+    for surface in (joisted, slab.model_copy(update={"slab": "bonded"})):
+        (said,) = no_layout(surface).findings
         assert said.severity is Severity.STOP
 
 
