@@ -193,11 +193,17 @@ class Tile(Frozen):
 
 
 class SoftJoint(Frozen):
-    """A joint left free to move, filled with sealant."""
+    """A joint left free to move, filled with sealant.
+
+    Attributes:
+        place: Which width is asked of it: at the edge of the tile, where it meets walls, other planes and what
+            restrains it, or across its field.
+    """
 
     line: tuple[Point, ...]
     width: Ticks
     why: str
+    place: Literal["edge", "field"] = "field"
 
 
 class Area(Frozen):

@@ -103,8 +103,9 @@ class SurfaceTiler:
             exposure=_MOVES_LIKE[item.exposure],
             joint=self.joint,
             yearly_range_f=item.room.yearly_range_f or 0,
+            mosaic=longest_side((*self.chosen, *self.others)) <= rules.ticks("tile.trowel.mosaic_side"),
         )
-        self.edge = self.spacing.width
+        self.edge = self.spacing.edge
         self.unsure = unsure_mm
         whole = self._tiled_field(surface)
         self.whole = whole.area.difference(self._folds())

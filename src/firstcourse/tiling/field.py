@@ -16,7 +16,8 @@ from firstcourse.units import TICKS_PER_MM, to_mm
 
 _TICK_GRID = Grid(origin=(0, 0), graduation=1)
 STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.COLUMN})
-"""What tile runs up to with a joint left free to move; the rest is framed, trimmed or covered."""
+"""What stands on a surface and tile runs up to, with a joint left free to move but at a cabinet, whose plinth
+covers a gap; the rest is framed, trimmed or covered."""
 _FRAMED = frozenset({OpeningKind.NICHE, OpeningKind.WINDOW, OpeningKind.DOOR})
 _ROUND_EXCESS = 64
 
@@ -83,7 +84,9 @@ def _in_mm(area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
 
 def _kept_open(opening: Opening, edge_joint: int, gap: int) -> Polygon | MultiPolygon:
     # Tile meets the lining of a niche or window flush, under its trim.
-    room = edge_joint if opening.kind in STANDING else 0 if opening.kind in _FRAMED else gap
+    # A cabinet's plinth covers the gap at its front; nothing there holds the tile as a wall does.
+    restrains = opening.kind in STANDING and opening.kind is not OpeningKind.CABINET
+    room = edge_joint if restrains else 0 if opening.kind in _FRAMED else gap
     if opening.outline is not None:
         return grown(counter_clockwise(opening.outline), room, _TICK_GRID)
     assert opening.centre is not None and opening.diameter is not None

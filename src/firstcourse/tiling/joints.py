@@ -75,7 +75,7 @@ def tile_joint(
             )
         )
     if tile.size_spread is None and tile.joint is None:
-        findings.append(_spread_not_known(tile, rules))
+        findings.append(_spread_not_known(tile, rules, tape))
     workings = {f"joint {tile.id}": _joint_working(tile, asked, joint, least, rules, tape)}
     if tiling.pattern == "running":
         findings += _offset(tile, tiling, rules, tape, place)
@@ -158,12 +158,23 @@ def _asked(
     if tile.size_spread is not None:
         entry = rules.entry("tile.joint.spread_factor")
         rows.append((entry, math.ceil(rules.number(entry.id) * tile.size_spread), "size spread x factor"))
+    elif tile.joint is None:
+        # A joint too narrow cannot be set; one too wide only shows. The rule of the spread that is taken is cited.
+        entry = assumed_spread(tile, rules)
+        wide = math.ceil(rules.number("tile.joint.spread_factor") * rules.ticks(entry.id))
+        rows.append((entry, wide, "size spread not measured, taken x factor"))
     if tiling.pattern in OFFSET_PATTERNS and is_long(tile, rules):
         name = "tile.joint.offset_rectified" if tile.edges == "rectified" else "tile.joint.offset_pressed"
         rows.append(
             (rules.entry(name), rules.ticks(name) + (tile.warpage or 0), "long tile in offset, plus edge warpage")
         )
     return tuple(rows)
+
+
+def assumed_spread(tile: ChosenTile, rules: RuleSet) -> RuleEntry:
+    """The size spread that a tile is taken to have until it is measured."""
+    close = tile.edges == "rectified" or tile.sheet is not None
+    return rules.entry("tile.joint.spread_close" if close else "tile.joint.spread_pressed")
 
 
 def _joint_working(
@@ -199,16 +210,17 @@ def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
     return inch_text(ticks / TICKS_PER_INCH), "in"
 
 
-def _spread_not_known(tile: ChosenTile, rules: RuleSet) -> Finding:
+def _spread_not_known(tile: ChosenTile, rules: RuleSet, tape: Tape) -> Finding:
     """That a tile is not measured, told in one way wherever it is set."""
     entry = rules.entry("tile.joint.spread_factor")
     return entry.finding(
         code="TIL-102",
         severity=Severity.NOTE,
         where=f"tile {tile.id}",
-        message=f"The size spread of tile {tile.id} is not measured, so the joint is the least in any case.",
+        message=f"The size spread of tile {tile.id} is not measured; the joint is wide enough for "
+        f"{fine_text(rules.ticks(assumed_spread(tile, rules).id), tape)}.",
         limit=f"joint at least {entry.value:g} x the spread",
-        remedy="Measure ten tiles from several boxes and give size_spread; the joint may have to be wider.",
+        remedy="Measure ten tiles from several boxes and give size_spread; the joint may then be narrower.",
     )
 
 

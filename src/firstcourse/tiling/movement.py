@@ -18,9 +18,11 @@ class Spacing:
     Attributes:
         limit: Largest distance between soft joints, each way [ticks].
         width: Width of a soft joint in the field [ticks].
+        edge: Width at the perimeter of a floor, or where a wall's or ceiling's tile meets another plane [ticks].
         rule: The rule that sets the limit.
         widest: Widest joint to fill with sealant [ticks].
-        width_rule: The rule that sets the width.
+        width_rule: The rule that sets the width in the field.
+        edge_width_rule: The rule that sets it at the edges.
         edge_rule: The rule that asks for joints at edges and changes of plane.
         below_rule: The rule that asks for joints over joints in the backing.
         widest_rule: The rule that says how wide sealant may fill.
@@ -28,9 +30,11 @@ class Spacing:
 
     limit: int
     width: int
+    edge: int
     widest: int
     rule: RuleEntry
     width_rule: RuleEntry
+    edge_width_rule: RuleEntry
     edge_rule: RuleEntry
     below_rule: RuleEntry
     widest_rule: RuleEntry
@@ -43,7 +47,7 @@ class Section:
     Attributes:
         width: Width of the joint [ticks].
         depth: Depth of the sealant at its middle [ticks].
-        rod: Diameter of the backer rod; 0 where there is no room for one and bond-breaker tape is laid [ticks].
+        rod: Diameter of the backer rod; 0 where none goes in and bond-breaker tape is laid [ticks].
     """
 
     width: int
@@ -59,6 +63,7 @@ def field_spacing(
     joint: int = 0,
     yearly_range_f: float = 0,
     wanted: int | None = None,
+    mosaic: bool = False,
 ) -> Spacing:
     """Spacing and width of soft joints by exposure.
 
@@ -69,6 +74,7 @@ def field_spacing(
         joint: Grout joint; a soft joint is not narrower [ticks].
         yearly_range_f: Outside: hottest less coldest temperature of the tile in a year [°F].
         wanted: A closer spacing that the job wants; outside it may allow a narrower joint [ticks].
+        mosaic: Whether all its tile is mosaic, which inside may have narrower joints in the field.
     """
     level = kind is SurfaceKind.FLOOR
     plain = "tile.movement.spacing_floor" if level else "tile.movement.spacing_wall"
@@ -87,15 +93,20 @@ def field_spacing(
         least = rules.ticks(width_rule.id) + _heat_width(yearly_range_f, rules)
         if yearly_range_f:
             least = max(least, movement_width(limit, yearly_range_f, rules))
+        edge_width_rule, least_edge = width_rule, least
     else:
-        width_rule = rules.entry("tile.movement.width_floor" if level else "tile.movement.width_wall")
-        least = rules.ticks(width_rule.id)
+        of = "mosaic" if mosaic and level else "floor" if level else "wall"
+        width_rule = rules.entry(f"tile.movement.width_{of}")
+        edge_width_rule = rules.entry("tile.movement.width_perimeter" if level else "tile.movement.width_plane")
+        least, least_edge = rules.ticks(width_rule.id), rules.ticks(edge_width_rule.id)
     return Spacing(
         limit=limit,
         width=max(joint, least),
+        edge=max(joint, least_edge),
         widest=rules.ticks("tile.sealant.max_width"),
         rule=rule,
         width_rule=width_rule,
+        edge_width_rule=edge_width_rule,
         edge_rule=rules.entry("tile.movement.change_of_plane"),
         below_rule=rules.entry("tile.movement.required"),
         widest_rule=rules.entry("tile.sealant.max_width"),
@@ -128,9 +139,11 @@ def joint_section(width: int, available: int, rules: RuleSet) -> Section:
         rules: Rules in force.
     """
     depth = min(sealant_depth(width, rules), available)
-    step = rules.ticks("tile.sealant.rod_step")
-    rod = -(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step
-    return Section(width=width, depth=depth, rod=rod if depth + rod <= available else 0)
+    step, least = rules.ticks("tile.sealant.rod_step"), rules.ticks("tile.sealant.rod_least")
+    rod = max(-(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step, least)
+    # One that is much wider than the joint cannot be pressed in; one that stands out of it leaves no sealant.
+    goes_in = rod <= width * rules.number("tile.sealant.rod_most") and depth + rod <= available
+    return Section(width=width, depth=depth, rod=rod if goes_in else 0)
 
 
 def sealant_depth(width: int, rules: RuleSet) -> int:

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
+from typing import Literal
 
 import shapely
 from shapely import LineString, MultiPolygon, Polygon
@@ -11,7 +12,7 @@ from shapely.ops import unary_union
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.plan import Segment, SideKind, SoftJoint, Surface, Zone
+from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface, Zone
 from firstcourse.rules import RuleEntry
 from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.lines import Lines, positions
@@ -114,7 +115,14 @@ def soft_joints(
         unit="joints",
         source="; ".join(
             dict.fromkeys(
-                rule.cited for rule in (spacing.edge_rule, spacing.below_rule, spacing.rule, spacing.width_rule)
+                rule.cited
+                for rule in (
+                    spacing.edge_rule,
+                    spacing.below_rule,
+                    spacing.rule,
+                    spacing.width_rule,
+                    spacing.edge_width_rule,
+                )
             )
         ),
     )
@@ -137,7 +145,7 @@ def _edges(
         a, b = ring[index], ring[(index + 1) % len(ring)]
         what = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")
         for part in _parts(LineString([a, b]).intersection(reach)):
-            yield _joint(part, edge, f"{what}: change of plane or material")
+            yield _joint(part, edge, place="edge", why=f"{what}: change of plane or material")
 
 
 def _inner_ring(surface: Surface, depths: Sequence[float]) -> list[XY]:
@@ -166,16 +174,18 @@ def _inner_ring(surface: Surface, depths: Sequence[float]) -> list[XY]:
 
 
 def _rims(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator[SoftJoint]:
-    """A joint where tile meets a tub, tray, cabinet, column or window frame within the surface."""
+    """A joint where tile meets a tub, tray or column within the surface; a cabinet's plinth covers an open gap."""
     half = edge / 2 / TICKS_PER_MM
     inside = Polygon([_mm(point) for point in surface.outline])
     reach = area.buffer(3.2 * half, join_style="mitre").intersection(inside)
     for opening in surface.openings:
-        if opening.kind not in STANDING or opening.outline is None:
+        if opening.kind not in STANDING or opening.kind is OpeningKind.CABINET or opening.outline is None:
             continue
         ring = Polygon([_mm(point) for point in opening.outline]).buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(ring).intersection(reach)):
-            yield _joint(part, edge, f"{opening.kind.value} {opening.id}: meets what restrains it")
+            yield _joint(
+                part, edge, place="edge", why=f"{opening.kind.value} {opening.id}: meets what restrains it"
+            )
 
 
 def _over_floors(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator[SoftJoint]:
@@ -189,7 +199,9 @@ def _over_floors(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> I
         shape = Polygon([_mm(point) for point in zone.outline])
         rim = shape.buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(rim).intersection(reach).difference(under)):
-            yield _joint(part, edge, f"{zone.why.rpartition('/')[2]}: change of plane or material")
+            yield _joint(
+                part, edge, place="edge", why=f"{zone.why.rpartition('/')[2]}: change of plane or material"
+            )
 
 
 def is_floor(surface: Surface, zone: Zone) -> bool:
@@ -259,9 +271,9 @@ def _parts(shape: shapely.Geometry) -> list[LineString]:
     return sorted(merged, key=lambda line: tuple(line.coords))
 
 
-def _joint(line: LineString, width: int, why: str) -> SoftJoint:
+def _joint(line: LineString, width: int, why: str, place: Literal["edge", "field"] = "field") -> SoftJoint:
     points = tuple((ticks_from_mm(u), ticks_from_mm(v)) for u, v in line.coords)
-    return SoftJoint(line=points, width=width, why=why)
+    return SoftJoint(line=points, width=width, why=why, place=place)
 
 
 def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:

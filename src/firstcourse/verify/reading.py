@@ -194,7 +194,7 @@ def _soft_joint(node: Node) -> SoftJoint:
     line = tuple(point(*row) for row in node.rows("line"))
     if len(line) < 2:
         raise FieldError(f"{node.where}.line", "is not a line of two or more points")
-    return SoftJoint(line, node.length("width"))
+    return SoftJoint(line, node.length("width"), _one_of(node, "place", ("edge", "field"), "field"))
 
 
 def _tiled(node: Node) -> TiledArea:

@@ -66,13 +66,24 @@ def _limit(surface: Surface, plan: Document) -> int:
 
 def _widths(surface: Surface, plan: Document) -> Iterator[Objection]:
     """No soft joint is narrower than its place asks."""
-    place = "exterior_far" if surface.tile_exposure == "exterior" else "floor" if _is_level(surface) else "wall"
-    least = plan.rules.ticks(f"tile.movement.width_{place}")
+    if surface.tile_exposure == "exterior":
+        rules = dict.fromkeys(("edge", "field"), "exterior_far")
+    elif _is_level(surface):
+        rules = {"edge": "perimeter", "field": "mosaic" if _is_mosaic(surface, plan) else "floor"}
+    else:
+        rules = {"edge": "plane", "field": "wall"}
     for joint in surface.soft_joints:
-        if joint.width < least:
+        if joint.width < plan.rules.ticks(f"tile.movement.width_{rules[joint.place]}"):
             yield Objection(
                 "VER-709", surface.id, f"has a joint free to move of {joint.width / TICKS_PER_MM:.1f} mm only"
             )
+
+
+def _is_mosaic(surface: Surface, plan: Document) -> bool:
+    """Whether all tile of a surface counts as mosaic."""
+    names = {name for area in surface.tiled for name in area.tiles if name in plan.tile_stock}
+    sizes = [max(plan.tile_stock[name].size) for name in names]
+    return bool(sizes) and max(sizes) <= plan.rules.ticks("tile.trowel.mosaic_side")
 
 
 def _is_level(surface: Surface) -> bool:

@@ -121,6 +121,7 @@ class SoftJoint:
 
     line: tuple[Point, ...]
     width: int
+    place: str = "field"
 
 
 @dataclass(frozen=True, slots=True)

@@ -247,7 +247,10 @@ def _section(width: int, available: int, rules: RuleSet) -> tuple[int, int]:
     depth = min(width if width <= most else min(width // 2, most), available)
     step = rules.ticks("tile.sealant.rod_step")
     rod = -(-math.ceil(width * rules.number("tile.sealant.rod_over")) // step) * step
-    return depth, rod if depth + rod <= available else 0
+    rod = max(rod, rules.ticks("tile.sealant.rod_least"))
+    if rod > width * rules.number("tile.sealant.rod_most") or depth + rod > available:
+        return depth, 0
+    return depth, rod
 
 
 def _trim(plan: Document) -> Iterator[Need]:

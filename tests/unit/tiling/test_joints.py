@@ -47,9 +47,9 @@ def test_too_narrow_a_joint_is_mended_and_said() -> None:
     assert (finding.measured, finding.limit) == ('1/8"', 'at least 3/16"')
 
 
-def test_without_a_joint_or_a_spread_the_least_is_used_and_a_measurement_asked_for() -> None:
+def test_without_a_joint_or_a_spread_a_wide_one_is_used_and_a_measurement_asked_for() -> None:
     choice = tile_joint(tile(), stacked(), US)
-    assert choice.joint == inches(0.0625)
+    assert choice.joint == inches(3 * 0.0625)
     assert codes(choice) == ["TIL-102"]
 
 
