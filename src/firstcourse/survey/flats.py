@@ -10,7 +10,7 @@ from shapely import LineString
 from shapely import Point as ShapelyPoint
 
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import axis_of, bounds, counter_clockwise, is_simple, moved, to_shapely
+from firstcourse.geometry import axis_of, bounds, counter_clockwise, from_shapely, is_simple, moved, to_shapely
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
 from firstcourse.job.fields import MOST_ITEMS
@@ -250,6 +250,11 @@ def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], out
         raise InputValueError(
             f"opening '{opening.id}' lies mostly outside {room.name}; check side, left and out", field=field
         )
+    if placed.outline is not None and not area.covers(to_shapely(shape)):
+        # A thing taped past a wall that is not square to its side ends at that wall.
+        parts = from_shapely(to_shapely(shape).intersection(area))
+        if len(parts) == 1 and not parts[0][1]:
+            placed = placed.model_copy(update={"outline": parts[0][0]})
     return placed
 
 

@@ -8,7 +8,7 @@ from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Point
-from firstcourse.job import BoardedFloor, Job, Room, TiledShower
+from firstcourse.job import Job, Room, TiledShower
 from firstcourse.plan import Opening, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
@@ -64,7 +64,8 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             rooms.append(survey)
             findings += _findings(room, survey, job.tape, rules)
             if room.floor is not None and room.floor.shower is not None:
-                showers.append(_shower(room, room.floor, room.floor.shower, survey, rules))
+                showers.append(_shower(room, room.floor.shower, survey, job, rules))
+                findings += _near_walls(showers[-1], room, job.tape, rules)
             taken = [shower for shower in showers if shower.surface.room == room.name]
             surfaces += _surfaces(room, survey, job, rules, taken[0] if taken else None)
         except InputValueError as error:
@@ -160,16 +161,50 @@ def _surfaces(
     return surfaces
 
 
-def _shower(
-    room: Room, floor: BoardedFloor, asked: TiledShower, survey: RoomSurvey, rules: RuleSet
-) -> SurveyedShower:
+def _shower(room: Room, asked: TiledShower, survey: RoomSurvey, job: Job, rules: RuleSet) -> SurveyedShower:
     """A room's shower floor; where it takes the whole floor it has what stands there, such as a closet flange."""
-    shower = shower_of(room, asked, survey.plan, rules)
+    shower = shower_of(room, asked, survey.plan, rules, job.tape)
     if not _fills(shower.tray, survey):
         return shower
-    placed = floor_openings(room, floor, survey.plan)
+    assert room.floor is not None
+    placed = floor_openings(room, room.floor, survey.plan)
     surface = shower.surface.model_copy(update={"openings": (*shower.surface.openings, *placed)})
     return replace(shower, surface=surface)
+
+
+def _near_walls(shower: SurveyedShower, room: Room, tape: Tape, rules: RuleSet) -> list[Finding]:
+    """How far the shower was moved to stand at walls, and gaps beside it that nobody leaves on purpose."""
+    touch, doubt = rules.entry("shower.touch"), rules.entry("shower.doubt")
+    found = [
+        Finding(
+            code="SUR-106",
+            severity=Severity.NOTE,
+            where=f"{room.name}, {wall}",
+            message="As taped the shower floor would not end at this wall; it is taken to stand at it.",
+            measured=format_length(by, tape),
+            limit=format_length(rules.ticks(touch.id), tape),
+            rule=touch.id,
+            source=touch.source,
+            remedy="If it does stand off the wall, tape the gap: what is wider than the limit is drawn as it is.",
+        )
+        for wall, by in shower.moved.items()
+        if by > tape.graduation
+    ]
+    found += [
+        Finding(
+            code="SUR-107",
+            severity=Severity.FIX,
+            where=f"{room.name}, {wall}",
+            message="Between the shower floor and this wall lies a gap too narrow for a floor.",
+            measured=format_length(gap, tape),
+            limit=format_length(rules.ticks(doubt.id), tape),
+            rule=doubt.id,
+            source=doubt.source,
+            remedy="Tape it again: enter left, out and its size so that it ends at the wall, or farther off.",
+        )
+        for wall, gap in shower.beside.items()
+    ]
+    return found
 
 
 def _fills(tray: Opening | None, survey: RoomSurvey) -> bool:

@@ -1,8 +1,7 @@
 """Shower floors on a bed of their own: a surface to tile, and the part of the boarded floor that they take up."""
 
-import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from shapely import LineString
 from shapely import Point as ShapelyPoint
@@ -14,6 +13,8 @@ from firstcourse.job import Room, TiledShower
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame, frames_of
+from firstcourse.survey.near_walls import Wall, at_walls, farthest_out, gaps_beside, within
+from firstcourse.units import Tape, format_length
 
 KERB = "kerb"
 OPEN = "room floor"
@@ -31,6 +32,8 @@ class SurveyedShower:
         shower: What the job says of it.
         origin: Corner of the side that everything is measured from.
         axes: Unit vectors along that side and out from it.
+        moved: By wall, how far its corners were moved to stand at it [ticks].
+        beside: By wall, how wide the gap is that is too narrow to be a floor [ticks].
     """
 
     surface: Surface
@@ -39,6 +42,8 @@ class SurveyedShower:
     shower: TiledShower
     origin: Point
     axes: tuple[tuple[float, float], tuple[float, float]]
+    moved: dict[str, int] = field(default_factory=dict)
+    beside: dict[str, int] = field(default_factory=dict)
 
     def place(self, at: tuple[float, float]) -> tuple[float, float]:
         """A point as the job measures it: along the side, and out from it [ticks]."""
@@ -47,28 +52,37 @@ class SurveyedShower:
         return du * au + dv * av, du * ou + dv * ov
 
 
-def shower_of(room: Room, shower: TiledShower, plan: Mapping[str, Point], rules: RuleSet) -> SurveyedShower:
+def shower_of(
+    room: Room, shower: TiledShower, plan: Mapping[str, Point], rules: RuleSet, tape: Tape
+) -> SurveyedShower:
     """Place a shower floor in its adjusted room.
 
     Corners that come near a wall are taken to stand at it, so that a room out of square leaves no crack beside it.
+    A gap too narrow for the kerb that would stand in it is asked about.
 
     Raises:
         InputValueError: The shower or its drain lies outside the room, or its outline crosses itself.
     """
     names = tuple(reversed(room.corners))
     walls = tuple(
-        (f"wall {left}-{right}", plan[right], plan[left])
+        Wall(f"wall {left}-{right}", plan[right], plan[left])
         for right, left in zip(names, names[1:] + names[:1], strict=True)
     )
     room_ring = tuple(plan[name] for name in names)
     frame = frames_of(room, plan)[shower.side or ""]
     touch = rules.ticks("shower.touch")
-    outline = _outline(room, shower, frame, walls, touch)
-    area = to_shapely(outline)
-    if not is_simple(outline):
+    asked = _outline(room, shower, frame)
+    if not is_simple(asked):
         raise InputValueError(f"the outline of the shower floor in {room.name} crosses itself")
-    if area.difference(to_shapely(room_ring).buffer(2)).area > 0.001 * area.area:
-        raise InputValueError(f"the shower floor reaches out of {room.name}; check side, left, out and its size")
+    outline, moved = at_walls(asked, walls, touch)
+    inside = within(outline, room_ring, touch) if len(outline) > 2 and is_simple(outline) else None
+    if inside is None:
+        past, wall = farthest_out(asked, room_ring, walls)
+        raise InputValueError(
+            f"the shower floor reaches out of {room.name}, {format_length(past, tape)} past {wall}; "
+            "check side, left, out and its size"
+        )
+    outline = inside
     labels = tuple(_side(a, b, walls, shower) for a, b in sides(outline))
     drain = _drain(shower, frame, outline, labels)
     if any(to_shapely(outline).distance(ShapelyPoint(end)) > 2 for end in drain):
@@ -92,12 +106,12 @@ def shower_of(room: Room, shower: TiledShower, plan: Mapping[str, Point], rules:
         shower=shower,
         origin=frame.start,
         axes=(along, (along[1], -along[0])),
+        moved=moved,
+        beside=_gaps(room, shower, outline, labels, walls, rules, tape),
     )
 
 
-def _outline(
-    room: Room, shower: TiledShower, frame: Frame, walls: Sequence[tuple[str, Point, Point]], touch: int
-) -> Ring:
+def _outline(room: Room, shower: TiledShower, frame: Frame) -> Ring:
     if shower.points:
         ring = tuple(frame.at(left, out) for left, out in shower.points)
     else:
@@ -105,34 +119,47 @@ def _outline(
         assert shower.width is not None and shower.depth is not None
         right, far = shower.left + shower.width, shower.out + shower.depth
         ring = frame.box(shower.left, shower.out, right, far)
-    found = counter_clockwise(as_ring(_at_walls(at, walls, touch) for at in ring))
+    found = counter_clockwise(as_ring(ring))
     if len(found) < 3:
         raise InputValueError(f"the shower floor in {room.name} has no area; check its size")
     return found
 
 
-def _at_walls(at: Point, walls: Sequence[tuple[str, Point, Point]], touch: int) -> Point:
-    """A corner moved into the room's corner or onto the wall that it comes near."""
-    corner = min((a for _, a, _ in walls), key=lambda a: (math.dist(a, at), a))
-    if max(abs(corner[0] - at[0]), abs(corner[1] - at[1])) <= touch:
-        return corner
-    lines = [LineString([a, b]) for _, a, b in walls]
-    point = ShapelyPoint(at)
-    nearest = min(lines, key=lambda line: line.distance(point))
-    if nearest.distance(point) > touch:
-        return at
-    foot = nearest.interpolate(nearest.project(point))
-    return round(foot.x), round(foot.y)
-
-
-def _side(a: Point, b: Point, walls: Sequence[tuple[str, Point, Point]], shower: TiledShower) -> Side:
-    for label, one, other in walls:
-        line = LineString([one, other])
+def _side(a: Point, b: Point, walls: Sequence[Wall], shower: TiledShower) -> Side:
+    for wall in walls:
+        line = LineString([wall.start, wall.end])
         if max(line.distance(ShapelyPoint(a)), line.distance(ShapelyPoint(b))) <= 2:
-            return Side(kind=SideKind.PERIMETER, label=label)
+            return Side(kind=SideKind.PERIMETER, label=wall.label)
     if shower.kerb is not None:
         return Side(kind=SideKind.PERIMETER, label=KERB)
     return Side(kind=SideKind.FREE, label=OPEN)
+
+
+def _gaps(
+    room: Room,
+    shower: TiledShower,
+    outline: Ring,
+    labels: Sequence[Side],
+    walls: Sequence[Wall],
+    rules: RuleSet,
+    tape: Tape,
+) -> dict[str, int]:
+    """By wall, a gap beside an open side that is too narrow to be a floor.
+
+    Raises:
+        InputValueError: A kerb would stand in such a gap.
+    """
+    open_sides = [line for line, side in zip(sides(outline), labels, strict=True) if side.label in (KERB, OPEN)]
+    doubt, kerb = rules.ticks("shower.doubt"), shower.kerb
+    found = gaps_beside(open_sides, walls, doubt if kerb is None else max(doubt, kerb.width))
+    if kerb is not None and found:
+        wall, gap = next(iter(found.items()))
+        raise InputValueError(
+            f"the shower floor in {room.name} ends {format_length(gap, tape)} short of {wall}, too near for the "
+            f"kerb of {format_length(kerb.width, tape)} that would stand there; enter left, out and its size so "
+            "that it ends at the wall, or farther from it"
+        )
+    return found
 
 
 def _drain(shower: TiledShower, frame: Frame, outline: Ring, labels: Sequence[Side]) -> tuple[Point, ...]:

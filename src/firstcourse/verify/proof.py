@@ -19,6 +19,7 @@ from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
+from firstcourse.verify.in_room import check_in_room
 from firstcourse.verify.layers import check_layers
 from firstcourse.verify.lifting import check_lifting
 from firstcourse.verify.marks import check_marks
@@ -35,6 +36,7 @@ from firstcourse.verify.windows import check_windows
 from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
+    check_in_room,
     check_coverage,
     check_fills,
     check_seams,
