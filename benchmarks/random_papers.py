@@ -36,7 +36,7 @@ from firstcourse.drawings.face import text_width
 from firstcourse.drawings.model import LEAST_TEXT_MM
 from firstcourse.drawings.placing import meeting
 from firstcourse.drawings.svg import svg_size
-from firstcourse.errors import JobError
+from firstcourse.errors import JobError, PlanRefusedError
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
@@ -136,10 +136,13 @@ def _times(m: list[float], n: list[float]) -> tuple[float, float, float, float, 
 
 
 def faults(document: str, paper: Paper) -> list[str] | None:
-    """All that is wrong with a job's drawings and printed pages; nothing for a job that is refused."""
+    """All that is wrong with a job's drawings and printed pages; nothing for a job that has no plan.
+
+    Whether a random job is planned at all is what `random_rooms.py` looks at.
+    """
     try:
         plan = plan_job(read_job_text(document), effort=0).plan
-    except JobError:
+    except (JobError, PlanRefusedError):
         return None
     pdf = print_pack(pack_data(plan), paper)
     return [*faults_of_drawings(plan), *faults_of_pages(pdf)]

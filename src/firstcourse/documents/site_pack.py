@@ -8,7 +8,7 @@ from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.board_pages import board_blocks
 from firstcourse.documents.fall_pages import fall_pages
 from firstcourse.documents.judgement_pages import JUDGED, structure_cautions
-from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled, marked
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.ticket_pages import second_cuts, tickets
@@ -18,6 +18,11 @@ from firstcourse.drawings.reader import speaker_for
 from firstcourse.findings import Finding, alike_together
 from firstcourse.plan import Plan, Quantity
 from firstcourse.units import as_needed, one_or_more
+
+_MARGINS_MM = ((22, 19), (20, 16), (18, 14), (16, 12))
+"""Margins above, for the clip, and below that are tried in turn [mm]."""
+_LEAST_END_MM = 60.0
+"""What goes on over several pages ends no higher than this on its last one [mm]."""
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -43,7 +48,16 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
     Raises:
         PaperError: A warning of the page maker.
     """
-    return compiled(("pages.typ", "site_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
+    sources = ("pages.typ", "site_pack.typ")
+    printed = {**data, "paper": PAGE_SIZES[paper]}
+    # A last page with next to nothing on it is spared by narrower margins, where that takes it away.
+    for top, bottom in _MARGINS_MM:
+        printed |= {"top": top, "bottom": bottom}
+        if all(end >= _LEAST_END_MM for end in marked(sources, printed, "end-of-flow")):
+            break
+    else:
+        printed |= {"top": _MARGINS_MM[0][0], "bottom": _MARGINS_MM[0][1]}
+    return compiled(sources, printed)
 
 
 def pack_data(plan: Plan) -> dict[str, Any]:

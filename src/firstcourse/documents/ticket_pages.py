@@ -2,14 +2,16 @@
 
 from typing import Any
 
-from firstcourse.documents.blocks import image
+from firstcourse.documents.blocks import beside_each_other, image
 from firstcourse.drawings import draw_piece, draw_sheet, has_second_cuts
 from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.plan import Plan, Sheet
 from firstcourse.units import Tape, format_length
 
-TICKET_MM, PIECE_MM = (43.0, 70.0), (43.0, 50.0)
-"""Width and height on paper of a sheet's drawing and of a piece's: four stand side by side."""
+TICKET_MM = (43.0, 70.0)
+"""Width and height on paper of a sheet's drawing: four stand side by side."""
+PIECE_MM, _GAP_MM = (60.0, 50.0), 4.0
+"""Most width and height on paper of a piece's drawing; between two of them [mm]."""
 
 
 def tickets(plan: Plan) -> list[dict[str, Any]]:
@@ -17,13 +19,14 @@ def tickets(plan: Plan) -> list[dict[str, Any]]:
     return [_ticket(plan, sheet) for sheet in plan.sheets]
 
 
-def second_cuts(plan: Plan) -> list[dict[str, Any]]:
-    """One entry for each piece with a taper, a notch or a hole, as plain values."""
-    return [
+def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
+    """Rows of pieces with a taper, a notch or a hole, as plain values."""
+    pieces = [
         {"id": piece.id.removeprefix("P"), **image(draw_piece(plan, piece, room=PIECE_MM))}
         for piece in plan.pieces
         if has_second_cuts(piece)
     ]
+    return beside_each_other(pieces, [max(piece["width_mm"], 24.0) for piece in pieces], _GAP_MM)
 
 
 def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:

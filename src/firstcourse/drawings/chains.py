@@ -6,7 +6,7 @@ FIGURE_MM = 3.1
 """Height of the type of dimension figures [mm]."""
 PITCH_MM = 3.8
 """Least distance of two figures of one chain [mm]: none stands on the next."""
-_LEADER_MM = 5.0
+_LEADER_MM = 4.6
 _OFF_MM = 1.5
 
 
@@ -42,7 +42,7 @@ def _apart(spots: list[float]) -> list[float]:
     for spot in spots:
         placed.append(max(spot, placed[-1] + PITCH_MM) if placed else spot)
     # Pushed apart rightwards above, the row is pulled back over its marks from the far end.
-    limit = spots[-1] + PITCH_MM if spots else 0.0
+    limit = spots[-1] if spots else 0.0
     for index in range(len(placed) - 1, -1, -1):
         placed[index] = min(placed[index], limit)
         limit = placed[index] - PITCH_MM

@@ -25,6 +25,8 @@ _CORNER_MM, _OFF_MM = 4.2, 3.4
 _KEEP_OUT_MM = 3.0
 _LEAST = 100
 """A drawing so many times smaller than the smallest usual scale holds nothing but texts: it is given as it is."""
+_NAMES_ROUND_MM = 7.0
+"""Room for the names of corners beside and above a drawing, however tight its page is [mm]."""
 _EDGE_MM = 2.0
 """What a drawing leaves free of the room it is given: the margin of its picture on both sides [mm]."""
 
@@ -161,4 +163,9 @@ class OnPaper:
 def page_round(drawing: Drawing, room: XY) -> PaperBox:
     """What may be written on: the drawing's own box, and to the right and above what its room leaves free."""
     left, lower, right, upper = drawing.box
-    return left, lower, max(right, left + room[0] - _EDGE_MM), max(upper, lower + room[1] - _EDGE_MM)
+    return (
+        left,
+        lower,
+        max(right + _NAMES_ROUND_MM, left + room[0] - _EDGE_MM),
+        max(upper + _NAMES_ROUND_MM, lower + room[1] - _EDGE_MM),
+    )
