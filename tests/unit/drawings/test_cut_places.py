@@ -80,12 +80,12 @@ def test_no_tile_is_cut_for_no_reason(job: str):
 
 def test_a_border_is_named_from_within_from_without_and_at_its_corners():
     places = _places(next(one for one in _plan("e2e/tile_details.yaml").surfaces if one.id == "bath/floor"))
-    assert {"border", "wall C-D and border", "corner of the border", "soft joint and border"} <= places.keys()
+    assert {"border", "wall C-D and border", "corner of the border", "soft joint"} <= places.keys()
 
 
 def test_bands_and_benches_are_named():
     surfaces = {surface.id: surface for surface in _plan("e2e/tile_details.yaml").surfaces}
-    assert {"edge of the band", "corner A and bench"} <= _places(surfaces["bath/wall/A-B"]).keys()
+    assert {"edge of the band", "bench", "tray flange and bench"} <= _places(surfaces["bath/wall/A-B"]).keys()
     assert "bench" in _places(surfaces["bath/floor/shower"])
 
 
