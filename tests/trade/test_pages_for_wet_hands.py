@@ -83,7 +83,7 @@ def test_large_tile_with_pipes_keeps_its_cuts_apart_and_on_the_page() -> None:
 def test_faults_on_a_page_are_seen() -> None:
     page = b"""#set page(width: 120mm, height: 60mm, margin: 5mm)
 #set text(font: "IBM Plex Sans", size: 10pt)
-#lorem(14)
+#lorem(8)
 #place(top + left, text(size: 12pt)[over the line])
 #place(top + left, dx: 100mm, dy: 30mm, box(width: 60mm)[far over the edge])
 #place(bottom + left, text(size: 5pt)[small])"""
