@@ -8,6 +8,8 @@ from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_cha
 if TYPE_CHECKING:
     from firstcourse.suitability import Remedy
 
+_RANKED = "each computed through every check; ranked by height, material, labour"
+
 
 def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> int:
     """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
@@ -53,9 +55,11 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
         for name, value in sheet.facts:
             if sheet.areas and name.startswith("dead load"):
                 print(speaker.say(f"  {sheet.where}: {name} {value}"))
-    print_findings(done.findings, speaker)
+    # What stands among the cautions is not told twice.
+    print_findings((finding for finding in done.findings if finding.message not in done.cautions), speaker)
     for where, options in done.remedies:
-        print(f"\nREMEDIES FOR {where}: each computed through every check; ranked by height, material, labour")
+        first = "; an engineer first" if where in {sheet.where for sheet in done.structures} else ""
+        print(f"\nREMEDIES FOR {where}: {_RANKED}{first}")
         for number, option in enumerate(options, start=1):
             print(f"  {number}. {speaker.say(option.what)}\n      {speaker.say(remedy_text(option, done.tape))}")
     print()

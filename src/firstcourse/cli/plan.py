@@ -71,7 +71,7 @@ def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[
     """
     first = [
         f"{summary['job']}: {counted(summary['boards'], 'boards')} from {counted(summary['sheets'], 'sheets')}, "
-        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}; verified",
+        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}",
         *_sheets(summary),
         *_tiles(summary, speaker),
         *_changes(summary["changes"]),
@@ -80,7 +80,7 @@ def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[
         *_notes(summary["findings"]),
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): all drawings, lists and findings.",
         f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
-        f"`firstcourse verify {out}` proves it again.",
+        f"`firstcourse verify {out}` proves again that the plan is consistent.",
     ]
     told = [speaker.say(line) for line in _to_do(summary["findings"], MOST_LINES - len(first) - len(last))]
     return [*first, *told, *last]

@@ -38,6 +38,7 @@ def verify(path: Path, /, *, json: bool = False) -> int:
                     {"code": o.code, "where": o.where, "message": o.message} for o in verdict.objections
                 ],
                 "changes": list(verdict.changes),
+                "stops": list(verdict.stops),
             }
         )
     else:
@@ -45,5 +46,7 @@ def verify(path: Path, /, *, json: bool = False) -> int:
             print(f"{objection.code}  {objection.where}: {objection.message}")
         print_changes(verdict.changes)
         count = len(verdict.objections)
-        print(f"{file}: verified" if not count else f"{file}: {count} objection{'s' * (count > 1)}")
+        for stop in verdict.stops:
+            print(f"the work is stopped: {stop}")
+        print(f"{file}: consistent, verified" if not count else f"{file}: {count} objection{'s' * (count > 1)}")
     return int(bool(verdict.objections)) if verdict.readable else 2

@@ -138,9 +138,10 @@ def _too_heavy(name: str, kg: float, most_kg: float, rules: RuleSet, tape: Tape)
         f"{format_length(rules.ticks('safety.lift.reach'), tape)} out.",
         measured=mass_text(kg, tape),
         limit=mass_text(most_kg if two else 2 * most_kg, tape),
-        remedy=f"Carry it between two, {half} each; or cut it where it lies."
+        remedy=f"Carry it between two, {half} each; or score and snap it where it lies."
         if two
-        else "Cut it where it lies, or bring it in on a cart and stand it up between three; buy smaller sheets.",
+        else "Score and snap it where it lies, bring it in on a cart and stand it up between three, or buy "
+        "smaller sheets.",
     )
 
 

@@ -66,7 +66,8 @@ def judge_gaps(
                     message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
                     measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
                     limit=f"at most {_length(limit, tape)}",
-                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims.",
+                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims. "
+                    f"{rules.text('safety.grinding')}",
                 )
             )
     if not read and not findings:

@@ -107,7 +107,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
     options = tuple(remedy for remedy, _changes in ways)
     findings = [_finding(rules, ground, check, options) for check in checks if not check.holds]
-    findings += [_highs_and_lows(ground, found), *unseen]
+    findings += [_highs_and_lows(rules, ground, found), *unseen]
     return GroundJudgement(
         findings=tuple(findings),
         workings=workings,
@@ -287,7 +287,7 @@ def _known(length_mm: float, tape: Tape) -> str:
     return f"{length_mm:.1f} mm" if tape is Tape.MM else f"{length_mm / MM_PER_IN:.2f} in"
 
 
-def _highs_and_lows(ground: Ground, found: Flatness) -> Finding:
+def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
     order = sorted(range(len(ground.spots)), key=lambda i: -found.deviations_mm[i])
     # What lies within half the tolerance is not worth a name; the working's map has every reading.
     named = [i for i in order if abs(found.deviations_mm[i]) > found.tolerance.long_mm / 2] or order[:1]
@@ -304,7 +304,7 @@ def _highs_and_lows(ground: Ground, found: Flatness) -> Finding:
         severity=Severity.NOTE,
         where=ground.where,
         message=f"Against the best plane, {'; '.join(said)}.",
-        remedy="Grind or plane the highest first; fill what is then still low."
+        remedy=f"Grind or plane the highest first; fill what is then still low. {rules.text('safety.grinding')}"
         if ground.is_floor
         else "The working lists every stud with what to shim or plane off.",
     )

@@ -250,9 +250,9 @@ def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> str:
     whole = [o.what for o in options if o.passes]
     return " ".join(
         (
-            "Mends this check, by computation: " + " Or: ".join(alone)
+            "An engineer first, then by computation this check holds: " + " Or: ".join(alone)
             if alone
-            else "No single measure mends this check.",
+            else "An engineer first: no single measure makes this check hold.",
             f"The whole {kind} passes with: {whole[0]}"
             if whole
             else f"Nothing computed here makes the whole {kind} pass: for design by a licensed engineer.",

@@ -129,10 +129,11 @@ def floor_fillings(
         plane_up = max(0.0, over - most)
         ground = tuple(plane_up - each for each in off)
         highs = sum(depth < -0.01 for depth in ground)
+        caution = _lower(rules.text("safety.grinding"))
         ways.append(
             (
                 "grind",
-                "Grind the high spots and fill the low ones to one plane",
+                f"Grind the high spots and fill the low ones to one plane ({caution})",
                 ground,
                 0.0,
                 rules.number("remedy.patch.labour") * area_m2 + rules.number("remedy.grind.labour") * highs,
@@ -231,3 +232,8 @@ def _smaller_tile(rules: RuleSet, spots: tuple[Spot, ...]) -> Filling:
         bags=0,
         weights="nothing is filled",
     )
+
+
+def _lower(sentence: str) -> str:
+    """A sentence as it stands within another."""
+    return sentence[:1].lower() + sentence[1:].rstrip(".")

@@ -162,20 +162,18 @@ def _lap(stance: Stance, lean: float) -> list[Finding]:
 def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list[Finding]:
     entry = rules.entry("surface.taper.max")
     most = rules.number(entry.id) * MM_PER_IN
-    if ticks_from_mm(abs(taper)) < stance.tape.graduation // 2:
+    if abs(taper) <= most:
         return []
     return [
         entry.finding(
             code="SUI-413",
-            severity=Severity.FIX if abs(taper) > most else Severity.NOTE,
+            severity=Severity.FIX,
             where=stance.where,
             message=f"In corner {corner.name} wall {corner.wall} leans {'in' if corner.lean_mm > 0 else 'out'}, "
             f"so the last cut here gets {'wider' if taper > 0 else 'narrower'} towards the top.",
             measured=f"{_shown(abs(taper), stance)} over {_shown(stance.tiled_mm, stance)} of tile",
             limit=f"at most {_shown(most, stance)} before it shows",
-            remedy=f"Fur wall {corner.wall} plumb, or keep the cut wide and measure it at its foot and its top."
-            if abs(taper) > most
-            else "Measure each cut at its foot and its top.",
+            remedy=f"Fur wall {corner.wall} plumb, or keep the cut wide and measure it at its foot and its top.",
         )
     ]
 
@@ -183,20 +181,20 @@ def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list
 def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
     entry = rules.entry("surface.taper.max")
     most = rules.number(entry.id) * MM_PER_IN
-    if ticks_from_mm(abs(rise)) < stance.tape.graduation:
+    if abs(rise) <= most:
         return []
     low, high = stance.ends if rise > 0 else stance.ends[::-1]
     return [
         entry.finding(
             code="SUI-414",
-            severity=Severity.FIX if abs(rise) > most else Severity.NOTE,
+            severity=Severity.FIX,
             where=stance.where,
             message=f"The floor rises from {low} to {high}: a level first course is cut "
             f"{_shown(abs(rise), stance)} higher at {low} than at {high}.",
             measured=_shown(abs(rise), stance),
             limit=f"at most {_shown(most, stance)} before it shows",
-            remedy="Level the floor, or start from a level line and scribe the lowest course"
-            + (", at least half a tile high." if abs(rise) > most else "."),
+            remedy="Level the floor, or start from a level line and scribe the lowest course, at least half a "
+            "tile high.",
         )
     ]
 

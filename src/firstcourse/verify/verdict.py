@@ -24,11 +24,14 @@ class Verdict:
     """Every objection found; a plan without any is verified.
 
     Attributes:
+        stops: Findings of the plan that stop the work, each as `code place`: a plan may be consistent, every claim
+            in it proven, and yet say that the work must stop.
         changes: Rules that the plan's job sets otherwise than the book, each as `rule value (reason)`.
     """
 
     objections: tuple[Objection, ...]
     changes: tuple[str, ...] = ()
+    stops: tuple[str, ...] = ()
 
     @property
     def readable(self) -> bool:

@@ -1,0 +1,67 @@
+"""Findings told what was well, told cautions twice, and let joists be sistered and floors ground with no caution.
+
+"Verified" stood in one line with the counts of a plan whose work is stopped.
+"""
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from firstcourse.cli import run
+from firstcourse.findings import Finding, Severity
+from firstcourse.planning.judging import judge_file
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+NAMES = ("tub-bathroom", "limber-floor", "out-of-true", "tiled-shower")
+GRINDING = "extraction"
+
+
+@cache
+def judged(name: str) -> tuple[Finding, ...]:
+    return judge_file(EXAMPLES / name / "job.yaml").findings
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_where_grinding_is_told_dust_and_old_layers_are(name: str) -> None:
+    done = judge_file(EXAMPLES / name / "job.yaml")
+    told = [finding.remedy for finding in done.findings if "grind" in finding.remedy.lower()]
+    told += [
+        option.what for _where, options in done.remedies for option in options if "grind" in option.what.lower()
+    ]
+    assert told or name != "out-of-true"
+    for text in told:
+        assert GRINDING in text and "asbestos" in text, text
+
+
+def test_where_a_frame_is_changed_an_engineer_comes_first() -> None:
+    told = [finding.remedy for finding in judged("limber-floor") if "ister each joist" in finding.remedy]
+    assert told and all(text.startswith("An engineer first") for text in told)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_taper_or_rise_within_its_limit_is_told(name: str) -> None:
+    assert all(f.severity is not Severity.NOTE for f in judged(name) if f.code in ("SUI-413", "SUI-414"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_caution_stands_once_on_the_terminal(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    run(["judge", str(EXAMPLES / name / "job.yaml")])
+    said = capsys.readouterr().out
+    assert said.count("not a design") == 1
+    if name == "limber-floor":
+        assert "an engineer first" in said
+
+
+def test_that_it_is_sound_and_that_work_must_wait_are_two_lines(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(["plan", str(EXAMPLES / "limber-floor" / "job.yaml"), "--effort", "0", "--out", str(tmp_path)]) == 1
+    lines = capsys.readouterr().out.splitlines()
+    (consistent,) = [line for line in lines if "the plan is consistent" in line]
+    assert "stop" not in consistent.lower() and not any("verified" in line for line in lines)
+    assert any(line.startswith("STOPS THE WORK") for line in lines)
+    assert run(["verify", str(tmp_path)]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert any(line.startswith("the work is stopped: SUI-1") for line in lines)
+    assert lines[-1].endswith("plan.json: consistent, verified")
