@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 import shapely
 from shapely import LineString
 
-from firstcourse.geometry import bounds
+from firstcourse.geometry import bounds, sides
 from firstcourse.verify.mark_faces import NEAR, XY, Faces
 from firstcourse.verify.mark_fields import Line, Mark
-from firstcourse.verify.mark_rows import rows
+from firstcourse.verify.mark_rows import ONE_PENCIL, rows
 from firstcourse.verify.poles import check_poles
 from firstcourse.verify.structure import Document, Surface, Tile
 from firstcourse.verify.verdict import Objection
@@ -169,7 +169,7 @@ def _squares(surface: Surface, plan: Document) -> Iterator[str]:
 
 
 def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
-    """A tiled surface of some size has its lines, if anything there can be measured from."""
+    """A surface of some size whose tiles lie level has its lines, if anything there can be measured from."""
     kinds = {kind for kind, _, _ in lines_of(surface)}
     if "snap" in kinds or {"first_course", "plumb"} <= kinds or surface.part_of or not surface.tiled:
         return
@@ -178,6 +178,9 @@ def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
         key=lambda part: part.area,
         default=None,
     )
+    if not all(_is_level(tile) for tile in surface.tiles):
+        # Slanting lines end where nothing can be touched more often than not.
+        return
     largest = max((_across(tile) for tile in surface.tiles), default=0.0)
     if field is None or largest == 0.0:
         return
@@ -185,6 +188,11 @@ def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
     spot = circle.coords[0]
     if circle.length > _ROOM_FOR * largest and all(faces.reached(spot, way) for way in ((0.0, 1.0), (1.0, 0.0))):
         yield "is tiled, and its lines to snap are left out"
+
+
+def _is_level(tile: Tile) -> bool:
+    ring = tile.laid or tile.outline
+    return any(min(abs(a[0] - b[0]), abs(a[1] - b[1])) <= ONE_PENCIL for a, b in sides(ring))
 
 
 def _across(tile: Tile) -> float:
