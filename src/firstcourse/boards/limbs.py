@@ -81,7 +81,7 @@ def upright_sides(
 def barred_by(
     sides: Iterable[SideOfGround], gap: int, limb: int, span: tuple[int, int] | None
 ) -> tuple[Barred, ...]:
-    """Where a gap would leave a limb narrower than it may be.
+    """Where a gap would leave a limb narrower than it may be, or lie half on a side of the ground.
 
     Args:
         sides: Sides of the ground.
@@ -94,9 +94,9 @@ def barred_by(
         if span is not None and min(side.high, span[1]) - max(side.low, span[0]) <= limb:
             continue
         if side.before:
-            found.append((side.near, side.far + limb + _ROUNDED))
+            found.append((side.near - gap, side.far + limb + _ROUNDED))
         else:
-            found.append((side.near - limb - _ROUNDED - gap, side.far - gap))
+            found.append((side.near - limb - _ROUNDED - gap, side.far))
     return tuple(sorted(set(found)))
 
 
