@@ -158,6 +158,8 @@ def main() -> int:
         seed = options.seed + number
         papers: tuple[Paper, ...] = ("letter", "a4")
         found = faults(tiled(random_job(seed), seed), papers[number % 2])
+        if number % 20 == 19:
+            print(f"{number + 1} jobs, {time.perf_counter() - started:.0f} s", file=sys.stderr, flush=True)
         if found is None:
             continue
         planned += 1
