@@ -14,6 +14,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.flats import ceiling_surface, floor_openings, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
+from firstcourse.survey.on_framing import on_framing
 from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower, shower_of
@@ -67,7 +68,9 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
                 showers.append(_shower(room, room.floor.shower, survey, job, rules))
                 findings += _near_walls(showers[-1], room, job.tape, rules)
             taken = [shower for shower in showers if shower.surface.room == room.name]
-            surfaces += _surfaces(room, survey, job, rules, taken[0] if taken else None)
+            unfolded = _surfaces(room, survey, job, rules, taken[0] if taken else None)
+            surfaces += unfolded
+            findings += on_framing(unfolded, job.tape)
         except InputValueError as error:
             within = "diagonals" if isinstance(error, UnfixedError) else error.field
             field = f"rooms[{index + 1}]" + (f".{within}" if within else "")
