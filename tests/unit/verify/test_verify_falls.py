@@ -10,6 +10,7 @@ import yaml
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import JobStamp, Plan
+from firstcourse.planning.rule_notes import rule_notes
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
@@ -43,6 +44,7 @@ def shower_plan(**change: Any) -> dict[str, Any]:
         findings=result.findings,
         quantities=water.quantities,
         workings=result.workings | water.workings,
+        rules=rule_notes(rules),
     )
     found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
     return found
