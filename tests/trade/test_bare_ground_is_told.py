@@ -27,6 +27,7 @@ rooms:
     diagonals: {A-C: 3720 mm, B-D: 3720 mm}
     height: 2400 mm
     floor:
+      framing: {parallel_to: A-B, spacing: 400 mm, first: 200 mm}
       openings:
         - {id: tray, kind: tray, side: A-B, left: 15 mm, out: 0 mm, width: 900 mm, depth: 900 mm}
         - {id: cabinet, kind: cabinet, side: C-D, left: 40 mm, out: 0 mm, width: 1200 mm, depth: 500 mm}
