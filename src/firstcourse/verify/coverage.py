@@ -135,7 +135,10 @@ def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
     # Opening with a hair's width drops what rounding leaves between neighbours.
     bare = bare.buffer(-_HAIR, join_style="mitre").buffer(_HAIR, join_style="mitre")
     for part in shapely.get_parts(bare):
-        if part.area > _SPECK and not _beside_opening(part, surface, boards, taken):
+        if part.area > _SPECK and not (
+            _beside_opening(part, surface, boards, taken)
+            or _where_narrow(part, surface, taken, rules.ticks("boards.limb.min") + 4 * step)
+        ):
             at = part.representative_point()
             yield Objection(
                 "VER-106",
@@ -171,6 +174,17 @@ def _most_gap(rules: RuleSet) -> int:
 def _round_strips(ring: Ring, depth: float) -> list[Polygon]:
     # At an opening's corner the board is notched square, which is wider than the gap is long.
     return [_strip(b, a, depth, depth) for a, b in sides(ring)]
+
+
+def _where_narrow(part: Polygon, surface: Surface, taken: shapely.Geometry, limb: int) -> bool:
+    """Whether bare ground lies where the ground itself is narrower than a limb of board, as between two openings.
+
+    What of it is far from any board must be told as filled besides.
+    """
+    ground = Polygon(surface.outline).difference(taken)
+    wide = ground.buffer(-limb / 2, join_style="mitre").buffer(limb / 2 + _HAIR, join_style="mitre")
+    narrow = part.difference(wide if wide.is_valid else shapely.make_valid(wide))
+    return bool(narrow.area >= 0.8 * part.area)
 
 
 def _beside_opening(part: Polygon, surface: Surface, boards: shapely.Geometry, taken: shapely.Geometry) -> bool:
