@@ -1,7 +1,9 @@
 """All papers of a plan, each under its name in the plan's folder."""
 
 import re
+from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
+from itertools import count
 from typing import NamedTuple
 
 from firstcourse.documents.office_pack import office_data, print_office_pack
@@ -23,6 +25,8 @@ WORKBOOK = "pieces-and-cuts.xlsx"
 _SITE_PACKS: tuple[tuple[str, PageSize], ...] = ((SITE_PACK_LETTER, "letter"), (SITE_PACK_A4, "a4"))
 _OFFICE_PACKS: tuple[tuple[str, PageSize], ...] = ((OFFICE_PACK_LETTER, "letter"), (OFFICE_PACK_A4, "a4"))
 _STORY_POLES: tuple[tuple[str, PageSize], ...] = ((STORY_POLE_LETTER, "letter"), (STORY_POLE_A4, "a4"))
+_KINDS = ("", "-tile", "-heights")
+"""What the names of a surface's drawings end with."""
 
 
 class Paper(NamedTuple):
@@ -57,8 +61,7 @@ def all_papers(plan: Plan, *, poles: bool = False) -> tuple[Paper, ...]:
 
 def _drawings(plan: Plan) -> list[Paper]:
     drawings: list[Paper] = []
-    for surface in plan.surfaces:
-        name = re.sub(r"[^A-Za-z0-9]+", "-", surface.id).strip("-").lower()
+    for surface, name in zip(plan.surfaces, file_names([surface.id for surface in plan.surfaces]), strict=True):
         if surface.boarded:
             drawing = draw_surface(plan, surface)
             drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
@@ -71,3 +74,22 @@ def _drawings(plan: Plan) -> list[Paper]:
             heights = draw_heights(plan, surface)
             drawings.append(Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode()))
     return drawings
+
+
+def file_names(surfaces: Sequence[str]) -> tuple[str, ...]:
+    """A name for the drawings of each surface, in order; no two drawings of a plan share a file on any disk.
+
+    Surfaces whose ids differ only in what a file name leaves out are told apart by a number.
+
+    Args:
+        surfaces: Ids of a plan's surfaces.
+    """
+    taken: set[str] = set()
+    names = []
+    for surface in surfaces:
+        plain = re.sub(r"[^A-Za-z0-9]+", "-", surface).strip("-").lower()
+        numbered = (plain if number == 1 else f"{plain}-{number}" for number in count(1))
+        name = next(name for name in numbered if taken.isdisjoint(name + kind for kind in _KINDS))
+        taken.update(name + kind for kind in _KINDS)
+        names.append(name)
+    return tuple(names)

@@ -59,6 +59,9 @@ def to_dxf(drawing: Drawing) -> str:
             dxfattribs={"layer": "TEXT"},
         )
         entity.set_placement((text.at[0] * scale, text.at[1] * scale), align=anchors[text.anchor])
+    # Left to itself the library lists the classes in use in the order of a set, which each process hashes anew.
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
     stream = io.StringIO()
     document.write(stream)
     return stream.getvalue()

@@ -10,7 +10,16 @@ from shapely import LineString
 from shapely import Point as ShapelyPoint
 
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import axis_of, bounds, counter_clockwise, from_shapely, is_simple, moved, to_shapely
+from firstcourse.geometry import (
+    as_ring,
+    axis_of,
+    bounds,
+    counter_clockwise,
+    from_shapely,
+    is_simple,
+    moved,
+    to_shapely,
+)
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
 from firstcourse.job.fields import MOST_ITEMS
@@ -238,14 +247,16 @@ def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], out
         placed = Opening(id=opening.id, kind=opening.kind, centre=centre, diameter=opening.diameter)
     else:
         if opening.points:
-            shape = counter_clockwise(tuple(frame.at(left, out) for left, out in opening.points))
+            shape = counter_clockwise(as_ring(frame.at(left, out) for left, out in opening.points))
         else:
             assert opening.left is not None and opening.out is not None
             assert opening.width is not None and opening.depth is not None
             shape = frame.box(opening.left, opening.out, opening.left + opening.width, opening.out + opening.depth)
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
-        raise InputValueError(f"the outline of opening '{opening.id}' crosses itself", field=field)
+        raise InputValueError(
+            f"the outline of opening '{opening.id}' crosses itself or has no area; check its points", field=field
+        )
     if to_shapely(shape).intersection(area).area < 0.5 * to_shapely(shape).area:
         raise InputValueError(
             f"opening '{opening.id}' lies mostly outside {room.name}; check side, left and out", field=field

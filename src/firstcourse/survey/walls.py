@@ -1,7 +1,7 @@
 """A wall unfolded: outline with its own height at each end, openings, framing, zones."""
 
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import bounds, from_shapely, is_simple, rectangle, sides, to_shapely
+from firstcourse.geometry import as_ring, bounds, from_shapely, is_simple, rectangle, sides, to_shapely
 from firstcourse.geometry.polygon import Point, Ring, counter_clockwise
 from firstcourse.job import BoardedWall, Room, WallOpening
 from firstcourse.job.fields import MOST_ITEMS
@@ -124,7 +124,9 @@ def _opening(
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape, depth=depth)
     if not is_simple(shape):
         raise InputValueError(
-            f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself", field=field
+            f"wall {wall.wall}: the outline of opening '{opening.id}' crosses itself or has no area; "
+            "check its points",
+            field=field,
         )
     # The adjustment may shorten a wall by a little; an opening taped to its very end is still on it. Where the
     # floor falls along the wall, a door that stands on it reaches below the foot of the extent at one end.
@@ -141,7 +143,7 @@ def _opening(
 
 def _ring(opening: WallOpening) -> Ring:
     if opening.points:
-        return counter_clockwise(opening.points)
+        return counter_clockwise(as_ring(opening.points))
     assert opening.left is not None and opening.bottom is not None
     assert opening.width is not None and opening.height is not None
     return rectangle(opening.left, opening.bottom, opening.left + opening.width, opening.bottom + opening.height)
