@@ -74,7 +74,7 @@ def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[
         f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}",
         *_sheets(summary),
         *_tiles(summary, speaker),
-        *_changes(summary["changes"]),
+        *(speaker.say(line) for line in _changes(summary["changes"])),
     ]
     last = [
         *_notes(summary["findings"]),
