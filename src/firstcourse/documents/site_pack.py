@@ -19,8 +19,8 @@ from firstcourse.findings import Finding, alike_together
 from firstcourse.plan import Plan, Quantity
 from firstcourse.units import as_needed, one_or_more
 
-_MARGINS_MM = ((22, 19), (20, 16), (18, 14), (16, 12))
-"""Margins above, for the clip, and below that are tried in turn [mm]."""
+_MARGINS_MM = ((22, 19), (20, 18), (18, 17), (16, 16))
+"""Margins above, for the clip, and below, for cautions in the foot, that are tried in turn [mm]."""
 _LEAST_END_MM = 60.0
 """What goes on over several pages ends no higher than this on its last one [mm]."""
 
