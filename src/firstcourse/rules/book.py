@@ -275,6 +275,6 @@ def _overridden(entries: Mapping[str, RuleEntry], override: Override) -> RuleEnt
     if not override.reason.strip():
         raise InputValueError(f"the job overrides rule '{override.rule}' without a reason")
     entry = entries[override.rule]
-    words = next(rule.words for rule in _book()[0] if rule.id == override.rule)
-    value = changed_value(override, entry.value, entry.unit, words)
+    rule = next(rule for rule in _book()[0] if rule.id == override.rule)
+    value = changed_value(override, entry.value, entry.unit, rule.words, zero=rule.zero)
     return replace(entry, value=value, reason=override.reason, taken_from="", converted="")

@@ -24,6 +24,8 @@ _LENGTHS: Mapping[str, float] = {
 _MASSES: Mapping[str, float] = {"lb": KG_PER_LB, "kg": 1.0}
 _UNITLESS = ("", "ratio", "share", "count")
 """Of these a bare number can mean one thing only."""
+_ZERO_MEANS_NONE = ("in", "ft", "mm", "share", "percent")
+"""In these units 0 asks for nothing, so that it may always be set; elsewhere where the rule says so."""
 _SAME = {"%": "percent", "°f": "f", "°": "deg", "³": "3", "²": "2", "lbs": "lb", "hours": "h", "years": "year"}
 _NUMBER = re.compile(r"(?P<number>[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(?P<unit>.*)", re.DOTALL)
 _YES_NO = {"true": True, "yes": True, "false": False, "no": False}
@@ -48,7 +50,7 @@ class Override:
 
 
 def changed_value(
-    override: Override, was: float | str | bool, unit: str, words: frozenset[str]
+    override: Override, was: float | str | bool, unit: str, words: frozenset[str], *, zero: bool
 ) -> float | str | bool:
     """What an override sets its rule to, in the rule's unit.
 
@@ -57,6 +59,7 @@ def changed_value(
         was: The book's value; the new one is of its kind.
         unit: The rule's unit.
         words: Of a list of words, those that the rule knows; empty where any text will do.
+        zero: Whether the rule may be 0 in any unit, as a weight may that is switched off.
 
     Raises:
         InputValueError: Another kind of value, another unit or none, or no sensible size.
@@ -76,7 +79,8 @@ def changed_value(
     if isinstance(value, bool):
         raise InputValueError(f"rule '{rule}' wants a number of {unit or 'units'}, not '{value}'")
     number = value if override.unit is None and not isinstance(value, str) else _in_unit(override, unit)
-    if not 0 <= number <= _LARGEST or (number == 0 and was and unit not in ("in", "ft", "mm", "share", "percent")):
+    may_be_zero = zero or not was or unit in _ZERO_MEANS_NONE
+    if not 0 <= number <= _LARGEST or (number == 0 and not may_be_zero):
         raise InputValueError(f"rule '{rule}' wants a number of {unit or 'units'}, not '{value}'")
     return number
 

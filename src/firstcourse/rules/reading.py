@@ -51,7 +51,7 @@ UNITS = frozenset(
 _PRACTICES = ("us", "uk", "au", "any")
 READ = ("first_hand", "quoted", "memory")
 """How a source was read: its own text, as others quote or tell it, or not for this book at all."""
-_RULE_KEYS = {"id", "description", "unit", "values", "words"}
+_RULE_KEYS = {"id", "description", "unit", "values", "words", "zero"}
 _VALUE_KEYS = {"practice", "since", "value", "basis", "source", "locator", "unit", "taken_from", "read"}
 _SOURCE_KEYS = {"id", "title", "practice", "read", "quoted_in", "note"}
 
@@ -101,6 +101,7 @@ class Rule:
 
     Attributes:
         words: Of a rule whose value is a list of words, those that may stand in it; else empty.
+        zero: Whether a job may set it to 0 where its unit does not say so, as it switches off a weight.
     """
 
     id: str
@@ -108,6 +109,7 @@ class Rule:
     unit: str
     values: tuple[DatedValue, ...]
     words: frozenset[str] = frozenset()
+    zero: bool = False
 
 
 class _StrictLoader(yaml.CSafeLoader):
@@ -190,10 +192,12 @@ def read_rules(text: str, name: str) -> list[Rule]:
     """
     rules = []
     for row in _rows(text, name):
-        _keys(row, _RULE_KEYS, _RULE_KEYS - {"words"}, name)
+        _keys(row, _RULE_KEYS, _RULE_KEYS - {"words", "zero"}, name)
         where = f"{name}: rule '{row['id']}'"
         if row["unit"] not in UNITS:
             raise InputValueError(f"{where}: unit '{row['unit']}' is not registered")
+        if not isinstance(row.get("zero", False), bool):
+            raise InputValueError(f"{where}: zero is '{row['zero']}', not true or false")
         if not isinstance(row["values"], list) or not row["values"]:
             raise InputValueError(f"{where}: needs a list of values")
         values = tuple(_value(value, where) for value in row["values"])
@@ -204,6 +208,7 @@ def read_rules(text: str, name: str) -> list[Rule]:
                 unit=row["unit"],
                 values=values,
                 words=frozenset(str(row.get("words", "")).split()),
+                zero=row.get("zero", False),
             )
         )
     return rules

@@ -80,7 +80,7 @@ def test_the_side_that_is_seen_first_gets_the_better_cut() -> None:
         rules = load_rules(
             datetime.date(2026, 1, 1),
             overrides=(
-                Override(rule="tiling.start.cost.uneven", value=1e-9, reason="test"),
+                Override(rule="tiling.start.cost.uneven", value=0, reason="test"),
                 Override(rule="tiling.start.half", value=0.9, reason="test"),
             ),
         )
@@ -139,7 +139,7 @@ def test_the_narrowest_cut_holds_in_the_worst_room() -> None:
 def test_a_start_without_a_sliver_is_the_pick_at_few_more_cuts_and_among_the_others_at_more() -> None:
     # Where nothing counts but cut tiles, a strip of 20 mm at one side is cheaper than a cut at both.
     names = ("sliver", "sure", "poorest", "poor", "uneven", "tight")
-    free = tuple(Override(rule=f"tiling.start.cost.{one}", value=1e-9, reason="test") for one in names)
+    free = tuple(Override(rule=f"tiling.start.cost.{one}", value=0, reason="test") for one in names)
     for more, has_sliver in ((3.0, False), (2.0, True)):
         limit = Override(rule="tiling.start.more_cuts", value=more, reason="test")
         rules = load_rules(datetime.date(2026, 1, 1), overrides=(*free, limit))
