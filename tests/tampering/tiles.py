@@ -94,13 +94,13 @@ def snap_a_line_elsewhere(plan: Plan) -> None:
     shift(mark["line"], 0.0625 * INCH, 0.0625 * INCH)
 
 
-@answered_by("VER-714", everywhere=False)
+@answered_by("VER-720", everywhere=False)
 def mark_a_pole_elsewhere(plan: Plan) -> None:
     mark = first(m for s in plan["surfaces"] for m in s.get("marks", ()) if m["kind"] == "pole")
     mark["distance"] = tick(mark["distance"] + 0.0625 * INCH)
 
 
-@answered_by("VER-714", everywhere=False)
+@answered_by("VER-720", everywhere=False)
 def leave_out_a_mark_of_a_pole(plan: Plan) -> None:
     marks = first(s["marks"] for s in plan["surfaces"] if any(m["kind"] == "pole" for m in s.get("marks", ())))
     marks.remove(first(m for m in marks if m["kind"] == "pole"))

@@ -54,7 +54,7 @@ def test_each_strip_is_told_with_its_place_and_what_fills_it(plan: dict[str, Any
     }
     assert sizes["mortar"] == pytest.approx([15, 900], abs=12)
     assert sizes["board"] == pytest.approx([40, 500], abs=12)
-    findings = [f for f in plan["findings"] if f["code"] == "BRD-302"]
+    findings = [f for f in plan["findings"] if f["code"] == "BRD-303"]
     assert len(findings) == 2
     assert any("tray" in f["message"] and "15 mm" in f["measured"] for f in findings)
     assert any("cabinet" in f["message"] and "40 mm" in f["measured"] for f in findings)
@@ -83,5 +83,5 @@ def test_the_verifier_holds_it(plan: dict[str, Any], what: str) -> None:
     elif what == "wrong filling":
         floor["fills"][0]["filled_with"] = "board" if floor["fills"][0]["filled_with"] == "mortar" else "mortar"
     else:
-        spoilt["findings"] = [f for f in spoilt["findings"] if f["code"] != "BRD-302"]
-    assert "VER-108" in {objection.code for objection in verify(spoilt).objections}
+        spoilt["findings"] = [f for f in spoilt["findings"] if f["code"] != "BRD-303"]
+    assert "VER-110" in {objection.code for objection in verify(spoilt).objections}

@@ -27,7 +27,7 @@ from firstcourse.verify.structure import Document
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SIXTEENTH = TICKS_PER_INCH // 16
-MARKED = {"VER-711", "VER-714"}
+MARKED = {"VER-711", "VER-720"}
 
 LEG = """
 name: Tub leg

@@ -96,7 +96,7 @@ def _finding(surface: Surface, fill: Fill, rules: RuleSet, tape: Tape) -> Findin
         else "Rip a strip of board from an offcut, bed it in mortar on a member put behind it, and tape its edges."
     )
     return Finding(
-        code="BRD-302",
+        code="BRD-303",
         severity=Severity.NOTE if fill.filled_with == "mortar" else Severity.FIX,
         where=f"{surface.title or surface.id}, {fill_name(fill)}",
         message=f"A strip of ground{beside} is too narrow for a limb of a board.",

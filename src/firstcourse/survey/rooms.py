@@ -265,7 +265,7 @@ def _kept_out(room: Room, tape: Tape) -> Iterator[Finding]:
                 format_length(at, tape) for at in (zone.left, zone.right, zone.bottom, zone.top)
             )
             yield Finding(
-                code="SUR-107",
+                code="SUR-112",
                 severity=Severity.FIX,
                 where=f"{room.name}, wall {wall.wall}",
                 message=f"Nothing may be driven or drilled here: {zone.why}.",
@@ -316,7 +316,7 @@ def _unsure(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> l
         return []
     return [
         rule.finding(
-            code="SUR-106",
+            code="SUR-111",
             severity=Severity.FIX,
             where=room.name,
             message=f"Corner {name} is not sure enough to cut to: lines that meet at a flat angle leave it loose.",

@@ -80,7 +80,7 @@ def _shown(plan: Document) -> Iterator[Objection]:
         ]
         if length and not any(_reads(said.measured, length, plan.tape) for said in told):
             yield Objection(
-                "VER-904",
+                "VER-716",
                 surface.id,
                 f"shows {format_length(length, plan.tape)} of tile edges, and nothing tells of them so",
             )

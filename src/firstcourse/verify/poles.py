@@ -28,16 +28,16 @@ def check_poles(plan: Document) -> Iterator[Objection]:
             mine = [mark for mark in poles if mark.line[0][axis] == mark.line[1][axis]]
             names = {mark.start for mark in mine}
             if len(names) != (1 if due else 0):
-                yield Objection("VER-714", surface.id, "has marks of several poles or of none")
+                yield Objection("VER-720", surface.id, "has marks of several poles or of none")
             elif run is not None and control is not None and due:
                 sticks.setdefault(names.pop(), []).append((surface, axis, mine))
                 for found in _shown(surface, axis, (run, control), mine, plan):
-                    yield Objection("VER-714", surface.id, found)
+                    yield Objection("VER-720", surface.id, found)
         if any(mark.line[0][0] != mark.line[1][0] and mark.line[0][1] != mark.line[1][1] for mark in poles):
-            yield Objection("VER-714", surface.id, "has a mark of a pole that slants")
+            yield Objection("VER-720", surface.id, "has a mark of a pole that slants")
     for number, (name, surfaces) in enumerate(sorted(sticks.items(), key=lambda item: (len(item[0]), item[0])), 1):
         if name != f"pole/{number}":
-            yield Objection("VER-714", name, "is no pole of this plan")
+            yield Objection("VER-720", name, "is no pole of this plan")
         yield from _one_stick(name, surfaces)
 
 
@@ -48,9 +48,9 @@ def _one_stick(name: str, surfaces: list[tuple[Surface, int, list[Mark]]]) -> It
         control = f"{surface.id}/line/{_names(surface)[1 - axis]}"
         held |= {(axis, mark.distance) for mark in marks if mark.to == control}
     if len(held) != 1:
-        yield Objection("VER-714", name, "is to be held to its line at more than one mark")
+        yield Objection("VER-720", name, "is to be held to its line at more than one mark")
     if min(mark.distance for _, _, marks in surfaces for mark in marks) != 0:
-        yield Objection("VER-714", name, "does not end at its lowest mark")
+        yield Objection("VER-720", name, "does not end at its lowest mark")
 
 
 def _shown(
