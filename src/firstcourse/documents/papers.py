@@ -1,7 +1,7 @@
 """All papers of a plan, each under its name in the plan's folder."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from itertools import count
 from typing import NamedTuple
@@ -41,8 +41,10 @@ class Paper(NamedTuple):
     content: bytes
 
 
-def all_papers(plan: Plan, *, poles: bool = False) -> tuple[Paper, ...]:
-    """Every paper of a verified plan, in the order a setter needs them; the same plan gives the same bytes.
+def all_papers(plan: Plan, *, poles: bool = False) -> Iterator[Paper]:
+    """Every paper of a verified plan, each as it is made, so that no two need to be in memory at a time.
+
+    The same plan gives the same papers in the same order, byte for byte.
 
     Args:
         plan: A verified plan.
@@ -55,25 +57,26 @@ def all_papers(plan: Plan, *, poles: bool = False) -> tuple[Paper, ...]:
         printed += [(name, page_maker.submit(print_office_pack, office, size)) for name, size in _OFFICE_PACKS]
         if poles and plan_poles(plan):
             printed += [(name, page_maker.submit(pole_strip, plan, size)) for name, size in _STORY_POLES]
-        others = (Paper(WORKBOOK, workbook(plan)), *_drawings(plan))
-        return (*(Paper(name, pages.result()) for name, pages in printed), *others)
+        yield from _drawings(plan)
+        yield Paper(WORKBOOK, workbook(plan))
+        while printed:
+            name, pages = printed.pop(0)
+            yield Paper(name, pages.result())
 
 
-def _drawings(plan: Plan) -> list[Paper]:
-    drawings: list[Paper] = []
+def _drawings(plan: Plan) -> Iterator[Paper]:
     for surface, name in zip(plan.surfaces, file_names([surface.id for surface in plan.surfaces]), strict=True):
         if surface.boarded:
             drawing = draw_surface(plan, surface)
-            drawings.append(Paper(f"drawings/{name}.svg", to_svg(drawing).encode()))
-            drawings.append(Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode()))
+            yield Paper(f"drawings/{name}.svg", to_svg(drawing).encode())
+            yield Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode())
         if surface.tiled:
             tiling = draw_tiling(plan, surface)
-            drawings.append(Paper(f"drawings/{name}-tile.svg", to_svg(tiling).encode()))
-            drawings.append(Paper(f"drawings/{name}-tile.dxf", to_dxf(tiling).encode()))
+            yield Paper(f"drawings/{name}-tile.svg", to_svg(tiling).encode())
+            yield Paper(f"drawings/{name}-tile.dxf", to_dxf(tiling).encode())
         if surface.heights:
             heights = draw_heights(plan, surface)
-            drawings.append(Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode()))
-    return drawings
+            yield Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode())
 
 
 def file_names(surfaces: Sequence[str]) -> tuple[str, ...]:

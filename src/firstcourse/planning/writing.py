@@ -1,6 +1,7 @@
 """Write a verified plan and its papers: all made first, then moved in, and what is out of date taken away."""
 
 from collections.abc import Iterable
+from itertools import chain
 from pathlib import Path
 
 from firstcourse.documents.judgement_pack import judgement_pack
@@ -28,7 +29,8 @@ def write_plan(result: PlanResult, folder: Path, *, poles: bool = False) -> tupl
         InputValueError: A name that we need is taken by a file or a folder.
         OSError: The disk refuses.
     """
-    return write_files((Paper(PLAN, result.document.encode()), *all_papers(result.plan, poles=poles)), folder)
+    first = Paper(PLAN, result.document.encode())
+    return write_files(chain([first], all_papers(result.plan, poles=poles)), folder)
 
 
 def write_judgement(judgement: JobJudgement, folder: Path) -> tuple[Path, ...]:

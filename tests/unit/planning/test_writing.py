@@ -133,7 +133,7 @@ def test_a_full_disk_leaves_the_older_plan_whole(tmp_path: Path, monkeypatch: py
 
 
 def test_a_paper_that_fails_writes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def fail(_plan: Plan) -> tuple[Paper, ...]:
+    def fail(_plan: Plan, *, poles: bool) -> Iterator[Paper]:
         raise RuntimeError("no paper")
 
     monkeypatch.setattr(writing, "all_papers", fail)
