@@ -1,6 +1,6 @@
 """AWC NDS Supplement 2018: design values of dimension lumber, sizes and factors in the rule book.
 
-Known = read for most (Table 4A as transcribed in an open library, cross-checked by the code's spans); the select
+Known = read for most (Table 4A as copied in an open library, cross-checked by the code's spans); the select
 structural bending value of spruce-pine-fir, the repetition and the duration factor are from memory. Values are the
 printed ones, so they must be equal.
 """

@@ -1,6 +1,6 @@
 """Steel studs: section tables of a producers' association's technical guide (2024), thickness designations.
 
-Known = read, as transcribed in a public repository; effective second moments are those for 33 ksi steel. The
+Known = read, as copied in a public repository; effective second moments are those for 33 ksi steel. The
 program takes a plain channel of the designated thickness, without lips: from 33 mil on it must never be stiffer
 than the table, nor less by more than a sixth, which is what lips and the design thickness add.
 """
