@@ -124,6 +124,11 @@ def test_names_that_the_job_gave_stay_as_they_are() -> None:
         ("tile 12x24, course 3, 20 pieces", Tape.INCH, "tile 12x24, course 3, 20 pieces"),
         ("A-B 10' 0\" long, 1/4 in, 23/32 in", Tape.MM, "A-B 3048 mm long, 6.35 mm, 18.3 mm"),
         ("at most 40 psf at 70 °F", Tape.MM, "at most 1.92 kPa at 21 °C"),
+        ("13.1 mm per m, 1 in 76", Tape.MM, "13.1 mm per m, 1 in 76"),  # a slope, no inch
+        ("572 mm long (1 in 12)", Tape.MM, "572 mm long (1 in 12)"),
+        ("1 in, 2 of them", Tape.MM, "25.4 mm, 2 of them"),
+        ("add stud 'added 1', its centre", Tape.MM, "add stud 'added 1', its centre"),  # a name, no foot
+        ("12' long, 1' 2\" high", Tape.MM, "3658 mm long, 355.6 mm high"),
     ],
 )
 def test_measures_are_converted_where_they_stand(text: str, tape: Tape, wanted: str) -> None:

@@ -75,7 +75,10 @@ _SPELT = {
     "litre": "litres",
 }
 _NUMBER = r"(?P<number>[+-]?(?:(?:\d+[- ])?\d+/\d+|\d[\d,]*(?:\.\d+)?))"
-_AFTER = r"(?![\w²³⁴/·]|\s?×\s?10)"
+_AFTER = r"(?![\w²³⁴/·]|\s?×\s?10|(?<=1 in) \d)"
+"""What does not follow a unit; `1 in 80` is a slope."""
+_NAMED = re.compile(r"((?<![\w'])'[^'\n]+'(?!\w))")
+"""A name in quotes, such as 'added 1'; it stands as it was given, and its last quote is no foot mark."""
 
 
 def _pattern(units: list[str]) -> re.Pattern[str]:
@@ -111,7 +114,15 @@ def in_units(text: str, tape: Tape) -> str:
         '0.421 kPa on 2.516 m²'
         >>> in_units("23/32 in panel, 1' 8-1/8\" long, 9 ft 8 in span", Tape.MM)
         '18.3 mm panel, 511.2 mm long, 2946 mm span'
+        >>> in_units("add stud 'added 1', falls 1 in 80, 1 in wide", Tape.MM)
+        "add stud 'added 1', falls 1 in 80, 25.4 mm wide"
     """
+    parts = _NAMED.split(text)
+    return "".join(part if place % 2 else _measures_in(part, tape) for place, part in enumerate(parts))
+
+
+def _measures_in(text: str, tape: Tape) -> str:
+    """A text that holds no names, in the system of a tape."""
     inch = tape is Tape.INCH
     own, foreign = (_INCHED, _METRIC) if inch else (_METRIC, _INCHED)
     text = _own_alone(text, own, foreign)
