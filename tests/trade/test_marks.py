@@ -63,10 +63,27 @@ rooms:
           - {id: valve, kind: valve, left: 81 in, bottom: 33 in, diameter: 5 in}
 """
 
+BENCH = """
+name: Bench in mosaic
+date: 2026-11-25
+tape: inch
+tiles:
+  - {id: mosaic, size: [2 in, 2 in], thickness: 1/4 in, joint: 1/8 in, size_spread: 1/32 in}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 96 in, B-C: 66 in, C-D: 96 in, D-A: 66 in}
+    diagonals: {A-C: 116 1/2 in}
+    height: 96 in
+    floor: {}
+    benches: [{id: bench, tile: mosaic, wall: C-D, left: 0 in, width: 36 in, depth: 15 in, height: 18 in}]
+"""
+SMALL = {"leg": LEG, "bench": BENCH}
+
 
 @cache
 def _text(name: str) -> str:
-    job = read_job_text(LEG) if name == "leg" else read_job(EXAMPLES / name / "job.yaml")
+    job = read_job_text(SMALL[name]) if name in SMALL else read_job(EXAMPLES / name / "job.yaml")
     return plan_job(job, effort=0, workers=1).document
 
 
@@ -184,3 +201,8 @@ def test_walls_whose_courses_lie_alike_share_one_stick() -> None:
         ("hall bath/wall/A-B", "hall bath/wall/B-C", "hall bath/wall/D-A")
     ]
     assert any(mark.name == "wall D-A: valve, centre" for mark in poles[0].marks)
+
+
+def test_what_is_built_after_the_day_of_marking_has_no_lines_and_none_are_missed() -> None:
+    top = _surface("bench", "bath/bench/bench/top")
+    assert len(top.tiles) > 100 and not top.marks and not top.part_of

@@ -24,7 +24,7 @@ _ROOM_FOR = 2.0
 def check_marks(plan: Document) -> Iterator[Objection]:
     """Object to every mark that does not follow from the drawn tiles and outlines, and to marks left out."""
     for surface in plan.surfaces:
-        if not surface.marks and (surface.part_of or not surface.tiles):
+        if not surface.marks and (surface.built_later or not surface.tiles):
             continue
         faces = Faces(surface, plan)
         for found in (*_lines(surface, faces), *_squares(surface, plan), *_left_out(surface, faces)):
@@ -171,7 +171,7 @@ def _squares(surface: Surface, plan: Document) -> Iterator[str]:
 def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
     """A surface of some size whose tiles lie level has its lines, if anything there can be measured from."""
     kinds = {kind for kind, _, _ in lines_of(surface)}
-    if "snap" in kinds or {"first_course", "plumb"} <= kinds or surface.part_of or not surface.tiled:
+    if "snap" in kinds or {"first_course", "plumb"} <= kinds or surface.built_later or not surface.tiled:
         return
     field = max(
         (part for area in surface.tiled if area.role == "field" for part in shapely.get_parts(area.shape)),

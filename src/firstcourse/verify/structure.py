@@ -169,6 +169,11 @@ class Surface:
         return self.extent[0], self.extent[1]
 
     @property
+    def built_later(self) -> bool:
+        """Whether it is a face of what does not stand yet on the day of marking: of a niche, a kerb or a bench."""
+        return bool(self.part_of) or self.id.startswith(f"{self.room}/bench/")
+
+    @property
     def carried_everywhere(self) -> bool:
         """Whether a panel lies under all of it."""
         return any(support.kind == "panel" for support in self.supports)
