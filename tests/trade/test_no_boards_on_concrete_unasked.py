@@ -39,7 +39,7 @@ def planned(boards: str = "", stock: str = "") -> tuple[Plan, Surface, dict[str,
     text = JOB.replace("STOCK\n", f"{stock}\n" if stock else "").replace(
         "    BOARDS\n", f"    {boards}\n" if boards else ""
     )
-    done = plan_job(read_job_text(text))
+    done = plan_job(read_job_text(text), effort=0)
     return done.plan, done.plan.surfaces[0], json.loads(done.document)
 
 

@@ -52,7 +52,7 @@ MORTAR = "mortar under the tile"
 
 
 def planned(tile: str = "") -> tuple[Plan, str]:
-    done = plan_job(read_job_text(JOB.replace("    TILE\n", f"    {tile}\n" if tile else "")))
+    done = plan_job(read_job_text(JOB.replace("    TILE\n", f"    {tile}\n" if tile else "")), effort=0)
     return done.plan, done.document
 
 

@@ -92,7 +92,7 @@ rooms:
 
 
 def planned(kind: str) -> tuple[Plan, str]:
-    done = plan_job(read_job_text(JOB.replace("KIND", kind)))
+    done = plan_job(read_job_text(JOB.replace("KIND", kind)), effort=0)
     return done.plan, done.document
 
 
