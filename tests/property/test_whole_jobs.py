@@ -53,7 +53,9 @@ def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
 # 50927: mitres of a round opening's corners cross beside a wall.
 # 72020: walls begin on a floor tiled in a pattern of one's own.
 # 50152: slanting lines to snap on a wall narrower than its tile.
-@pytest.mark.parametrize("seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002, 50152, 50927, 72020])
+@pytest.mark.parametrize(
+    "seed", [1011, 30056, 31051, 31173, 31504, 31702, 31802, 32002, 50152, 50927, 72020, 300002, 300116]
+)
 def test_a_random_tiled_job_that_once_failed_is_planned(seed: int) -> None:
     found = ROOMS.outcome(seed, with_tile=True)
     assert found.kind == "planned", found.text

@@ -9,7 +9,7 @@ import shapely
 from shapely import LineString, Polygon
 
 from firstcourse.geometry import sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import SideKind, Surface
 from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.mark_site import Build, Site
@@ -106,6 +106,7 @@ class Ground:
             touched = site.touched(surface, index) and not site.unknown_face(surface, index)
             known.append((LineString([_mm(a), _mm(b)]), side_ref(surface, index), touched))
         for index, one, other, depth in site.strips(surface):
+            one, other = _into_corners(surface.outline, index, (one, other), depth)
             ring = _strip(_mm(one), _mm(other), depth / TICKS_PER_MM)
             shape = shape.difference(Polygon(ring))
             touched = site.touched(surface, index)
@@ -292,6 +293,26 @@ def _longer(one: XY, other: XY) -> LineString:
     share = _CORNER_MM / math.dist(one, other)
     by = ((other[0] - one[0]) * share, (other[1] - one[1]) * share)
     return LineString([(one[0] - by[0], one[1] - by[1]), (other[0] + by[0], other[1] + by[1])])
+
+
+def _into_corners(outline: Ring, index: int, stretch: tuple[Point, Point], depth: int) -> tuple[Point, Point]:
+    """A stretch of boards along a side, run on into an inside corner that it all but ends at.
+
+    Boards fill such a corner, be it wider than square or the wall by its own readings a hair shorter than its
+    side. The sliver left beyond them would be lost when gaps too narrow for a hand are closed, and with it the
+    exact line of the next side. What runs on lies past that side but for the sliver.
+    """
+    found = []
+    for corner, end, way in ((index, stretch[0], -1), (index + 1, stretch[1], 1)):
+        before, at, after = (outline[(corner + step) % len(outline)] for step in (-1, 0, 1))
+        into, out = (at[0] - before[0], at[1] - before[1]), (after[0] - at[0], after[1] - at[1])
+        turn, on = into[0] * out[1] - into[1] * out[0], into[0] * out[0] + into[1] * out[1]
+        if turn > 0 and math.dist(at, end) <= _CORNER_MM * TICKS_PER_MM:
+            along = into if way > 0 else out
+            share = way * depth * min(1.0, max(0, on) / turn) / math.hypot(*along)
+            end = round(at[0] + along[0] * share), round(at[1] + along[1] * share)
+        found.append(end)
+    return found[0], found[1]
 
 
 def _strip(one: XY, other: XY, depth: float) -> list[XY]:

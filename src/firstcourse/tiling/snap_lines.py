@@ -269,7 +269,11 @@ def _on_wall(ground: Ground, surface: Surface) -> Iterator[Mark]:
     level = _level(ground, row)
     if level is None:
         return
-    yield from _marks("first_course", level.ticks, _risen(ground, level), f"{surface.id}/row/{row.number}")
+    risen = _risen(ground, level)
+    if not risen:
+        # A plumb line begins at the first course.
+        return
+    yield from _marks("first_course", level.ticks, risen, f"{surface.id}/row/{row.number}")
     left, lower, right, upper = ground.shape.bounds
     middle = (left + right) / 2
     edges = [

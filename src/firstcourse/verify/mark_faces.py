@@ -58,11 +58,14 @@ class Faces:
             self.faces.append(
                 Face(ref, LineString([a, b]), (touched and depth is not None) or (touched and wall is None))
             )
-            for one, other in () if wall is None or not depth else self._boarded(index, wall):
-                face = LineString([one, other]).parallel_offset(depth, "left")
-                ends = list(face.coords)
-                taken.append(Polygon([one, other, ends[-1], ends[0]]))
+            if wall is None or not depth:
+                continue
+            for one, other in self._boarded(index, wall):
+                begin, stop = self._to_corner(index, one, -depth), self._to_corner(index + 1, other, depth)
+                ends = list(LineString([begin, stop]).parallel_offset(depth, "left").coords)
+                taken.append(Polygon([begin, stop, ends[-1], ends[0]]))
                 self.faces.append(Face(ref, _longer(ends[0], ends[-1]), touched))
+                self.faces += [Face(ref, LineString(cut), False) for cut in ((begin, ends[0]), (stop, ends[-1]))]
         for opening in surface.openings:
             if opening.kind in _STANDING and opening.outline is not None:
                 taken.append(Polygon(opening.outline))
@@ -212,6 +215,18 @@ class Faces:
             if along[1] - along[0] > TICKS_PER_MM:
                 ends = [shown.interpolate(at) for at in along]
                 yield (ends[0].x, ends[0].y), (ends[1].x, ends[1].y)
+
+    def _to_corner(self, corner: int, end: XY, depth: int) -> XY:
+        """An end of boards at an inside corner, run on so far that one of up to 135 degrees is filled [ticks]."""
+        outline = self.surface.outline
+        before, at, after = (outline[(corner + step) % len(outline)] for step in (-1, 0, 1))
+        turn = math.atan2(after[1] - at[1], after[0] - at[0]) - math.atan2(at[1] - before[1], at[0] - before[0])
+        turn = math.remainder(turn, 2 * math.pi)
+        if turn <= 0 or math.dist(at, end) > _CORNER:
+            return end
+        one, other = (before, at) if depth > 0 else (at, after)
+        share = depth * min(1.0, max(0.0, 1 / math.tan(turn))) / math.dist(one, other)
+        return at[0] + (other[0] - one[0]) * share, at[1] + (other[1] - one[1]) * share
 
     def _drawn(self, wall: Surface) -> LineString | None:
         """A wall on the drawing of this floor or ceiling, from its left end."""
