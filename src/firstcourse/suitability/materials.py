@@ -13,7 +13,8 @@ from firstcourse.suitability.exposure import (
 )
 from firstcourse.suitability.moisture import judge_moisture
 
-_CLASSES = ("impervious", "vitreous", "semi_vitreous", "non_vitreous")
+_CLASSES = ("impervious", "vitreous", "semi_vitreous", "non_vitreous", "porous")
+"""From the densest; a practice whose standard ends earlier has no porous one."""
 _WALKED_WET = (Zone.WET, Zone.STEAM)
 
 
@@ -38,7 +39,8 @@ def judge_exposure(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ..
 def tile_class(rules: RuleSet, absorption_percent: float) -> str:
     """The class of a tile by the water it takes up; empty where it takes up more than any class."""
     for name in _CLASSES:
-        if absorption_percent <= rules.number(f"tile.absorption.{name}"):
+        entry = rules.find(f"tile.absorption.{name}")
+        if entry is not None and absorption_percent <= rules.number(entry.id):
             return name
     return ""
 

@@ -119,6 +119,17 @@ def test_every_zone_has_its_list_of_materials():
     assert steam["tile classes"] == "impervious, vitreous" and steam["fasteners"] == "stainless"
 
 
+@pytest.mark.parametrize("practice", ["uk", "au"])
+def test_porous_glazed_wall_tile_is_what_british_and_australian_walls_are_tiled_with(practice):
+    """Group BIII takes up more than 10 percent; every such wall was stopped as of tile that does not last."""
+    rules = load_rules(DAY, practice=practice)
+    for zone in (Zone.DRY, Zone.DAMP, Zone.WET):
+        codes = [found.code for found in judge_exposure(rules, replace(WALL, zone=zone, absorption_percent=14))]
+        assert "SUI-513" not in codes
+    for surface in (replace(FLOOR, absorption_percent=14), replace(WALL, absorption_percent=21)):
+        assert "SUI-513" in [found.code for found in judge_exposure(rules, surface)]
+
+
 def test_classes_meet_at_their_limits():
     assert [tile_class(RULES, each) for each in (0.5, 0.51, 3.01, 7.01, 20.01)] == [
         "impervious",
