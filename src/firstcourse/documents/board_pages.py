@@ -9,7 +9,7 @@ from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, format_length
 
-_HALF_HIGH_MM, _LEAST_MM, _HEIGHTS_MM = 165.0, 110.0, 108.0
+_HALF_HIGH_MM, _LEAST_MM, _HEIGHTS_MM = 165.0, 130.0, 108.0
 
 
 def board_blocks(plan: Plan) -> list[Block]:

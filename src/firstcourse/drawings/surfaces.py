@@ -10,7 +10,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.boards import fill_name
-from firstcourse.drawings.chains import FIGURE_MM, add_chain
+from firstcourse.drawings.chains import FIGURE_MM, PITCH_MM, add_chain
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import bounds
@@ -18,10 +18,12 @@ from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM
 
-_SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
+_SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
 _MARK_MM = 4.6
 _CROSS_MM = 0.7
 _OPEN_HATCH_MM, _FILL_HATCH_MM = 4.0, 1.2
+_ROUND_CHAIN_MM = 34.0
+"""What names and the figures of the other side take of a drawing's room beside a chain [mm]."""
 _BESIDE = 150 * TICKS_PER_MM
 """So much of a wall is drawn beside the part that is boarded [ticks]."""
 _LEFT_OUT = 450 * TICKS_PER_MM
@@ -210,12 +212,25 @@ class _Sheet(OnPaper):
 
     def _chain(self, marks: set[int], *, along: int) -> None:
         origin = self.origin[along]
+        most = int((self.room[along] - _ROUND_CHAIN_MM) / PITCH_MM)
         add_chain(
             self.drawing,
-            [(self.at((mark, mark))[along], self.length(mark - origin)) for mark in sorted(marks)],
+            [(self.at((mark, mark))[along], self.length(mark - origin)) for mark in _thinned(marks, most)],
             along=along,
             off=self.names_room,
         )
+
+
+def _thinned(marks: set[int], most: int) -> list[int]:
+    """Marks in order, so many that their figures fit: what lies closest behind another goes first, ends stay.
+
+    Smaller scales would not help: figures need the same room at each. Every board's place is in its list.
+    """
+    kept = sorted(marks)
+    while len(kept) > max(most, 2):
+        closest = min(range(1, len(kept) - 1), key=lambda index: kept[index] - kept[index - 1])
+        del kept[closest]
+    return kept
 
 
 class _Heights(_Sheet):

@@ -20,7 +20,7 @@ from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
 
-_SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 50, 100, 200)}
+_SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
 _NAME_MM, _CORNER_MM = 3.4, 3.8
 _NAME_OFF_MM, _CORNER_OFF_MM = 3.6, 4.2
 _BETWEEN_MM = 12.0
