@@ -37,7 +37,7 @@ def test_a_floor_of_many_boards_is_drawn_as_large_as_the_page_allows() -> None:
         drawing = draw_surface(plan, floor, room=room)
         left, lower, right, upper = drawing.box
         assert right - left <= room[0] and upper - lower <= room[1]
-        high = bounds(floor.outline)[3] / TICKS_PER_MM / drawing.scale
-        assert high > 0.4 * room[1]
+        _, foot, _, top = bounds(floor.outline)
+        assert (top - foot) / TICKS_PER_MM / drawing.scale > 0.4 * room[1]
         figures = {text.text for text in drawing.texts}
-        assert {"0 mm", str(round((bounds(floor.outline)[3] - bounds(floor.outline)[1]) / TICKS_PER_MM))} <= figures
+        assert {"0 mm", str(round((top - foot) / TICKS_PER_MM))} <= figures

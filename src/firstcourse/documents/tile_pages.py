@@ -35,8 +35,8 @@ _OVER_MM = (WIDE_MM, 150.0)
 _COARSE = 25
 """A drawing at a smaller scale than one to this gets the whole width of the page."""
 _HALF_HIGH_MM, _SMALL_HIGH_MM = 132.0, 62.0
-SMALL_M2 = 0.75
-"""Surfaces below this area, such as those of a niche, a bench or a kerb, are drawn small."""
+_SMALL_M2 = 0.75
+"""Surfaces below this area, such as those of a niche, a bench or a kerb, are drawn small; no high strip is."""
 _CUT_MM, _CUT_WORDS_MM, _CUT_GAP_MM = (22.0, 22.0), 33.0, 4.0
 _POLES, _POLE_MM = 3, 58.0
 """Columns of story poles beside each other, and the width of each [mm]."""
@@ -54,6 +54,12 @@ def tile_blocks(plan: Plan) -> list[Block]:
 def _size(surface: Surface) -> tuple[float, float]:
     left, lower, right, upper = bounds(surface.outline)
     return (right - left) / TICKS_PER_MM, (upper - lower) / TICKS_PER_MM
+
+
+def _is_small(surface: Surface) -> bool:
+    """Whether a surface is drawn small: by its area, but no strip that is too high for it."""
+    area = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2
+    return area < _SMALL_M2 and _size(surface)[1] <= _SMALL_HIGH_MM * _COARSE
 
 
 def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
@@ -92,7 +98,7 @@ def other_starts(plan: Plan) -> list[dict[str, Any]]:
 
 
 def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
-    small = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2 < SMALL_M2
+    small = _is_small(surface)
     words = _words(plan, surface)
     texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
     if half:
