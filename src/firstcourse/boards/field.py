@@ -293,7 +293,7 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
     ground = _ground_of(surface, rules, graduation)
     limits = limits_of(rules, graduation)
     carried_everywhere = any(support.kind is SupportKind.PANEL for support in surface.supports)
-    boxes = tuple(bounds(support.outline) for support in surface.supports if runs_along(support, surface))
+    boxes = tuple(_straight(support, surface) for support in surface.supports if runs_along(support, surface))
     cross = tuple(bounds(support.outline) for support in surface.supports if not runs_along(support, surface))
     seams_need = surface.framing_axis == ("u" if along_v else "v") and not carried_everywhere
     rows_need = surface.framing_axis == ("v" if along_v else "u") and not carried_everywhere
@@ -336,6 +336,21 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
 def transposed(ring: Ring) -> Ring:
     """The ring with u and v changed, counter-clockwise kept."""
     return as_ring(tuple((v, u) for u, v in reversed(ring)))
+
+
+def _straight(support: Support, surface: Surface) -> tuple[int, int, int, int]:
+    """The box that a member covers from end to end: a seam runs along an axis, a member a little askew does not.
+
+    One so far askew that nothing runs along it from end to end has its middle line, too narrow for any seam.
+    """
+    across = 0 if surface.framing_axis == "v" else 1
+    by_height = sorted(support.outline, key=lambda point: point[1 - across])
+    ends = [sorted(point[across] for point in end) for end in (by_height[:2], by_height[-2:])]
+    near, far = max(end[0] for end in ends), min(end[1] for end in ends)
+    if near > far:
+        near = far = (near + far) // 2
+    low, high = by_height[0][1 - across], by_height[-1][1 - across]
+    return (near, low, far, high) if across == 0 else (low, near, high, far)
 
 
 def runs_along(support: Support, surface: Surface) -> bool:

@@ -4,6 +4,7 @@ from firstcourse.geometry.inset import Grid, grown, inset
 from firstcourse.geometry.polygon import (
     area2,
     as_ring,
+    axis_near,
     axis_of,
     bounds,
     circle_ring,
@@ -21,6 +22,7 @@ __all__ = [
     "Grid",
     "area2",
     "as_ring",
+    "axis_near",
     "axis_of",
     "bounds",
     "circle_ring",

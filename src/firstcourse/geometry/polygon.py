@@ -13,6 +13,7 @@ from shapely import Polygon
 
 Point = tuple[int, int]
 Ring = tuple[Point, ...]
+_MOST_SLOPE = math.tan(math.radians(10))
 LEAST_AREA2 = 2 * 640 * 640
 """Twice one square millimetre [ticks²]: what is smaller comes from rounding, not from the room."""
 
@@ -63,6 +64,17 @@ def axis_of(a: Point, b: Point) -> Literal["u", "v", ""]:
     if a[1] == b[1]:
         return "u"
     return "v" if a[0] == b[0] else ""
+
+
+def axis_near(a: Point, b: Point) -> Literal["u", "v", ""]:
+    """`u` or `v` where the side turns no more than 10 degrees from that axis, else an empty text.
+
+    No room is so square that its joists run along an axis exactly.
+    """
+    du, dv = abs(b[0] - a[0]), abs(b[1] - a[1])
+    if dv <= du * _MOST_SLOPE:
+        return "u"
+    return "v" if du <= dv * _MOST_SLOPE else ""
 
 
 def is_simple(ring: Ring) -> bool:

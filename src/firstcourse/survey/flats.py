@@ -12,6 +12,7 @@ from shapely import Point as ShapelyPoint
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import (
     as_ring,
+    axis_near,
     axis_of,
     bounds,
     counter_clockwise,
@@ -164,7 +165,7 @@ def _axis(framing: FloorFraming | None, frames: Mapping[str, Frame]) -> Literal[
     if framing is None:
         return ""
     frame = frames[framing.parallel_to]
-    return axis_of(frame.start, frame.end)
+    return axis_near(frame.start, frame.end)
 
 
 def _reach(outline: Ring) -> int:

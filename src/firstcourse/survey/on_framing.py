@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
+import shapely
+
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, OpeningKind, SupportKind, Surface, SurfaceKind
@@ -15,34 +17,50 @@ _HELD = {
 }
 _MEMBERS = (SupportKind.JOIST, SupportKind.STUD)
 Span = tuple[int, int]
+Box = tuple[int, int, int, int]
 
 
 def on_framing(surfaces: Sequence[Surface], tape: Tape) -> Iterator[Finding]:
     """Tell of every flange, drain, valve or niche that a joist or stud runs behind, and of the way off it.
 
     Args:
-        surfaces: With their framing; members askew to the axes are left out.
+        surfaces: With their framing; members far askew to the axes are left out.
         tape: Tape that distances are told by.
     """
     for surface in surfaces:
         if not surface.framing_axis:
             continue
         along_v = surface.framing_axis == "v"
-        spans = sorted(
-            _across(bounds(support.outline), along_v) for support in surface.supports if support.kind in _MEMBERS
-        )
         for opening in surface.openings:
             if opening.kind in _HELD:
                 low, high = _across(_box(opening), along_v)
+                spans = _beside(surface, _box(opening), along_v)
                 if any(a < high and b > low for a, b in spans):
                     yield _finding(surface, opening, _ways_off(low, high, spans), along_v, tape)
 
 
-def _across(box: tuple[int, int, int, int], along_v: bool) -> Span:
+def _beside(surface: Surface, box: Box, along_v: bool) -> list[Span]:
+    """What the members take up across the framing beside a thing: one askew lies elsewhere farther along."""
+    left, lower, right, upper = bounds(surface.extent or surface.outline)
+    strip = shapely.box(left, box[1], right, box[3]) if along_v else shapely.box(box[0], lower, box[2], upper)
+    parts = (
+        shapely.Polygon(support.outline).intersection(strip)
+        for support in surface.supports
+        if support.kind in _MEMBERS
+    )
+    found = []
+    for part in parts:
+        if not part.is_empty:
+            near, low, far, high = (round(value) for value in part.bounds)
+            found.append(_across((near, low, far, high), along_v))
+    return sorted(found)
+
+
+def _across(box: Box, along_v: bool) -> Span:
     return (box[0], box[2]) if along_v else (box[1], box[3])
 
 
-def _box(opening: Opening) -> tuple[int, int, int, int]:
+def _box(opening: Opening) -> Box:
     if opening.outline is not None:
         return bounds(opening.outline)
     assert opening.centre is not None and opening.diameter is not None

@@ -23,7 +23,11 @@ _EVERY = 10 * TICKS_PER_MM
 def check_edges(plan: Document) -> Iterator[Objection]:
     """Object to edges along the framing that no member carries, or that lie too far from a fastener."""
     for surface in plan.surfaces:
-        if not surface.framing_axis or surface.carried_everywhere:
+        if surface.carried_everywhere:
+            continue
+        if not surface.framing_axis:
+            if surface.boards and any(_leans_little(support.outline) for support in surface.supports):
+                yield Objection("VER-306", surface.id, "its members run along an axis, and the plan names none")
             continue
         faces = STRtree([Polygon(support.outline) for support in surface.supports])
         told = plan.says(surface, code="BRD-102")
@@ -38,6 +42,12 @@ def check_edges(plan: Document) -> Iterator[Objection]:
                 if not loose and _far(a, b, board.fasteners, plan):
                     yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
                     break
+
+
+def _leans_little(ring: Sequence[Point]) -> bool:
+    """Whether a member's longest side turns no more than an edge along the framing may."""
+    du, dv = max(((b[0] - a[0], b[1] - a[1]) for a, b in sides(tuple(ring))), key=lambda side: math.hypot(*side))
+    return math.atan2(min(abs(du), abs(dv)), max(abs(du), abs(dv))) <= _MOST_TURN
 
 
 def _edges(board: Board, surface: Surface, plan: Document) -> Iterator[tuple[Point, Point]]:
