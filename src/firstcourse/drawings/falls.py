@@ -36,7 +36,7 @@ def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 12
 def _drawn(plan: Plan, surface: Surface, fall: Fall, scale: int, room: XY) -> Drawing:
     sheet = OnPaper(plan, surface, bounds(surface.outline), scale, f"{surface.title or surface.id}: falls", room)
     drawing = sheet.drawing
-    drawing.polys.append(Poly("outline", sheet.ring(surface.outline)))
+    sheet.draw_outline()
     drawing.lines += [Line("soft", sheet.at(a), sheet.at(b)) for a, b in fall.valleys]
     drawing.lines += [Line("framing", sheet.at(a), sheet.at(b)) for a, b in fall.ridges]
     for opening in surface.openings:
@@ -69,6 +69,7 @@ def _drawn(plan: Plan, surface: Surface, fall: Fall, scale: int, room: XY) -> Dr
         if label is not None:
             sheet.placer.put(label, reach=8.0, upright_too=True, aside=True)
     sheet.name_corners()
+    sheet.name_doors()
     return drawing
 
 

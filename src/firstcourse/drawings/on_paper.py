@@ -6,6 +6,14 @@ from collections.abc import Callable, Iterable, Sequence
 import shapely
 from shapely import Polygon
 
+from firstcourse.drawings.doors import (
+    door_layer,
+    door_ring,
+    door_words,
+    doors_of_floor,
+    doors_of_wall,
+    draw_outline,
+)
 from firstcourse.drawings.model import XY, Drawing, Poly, Text, hatch
 from firstcourse.drawings.model import Box as PaperBox
 from firstcourse.drawings.placing import Placer
@@ -20,7 +28,7 @@ LABEL_MM = 2.7
 """Height of the type of small labels [mm]."""
 _NAMES_MM = 4.0
 """How much farther off running dimensions stand where corners are named round the surface [mm]."""
-_SIDE_MM, _INSIDE_MM = 2.7, 2.8
+_SIDE_MM, _INSIDE_MM, _BETWEEN_MM = 2.7, 2.8, 1.9
 _CORNER_MM, _OFF_MM = 4.2, 3.4
 _KEEP_OUT_MM = 3.0
 _LEAST = 100
@@ -91,6 +99,29 @@ class OnPaper:
     def names_room(self) -> float:
         """How much farther off running dimensions must stand for the names of corners [mm]."""
         return 0.0 if self.surface.kind is SurfaceKind.WALL else _NAMES_MM
+
+    def draw_outline(self) -> None:
+        """Draw the surface's outline with the doors in it, and the doors in its wall beside it."""
+        draw_outline(self.drawing, self.plan, self.surface, self.at)
+        for door in doors_of_wall(self.plan, self.surface):
+            ring = self.ring(door_ring(door, self.surface))
+            self.drawing.polys.append(Poly(door_layer(door), ring, door.id))
+
+    def name_doors(self) -> None:
+        """Name each door: on its wall, and with its width beside the gap in a floor's line."""
+        for door in doors_of_wall(self.plan, self.surface):
+            shape = Polygon(self.ring(door_ring(door, self.surface)))
+            words = door_words(door, self.plan.job.tape)
+            label = Text((shape.centroid.x, shape.centroid.y), words, LABEL_MM)
+            self.placer.put(label, within=shape, upright_too=True, aside=True)
+        for door in doors_of_floor(self.plan, self.surface):
+            (ax, ay), (bx, by) = (self.at(end) for end in door.line)
+            across = (bx - ax) / math.dist((ax, ay), (bx, by)), (by - ay) / math.dist((ax, ay), (bx, by))
+            # Out of the room, between the jambs; it lies to the right of the way from the left end to the right.
+            spot = (ax + bx) / 2 - across[1] * _BETWEEN_MM, (ay + by) / 2 + across[0] * _BETWEEN_MM
+            words = f"{door.id}, {self.length(door.width)}"
+            label = Text(spot, words, LABEL_MM, upright=abs(across[1]) > abs(across[0]))
+            self.placer.put(label, reach=8.0, aside=True)
 
     def keep_out(self, zones: Iterable[Zone]) -> list[tuple[str, Polygon]]:
         """Draw zones where nothing may be driven, hatched both ways; gives each part with what to write on it."""

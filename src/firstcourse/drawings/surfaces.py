@@ -11,6 +11,7 @@ from shapely import Polygon
 
 from firstcourse.boards import fill_name
 from firstcourse.drawings.chains import FIGURE_MM, PITCH_MM, add_chain
+from firstcourse.drawings.doors import with_doors
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import bounds
@@ -38,7 +39,7 @@ def draw_surface(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
     """
-    box = drawn_box(surface)
+    box = with_doors(plan, surface, drawn_box(surface))
     return fitted(
         _SCALES[plan.job.tape.value], box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn()
     )
@@ -81,7 +82,7 @@ class _Sheet(OnPaper):
         surface, drawing = self.surface, self.drawing
         if surface.extent and surface.extent != surface.outline:
             self._whole(surface.extent)
-        drawing.polys.append(Poly("outline", self.ring(surface.outline)))
+        self.draw_outline()
         for support in surface.supports:
             if support.kind != "panel":
                 for part in self._in_view(support.outline):
@@ -106,6 +107,7 @@ class _Sheet(OnPaper):
             self._mark(board)
         for opening in surface.openings:
             self._opening_label(opening)
+        self.name_doors()
         for support in surface.supports:
             if support.added:
                 self._added(support)
@@ -238,7 +240,7 @@ class _Heights(_Sheet):
 
     def drawn(self) -> Drawing:
         surface, drawing = self.surface, self.drawing
-        drawing.polys.append(Poly("outline", self.ring(surface.outline)))
+        self.draw_outline()
         for opening in surface.openings:
             self._opening(opening)
         for mark in surface.heights:
@@ -255,6 +257,7 @@ class _Heights(_Sheet):
             if mark.do:
                 words = mark.do if mark.do == "leave" else f"{mark.do} {self.length(mark.by)}"
                 self.placer.put(Text((x, y - 2.8), words, FIGURE_MM), aside=True)
+        self.name_doors()
         return drawing
 
 

@@ -7,6 +7,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.drawings.chains import PITCH_MM, add_chain
+from firstcourse.drawings.doors import with_doors
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
@@ -35,7 +36,7 @@ def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> D
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
     """
-    box = bounds(surface.outline)
+    box = with_doors(plan, surface, bounds(surface.outline))
     return fitted(
         _SCALES[plan.job.tape.value], box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn()
     )
@@ -50,7 +51,7 @@ class _Sheet(OnPaper):
 
     def drawn(self) -> Drawing:
         drawing, surface = self.drawing, self.surface
-        drawing.polys.append(Poly("outline", self.ring(surface.outline)))
+        self.draw_outline()
         for tile in surface.tiles:
             ring = self.ring(tile.outline)
             layer = "chip" if tile.stock in self.mosaics else "tile"
@@ -75,6 +76,7 @@ class _Sheet(OnPaper):
         self.name_corners()
         for opening in surface.openings:
             self._opening_label(opening)
+        self.name_doors()
         self.name_zones([*kept_out, *standing])
         self._marks()
         return drawing
@@ -148,7 +150,8 @@ class _Sheet(OnPaper):
             mark for mark in self.surface.marks if mark.kind == "pole" and mark.line[0][axis] == mark.line[1][axis]
         ]
         if not poles:
-            origin, end = self.box[axis], self.box[axis + 2]
+            whole = bounds(self.surface.outline)
+            origin, end = whole[axis], whole[axis + 2]
             return {place: place - origin for place in {origin, end, *self._edges(axis)}}
         opening = f"{self.surface.id}/opening/"
         return {mark.line[0][axis]: mark.distance for mark in poles if not mark.to.startswith(opening)}

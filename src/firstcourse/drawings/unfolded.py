@@ -11,13 +11,21 @@ from shapely import Point as ShapelyPoint
 from shapely import Polygon
 from shapely.ops import nearest_points
 
+from firstcourse.drawings.doors import (
+    door_layer,
+    door_ring,
+    door_words,
+    doors_of_floor,
+    doors_of_wall,
+    draw_outline,
+)
 from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import LABEL_MM, fitted
 from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
-from firstcourse.plan import Opening, Plan, Surface, SurfaceKind, TileStock
+from firstcourse.plan import Door, Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
@@ -99,7 +107,11 @@ def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     placed += _in_row(sorted(row, key=walls.index), ground, scale)
     chips = mosaics(plan)
     for one in placed:
-        _surface(drawing, one, chips)
+        _surface(drawing, plan, one, chips)
+    doors = [found for one in placed for found in _doors(plan, one, walls, ground)]
+    for door, shape in doors:
+        if shape:
+            drawing.polys.append(Poly(door_layer(door), shape, door.id))
     left, lower, right, upper = drawing.box
     spare = _NAME_OFF_MM + _NAME_MM
     placer = Placer(drawing, (left - spare, lower - spare, right + spare, upper + spare))
@@ -108,7 +120,45 @@ def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     for one in placed:
         for opening in one.surface.openings:
             _label(placer, one, opening)
+    for door, shape in doors:
+        _name_door(placer, door, shape or placed[0].ring(door.line), door_words(door, plan.job.tape))
     return drawing
+
+
+def _doors(
+    plan: Plan, one: _Placed, walls: Sequence[Surface], ground: Sequence[Polygon]
+) -> Iterator[tuple[Door, tuple[XY, ...]]]:
+    """Doors of a placed surface with their outlines on paper; none where there is no room for one.
+
+    A door in a wall that is not drawn is folded out from the floor, as the wall would be.
+    """
+    for door in doors_of_wall(plan, one.surface):
+        yield door, one.ring(door_ring(door, one.surface))
+    drawn = {"-".join(wall.corners) for wall in walls}
+    for door in doors_of_floor(plan, one.surface) if one.surface.corners else ():
+        if door.wall in drawn:
+            continue
+        shape: tuple[XY, ...] = ()
+        if door.height is not None:
+            left, right = (one.at(end) for end in door.line)
+            per = TICKS_PER_MM * one.scale * math.dist(left, right)
+            up = (left[1] - right[1]) * door.height / per, (right[0] - left[0]) * door.height / per
+            shape = (left, right, (right[0] + up[0], right[1] + up[1]), (left[0] + up[0], left[1] + up[1]))
+            area = Polygon(shape)
+            if any(area.intersection(other).area > _OVER_SHARE * area.area for other in ground):
+                shape = ()
+        yield door, shape
+
+
+def _name_door(placer: Placer, door: Door, shape: tuple[XY, ...], words: str) -> None:
+    if len(shape) > 2:
+        area = Polygon(shape)
+        label = Text((area.centroid.x, area.centroid.y), words, LABEL_MM)
+        placer.put(label, within=area, upright_too=True, aside=True)
+        return
+    (ax, ay), (bx, by) = shape
+    upright = abs(by - ay) > abs(bx - ax)
+    placer.put(Text(((ax + bx) / 2, (ay + by) / 2), words, LABEL_MM, upright=upright), reach=8.0, aside=True)
 
 
 def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[_Placed]:
@@ -136,11 +186,11 @@ def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> 
         x += right - left + _BETWEEN_MM
 
 
-def _surface(drawing: Drawing, one: _Placed, chips: Mapping[str, TileStock]) -> None:
+def _surface(drawing: Drawing, plan: Plan, one: _Placed, chips: Mapping[str, TileStock]) -> None:
     surface = one.surface
     if surface.extent and surface.extent != surface.outline:
         drawing.polys.append(Poly("extent", one.ring(surface.extent)))
-    drawing.polys.append(Poly("outline", one.ring(surface.outline), surface.id))
+    draw_outline(drawing, plan, surface, one.at, surface.id)
     for tile in surface.tiles:
         layer = "chip" if tile.stock in chips else "tile"
         drawing.polys.append(Poly(layer, one.ring(tile.outline), tile.id))

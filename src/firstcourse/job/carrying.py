@@ -183,10 +183,15 @@ class DoorStep(JobModel):
     other_floor: Distance = Field(description="Top of the finished floor beyond.")
     door_underside: Length | None = Field(default=None, description="Underside of the door, where there is one.")
     wall: Pair | None = Field(
-        default=None, description="Wall it stands in; needed only where the floor does not lie level at its edge."
+        default=None, description="Wall it stands in. It is drawn where wall, left and width are given."
     )
     left: Distance | None = Field(default=None, description="Its left end, from the wall's left corner.")
     width: Length | None = Field(default=None, description="Its width along the wall.")
+    height: Length | None = Field(
+        default=None,
+        description="Height of the opening in the wall, for drawings; where its wall is boarded, enter it among "
+        "that wall's openings as well.",
+    )
 
     @model_validator(mode="after")
     def _placed(self) -> Self:
@@ -194,6 +199,8 @@ class DoorStep(JobModel):
             raise ValueError("left and width go together")
         if self.left is not None and self.wall is None:
             raise ValueError("left and width are measured along a wall: name it")
+        if self.height is not None and self.width is None:
+            raise ValueError("height goes with wall, left and width")
         return self
 
 

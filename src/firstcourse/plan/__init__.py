@@ -2,6 +2,7 @@
 
 from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
 from firstcourse.plan.bounds import FieldBound, LayoutBound
+from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
@@ -45,6 +46,7 @@ __all__ = [
     "Board",
     "Count",
     "Cut",
+    "Door",
     "Fall",
     "FallPlane",
     "FieldBound",

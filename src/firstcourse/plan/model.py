@@ -14,6 +14,7 @@ from firstcourse.plan.base import Frozen as Frozen
 from firstcourse.plan.base import Point, Segment, Ticks
 from firstcourse.plan.base import Ring as Ring
 from firstcourse.plan.bounds import LayoutBound
+from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark
@@ -516,6 +517,7 @@ class Plan(Frozen):
     version: Literal[1] = 1
     job: JobStamp
     surfaces: tuple[Surface, ...] = ()
+    doors: tuple[Door, ...] = ()
     pieces: tuple[Piece, ...] = ()
     sheets: tuple[Sheet, ...] = ()
     stock: tuple[Stock, ...] = ()

@@ -179,6 +179,7 @@ def plan_job(
         surfaces=tuple(
             surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
         ),
+        doors=survey.doors,
         pieces=pieces,
         sheets=sheets,
         stock=stock,

@@ -9,9 +9,10 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.geometry.polygon import LEAST_AREA2, Point
 from firstcourse.job import Job, Room, TiledShower
-from firstcourse.plan import Opening, Surface
+from firstcourse.plan import Door, Opening, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
+from firstcourse.survey.doors import boarded_over, doors_of
 from firstcourse.survey.flats import ceiling_surface, floor_openings, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.on_framing import on_framing
@@ -39,6 +40,7 @@ class SurveyResult:
         surfaces: What is to be boarded.
         workings: Id, such as `survey.hall-bath.area`, to the working of a headline number.
         showers: Shower floors on a bed of their own; they are tiled, not boarded.
+        doors: Of every room, by what its floor and its walls say.
     """
 
     rooms: tuple[RoomSurvey, ...]
@@ -46,6 +48,7 @@ class SurveyResult:
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
     showers: tuple[SurveyedShower, ...] = ()
+    doors: tuple[Door, ...] = ()
 
 
 def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
@@ -57,6 +60,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
     rooms: list[RoomSurvey] = []
     surfaces: list[Surface] = []
     showers: list[SurveyedShower] = []
+    doors: list[Door] = []
     findings: list[Finding] = []
     problems: list[InputProblem] = []
     for index, room in enumerate(job.rooms):
@@ -70,6 +74,8 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             taken = [shower for shower in showers if shower.surface.room == room.name]
             unfolded = _surfaces(room, survey, job, rules, taken[0] if taken else None)
             surfaces += unfolded
+            doors += doors_of(room, survey.plan)
+            findings += boarded_over(room, job.tape)
             findings += on_framing(unfolded, job.tape)
         except InputValueError as error:
             within = "diagonals" if isinstance(error, UnfixedError) else error.field
@@ -85,6 +91,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
         findings=tuple(findings),
         workings={key: working for room in rooms for key, working in room_workings(room, job.tape).items()},
         showers=tuple(showers),
+        doors=tuple(doors),
     )
 
 

@@ -9,6 +9,7 @@ from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cut_lines import check_cut_lines
 from firstcourse.verify.cutting import check_cutting
+from firstcourse.verify.doors import check_doors
 from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.edges import check_edges
 from firstcourse.verify.falls import check_falls
@@ -37,6 +38,7 @@ from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
     check_in_room,
+    check_doors,
     check_coverage,
     check_fills,
     check_seams,

@@ -20,6 +20,7 @@ from firstcourse.verify.structure import (
     Count,
     Cut,
     Document,
+    Door,
     Fill,
     Opening,
     Part,
@@ -81,6 +82,22 @@ def read_document(value: Any) -> Document:
         shopping=read_shopping(top),
         frames=tuple(read_frame(node) for node in top.nodes("structures", ())),
         bounds=read_bounds(top),
+        doors=tuple(_door(node) for node in top.nodes("doors", ())),
+    )
+
+
+def _door(node: Node) -> Door:
+    # What drawings of its wall take it to be high is a length too.
+    for key in ("bottom", "height"):
+        if node.raw(key, None) is not None:
+            ticks(node.raw(key), f"{node.where}.{key}")
+    return Door(
+        id=node.text("id"),
+        room=node.text("room"),
+        wall=node.text("wall"),
+        line=segment(node.raw("line"), f"{node.where}.line"),
+        left=ticks(node.raw("left"), f"{node.where}.left"),
+        width=node.length("width"),
     )
 
 

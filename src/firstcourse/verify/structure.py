@@ -249,6 +249,18 @@ class Said:
 
 
 @dataclass(frozen=True, slots=True)
+class Door:
+    """A doorway by its wall, and where it stands on the floor's plan."""
+
+    id: str
+    room: str
+    wall: str
+    line: tuple[Point, Point]
+    left: int
+    width: int
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """The whole plan."""
 
@@ -264,6 +276,7 @@ class Document:
     shopping: Shopping
     frames: tuple[Frame, ...]
     bounds: tuple[LayoutBound, ...]
+    doors: tuple[Door, ...] = ()
 
     @property
     def quantities(self) -> tuple[Quantity, ...]:
