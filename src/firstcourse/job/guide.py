@@ -47,7 +47,11 @@ Sides and diagonals of a room run between bare studs where a wall is to be board
 and to the face of a wall that stays. `taped_to` says so; a room taped to a finish that comes off is provisional.
 
 Four sides do not fix a room. Tape at least one diagonal; a second one checks the first. A room with n corners
-needs n - 3 diagonals that fix it, and every one above that finds mistakes.
+needs n - 3 diagonals that fix it, and every one above that finds mistakes. You need not choose them: enter the
+sides, and `firstcourse survey` names the diagonals that fix the room, then the one that tells two possible
+shapes apart, makes the least sure corner surest, or checks what nothing checks yet. It asks only for corners
+that see each other.
+A distance that was taped through a doorway or round a corner is none of the room: leave it out.
 
 ## What is refused
 
