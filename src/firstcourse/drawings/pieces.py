@@ -17,6 +17,10 @@ _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96), "mm": (10, 20, 25, 50, 100)}
 _MARK_MM = 4.6
 _ROUND_SIDE = 38 * TICKS_PER_MM
 """Sides shorter than this in a row stand for a curve [ticks]."""
+_CURVE_TURN = math.radians(12)
+"""A corner that turns no more is one of a curve, however long its sides."""
+_CURVE_STEP = 150 * TICKS_PER_MM
+"""A curve is marked again so far along it [ticks]."""
 _ROUND_FROM = 8
 """A hole of this many sides or more stands for a circle: its middle is marked, not its corners."""
 
@@ -82,17 +86,33 @@ def _drawn(plan: Plan, piece: Piece, scale: int, room: XY) -> Drawing:
 
 
 def corners_to_mark(ring: Ring, round_side: int) -> set[Point]:
-    """The corners a setter marks: all of a straight-sided outline; of a rounded notch only how far it reaches.
+    """The corners a setter marks: all of a straight-sided outline; of a curve how far it reaches, and a few more.
+
+    A curve's sides are short, or, where it is as wide as a column, turn little from one to the next.
 
     Args:
         ring: The outline.
         round_side: Sides shorter than this in a row stand for a curve [ticks].
     """
     count = len(ring)
-    short = [math.dist(ring[i], ring[(i + 1) % count]) < round_side for i in range(count)]
-    rounded = [point for i, point in enumerate(ring) if short[i] and short[i - 1]]
-    marked = {point for i, point in enumerate(ring) if not (short[i] and short[i - 1])}
+    lengths = [math.dist(ring[i], ring[(i + 1) % count]) for i in range(count)]
+    turns = [_turn(ring[i - 1], ring[i], ring[(i + 1) % count]) for i in range(count)]
+    curved = [max(lengths[i - 1], lengths[i]) < round_side or turns[i] <= _CURVE_TURN for i in range(count)]
+    rounded = [point for point, is_curved in zip(ring, curved, strict=True) if is_curved]
     if len(rounded) < 3:
         return set(ring)
     left, lower, right, upper = bounds(tuple(rounded))
-    return marked | {(left, lower), (right, upper)}
+    marked = {(left, lower), (right, upper)}
+    since = 0.0
+    for i, point in enumerate(ring):
+        since += lengths[i - 1]
+        if not curved[i] or since >= _CURVE_STEP:
+            marked.add(point)
+            since = 0.0
+    return marked
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    """How far a way turns at its middle point [radians]."""
+    turn = math.atan2(c[1] - b[1], c[0] - b[0]) - math.atan2(b[1] - a[1], b[0] - a[0])
+    return abs(math.remainder(turn, 2 * math.pi))
