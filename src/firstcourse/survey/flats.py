@@ -218,6 +218,14 @@ def _joists(
     return tuple(joists)
 
 
+def floor_joists(
+    room: Room, floor: BoardedFloor, plan: Mapping[str, Point], rules: RuleSet
+) -> tuple[Support, ...]:
+    """The joists of a room's floor, as far as they lie under it; none where they are not given."""
+    outline, _ = _outline(room, plan)
+    return _joists(floor.framing, frames_of(room, plan), outline, rules, SupportKind.JOIST)
+
+
 def floor_openings(room: Room, floor: BoardedFloor, plan: Mapping[str, Point]) -> tuple[Opening, ...]:
     """What is placed on a room's floor, for a shower floor that takes all of it.
 

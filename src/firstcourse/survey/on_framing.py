@@ -1,12 +1,16 @@
 """Flanges, drains, valves and niches that stand on a joist or stud: how far to move them."""
 
-from collections.abc import Iterator, Sequence
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-import shapely
+from shapely import Polygon
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds
-from firstcourse.plan import Opening, OpeningKind, SupportKind, Surface, SurfaceKind
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.job import FloorFraming, Room
+from firstcourse.plan import Opening, OpeningKind, Support, SupportKind, Surface, SurfaceKind
+from firstcourse.survey.flats import frames_of
 from firstcourse.units import Tape, format_length
 
 _HELD = {
@@ -16,70 +20,112 @@ _HELD = {
     OpeningKind.NICHE: "niche",
 }
 _MEMBERS = (SupportKind.JOIST, SupportKind.STUD)
+_TOUCH = 4
+"""Members askew to the axes have corners on whole ticks: what overlaps by no more only touches [ticks]."""
 Span = tuple[int, int]
-Box = tuple[int, int, int, int]
 
 
-def on_framing(surfaces: Sequence[Surface], tape: Tape) -> Iterator[Finding]:
+@dataclass(frozen=True, slots=True)
+class _Across:
+    """The direction across the members, and what going along it and back is called.
+
+    Attributes:
+        toward: Unit vector on the surface.
+    """
+
+    toward: tuple[float, float]
+    forth: str
+    back: str
+
+    def span(self, points: Ring, spare: int = 0) -> Span:
+        """From where to where points reach across the members, `spare` farther both ways [ticks]."""
+        places = [u * self.toward[0] + v * self.toward[1] for u, v in points]
+        return round(min(places)) - spare, round(max(places)) + spare
+
+
+def on_framing(
+    surfaces: Sequence[Surface], joists: Sequence[Support], room: Room, plan: Mapping[str, Point], tape: Tape
+) -> Iterator[Finding]:
     """Tell of every flange, drain, valve or niche that a joist or stud runs behind, and of the way off it.
 
     Args:
-        surfaces: With their framing; members far askew to the axes are left out.
+        surfaces: Those of one room, its shower floor with them.
+        joists: Of the room's floor, which carry its shower floor too.
+        room: What the job says, for the side its joists run along.
+        plan: The room's adjusted corners.
         tape: Tape that distances are told by.
     """
     for surface in surfaces:
-        if not surface.framing_axis:
+        across = _across(surface, room, plan)
+        if across is None:
             continue
-        along_v = surface.framing_axis == "v"
+        members = joists if surface.kind is SurfaceKind.FLOOR else surface.supports
+        spans = sorted(across.span(member.outline) for member in members if member.kind in _MEMBERS)
         for opening in surface.openings:
-            if opening.kind in _HELD:
-                low, high = _across(_box(opening), along_v)
-                spans = _beside(surface, _box(opening), along_v)
-                if any(a < high and b > low for a, b in spans):
-                    yield _finding(surface, opening, _ways_off(low, high, spans), along_v, tape)
+            if opening.kind not in _HELD:
+                continue
+            low, high = _reach(opening, across)
+            stands = any(a < high - _TOUCH and b > low + _TOUCH for a, b in spans)
+            if stands and not _finds_a_bay(opening, low, high, spans):
+                yield _finding(surface, opening, _ways_off(low, high, spans), across, tape)
 
 
-def _beside(surface: Surface, box: Box, along_v: bool) -> list[Span]:
-    """What the members take up across the framing beside a thing: one askew lies elsewhere farther along."""
-    left, lower, right, upper = bounds(surface.extent or surface.outline)
-    strip = shapely.box(left, box[1], right, box[3]) if along_v else shapely.box(box[0], lower, box[2], upper)
-    parts = (
-        shapely.Polygon(support.outline).intersection(strip)
-        for support in surface.supports
-        if support.kind in _MEMBERS
-    )
-    found = []
-    for part in parts:
-        if not part.is_empty:
-            near, low, far, high = (round(value) for value in part.bounds)
-            found.append(_across((near, low, far, high), along_v))
-    return sorted(found)
+def _across(surface: Surface, room: Room, plan: Mapping[str, Point]) -> _Across | None:
+    if surface.kind is SurfaceKind.WALL:
+        return _Across((1.0, 0.0), "to the right", "to the left")
+    part = room.floor if surface.kind is SurfaceKind.FLOOR else room.ceiling
+    framing: FloorFraming | None = None if part is None else part.framing
+    if framing is None:
+        return None
+    frame = frames_of(room, plan)[framing.parallel_to]
+    du, dv = frame.end[0] - frame.start[0], frame.end[1] - frame.start[1]
+    # A ceiling is seen from below: the floor plan's mirror image.
+    side = -1 if surface.kind is SurfaceKind.CEILING else 1
+    wall = f"wall {framing.parallel_to}"
+    return _Across((side * dv / frame.length, -du / frame.length), f"away from {wall}", f"towards {wall}")
 
 
-def _across(box: Box, along_v: bool) -> Span:
-    return (box[0], box[2]) if along_v else (box[1], box[3])
-
-
-def _box(opening: Opening) -> Box:
+def _reach(opening: Opening, across: _Across) -> Span:
     if opening.outline is not None:
-        return bounds(opening.outline)
+        return across.span(opening.outline)
     assert opening.centre is not None and opening.diameter is not None
-    (u, v), half = opening.centre, -(-opening.diameter // 2)
-    return u - half, v - half, u + half, v + half
+    return across.span((opening.centre,), -(-opening.diameter // 2))
+
+
+def _finds_a_bay(opening: Opening, low: int, high: int, spans: Sequence[Span]) -> bool:
+    """Whether a linear drain that runs over members has its own width free between them, for its outlet."""
+    if opening.kind is not OpeningKind.DRAIN or opening.outline is None:
+        return False
+    width = _width(opening.outline)
+    at = low
+    for a, b in [*spans, (high, high)]:
+        if min(a, high) - at >= width - _TOUCH:
+            return True
+        at = max(at, b)
+    return False
+
+
+def _width(ring: Ring) -> float:
+    """The lesser side of the least rectangle round a ring [ticks]."""
+    corners = list(Polygon(ring).minimum_rotated_rectangle.exterior.coords)
+    return min(math.dist(corners[0], corners[1]), math.dist(corners[1], corners[2]))
 
 
 def _ways_off(low: int, high: int, spans: Sequence[Span]) -> list[int]:
     """The shortest move either way that clears every member, signed [ticks]."""
     edges = [b - low for _, b in spans if b > low] + [a - high for a, _ in spans if a < high]
-    free = [move for move in edges if not any(a < high + move and b > low + move for a, b in spans)]
+    free = [
+        move for move in edges if not any(a < high + move - _TOUCH and b > low + move + _TOUCH for a, b in spans)
+    ]
     up, down = [move for move in free if move > 0], [move for move in free if move < 0]
     return [min(up)] * bool(up) + [max(down)] * bool(down)
 
 
-def _finding(surface: Surface, opening: Opening, ways: Sequence[int], along_v: bool, tape: Tape) -> Finding:
+def _finding(surface: Surface, opening: Opening, ways: Sequence[int], across: _Across, tape: Tape) -> Finding:
     what, member = _HELD[opening.kind], "stud" if surface.kind is SurfaceKind.WALL else "joist"
-    names = ("to the right", "to the left") if along_v else ("up on the drawing", "down on the drawing")
-    told = " or ".join(f"{format_length(abs(way), tape)} {names[way < 0]}" for way in ways)
+    told = " or ".join(
+        f"{format_length(abs(way), tape)} {across.back if way < 0 else across.forth}" for way in ways
+    )
     move = f"Move it {told}, or" if told else "There is no bay it fits into:"
     return Finding(
         code="SUR-108",

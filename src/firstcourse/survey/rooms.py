@@ -13,7 +13,7 @@ from firstcourse.plan import Door, Opening, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.doors import boarded_over, doors_of
-from firstcourse.survey.flats import ceiling_surface, floor_openings, floor_surface
+from firstcourse.survey.flats import ceiling_surface, floor_joists, floor_openings, floor_surface
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.on_framing import on_framing
 from firstcourse.survey.room import RoomSurvey, room_workings
@@ -76,7 +76,9 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             surfaces += unfolded
             doors += doors_of(room, survey.plan)
             findings += boarded_over(room, job.tape)
-            findings += on_framing(unfolded, job.tape)
+            floors = [shower.surface for shower in taken]
+            joists = () if room.floor is None else floor_joists(room, room.floor, survey.plan, rules)
+            findings += on_framing((*unfolded, *floors), joists, room, survey.plan, job.tape)
         except InputValueError as error:
             within = "diagonals" if isinstance(error, UnfixedError) else error.field
             field = f"rooms[{index + 1}]" + (f".{within}" if within else "")
