@@ -10,6 +10,7 @@ from firstcourse.drawings import draw_tiling
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.drawings.mosaic import mosaics
+from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_file
@@ -105,7 +106,9 @@ def test_falls_name_the_sides_and_the_fall_of_every_plane():
     assert surface.fall is not None
     texts = [text.text for text in draw_fall(_shower(), surface, surface.fall).texts]
     assert sum(text.endswith("in/ft") for text in texts) == len(surface.fall.planes)
-    assert {side.label for side in surface.sides} <= set(texts)
+    speaker = speaker_for(_shower())
+    assert {speaker.say(side.label) for side in surface.sides} <= set(texts)
+    assert "curb" in texts and "kerb" not in texts, "an American job reads its own words"
 
 
 def test_soft_joints_and_hatching_are_drawn():
