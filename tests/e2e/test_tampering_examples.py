@@ -4,15 +4,14 @@ import copy
 import json
 from collections.abc import Callable
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 
+from example_plans import EXAMPLES, plan_of
 from firstcourse.verify import verify_text
 from tampering import TAMPERINGS, NothingToSpoil, Tampering
 
-EXAMPLES = Path(__file__).parents[2] / "examples"
 EVERYWHERE = [tampering for tampering in TAMPERINGS if tampering.everywhere]
 ONCE = [tampering for tampering in TAMPERINGS if not tampering.everywhere]
 SMALLEST_FIRST = (
@@ -28,10 +27,7 @@ NAMES = tuple(sorted(path.parent.name for path in EXAMPLES.glob("*/job.yaml")))
 
 @cache
 def planned(name: str) -> str:
-    from firstcourse.planning import plan_file
-
-    plan = plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
-    return str(plan.model_dump_json(by_alias=True))
+    return str(plan_of(name).model_dump_json(by_alias=True))
 
 
 @pytest.fixture

@@ -1,15 +1,11 @@
 """Offcuts narrower than those the rule counts as worth keeping were marked "keep" on the sheet all the same."""
 
-from pathlib import Path
-
 import pytest
 
+from example_plans import EXAMPLES, plan_of
 from firstcourse.job import read_job
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 from firstcourse.rules import load_rules
-
-EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 def left_over(plan: Plan) -> list[tuple[bool, int]]:
@@ -21,6 +17,6 @@ def left_over(plan: Plan) -> list[tuple[bool, int]]:
 def test_an_offcut_is_kept_where_both_its_sides_reach_the_rule(name: str) -> None:
     job = read_job(EXAMPLES / name / "job.yaml")
     least = load_rules(job.date, job.practice).ticks("choice.offcut.least_side")
-    found = left_over(plan_file(EXAMPLES / name / "job.yaml", effort=0).plan)
+    found = left_over(plan_of(name))
     assert found and all(keep == (side >= least) for keep, side in found)
     assert {keep for keep, _side in found} >= {False}

@@ -4,20 +4,20 @@ not be read at small scales, and pages stood all but empty.
 
 import io
 import sys
-from functools import cache
 from pathlib import Path
 
 import pypdf
 import pytest
 
+from example_plans import plan_of
 from firstcourse.documents.blocks import Block, beside_each_other, in_columns, pages_of, two_to_a_page
 from firstcourse.documents.pages import _compiler
 from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.ticket_pages import tickets
 from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.job import read_job_text
-from firstcourse.plan import Plan, Sheet
-from firstcourse.planning import plan_file, plan_job
+from firstcourse.plan import Sheet
+from firstcourse.planning import plan_job
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "benchmarks"))
@@ -29,14 +29,9 @@ from random_tiles import tiled  # noqa: E402
 MOST_PAGES = {"tub-bathroom": 12, "tiled-shower": 18}
 
 
-@cache
-def planned(name: str) -> Plan:
-    return plan_file(ROOT / "examples" / name / "job.yaml", effort=0).plan
-
-
 @pytest.mark.parametrize(("name", "paper"), [("tub-bathroom", "letter"), ("tiled-shower", "a4")])
 def test_a_bathroom_goes_to_site_on_few_pages_and_none_is_empty(name: str, paper: str) -> None:
-    pdf = print_pack(pack_data(planned(name)), paper)  # type: ignore[arg-type]
+    pdf = print_pack(pack_data(plan_of(name)), paper)  # type: ignore[arg-type]
     pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(pdf)).pages]
     assert len(pages) <= MOST_PAGES[name]
     assert min(len("".join(text.split())) for text in pages) >= LEAST_LETTERS
@@ -45,7 +40,7 @@ def test_a_bathroom_goes_to_site_on_few_pages_and_none_is_empty(name: str, paper
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])
 def test_no_text_of_a_drawing_meets_another_and_every_drawing_fits_the_page(name: str) -> None:
-    assert not list(faults_of_drawings(planned(name)))
+    assert not list(faults_of_drawings(plan_of(name)))
 
 
 LARGE_TILE_AND_PIPES = """
@@ -125,7 +120,7 @@ def test_parts_are_numbered_as_the_cuts_set_them_free() -> None:
 
 
 def test_a_ticket_tells_every_cut_by_the_numbers_of_its_parts() -> None:
-    plan = planned("tub-bathroom")
+    plan = plan_of("tub-bathroom")
     for sheet, ticket in zip(plan.sheets, tickets(plan), strict=True):
         numbers = set(part_numbers(sheet).values())
         assert numbers == set(range(1, len(numbers) + 1))
@@ -156,6 +151,6 @@ def test_columns_are_about_as_high_as_each_other_and_keep_their_order() -> None:
 
 
 def test_the_pack_goes_with_an_office_pack_and_says_so() -> None:
-    plan = planned("tub-bathroom")
+    plan = plan_of("tub-bathroom")
     cover = pypdf.PdfReader(io.BytesIO(print_pack(pack_data(plan), "letter"))).pages[0].extract_text()
     assert "office pack" in cover

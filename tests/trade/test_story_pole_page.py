@@ -5,45 +5,36 @@ full size are printed only where they are asked for.
 """
 
 import io
-from functools import cache
 from pathlib import Path
 
 import pypdf
 import pytest
 
+from example_plans import plan_of, site_pack_of
 from firstcourse.cli import run
 from firstcourse.documents.papers import STORY_POLE_A4, STORY_POLE_LETTER
 from firstcourse.documents.poles import plan_poles
-from firstcourse.documents.site_pack import pack_data, site_pack
+from firstcourse.documents.site_pack import pack_data
 from firstcourse.drawings import draw_tiling
-from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 from firstcourse.units import format_length
-
-EXAMPLES = Path(__file__).parents[2] / "examples"
-
-
-@cache
-def _plan(name: str) -> Plan:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
 
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])
 def test_all_sticks_stand_on_one_page_with_the_numbers_of_the_plan(name: str) -> None:
-    plan = _plan(name)
+    plan = plan_of(name)
     poles = [pole for row in pack_data(plan)["poles"] for column in row for pole in column]
     assert [pole["title"] for pole in poles] == [pole.title for pole in plan_poles(plan)]
     for printed, pole in zip(poles, plan_poles(plan), strict=True):
         wanted = list(dict.fromkeys(format_length(mark.at, plan.job.tape) for mark in pole.marks))
         assert [row["at"] for row in printed["rows"]] == wanted
         assert sum(row["held"] for row in printed["rows"]) == 1
-    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages]
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(site_pack_of(name, "letter"))).pages]
     with_sticks = [page for page in pages if "from the end" in page]
     assert len(with_sticks) == 1
 
 
 def test_the_figures_of_a_drawing_are_those_of_its_stick() -> None:
-    plan = _plan("tub-bathroom")
+    plan = plan_of("tub-bathroom")
     wall = next(surface for surface in plan.surfaces if surface.id.endswith("wall/D-A"))
     marked = {format_length(mark.distance, plan.job.tape) for mark in wall.marks if mark.kind == "pole"}
     figures = {text.text for text in draw_tiling(plan, wall).texts if text.text.endswith('"')}

@@ -1,18 +1,11 @@
 """The first plan that anybody sees read "not judged": the demo's job had no joists, studs, panels or readings."""
 
-from functools import cache
 from pathlib import Path
 
+from example_plans import plan_of
 from firstcourse.cli.demo import EXAMPLE, example_job
 from firstcourse.findings import Severity
 from firstcourse.job import read_job
-from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
-
-
-@cache
-def demo_plan() -> Plan:
-    return plan_file(example_job(EXAMPLE), effort=0).plan
 
 
 def test_everything_that_can_be_judged_is_told_of() -> None:
@@ -25,10 +18,10 @@ def test_everything_that_can_be_judged_is_told_of() -> None:
 
 
 def test_its_first_page_says_neither_stop_nor_not_judged() -> None:
-    findings = demo_plan().findings
+    findings = plan_of(EXAMPLE).findings
     assert findings and not [f for f in findings if f.severity is Severity.STOP]
     assert not [f for f in findings if f.code == "SUI-910" or "not judged" in f.message.lower()]
-    assert demo_plan().structures
+    assert plan_of(EXAMPLE).structures
 
 
 def test_the_readme_says_whose_job_it_is_before_the_commands() -> None:

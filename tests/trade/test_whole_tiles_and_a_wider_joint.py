@@ -3,21 +3,17 @@
 A setter sets whole tiles there and lets the soft joint take what the room differs.
 """
 
-from pathlib import Path
-
 import pytest
 
+from example_plans import plan_of
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_INCH
-
-EXAMPLES = Path(__file__).parents[2] / "examples"
 
 
 @pytest.fixture(scope="module")
 def plan() -> Plan:
-    return plan_file(EXAMPLES / "tiled-shower" / "job.yaml", effort=0).plan
+    return plan_of("tiled-shower")
 
 
 def test_no_row_of_tiles_loses_a_sixteenth_all_along(plan: Plan) -> None:

@@ -1,7 +1,6 @@
 """The card to look at boards by: what belongs to this plan, with its values."""
 
-from test_site_pack import plan_of
-
+from example_plans import plan_of
 from firstcourse.documents.board_checks import board_checks
 from firstcourse.plan import Plan
 

@@ -6,11 +6,10 @@ from typing import Any
 
 import pypdf
 import pytest
-from test_site_pack import plan_of
 
+from example_plans import plan_of, site_pack_of
 from firstcourse.documents.judgement_pages import judgement_pages
 from firstcourse.documents.office_pack import office_data, office_pack
-from firstcourse.documents.site_pack import site_pack
 from firstcourse.job import read_job_text
 from firstcourse.planning.judging import judge_file, judge_job
 from firstcourse.planning.writing import write_judgement
@@ -36,7 +35,7 @@ def test_every_structural_page_carries_the_cautions_and_the_engineers_boundary(p
         and CONTENTS not in page
     ]
     assert len(structural) >= 4
-    on_site = [page for page in pages(site_pack(plan_of("limber-floor"), paper)) if "SUI-" in page]  # type: ignore[arg-type]
+    on_site = [page for page in pages(site_pack_of("limber-floor", paper)) if "SUI-" in page]  # type: ignore[arg-type]
     assert on_site
     for page in (*structural, *on_site):
         assert CAUTION in page and "licensed engineer" in page

@@ -3,8 +3,8 @@
 from itertools import pairwise
 
 import pytest
-from test_site_pack import plan_of
 
+from example_plans import plan_of
 from firstcourse.documents.poles import plan_poles
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.plan import Plan

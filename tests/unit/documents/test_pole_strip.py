@@ -10,6 +10,7 @@ import pypdf
 import pytest
 from pypdf.generic import ContentStream
 
+from example_plans import plan_of
 from firstcourse.documents.pages import Paper
 from firstcourse.documents.papers import STORY_POLE_A4, STORY_POLE_LETTER, all_papers
 from firstcourse.documents.pole_strip import (
@@ -26,7 +27,6 @@ from firstcourse.documents.pole_strip import (
 )
 from firstcourse.documents.poles import plan_poles
 from firstcourse.plan import JobStamp, Plan, SurfaceKind
-from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_MM, Tape
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
@@ -35,11 +35,6 @@ TRUE_MM = 0.1
 
 Matrix = tuple[float, float, float, float, float, float]
 Line = tuple[float, tuple[float, float], tuple[float, float]]
-
-
-@cache
-def plan_of(name: str) -> Plan:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
 
 
 @cache

@@ -1,7 +1,6 @@
 """The rules a pack prints: those that its plan rests on, by source."""
 
-from test_site_pack import plan_of
-
+from example_plans import plan_of
 from firstcourse.documents.rule_pages import rule_pages
 
 

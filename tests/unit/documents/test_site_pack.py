@@ -1,32 +1,25 @@
 """The site pack: every mark on it, only our own face, true page sizes."""
 
 import io
-from functools import cache
 from pathlib import Path
 
 import pypdf
 import pytest
 
+from example_plans import plan_of, site_pack_of
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data, site_pack
 from firstcourse.drawings.reader import speaker_for
-from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 POINTS = {"letter": (612, 792), "a4": (595.28, 841.89)}
-
-
-@cache
-def plan_of(name: str) -> Plan:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", ["tub-bathroom", "l-shower-room", "metric-column"])
 def test_the_pack_shows_every_board_sheet_and_finding(name: str, paper: str) -> None:
     plan = plan_of(name)
-    pdf = pypdf.PdfReader(io.BytesIO(site_pack(plan, paper)))  # type: ignore[arg-type]
+    pdf = pypdf.PdfReader(io.BytesIO(site_pack_of(name, paper)))  # type: ignore[arg-type]
     text = "\n".join(page.extract_text() for page in pdf.pages)
     # What stands among the cautions is not told again.
     cautions = pack_data(plan)["cautions"]
@@ -40,7 +33,7 @@ def test_the_pack_shows_every_board_sheet_and_finding(name: str, paper: str) -> 
 
 
 def test_only_the_face_that_comes_with_us_is_used() -> None:
-    pdf = pypdf.PdfReader(io.BytesIO(site_pack(plan_of("tub-bathroom"), "letter")))
+    pdf = pypdf.PdfReader(io.BytesIO(site_pack_of("tub-bathroom", "letter")))
     faces = set()
     for page in pdf.pages:
         for font in page["/Resources"].get("/Font", {}).values():
@@ -51,7 +44,7 @@ def test_only_the_face_that_comes_with_us_is_used() -> None:
 
 def test_the_same_plan_gives_the_same_pack() -> None:
     plan = plan_of("tub-bathroom")
-    assert site_pack(plan, "letter") == site_pack(plan, "letter")
+    assert site_pack(plan, "letter") == site_pack_of("tub-bathroom", "letter")
 
 
 def test_the_cover_says_how_few_is_proven_and_where_everything_stands() -> None:
@@ -59,7 +52,7 @@ def test_the_cover_says_how_few_is_proven_and_where_everything_stands() -> None:
     assert ["sheets of wall board 3x5", "4 (no layout that keeps the rules takes fewer)"] in pack_data(plan)[
         "figures"
     ]
-    cover = pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages[0].extract_text()
+    cover = pypdf.PdfReader(io.BytesIO(site_pack_of("tub-bathroom", "letter"))).pages[0].extract_text()
     assert "hall bath: wall A-B: tile" in cover and "Cut tickets" in cover
     (figure, *_) = pack_data(plan_of("metric-column"))["figures"]
     assert figure[1].endswith("(these boards take no fewer; with other seams fewer may do)")

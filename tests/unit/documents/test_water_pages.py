@@ -4,9 +4,8 @@ import io
 
 import pypdf
 import pytest
-from test_site_pack import plan_of
 
-from firstcourse.documents.site_pack import site_pack
+from example_plans import plan_of, site_pack_of
 from firstcourse.documents.water_pages import water_pages
 from firstcourse.plan import Plan
 from firstcourse.units import Tape
@@ -47,7 +46,9 @@ def test_what_holds_for_all_goes_with_the_kinds_there_are(plan: Plan) -> None:
     assert water_pages(dry) == {"surfaces": [], "general": []}
 
 
-def test_the_pack_prints_it_to_be_ticked(plan: Plan) -> None:
-    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(site_pack(plan, "letter"))).pages]
+def test_the_pack_prints_it_to_be_ticked() -> None:
+    pages = [
+        page.extract_text() for page in pypdf.PdfReader(io.BytesIO(site_pack_of("tiled-shower", "letter"))).pages
+    ]
     (page,) = [text for text in pages if "Looked at before tile" in text]
     assert "collar at valve" in page and "flange at drain" in page

@@ -5,8 +5,8 @@ import re
 
 import pypdf
 import pytest
-from test_site_pack import plan_of
 
+from example_plans import plan_of
 from firstcourse.documents.office_pack import office_pack
 from firstcourse.documents.why_pages import MOST_BOXES, why_page
 from firstcourse.plan import Count, RuleOverride

@@ -1,13 +1,13 @@
 """Drawings of the example plans: nothing overlaps, all is true to scale, the same each time."""
 
 import io
-from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import ezdxf
 import pytest
 
+from example_plans import plan_of
 from firstcourse.drawings import (
     Drawing,
     draw_piece,
@@ -26,18 +26,12 @@ from firstcourse.drawings.placing import placed_apart
 from firstcourse.drawings.surfaces import drawn_box
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
-from firstcourse.plan import Plan, SurfaceKind
-from firstcourse.planning import plan_file
+from firstcourse.plan import SurfaceKind
 from firstcourse.units import TICKS_PER_MM
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 NAMES = ("tub-bathroom", "l-shower-room", "metric-column")
 TEXT_WIDTH_MM = 182.0
-
-
-@cache
-def plan_of(name: str) -> Plan:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
 
 
 def drawings(name: str) -> list[Drawing]:

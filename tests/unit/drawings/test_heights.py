@@ -1,21 +1,17 @@
 """The drawing of a surface's readings: every one is there, off its plane and with what to do."""
 
-from pathlib import Path
-
 import pytest
 
+from example_plans import plan_of
 from firstcourse.documents.papers import all_papers
 from firstcourse.documents.site_pack import pack_data
 from firstcourse.drawings import draw_heights, to_svg
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
-
-JOB = Path(__file__).parents[3] / "examples" / "out-of-true" / "job.yaml"
 
 
 @pytest.fixture(scope="module")
 def plan() -> Plan:
-    return plan_file(JOB, effort=0).plan
+    return plan_of("out-of-true")
 
 
 def test_every_reading_is_drawn_with_what_to_do(plan):

@@ -1,11 +1,9 @@
 """The tile drawing shows every tile true to scale and hatches what is cut; cut tiles are drawn one by one."""
 
-from functools import cache
-from pathlib import Path
-
 import pytest
 from shapely import Polygon
 
+from example_plans import plan_of
 from firstcourse.drawings import draw_tiling
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.falls import draw_fall
@@ -13,20 +11,15 @@ from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_MM
 
-TUB = Path(__file__).parents[3] / "examples" / "tub-bathroom" / "job.yaml"
 
-
-@cache
 def _plan() -> Plan:
-    return plan_file(TUB, effort=0).plan
+    return plan_of("tub-bathroom")
 
 
-@cache
 def _shower() -> Plan:
-    return plan_file(TUB.parents[1] / "tiled-shower" / "job.yaml", effort=0).plan
+    return plan_of("tiled-shower")
 
 
 @pytest.mark.parametrize("number", range(4))

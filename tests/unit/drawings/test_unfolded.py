@@ -1,27 +1,21 @@
 """The unfolded room: every wall stands with its foot on its side of the floor, outside it and true to scale."""
 
 import math
-from functools import cache
 from pathlib import Path
 
 import pytest
 from shapely import Polygon
 
+from example_plans import plan_of
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.drawings import draw_room, room_names
 from firstcourse.drawings.model import Drawing
 from firstcourse.geometry.polygon import rectangle
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
-from firstcourse.planning import plan_file
 from firstcourse.units import TICKS_PER_MM, mm
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 NAMES = ("tub-bathroom", "tiled-shower", "l-shower-room", "metric-column")
-
-
-@cache
-def plan_of(name: str) -> Plan:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
 
 
 def _outlines(drawing: Drawing) -> dict[str, Polygon]:
