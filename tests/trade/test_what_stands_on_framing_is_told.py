@@ -1,6 +1,7 @@
 """A closet flange on a joist and a niche on a stud were planned without a word, so was a tiled shower's drain.
 
 Joists askew to the axes of the drawing were left out, and moves were told as up and down on it.
+A niche wider than every bay was to be moved out of the room.
 """
 
 from typing import Any
@@ -14,7 +15,7 @@ from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 
 
-def told(flange_out: str, niche_left: str) -> list[Finding]:
+def told(flange_out: str, niche_left: str, niche_width: str = "14 1/2 in") -> list[Finding]:
     framing = {"spacing": "16 in", "first": "16 in"}
     room: dict[str, Any] = {
         "name": "bath",
@@ -32,7 +33,7 @@ def told(flange_out: str, niche_left: str) -> list[Finding]:
         "walls": [
             {"wall": "B-C", "framing": framing,
              "openings": [{"id": "shelf", "kind": "niche", "left": niche_left, "bottom": "48 in",
-                           "width": "14 1/2 in", "height": "12 in"}]},
+                           "width": niche_width, "height": "12 in"}]},
         ],
     }  # fmt: skip
     return findings_of(room)
@@ -134,3 +135,10 @@ def test_a_linear_drain_across_joists_has_room_for_its_outlet_and_one_along_a_jo
     assert not shower({"ends": [["30 in", "4 in"], ["30 in", "36 in"]], "width": "3 in"})
     (finding,) = shower({"ends": [["4 in", "16 in"], ["56 in", "16 in"]], "width": "3 in"})
     assert "drain" in finding.message and '2-1/4" away from wall A-B' in finding.remedy
+
+
+def test_nothing_is_sent_out_of_its_room() -> None:
+    (finding,) = told("24 in", "33 in", "25 in")
+    assert "There is no bay it fits into: head the stud off" in finding.remedy
+    (finding,) = told("24 in", "79 in", "15 1/4 in")  # the bay to the right is narrower
+    assert "Move it" not in finding.remedy

@@ -67,7 +67,8 @@ def on_framing(
             low, high = _reach(opening, across)
             stands = any(a < high - _TOUCH and b > low + _TOUCH for a, b in spans)
             if stands and not _finds_a_bay(opening, low, high, spans):
-                yield _finding(surface, opening, _ways_off(low, high, spans), across, tape)
+                ways = _ways_off(low, high, spans, within=across.span(surface.outline))
+                yield _finding(surface, opening, ways, across, tape)
 
 
 def _across(surface: Surface, room: Room, plan: Mapping[str, Point]) -> _Across | None:
@@ -111,14 +112,15 @@ def _width(ring: Ring) -> float:
     return min(math.dist(corners[0], corners[1]), math.dist(corners[1], corners[2]))
 
 
-def _ways_off(low: int, high: int, spans: Sequence[Span]) -> list[int]:
-    """The shortest move either way that clears every member, signed [ticks]."""
+def _ways_off(low: int, high: int, spans: Sequence[Span], *, within: Span) -> list[int]:
+    """The shortest move either way that clears every member and stays on the surface, signed [ticks]."""
     edges = [b - low for _, b in spans if b > low] + [a - high for a, _ in spans if a < high]
-    free = [
-        move for move in edges if not any(a < high + move - _TOUCH and b > low + move + _TOUCH for a, b in spans)
-    ]
+    moves = [move for move in edges if within[0] <= low + move and high + move <= within[1]]
+    free = sorted(
+        move for move in moves if not any(a < high + move - _TOUCH and b > low + move + _TOUCH for a, b in spans)
+    )
     up, down = [move for move in free if move > 0], [move for move in free if move < 0]
-    return [min(up)] * bool(up) + [max(down)] * bool(down)
+    return [*up[:1], *down[-1:]]
 
 
 def _finding(surface: Surface, opening: Opening, ways: Sequence[int], across: _Across, tape: Tape) -> Finding:
