@@ -1,5 +1,6 @@
 """From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 import pydantic
@@ -119,7 +120,7 @@ def build_layout(
     boards, pieces = _boards(surface, courses, choice, sheet, tape, prefix)
     added, hanging = _added(surface, boards, field, courses, choice, rules)
     findings = (
-        *(_added_finding(surface, support, tape) for support in added),
+        *((_added_finding(surface, added, tape),) if added else ()),
         *(_hanging_finding(surface, run, rules, tape) for run in hanging),
         *_stagger_findings(surface, field, courses, choice, rules, tape),
         *_panel_findings(surface, field, courses, choice, rules, tape),
@@ -273,25 +274,34 @@ def _added(
     )
 
 
-def _added_finding(surface: Surface, support: Support, tape: Tape) -> Finding:
-    left, lower, right, upper = bounds(support.outline)
-    upright = upper - lower >= right - left
-    at = (left + right) // 2 if upright else (lower + upper) // 2
-    start, end = (lower, upper) if upright else (left, right)
-    side, rising = ("left", "bottom") if upright else ("bottom", "left")
+def _added_finding(surface: Surface, added: Sequence[Support], tape: Tape) -> Finding:
+    """One finding for all members that a surface's boards need beside those it has."""
+    told = []
+    for support in added:
+        left, lower, right, upper = bounds(support.outline)
+        upright = upper - lower >= right - left
+        at = (left + right) // 2 if upright else (lower + upper) // 2
+        start, end = (lower, upper) if upright else (left, right)
+        told.append(
+            (format_length(at, tape), f"{format_length(start, tape)} to {format_length(end, tape)}", upright)
+        )
+    several = len(added) > 1
+    parts = []
+    for upright, side, rising in ((True, "left", "bottom"), (False, "bottom", "left")):
+        places = [f"{at} (from {run} off the {rising} edge)" for at, run, stands in told if stands is upright]
+        if places:
+            parts.append(f"centre{'s' * (len(places) > 1)} from the {side} edge: {', '.join(places)}")
     return Finding(
         code="BRD-101",
         severity=Severity.FIX,
         where=surface.title or surface.id,
-        message="A board edge here has no member behind it as framed.",
-        measured=f"{format_length(at, tape)} from the {side} edge",
+        message=f"Board edges here have no member behind them as framed: {len(added)} "
+        f"member{'s are' if several else ' is'} to be added.",
+        measured="; ".join(parts),
         rule="boards.bearing.min",
         source="rule book",
-        remedy=(
-            f"Before boarding add {support.kind.value} '{support.id}', its centre {format_length(at, tape)} "
-            f"from the {side} edge, from {format_length(start, tape)} to {format_length(end, tape)} "
-            f"off the {rising} edge."
-        ),
+        remedy=f"Before boarding add {'them' if several else 'it'} ({added[0].kind.value}), where the drawing of "
+        "the boards shows heavy broken lines.",
     )
 
 
