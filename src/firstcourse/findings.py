@@ -58,7 +58,8 @@ def alike_together(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     groups: dict[tuple[str, ...], list[Finding]] = {}
     for finding in findings:
         place = _PLACE.fullmatch(finding.where)
-        room = f"{place['room']}{place['sign']}" if place else finding.where
+        # What lies in no room, such as sheets, stands together as the places of one room do.
+        room = f"{place['room']}{place['sign']}" if place else ""
         groups.setdefault((*_said(finding), room), []).append(finding)
     rooms: dict[tuple[str, ...], list[Finding]] = {}
     for one in map(_together, groups.values()):

@@ -9,7 +9,9 @@ from pathlib import Path
 import pytest
 
 from firstcourse.cli import run
-from firstcourse.findings import Finding, Severity
+from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.job import read_job_text
+from firstcourse.planning import plan_job
 from firstcourse.planning.judging import judge_file
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -65,3 +67,41 @@ def test_that_it_is_sound_and_that_work_must_wait_are_two_lines(
     lines = capsys.readouterr().out.splitlines()
     assert any(line.startswith("the work is stopped: SUI-1") for line in lines)
     assert lines[-1].endswith("plan.json: consistent, verified")
+
+
+VALVE_ON_A_STUD = """
+name: a valve on a stud
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in, B-D: 84 7/8 in}
+    height: 90 in
+    walls:
+      - wall: A-B
+        framing: {spacing: 16 in, first: 16 in}
+        studs: {size: 2x4, species: spf, grade: stud}
+        openings: [{id: mixer, kind: valve, left: 32 in, bottom: 40 in, diameter: 5 in, depth: [1 in, 3 in]}]
+        exposure: {zone: wet, membrane: yes}
+        tile: {kind: ceramic, thickness: 3/8 in, edge: 12 in}
+"""
+
+
+def test_a_valve_on_a_stud_is_told_once() -> None:
+    found = plan_job(read_job_text(VALVE_ON_A_STUD), effort=0).plan.findings
+    assert [f.code for f in found if "stud" in f.message and ("valve" in f.message or "mixer" in f.message)] == [
+        "SUR-108"
+    ]
+
+
+def test_cuts_too_thin_on_many_sheets_are_one_finding() -> None:
+    found = [
+        Finding(code="BRD-206", severity=Severity.NOTE, where=f"sheet S{n}", message="thin", measured=f"{n}/16")
+        for n in (1, 3, 5)
+    ]
+    (one,) = alike_together(found)
+    assert one.where == "sheet S1; sheet S3; sheet S5"
+    assert one.measured == "sheet S1 1/16; sheet S3 3/16; sheet S5 5/16"

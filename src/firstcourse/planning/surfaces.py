@@ -11,7 +11,7 @@ from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
-from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, SupportKind, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import LaidTile, floor_layers, laid_tile, surface_part, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
@@ -32,7 +32,6 @@ from firstcourse.suitability import (
     judge_stance,
     zone_working,
 )
-from firstcourse.suitability.fittings import Recessed, judge_studs_behind
 from firstcourse.suitability.flatness import MM_PER_IN
 from firstcourse.suitability.gaps import Gap, judge_gaps
 from firstcourse.suitability.plumb import needed_furring_mm
@@ -108,7 +107,6 @@ def judge_surface(
     tile = laid_tile(job, part)
     stance = None
     if isinstance(part, BoardedWall):
-        done.findings += _studs_behind(ask)
         stance = _stance(ask, part)
         if stance.lean_mm is not None or stance.corners or stance.rise_mm is not None:
             _add(done, *judge_stance(rules, stance))
@@ -132,26 +130,6 @@ def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: dict[str, W
     done.findings += findings
     done.workings |= workings
     done.judged = True
-
-
-def _studs_behind(ask: _Asked) -> tuple[Finding, ...]:
-    recessed, studs = [], []
-    for opening in ask.surface.openings:
-        if opening.kind in (OpeningKind.NICHE, OpeningKind.VALVE):
-            left, _, right, _ = bounds(opening_ring(opening))
-            recessed.append(
-                Recessed(
-                    name=opening.id,
-                    left_in=to_inches(left),
-                    right_in=to_inches(right),
-                    niche=opening.kind is OpeningKind.NICHE,
-                )
-            )
-    for support in ask.surface.supports:
-        if support.kind is SupportKind.STUD:
-            left, _, right, _ = bounds(support.outline)
-            studs.append((to_inches(left), to_inches(right)))
-    return judge_studs_behind(ask.where, tuple(recessed), tuple(studs), ask.job.tape)
 
 
 def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> None:

@@ -31,16 +31,6 @@ class ValveWindow:
     furring_in: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recessed:
-    """A niche or valve, which needs the depth between studs: its left and right edge [in]."""
-
-    name: str
-    left_in: float
-    right_in: float
-    niche: bool
-
-
 def judge_flange(
     rules: RuleSet, layers: tuple[Layer, ...], where: str, flange: Fitting, tape: Tape
 ) -> tuple[Finding, ...]:
@@ -128,41 +118,6 @@ def judge_valve(layers: tuple[Layer, ...], where: str, valve: ValveWindow, tape:
             "before boarding.",
         ),
     )
-
-
-def judge_studs_behind(
-    where: str, recessed: tuple[Recessed, ...], studs: tuple[tuple[float, float], ...], tape: Tape
-) -> tuple[Finding, ...]:
-    """Whether what is let into a wall has its room between the studs.
-
-    Args:
-        where: The place in words.
-        recessed: Niches and valves.
-        studs: Left and right edge of each stud's face [in].
-        tape: What lengths are shown in.
-    """
-    findings = []
-    same = to_inches(tape.graduation)
-    for item in recessed:
-        behind = [stud for stud in studs if stud[0] < item.right_in - same and stud[1] > item.left_in + same]
-        if not behind:
-            continue
-        places = ", ".join(on_tape((left + right) / 2, tape) for left, right in behind)
-        framed = "its opening framed with a header and a sill" if item.niche else "a header set above and below"
-        findings.append(
-            Finding(
-                code="SUI-609",
-                severity=Severity.FIX,
-                where=where,
-                message=f"{'Studs stand' if len(behind) > 1 else 'A stud stands'} where {item.name} is to be.",
-                measured=f"centre of the stud{'s' if len(behind) > 1 else ''} at {places}",
-                limit=f"none between {on_tape(item.left_in, tape)} and {on_tape(item.right_in, tape)}",
-                source="framing and openings as entered",
-                remedy=f"Move {item.name} between studs, or have the stud cut and {framed}; in a bearing wall "
-                "that is for who is licensed for it. Then enter the studs as they stand.",
-            )
-        )
-    return tuple(findings)
 
 
 def judge_trim(

@@ -63,7 +63,7 @@ def judge_gaps(
                     code="SUI-402" if short else "SUI-401",
                     severity=Severity.FIX,
                     where=where,
-                    message=f"Under a straightedge at {gap.place} the surface is not flat enough for this tile.",
+                    message=f"Not flat enough for this tile under a straightedge; place: {gap.place}.",
                     measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
                     limit=f"at most {_length(limit, tape)}",
                     remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims. "
