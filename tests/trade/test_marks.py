@@ -78,7 +78,28 @@ rooms:
     floor: {}
     benches: [{id: bench, tile: mosaic, wall: C-D, left: 0 in, width: 36 in, depth: 15 in, height: 18 in}]
 """
-SMALL = {"leg": LEG, "bench": BENCH}
+TURNED = """
+name: Turned tile
+date: 2026-11-25
+tape: inch
+tiles:
+  - {id: square, size: [6 in, 6 in], thickness: 1/4 in, joint: 1/8 in, size_spread: 1/32 in}
+stock:
+  - {id: wall board, size: [36 in, 60 in], thickness: 0.42 in, for: [wall]}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 96 in, B-C: 66 in, C-D: 96 in, D-A: 66 in}
+    diagonals: {A-C: 116 1/2 in}
+    height: 96 in
+    floor: {tiling: {tile: square, angle: 45}}
+    walls:
+      - wall: B-C
+        foot: floor
+        framing: {spacing: 16 in, first: 16 in}
+        openings: [{id: door, kind: door, left: 20 in, bottom: 0 in, width: 30 in, height: 80 in}]
+"""
+SMALL = {"leg": LEG, "bench": BENCH, "turned": TURNED}
 
 
 @cache
@@ -206,3 +227,12 @@ def test_walls_whose_courses_lie_alike_share_one_stick() -> None:
 def test_what_is_built_after_the_day_of_marking_has_no_lines_and_none_are_missed() -> None:
     top = _surface("bench", "bath/bench/bench/top")
     assert len(top.tiles) > 100 and not top.marks and not top.part_of
+
+
+def test_lines_of_a_turned_pattern_are_missed_where_walls_stand_all_round() -> None:
+    whole = read_document(json.loads(_text("turned")))
+    index = next(number for number, surface in enumerate(whole.surfaces) if surface.tiles)
+    lines = [mark for mark in whole.surfaces[index].marks if mark.kind == "snap"]
+    assert len(lines) == 4 and all(mark.line[0][0] != mark.line[1][0] for mark in lines)
+    assert not list(check_marks(whole))
+    assert [found.code for found in check_marks(_with(whole, index, ()))] == ["VER-711"]

@@ -129,6 +129,21 @@ class Faces:
                     return True
         return False
 
+    def touched_all_round(self) -> bool:
+        """Whether a tape can be held to the edge of the open ground all round, but for ends of boards at one gap.
+
+        Of a stretch between two such ends no corner can be touched. There is one at most, where no straight line
+        both begins and ends.
+        """
+        edge = self.room.boundary
+        touched, hidden = (
+            unary_union([face.line for face in self.faces if face.touched is way]).buffer(NEAR)
+            for way in (True, False)
+        )
+        behind = max((part.length for part in shapely.get_parts(edge.intersection(hidden))), default=0.0)
+        ends = [part.length for part in shapely.get_parts(edge.difference(touched)) if part.length > NEAR]
+        return behind <= 4 * NEAR and len(ends) <= 2 and max(ends, default=0.0) <= TICKS_PER_INCH
+
     def floor(self, ref: str, u: float) -> float | None:
         """How high on a wall a floor can be touched [ticks]; None where that is not known."""
         surface, plan = self.surface, self.plan

@@ -169,7 +169,7 @@ def _squares(surface: Surface, plan: Document) -> Iterator[str]:
 
 
 def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
-    """A surface of some size whose tiles lie level has its lines, if anything there can be measured from."""
+    """A surface of some size has its lines, if what they end at can be measured from."""
     kinds = {kind for kind, _, _ in lines_of(surface)}
     if "snap" in kinds or {"first_course", "plumb"} <= kinds or surface.built_later or not surface.tiled:
         return
@@ -178,15 +178,17 @@ def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
         key=lambda part: part.area,
         default=None,
     )
-    if not all(_is_level(tile) for tile in surface.tiles):
-        # Slanting lines end where nothing can be touched more often than not.
+    slanting = not all(_is_level(tile) for tile in surface.tiles)
+    if slanting and not faces.touched_all_round():
+        # Slanting lines may each end where nothing can be touched.
         return
     largest = max((_across(tile) for tile in surface.tiles), default=0.0)
     if field is None or largest == 0.0:
         return
     circle = shapely.maximum_inscribed_circle(field)
     spot = circle.coords[0]
-    if circle.length > _ROOM_FOR * largest and all(faces.reached(spot, way) for way in ((0.0, 1.0), (1.0, 0.0))):
+    found = slanting or all(faces.reached(spot, way) for way in ((0.0, 1.0), (1.0, 0.0)))
+    if circle.length > _ROOM_FOR * largest and found:
         yield "is tiled, and its lines to snap are left out"
 
 
