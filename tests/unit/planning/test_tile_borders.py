@@ -2,6 +2,7 @@
 
 import copy
 import json
+import math
 from collections import Counter
 from collections.abc import Callable
 from functools import cache
@@ -36,9 +37,11 @@ def _document(*, floor: dict[str, Any], wall: dict[str, Any], mirrored: bool = F
         # The first side stays the long one: the corner at its other end becomes the first.
         lengths = [3200, 2700, 1700, 1200, 1500, 1500]
         points = [(0, 0), (3200, 0), (3200, 2700), (1500, 2700), (1500, 1500), (0, 1500)]
+    # Each room is taped from the corner that sees all others: the mirrored one's first does not see round the notch.
+    first = 1 if mirrored else 0
+    (x, y), seen = points[first], range(first + 2, first + 5)
     diagonals = {
-        f"A-{name}": f"{(u * u + v * v) ** 0.5:.3f} mm"
-        for name, (u, v) in zip(names[2:5], points[2:5], strict=True)
+        f"{names[first]}-{names[n]}": f"{math.hypot(points[n][0] - x, points[n][1] - y):.3f} mm" for n in seen
     }
     return {
         "name": "hall",
