@@ -12,15 +12,12 @@ from firstcourse.plan.model import (
     Count,
     Cut,
     Fill,
-    JobStamp,
     Opening,
     OpeningKind,
     Part,
     Piece,
     Plan,
     Quantity,
-    RuleNote,
-    RuleOverride,
     Seam,
     Sheet,
     Side,
@@ -39,6 +36,7 @@ from firstcourse.plan.model import (
     Zone,
 )
 from firstcourse.plan.site import SiteStamp
+from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
 
 __all__ = [

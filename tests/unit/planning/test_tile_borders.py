@@ -37,7 +37,7 @@ def _document(*, floor: dict[str, Any], wall: dict[str, Any], mirrored: bool = F
         # The first side stays the long one: the corner at its other end becomes the first.
         lengths = [3200, 2700, 1700, 1200, 1500, 1500]
         points = [(0, 0), (3200, 0), (3200, 2700), (1500, 2700), (1500, 1500), (0, 1500)]
-    # Each room is taped from the corner that sees all others: the mirrored one's first does not see round the notch.
+    # Each room is taped from a corner that sees the others; the mirrored one's A does not see round the notch.
     first = 1 if mirrored else 0
     (x, y), seen = points[first], range(first + 2, first + 5)
     diagonals = {
