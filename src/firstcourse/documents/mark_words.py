@@ -7,7 +7,7 @@ from firstcourse.drawings.mosaic import mosaics
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
 from firstcourse.tiling.story_pole import has_courses, on_sheets
-from firstcourse.units import Tape, format_length
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
 _NEAR_END = 64
 """A tape held this near to a line's end is held at it [ticks]."""
@@ -50,9 +50,9 @@ def _measured(mark: Mark, surface: Surface, tape: Tape) -> str:
     from_ = thing(mark.from_, surface)
     if mark.kind == "first_course":
         over = "above" if start[1] < end[1] else "below"
-        return f"{_spot(mark.line, end, ('at the left end', 'at the right end'))} {length} {over} {from_}"
+        return f"{_spot(mark.line, end, ('left end', 'right end'), tape)} {length} {over} {from_}"
     if mark.kind == "plumb":
-        return f"{_spot(mark.line, end, ('at the foot', 'at the top'))} {length} from {from_}"
+        return f"{_spot(mark.line, end, ('foot', 'top'), tape)} {length} from {from_}"
     if not mark.at:
         return f"in the open {length} from {from_}"
     along = "along" if _ends(mark.line, end) else "beside"
@@ -63,11 +63,13 @@ def _ends(line: Segment, at: Point) -> bool:
     return min(math.dist(at, end) for end in line) < _NEAR_END
 
 
-def _spot(line: Segment, at: Point, names: tuple[str, str]) -> str:
+def _spot(line: Segment, at: Point, names: tuple[str, str], tape: Tape) -> str:
+    """Where along a line it is measured: at one of its ends, or so far from the nearer one."""
     near = [math.dist(at, end) for end in line]
-    if min(near) > 640:
-        return "farther in"
-    return names[near[1] < near[0]]
+    name = names[near[1] < near[0]]
+    if min(near) <= TICKS_PER_MM:
+        return f"at the {name}"
+    return f"at {format_length(round(min(near)), tape)} from the {name},"
 
 
 def thing(ref: str, surface: Surface) -> str:
@@ -81,7 +83,9 @@ def thing(ref: str, surface: Surface) -> str:
         return "the floor before its tile"
     if ref == f"{surface.room}/floor/shower":
         return "the shower's bed before its tile"
-    return ref
+    if base == f"{surface.room}/bench":
+        return f"the {name}"
+    return f"the {ref.removeprefix(f'{surface.room}/').replace('/', ', ')}"
 
 
 def _side(side: Side, surface: Surface, index: int) -> str:
