@@ -84,4 +84,4 @@ def test_the_verifier_holds_it(plan: dict[str, Any], what: str) -> None:
         floor["fills"][0]["filled_with"] = "board" if floor["fills"][0]["filled_with"] == "mortar" else "mortar"
     else:
         spoilt["findings"] = [f for f in spoilt["findings"] if f["code"] != "BRD-303"]
-    assert "VER-110" in {objection.code for objection in verify(spoilt).objections}
+    assert "VER-111" in {objection.code for objection in verify(spoilt).objections}

@@ -21,7 +21,7 @@ def check_fills(plan: Document) -> Iterator[Objection]:
     for surface in plan.surfaces:
         if not surface.boards:
             if surface.fills:
-                yield Objection("VER-110", surface.id, "tells of strips beside boards, and has no boards")
+                yield Objection("VER-111", surface.id, "tells of strips beside boards, and has no boards")
             continue
         boards = shapely.union_all([board.shape for board in surface.boards])
         ground = Polygon(surface.outline)
@@ -33,7 +33,7 @@ def check_fills(plan: Document) -> Iterator[Objection]:
             yield from _filled(surface, fill, ground, boards, plan)
         told = [said for said in plan.findings if said.code == "BRD-303" and _speaks_of(said.where, surface)]
         if len(told) != len(surface.fills):
-            yield Objection("VER-110", surface.id, "has not one finding for each strip that is filled")
+            yield Objection("VER-111", surface.id, "has not one finding for each strip that is filled")
 
 
 def _speaks_of(where: str, surface: Surface) -> bool:
@@ -55,7 +55,7 @@ def _untold(
         if part.area > _SPECK:
             at = part.representative_point()
             yield Objection(
-                "VER-110",
+                "VER-111",
                 surface.id,
                 f"ground at {at.x / TICKS_PER_MM:.0f}, {at.y / TICKS_PER_MM:.0f} mm is neither boarded nor filled",
             )
@@ -67,12 +67,12 @@ def _filled(
     shape = Polygon(fill.outline)
     rules = plan.rules
     if shape.difference(ground.buffer(_HAIR)).area > _NOISE or shape.intersection(boards).area > _NOISE:
-        yield Objection("VER-110", fill.id, "is filled where a board or an opening lies, or out of its surface")
+        yield Objection("VER-111", fill.id, "is filled where a board or an opening lies, or out of its surface")
     if shape.difference(boards.buffer(_reach(plan) - _HAIR, join_style="mitre")).area <= _NOISE:
-        yield Objection("VER-110", fill.id, "is told as filled, and lies within the gap of a board")
+        yield Objection("VER-111", fill.id, "is told as filled, and lies within the gap of a board")
     widest = rules.ticks("boards.limb.min") + 2 * _reach(plan)
     if not shape.buffer(-widest / 2 - _HAIR, join_style="mitre").is_empty:
-        yield Objection("VER-110", fill.id, "is wide enough for a limb of a board, and is not boarded")
+        yield Objection("VER-111", fill.id, "is wide enough for a limb of a board, and is not boarded")
     narrow = shape.buffer(-rules.ticks("boards.fill.width") / 2, join_style="mitre").is_empty
     if fill.filled_with != ("mortar" if narrow else "board"):
-        yield Objection("VER-110", fill.id, f"is filled with {fill.filled_with}, which its width does not ask")
+        yield Objection("VER-111", fill.id, f"is filled with {fill.filled_with}, which its width does not ask")
