@@ -29,7 +29,9 @@ def tiled_floors(room: Room, floors: Floors | None) -> Floors | None:
     shower = room.floor.shower
     if shower is not None and shower.tiling is None:
         floors = replace(floors, fall=None)
-    return floors if room.floor.tiling is not None or room.floor.tile is not None else replace(floors, room=0)
+    # Beside a shower floor the plan says how high the room's floor lies, be it tiled or not.
+    told = room.floor.tiling is not None or room.floor.tile is not None or floors.fall is not None
+    return floors if told else replace(floors, room=0)
 
 
 def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:

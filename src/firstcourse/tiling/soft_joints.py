@@ -26,6 +26,8 @@ DOORWAY = "doorway"
 """What lies at a joint that may move to the nearest grout joint."""
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
 _LEAST_LENGTH = 3.0
+# Longer than any room [mm].
+_REACH = 1e5
 # Two directions within this cosine of square to each other run across each other; a field is parted squarely.
 _ACROSS = 0.01
 
@@ -84,9 +86,14 @@ def soft_joints(
     findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing, tape))
     field_joints: list[SoftJoint] = []
     forced: list[tuple[XY, float]] = []
+    given: list[LineString] = []
     for line, why in fixed:
         placed, normal, at, cut = _across(line, families, joint, snap=why == DOORWAY)
-        forced.append((normal, at))
+        ends = [(normal[0] * at + normal[1] * far, normal[1] * at - normal[0] * far) for far in (-_REACH, _REACH)]
+        if placed.intersection(area).length >= LineString(ends).intersection(area).length - _LEAST_LENGTH:
+            # One that ends in mid-floor, as by a slip in its length, parts no field.
+            forced.append((normal, at))
+        given.append(placed)
         field_joints += _laid(placed, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
         if cut:
             findings.append(_cut_finding(surface, why, spacing.below_rule))
@@ -97,7 +104,8 @@ def soft_joints(
         counts[f"extent {family.way}"] = format_length(ticks_from_mm(family.extent(area)), tape)
         for at in found:
             why = f"field, at most {_far(spacing.limit, tape)} apart"
-            line_mm = family.line(at, area)
+            there = unary_union(given).buffer(spacing.width / TICKS_PER_MM, cap_style="flat")
+            line_mm = family.line(at, area).difference(there)
             field_joints += _laid(line_mm, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
         if found and cut:
             findings.append(_cut_finding(surface, "field", spacing.rule))
@@ -260,7 +268,7 @@ def _same_way(family: Lines, forced: Iterable[tuple[XY, float]]) -> tuple[float,
     return tuple(found)
 
 
-def _laid(line: LineString, area: Polygon | MultiPolygon, width: int, why: str) -> Iterator[SoftJoint]:
+def _laid(line: shapely.Geometry, area: Polygon | MultiPolygon, width: int, why: str) -> Iterator[SoftJoint]:
     for part in _parts(line.intersection(area)):
         yield _joint(part, width, why)
 

@@ -12,6 +12,7 @@ from firstcourse.geometry.polygon import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
+from firstcourse.verify.wall_feet import is_floor
 
 _FRAMES_DEG = (0, 45)
 """Soft joints run along a pattern, which lies level or turned by half a right angle [degrees]."""
@@ -152,6 +153,7 @@ def _cosine(line: LineString, way: tuple[int, int]) -> float:
 
 
 def _standing(surface: Surface) -> shapely.Geometry:
-    """Where something stands against a side, tile meets that and not the side."""
+    """Where something stands against a side, tile meets that; the bead over a floor lies along the side itself."""
     rings = [Polygon(opening.outline) for opening in surface.openings if opening.outline is not None]
+    rings += [Polygon(ring) for why, ring in surface.not_tiled if not is_floor(surface, why)]
     return unary_union(rings).buffer(_NEAR_MM * TICKS_PER_MM)
