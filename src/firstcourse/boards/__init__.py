@@ -1,11 +1,12 @@
 """Where boards and their seams go on one surface."""
 
 from firstcourse.boards.fills import fill_name, filled_ground
-from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, no_layout
+from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, covered_area, no_layout
 from firstcourse.boards.least import least_board_area
 from firstcourse.boards.practice import practice_layout
 from firstcourse.boards.space import best_choice, layout_alternatives
 from firstcourse.boards.stacks import OpenStack, open_stacks
+from firstcourse.boards.wider import narrowest_gap, nearest_mark, widened
 
 __all__ = [
     "Choice",
@@ -13,11 +14,15 @@ __all__ = [
     "SurfaceLayout",
     "best_choice",
     "build_layout",
+    "covered_area",
     "fill_name",
     "filled_ground",
     "layout_alternatives",
     "least_board_area",
+    "narrowest_gap",
+    "nearest_mark",
     "no_layout",
     "open_stacks",
     "practice_layout",
+    "widened",
 ]

@@ -158,7 +158,7 @@ def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[sha
 
 def _ground_of(surface: Surface, rules: RuleSet, graduation: int) -> "_Ground":
     holes = tuple(
-        _Hole(opening_ring(opening), opening.centre, opening.diameter, _opening_gap(opening, rules))
+        _Hole(opening_ring(opening), opening.centre, opening.diameter, opening_gap(opening, rules))
         for opening in surface.openings
     )
     return _region(surface.outline, side_gaps(surface, rules), holes, rules.ticks("boards.limb.min"), graduation)
@@ -231,7 +231,8 @@ def _reaches_out(slab: list[Trapezoid], left: float, right: float) -> bool:
     )
 
 
-def _opening_gap(opening: Opening, rules: RuleSet) -> int:
+def opening_gap(opening: Opening, rules: RuleSet) -> int:
+    """The gap asked round an opening [ticks]."""
     return rules.ticks("boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening")
 
 

@@ -427,14 +427,18 @@ def _limb_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, 
 
 
 def _working(surface: Surface, boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:
-    double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
-    side, unit = (TICKS_PER_MM * 1000, "m²") if tape is Tape.MM else (TICKS_PER_FOOT, "sq ft")
-    area = double / 2 / side**2
     return Working(
         title=f"Area of {surface.title or surface.id} covered with board",
         formula="sum of the boards' areas, holes taken off",
         values={"boards": str(len(boards)), "courses": str(len(choice.spans)), "sheet": choice.stock},
-        result=f"{area:.2f}",
-        unit=unit,
+        result=covered_area(boards, tape),
+        unit="m²" if tape is Tape.MM else "sq ft",
         source="coordinate method",
     )
+
+
+def covered_area(boards: tuple[Board, ...], tape: Tape) -> str:
+    """The boards' areas together, holes taken off, in the tape's unit."""
+    double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
+    side = TICKS_PER_MM * 1000 if tape is Tape.MM else TICKS_PER_FOOT
+    return f"{double / 2 / side**2:.2f}"

@@ -39,6 +39,11 @@ def _checks(plan: Plan) -> Iterator[str]:
         if f"boards.gap.{name}" in rules
     ]
     yield f"Gaps: {', '.join(gaps)}; no board touches its neighbour."
+    if any(finding.code == "BRD-207" for finding in plan.findings):
+        yield (
+            "Boards that the findings name keep the sheet's edge, and have the gap told there: "
+            f"{value('boards.gap.perimeter.least')} at least."
+        )
     if feet or beside_tub:
         yield (
             f"At floor, tub, tray and kerb {value('boards.gap.foot')} stays open and is filled with sealant, "

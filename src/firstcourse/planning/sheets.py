@@ -152,9 +152,9 @@ def _cost(item: Stock, *, priced: bool) -> int:
     return max(1, round(to_mm(item.size[0]) * to_mm(item.size[1]) / 100))
 
 
-def plan_sheets(cutting: CuttingPlan, least: int) -> tuple[Sheet, ...]:
+def plan_sheets(sheets: Sequence[CutSheet], least: int) -> tuple[Sheet, ...]:
     """The cuts as the plan's sheets; what is left over is kept where both sides reach `least` [ticks]."""
-    return tuple(_sheet(f"S{number}", sheet, least) for number, sheet in enumerate(cutting.sheets, start=1))
+    return tuple(_sheet(f"S{number}", sheet, least) for number, sheet in enumerate(sheets, start=1))
 
 
 def _sheet(name: str, sheet: CutSheet, least: int) -> Sheet:

@@ -13,6 +13,7 @@ from firstcourse.findings import Finding
 from firstcourse.job import Job, problems_placed, read_job
 from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
+from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
@@ -115,7 +116,10 @@ def plan_job(
     layouts, cutting, by_practice = board(
         surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1
     )
-    sheets = plan_sheets(cutting, rules.ticks("choice.offcut.least_side"))
+    layouts, cut_sheets = factory_edges_kept(
+        [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
+    )
+    sheets = plan_sheets(cut_sheets, rules.ticks("choice.offcut.least_side"))
     thin = thin_cuts(sheets, rules, job.tape)
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}

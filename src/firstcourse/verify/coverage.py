@@ -91,7 +91,10 @@ def _inside(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
     outline = Polygon(surface.outline)
     near = []
     for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
+        # What lies between the least gap and the usual one is for `kept_edges` to judge.
         gap = _side_gap(kind, rules)
+        if kind == "perimeter" and axis_of(a, b):
+            gap = min(gap, rules.ticks("boards.gap.perimeter.least"))
         if gap > SLOPED_SLACK:
             near.append((kind, _strip(a, b, gap - _slack(a, b), 0)))
     for board in surface.boards:

@@ -21,6 +21,7 @@ from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.in_room import check_in_room
+from firstcourse.verify.kept_edges import check_kept_edges
 from firstcourse.verify.layers import check_layers
 from firstcourse.verify.lifting import check_lifting
 from firstcourse.verify.marks import check_marks
@@ -45,6 +46,7 @@ _CHECKS = (
     check_fasteners,
     check_edges,
     check_cutting,
+    check_kept_edges,
     check_counts,
     check_bounds,
     check_tiles,
