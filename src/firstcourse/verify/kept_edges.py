@@ -18,7 +18,13 @@ def check_kept_edges(plan: Document) -> Iterator[Objection]:
     """Object to a gap below the usual one that saves no cut too thin to snap, and to one that is not told."""
     usual = plan.rules.ticks("boards.gap.perimeter")
     told = {said.where: said.measured for said in plan.findings if said.code == "BRD-207"}
-    uncut = {name: axes for sheet in plan.sheets for name, axes in _uncut(sheet).items()}
+    less = {
+        (board.piece, axis)
+        for surface in plan.surfaces
+        for board in surface.boards
+        for axis, _ in _less_gaps(surface, board, usual)
+    }
+    uncut = {name: axes for sheet in plan.sheets for name, axes in _uncut(sheet, less).items()}
     needless = usual - plan.rules.ticks("boards.cut.least")
     step = plan.tape.graduation
     for surface in plan.surfaces:
@@ -56,8 +62,11 @@ def _less_gaps(surface: Surface, board: Board, usual: int) -> Iterator[tuple[int
     yield from least.items()
 
 
-def _uncut(sheet: Sheet) -> dict[str, tuple[int, ...]]:
-    """For each piece of a sheet the piece's axes along which no cut parts it from what is left over."""
+def _uncut(sheet: Sheet, less: set[tuple[str, int]]) -> dict[str, tuple[int, ...]]:
+    """For each piece the axes along which it cannot be cut smaller but by a cut of its own beside others.
+
+    That is where nothing is left over beyond the nearest cut, or a piece with its usual gaps ends at that cut too.
+    """
     parent = {name: cut for cut in sheet.cuts for name in cut.gives}
     left_over = {part.id for part in sheet.parts if part.piece is None}
     found = {}
@@ -69,7 +78,15 @@ def _uncut(sheet: Sheet) -> dict[str, tuple[int, ...]]:
             name, cut = part.id, parent.get(part.id)
             while cut is not None and (cut.along == "x") != (axis == 1):
                 name, cut = cut.of, parent.get(cut.of)
-            if cut is None or not left_over & {other for other in cut.gives if other != name}:
+            held = {
+                other.piece
+                for other in sheet.parts
+                if other.piece
+                and other.id.startswith(name)
+                and other.at[axis] + other.size[axis] == part.at[axis] + part.size[axis]
+                and (other.piece, axis ^ other.turned) not in less
+            }
+            if cut is None or held or not left_over & {other for other in cut.gives if other != name}:
                 axes.append(axis ^ part.turned)
         found[part.piece] = tuple(axes)
     return found
