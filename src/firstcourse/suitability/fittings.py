@@ -50,8 +50,8 @@ def judge_flange(
             limit=f"0 to {on_tape(most, tape)} above",
             remedy=f"Have a plumber lower it by {on_tape_up(above - most, tape)} or more."
             if above > 0
-            else f"Add extension rings of {on_tape_up(-above, tape)} to {on_tape(most - above, tape)} in all; two wax "
-            "rings are no ring.",
+            else f"Add extension rings of {on_tape_up(-above, tape)} to {on_tape(most - above, tape)} in all; two "
+            "wax rings are no ring.",
         ),
     )
 
