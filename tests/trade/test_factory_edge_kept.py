@@ -87,3 +87,28 @@ def test_less_gap_is_told_and_only_where_it_saves_a_cut() -> None:
     for spot in board["outline"]:
         spot[0] += INCH / 16 if spot[0] == right else 0
     assert "VER-102" in {objection.code for objection in verify(needless).objections}
+
+
+def test_a_kept_edge_may_lie_beside_what_is_left_over_where_another_piece_holds_the_cut() -> None:
+    text = """
+name: pieces in columns on one sheet
+date: 2026-11-25
+tape: mm
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 1826 mm, B-C: 924 mm, C-D: 1826 mm, D-A: 924 mm}
+    diagonals: {A-C: 2046 mm, B-D: 2046 mm}
+    height: 2448 mm
+    walls:
+      - {wall: A-B, foot: floor, framing: {spacing: 16 in, first: 15 1/4 in}}
+      - {wall: B-C, foot: floor, framing: {spacing: 16 in, first: 15 1/4 in}}
+    floor: {framing: {parallel_to: A-B, spacing: 16 in, first: 15 1/4 in}}
+"""
+    plan = json.loads(plan_job(read_job_text(text), effort=0).document)
+    floor = plan["surfaces"][0]
+    uppers = {max(v for _, v in board["outline"]) for board in floor["boards"]}
+    # Boards of one course end apart where one of them took up a strip too thin to snap.
+    assert len(uppers) > 2
+    assert not verify(plan).objections
