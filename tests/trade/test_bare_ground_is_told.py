@@ -16,7 +16,7 @@ from firstcourse.planning import PlanResult, plan_job
 from firstcourse.verify import verify
 
 JOB = """
-name: strips beside a tray and a cabinet
+name: strips beside a chimney and a cabinet
 date: 2026-11-25
 tape: mm
 stock: [{id: board, size: [900 mm, 1500 mm], thickness: 12 mm}]
@@ -29,7 +29,7 @@ rooms:
     floor:
       framing: {parallel_to: A-B, spacing: 400 mm, first: 200 mm}
       openings:
-        - {id: tray, kind: tray, side: A-B, left: 15 mm, out: 0 mm, width: 900 mm, depth: 900 mm}
+        - {id: chimney, kind: column, side: A-B, left: 15 mm, out: 0 mm, width: 900 mm, depth: 900 mm}
         - {id: cabinet, kind: cabinet, side: C-D, left: 40 mm, out: 0 mm, width: 1200 mm, depth: 500 mm}
 """
 
@@ -56,7 +56,7 @@ def test_each_strip_is_told_with_its_place_and_what_fills_it(plan: dict[str, Any
     assert sizes["board"] == pytest.approx([40, 500], abs=12)
     findings = [f for f in plan["findings"] if f["code"] == "BRD-303"]
     assert len(findings) == 2
-    assert any("tray" in f["message"] and "15 mm" in f["measured"] for f in findings)
+    assert any("chimney" in f["message"] and "15 mm" in f["measured"] for f in findings)
     assert any("cabinet" in f["message"] and "40 mm" in f["measured"] for f in findings)
 
 

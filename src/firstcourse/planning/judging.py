@@ -26,7 +26,7 @@ from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.suitability import FRAMES_NEED, Remedy, judge
-from firstcourse.survey import SurveyResult, survey_job
+from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape, inch_text
 from firstcourse.workings import Working
 
@@ -79,7 +79,8 @@ def judge_file(path: Path) -> JobJudgement:
     job = read_job(path)
     rules = load_rules(job.date, job.practice, job.overrides())
     with problems_placed(path):
-        done = judge_job(job, survey_job(job, rules), rules)
+        survey = survey_job(job, rules)
+        done = judge_job(benches_at_walls(job, survey.rooms, rules), survey, rules)
     told = borrowed_values(rule_notes(rules), job.practice)
     return replace(done, findings=(*done.findings, *told), changes=rules.changes())
 

@@ -36,7 +36,7 @@ from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import RuleSet, load_rules
-from firstcourse.survey import survey_job
+from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.units import counted
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working
@@ -105,7 +105,8 @@ def plan_job(
     """
     rules = load_rules(job.date, job.practice, job.overrides())
     on_step("survey")
-    survey = survey_job(job, rules)
+    survey, stamp = survey_job(job, rules), _stamp(job, rules, effort)
+    job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
     surfaces = _marked(survey.surfaces, by_kind)
@@ -179,7 +180,7 @@ def plan_job(
     notes = rule_notes(rules)
     findings += [*borrowed_values(notes, job.practice), *changes_not_asked(rules, notes)]
     plan = Plan(
-        job=_stamp(job, rules, effort),
+        job=stamp,
         surfaces=tuple(
             surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
         ),

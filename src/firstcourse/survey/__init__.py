@@ -6,6 +6,7 @@ from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower
+from firstcourse.survey.standing import benches_at_walls
 
 __all__ = [
     "Adjustment",
@@ -16,5 +17,6 @@ __all__ = [
     "SurveyedShower",
     "UnfixedError",
     "adjust",
+    "benches_at_walls",
     "survey_job",
 ]

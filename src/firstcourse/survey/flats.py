@@ -1,7 +1,7 @@
 """Floors and ceilings: things placed from named sides, joists, panel joints and screws."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -24,8 +24,22 @@ from firstcourse.geometry import (
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
 from firstcourse.job.fields import MOST_ITEMS
-from firstcourse.plan import Opening, Segment, Side, SideKind, Support, SupportKind, Surface, SurfaceKind
+from firstcourse.plan import (
+    Opening,
+    OpeningKind,
+    Segment,
+    Side,
+    SideKind,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+)
 from firstcourse.rules import RuleSet
+from firstcourse.survey.near_walls import TOUCH, stood, walls_of
+
+STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.OTHER})
+"""What stands on a floor, and at a wall that it comes near."""
 
 _MOST_PLACES = 5_000
 _MOST_SCREWS = 50_000
@@ -93,7 +107,7 @@ def floor_surface(
         corners=room.corners,
         extent=outline,
         openings=(
-            *_openings(room, "floor", floor.openings, frames, outline),
+            *floor_openings(room, floor, plan, rules),
             *((tray,) if tray is not None else ()),
         ),
         supports=(panel, *joists),
@@ -111,7 +125,7 @@ def ceiling_surface(room: Room, ceiling: BoardedCeiling, plan: Mapping[str, Poin
     outline, sides = _outline(room, plan)
     frames = frames_of(room, plan)
     joists = _joists(ceiling.framing, frames, outline, rules, SupportKind.JOIST)
-    openings = _openings(room, "ceiling", ceiling.openings, frames, outline)
+    openings = _openings(room, "ceiling", ceiling.openings, frames, outline, lambda _opening, ring: ring)
     mirrored_sides = (*reversed(sides[:-1]), sides[-1])
     return Surface(
         id=f"{room.name}/ceiling",
@@ -226,26 +240,54 @@ def floor_joists(
     return _joists(floor.framing, frames_of(room, plan), outline, rules, SupportKind.JOIST)
 
 
-def floor_openings(room: Room, floor: BoardedFloor, plan: Mapping[str, Point]) -> tuple[Opening, ...]:
-    """What is placed on a room's floor, for a shower floor that takes all of it.
+def floor_openings(
+    room: Room, floor: BoardedFloor, plan: Mapping[str, Point], rules: RuleSet
+) -> tuple[Opening, ...]:
+    """What is placed on a room's floor; what stands there near a wall stands at it.
 
     Raises:
         InputValueError: A thing that does not lie on it.
     """
     outline, _ = _outline(room, plan)
-    return _openings(room, "floor", floor.openings, frames_of(room, plan), outline)
+    walls, touch = walls_of(room, plan), rules.ticks(TOUCH)
+
+    def standing(opening: FloorOpening, ring: Ring) -> Ring:
+        return stood(ring, walls, touch)[0] if opening.kind in STANDING else ring
+
+    return _openings(room, "floor", floor.openings, frames_of(room, plan), outline, standing)
 
 
 def _openings(
-    room: Room, part: str, openings: Sequence[FloorOpening], frames: Mapping[str, Frame], outline: Ring
+    room: Room,
+    part: str,
+    openings: Sequence[FloorOpening],
+    frames: Mapping[str, Frame],
+    outline: Ring,
+    standing: Callable[[FloorOpening, Ring], Ring],
 ) -> tuple[Opening, ...]:
     return tuple(
-        _opening(room, opening, frames, outline, f"{part}.openings[{number}]")
+        _opening(room, opening, frames, outline, f"{part}.openings[{number}]", standing)
         for number, opening in enumerate(openings, start=1)
     )
 
 
-def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], outline: Ring, field: str) -> Opening:
+def opening_ring_of(opening: FloorOpening, frame: Frame) -> Ring:
+    """The outline of an opening that is not round, as taped from its side; it may cross itself."""
+    if opening.points:
+        return counter_clockwise(as_ring(frame.at(left, out) for left, out in opening.points))
+    assert opening.left is not None and opening.out is not None
+    assert opening.width is not None and opening.depth is not None
+    return frame.box(opening.left, opening.out, opening.left + opening.width, opening.out + opening.depth)
+
+
+def _opening(
+    room: Room,
+    opening: FloorOpening,
+    frames: Mapping[str, Frame],
+    outline: Ring,
+    field: str,
+    standing: Callable[[FloorOpening, Ring], Ring],
+) -> Opening:
     frame = frames[opening.side or ""]
     area = to_shapely(outline)
     if opening.diameter is not None:
@@ -255,12 +297,9 @@ def _opening(room: Room, opening: FloorOpening, frames: Mapping[str, Frame], out
         shape = moved(((-half, -half), (half, -half), (half, half), (-half, half)), *centre)
         placed = Opening(id=opening.id, kind=opening.kind, centre=centre, diameter=opening.diameter)
     else:
-        if opening.points:
-            shape = counter_clockwise(as_ring(frame.at(left, out) for left, out in opening.points))
-        else:
-            assert opening.left is not None and opening.out is not None
-            assert opening.width is not None and opening.depth is not None
-            shape = frame.box(opening.left, opening.out, opening.left + opening.width, opening.out + opening.depth)
+        shape = opening_ring_of(opening, frame)
+        if is_simple(shape):
+            shape = standing(opening, shape)
         placed = Opening(id=opening.id, kind=opening.kind, outline=shape)
     if not is_simple(shape):
         raise InputValueError(

@@ -1,15 +1,24 @@
 """What is taped to end near a wall stands at it: no room is square, and no setter leaves a crack there."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from shapely import LineString
 from shapely import Point as ShapelyPoint
 
-from firstcourse.geometry import as_ring, counter_clockwise, from_shapely, sides, to_shapely
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import as_ring, counter_clockwise, from_shapely, is_simple, sides, to_shapely
 from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.job import Room
 from firstcourse.plan import Segment
+from firstcourse.rules import RuleSet
+from firstcourse.units import Tape, format_length
+
+TOUCH, DOUBT = "shower.touch", "shower.doubt"
+"""The rules of what is taken to stand at a wall, and of what is asked about beside it."""
+_AT_WALL = 2
+"""Rounding of a corner on a wall askew to the axes [ticks]."""
 
 
 class Wall(NamedTuple):
@@ -24,6 +33,85 @@ class Wall(NamedTuple):
         """From end to end [ticks]."""
         return LineString([self.start, self.end])
 
+    def off(self, point: Point) -> float:
+        """How far a point lies from it [ticks]."""
+        return float(self.line.distance(ShapelyPoint(point)))
+
+
+def walls_of(room: Room, plan: Mapping[str, Point]) -> tuple[Wall, ...]:
+    """All walls of a room in the order of its outline, which runs against that of its corners."""
+    names = tuple(reversed(room.corners))
+    return tuple(
+        Wall(f"wall {left}-{right}", plan[right], plan[left])
+        for right, left in zip(names, names[1:] + names[:1], strict=True)
+    )
+
+
+def ends_of(wall: str, names: Sequence[str], extent: Ring) -> tuple[Wall, Wall]:
+    """The walls that meet a wall at its ends, as lines on its own drawing.
+
+    Args:
+        wall: Such as `A-B`.
+        names: All sides of the room in order.
+        extent: The wall's own outline from its foot's left end.
+    """
+    here = list(names).index(wall)
+    before, after = names[here - 1], names[(here + 1) % len(names)]
+    return Wall(f"wall {before}", extent[3], extent[0]), Wall(f"wall {after}", extent[1], extent[2])
+
+
+def stood(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str, int]]:
+    """A thing that stands on a floor or in a wall, moved to the walls it comes near, see `at_walls`.
+
+    What is too thin to tell which of its sides stands at the wall stays as it was taped.
+    """
+    if to_shapely(ring).buffer(-touch).is_empty:
+        return ring, {}
+    found, by_wall = at_walls(ring, walls, touch)
+    return (found, by_wall) if len(found) > 2 and is_simple(found) else (ring, {})
+
+
+def said_near_walls(
+    what: str, room: str, near: tuple[Mapping[str, int], Mapping[str, int]], tape: Tape, rules: RuleSet
+) -> Iterator[Finding]:
+    """How far a thing was moved to stand at walls, and gaps beside it that nobody leaves on purpose.
+
+    Args:
+        what: Such as `shower floor`.
+        room: Its name.
+        near: By wall, how far corners were moved to it; and how wide the gap is beside it [ticks].
+        tape: Tape that distances are told by.
+        rules: The rules in force.
+    """
+    touch, doubt = rules.entry(TOUCH), rules.entry(DOUBT)
+    moved, beside = near
+    for wall, by in moved.items():
+        if by > tape.graduation:
+            yield Finding(
+                code="SUR-106",
+                severity=Severity.NOTE,
+                where=f"{room}, {wall}",
+                message=f"As taped the {what} would not end at this wall; it is taken to stand at it.",
+                measured=format_length(by, tape),
+                limit=format_length(rules.ticks(touch.id), tape),
+                rule=touch.id,
+                source=touch.source,
+                remedy="If it does stand off the wall, tape the gap: what is wider than the limit is drawn as it "
+                "is.",
+            )
+    for wall, gap in beside.items():
+        yield Finding(
+            code="SUR-107",
+            severity=Severity.FIX,
+            where=f"{room}, {wall}",
+            message=f"Between the {what} and this wall lies a gap too narrow for a floor.",
+            measured=format_length(gap, tape),
+            limit=format_length(rules.ticks(doubt.id), tape),
+            rule=doubt.id,
+            source=doubt.source,
+            remedy="Tape it again: enter left, out and its size so that it ends at the wall, or farther off.",
+        )
+
 
 def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str, int]]:
     """An outline with the corners near a wall moved to it, and the room's corners near its sides added.
@@ -34,7 +122,7 @@ def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[
         touch: What lies nearer than this is taken to stand at the wall [ticks].
 
     Returns:
-        The outline; and by wall, the farthest that a corner was moved to it [ticks].
+        The outline; and by wall, how far off it the corner was that is moved farthest to it [ticks].
     """
     moved: dict[str, int] = {}
     found: list[Point] = []
@@ -42,8 +130,11 @@ def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[
     for a, b in sides(ring):
         at = _at_wall(a, walls, touch)
         if at != a:
-            nearest = min(walls, key=lambda wall: wall.line.distance(ShapelyPoint(a)))
-            moved[nearest.label] = max(moved.get(nearest.label, 0), round(math.dist(at, a)))
+            # In a corner of the room it may have stood at one of the two walls already.
+            for wall in walls:
+                by = round(wall.off(a)) if wall.off(at) <= _AT_WALL else 0
+                if by:
+                    moved[wall.label] = max(moved.get(wall.label, 0), by)
         found.append(at)
         other = _at_wall(b, walls, touch)
         line = LineString([at, other]) if at != other else None

@@ -14,12 +14,14 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.doors import boarded_over, doors_of
 from firstcourse.survey.flats import ceiling_surface, floor_joists, floor_openings, floor_surface
+from firstcourse.survey.near_walls import said_near_walls
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.on_framing import on_framing
 from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower, shower_of
-from firstcourse.survey.walls import wall_surface
+from firstcourse.survey.standing import said_of_standing
+from firstcourse.survey.walls import niches_at_ends, wall_surface
 from firstcourse.units import (
     TICKS_PER_MM,
     Tape,
@@ -70,10 +72,16 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             findings += _findings(room, survey, job.tape, rules)
             if room.floor is not None and room.floor.shower is not None:
                 showers.append(_shower(room, room.floor.shower, survey, job, rules))
-                findings += _near_walls(showers[-1], room, job.tape, rules)
+                near = showers[-1].moved, showers[-1].beside
+                findings += said_near_walls("shower floor", room.name, near, job.tape, rules)
             taken = [shower for shower in showers if shower.surface.room == room.name]
             unfolded = _surfaces(room, survey, job, rules, taken[0] if taken else None)
             surfaces += unfolded
+            findings += said_of_standing(room, survey.plan, job.tape, rules)
+            for wall in room.walls:
+                length = ticks_from_mm(_distance_mm(survey.adjustment, *wall.wall.split("-")))
+                for name, moved in niches_at_ends(room, wall, length, job.tape, rules):
+                    findings += said_near_walls(name, room.name, (moved, {}), job.tape, rules)
             doors += doors_of(room, survey.plan)
             findings += boarded_over(room, job.tape)
             floors = [shower.surface for shower in taken]
@@ -179,44 +187,9 @@ def _shower(room: Room, asked: TiledShower, survey: RoomSurvey, job: Job, rules:
     if not _fills(shower.tray, survey):
         return shower
     assert room.floor is not None
-    placed = floor_openings(room, room.floor, survey.plan)
+    placed = floor_openings(room, room.floor, survey.plan, rules)
     surface = shower.surface.model_copy(update={"openings": (*shower.surface.openings, *placed)})
     return replace(shower, surface=surface)
-
-
-def _near_walls(shower: SurveyedShower, room: Room, tape: Tape, rules: RuleSet) -> list[Finding]:
-    """How far the shower was moved to stand at walls, and gaps beside it that nobody leaves on purpose."""
-    touch, doubt = rules.entry("shower.touch"), rules.entry("shower.doubt")
-    found = [
-        Finding(
-            code="SUR-106",
-            severity=Severity.NOTE,
-            where=f"{room.name}, {wall}",
-            message="As taped the shower floor would not end at this wall; it is taken to stand at it.",
-            measured=format_length(by, tape),
-            limit=format_length(rules.ticks(touch.id), tape),
-            rule=touch.id,
-            source=touch.source,
-            remedy="If it does stand off the wall, tape the gap: what is wider than the limit is drawn as it is.",
-        )
-        for wall, by in shower.moved.items()
-        if by > tape.graduation
-    ]
-    found += [
-        Finding(
-            code="SUR-107",
-            severity=Severity.FIX,
-            where=f"{room.name}, {wall}",
-            message="Between the shower floor and this wall lies a gap too narrow for a floor.",
-            measured=format_length(gap, tape),
-            limit=format_length(rules.ticks(doubt.id), tape),
-            rule=doubt.id,
-            source=doubt.source,
-            remedy="Tape it again: enter left, out and its size so that it ends at the wall, or farther off.",
-        )
-        for wall, gap in shower.beside.items()
-    ]
-    return found
 
 
 def _fills(tray: Opening | None, survey: RoomSurvey) -> bool:

@@ -13,7 +13,7 @@ from firstcourse.job import Room, TiledShower
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame, frames_of
-from firstcourse.survey.near_walls import Wall, at_walls, farthest_out, gaps_beside, within
+from firstcourse.survey.near_walls import DOUBT, TOUCH, Wall, at_walls, farthest_out, gaps_beside, walls_of, within
 from firstcourse.units import Tape, format_length
 
 KERB = "kerb"
@@ -63,14 +63,10 @@ def shower_of(
     Raises:
         InputValueError: The shower or its drain lies outside the room, or its outline crosses itself.
     """
-    names = tuple(reversed(room.corners))
-    walls = tuple(
-        Wall(f"wall {left}-{right}", plan[right], plan[left])
-        for right, left in zip(names, names[1:] + names[:1], strict=True)
-    )
-    room_ring = tuple(plan[name] for name in names)
+    walls = walls_of(room, plan)
+    room_ring = tuple(plan[name] for name in reversed(room.corners))
     frame = frames_of(room, plan)[shower.side or ""]
-    touch = rules.ticks("shower.touch")
+    touch = rules.ticks(TOUCH)
     asked = _outline(room, shower, frame)
     if not is_simple(asked):
         raise InputValueError(f"the outline of the shower floor in {room.name} crosses itself")
@@ -150,7 +146,7 @@ def _gaps(
         InputValueError: A kerb would stand in such a gap.
     """
     open_sides = [line for line, side in zip(sides(outline), labels, strict=True) if side.label in (KERB, OPEN)]
-    doubt, kerb = rules.ticks("shower.doubt"), shower.kerb
+    doubt, kerb = rules.ticks(DOUBT), shower.kerb
     found = gaps_beside(open_sides, walls, doubt if kerb is None else max(doubt, kerb.width))
     if kerb is not None and found:
         wall, gap = next(iter(found.items()))

@@ -1,12 +1,15 @@
 """A wall unfolded: outline with its own height at each end, openings, framing, zones."""
 
+from collections.abc import Iterator
+
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import as_ring, bounds, from_shapely, is_simple, rectangle, sides, to_shapely
 from firstcourse.geometry.polygon import Point, Ring, counter_clockwise
 from firstcourse.job import BoardedWall, Room, WallOpening
 from firstcourse.job.fields import MOST_ITEMS
-from firstcourse.plan import Opening, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
+from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import RuleSet
+from firstcourse.survey.near_walls import TOUCH, ends_of, stood
 from firstcourse.units import Tape, to_mm
 
 _FOOT = {"floor": "floor", "tub": "tub rim", "tray": "tray flange", "kerb": "kerb", "none": "stops here"}
@@ -41,7 +44,17 @@ def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: 
         openings=tuple(
             placed
             for place, opening in enumerate(wall.openings, start=1)
-            if (placed := _opening(wall, opening, extent, outline, tape, f"{field}.openings[{place}]")) is not None
+            if (
+                placed := _opening(
+                    wall,
+                    _at_ends(opening, wall.wall, room, extent, rules)[0],
+                    extent,
+                    outline,
+                    tape,
+                    f"{field}.openings[{place}]",
+                )
+            )
+            is not None
         ),
         supports=(*_studs(wall, extent, rules), *_blocking(wall, rules)),
         framing_axis="v",
@@ -102,6 +115,39 @@ def _end(limit: int | None, one: int, other: int, full: int, label: str) -> Side
     if limit is not None and one == other == limit != full:
         return Side(kind=SideKind.FREE, label="stops here")
     return Side(kind=SideKind.PERIMETER, label=label)
+
+
+def niches_at_ends(
+    room: Room, wall: BoardedWall, length: int, tape: Tape, rules: RuleSet
+) -> Iterator[tuple[str, dict[str, int]]]:
+    """Niches that end near a wall beside their own, and by that wall how far they were moved to it [ticks].
+
+    Args:
+        room: The room the wall belongs to.
+        wall: What the job says of it.
+        length: Adjusted length [ticks].
+        tape: Tape of the job.
+        rules: The rules in force.
+    """
+    left, right = wall.wall.split("-")
+    extent = _extent(room, left, right, length, tape)
+    for opening in wall.openings:
+        _, moved = _at_ends(opening, wall.wall, room, extent, rules)
+        if moved:
+            yield opening.id, moved
+
+
+def _at_ends(
+    opening: WallOpening, wall: str, room: Room, extent: Ring, rules: RuleSet
+) -> tuple[WallOpening, dict[str, int]]:
+    """A niche that ends at the walls it comes near, and by wall how far it was moved [ticks]."""
+    if opening.kind is not OpeningKind.NICHE or opening.diameter is not None or opening.points:
+        return opening, {}
+    assert opening.left is not None and opening.width is not None
+    ends = ends_of(wall, room.side_pairs(), extent)
+    found, moved = stood(_ring(opening), ends, rules.ticks(TOUCH))
+    left, _, right, _ = bounds(found)
+    return opening.model_copy(update={"left": left, "width": right - left}), moved
 
 
 def _opening(

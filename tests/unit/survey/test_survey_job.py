@@ -222,11 +222,11 @@ def test_joists_run_along_their_side():
 
 def test_floor_things_are_placed_from_their_side_into_the_room():
     drain = {"id": "d", "kind": "drain", "side": "B-C", "left": "30 in", "out": "20 in", "diameter": "4 in"}
-    tub = {"id": "t", "kind": "tub", "left": "0 in", "out": "0 in", "width": "30 in", "depth": "60 in"}
+    tub = {"id": "t", "kind": "tub", "left": "0 in", "out": "0 in", "width": "30 in", "depth": "50 in"}
     surface = floor(openings=[drain, tub])
     right, upper = bounds(surface.outline)[2:]
     assert surface.openings[0].centre == (right - inches(20), upper - inches(30))
-    assert bounds(surface.openings[1].outline) == (0, upper - inches(60), inches(30), upper)
+    assert bounds(surface.openings[1].outline) == (0, upper - inches(50), inches(30), upper)
     assert area2(surface.openings[1].outline) > 0
 
 
