@@ -68,9 +68,9 @@ def check(plan, demand, stock, kept):
 
 
 @settings(max_examples=30, deadline=None)
-@given(lists(), kept_lists, st.integers(0, 1))
-def test_every_plan_replays_and_meets_its_demand(demand, kept, effort):
-    check(cut(demand, SHEETS, kept, effort=effort), demand, SHEETS, kept)
+@given(lists(), kept_lists)
+def test_every_plan_replays_and_meets_its_demand(demand, kept):
+    check(cut(demand, SHEETS, kept, effort=0), demand, SHEETS, kept)
 
 
 @settings(max_examples=25, deadline=None)
@@ -92,8 +92,10 @@ def test_longer_effort_is_never_worse(demand, kept):
 
 @settings(max_examples=8, deadline=None)
 @given(lists(), kept_lists)
-def test_same_input_same_plan(demand, kept):
-    assert cut(demand, SHEETS, kept, effort=1) == cut(demand, SHEETS, kept, effort=1)
+def test_same_input_same_plan_that_replays(demand, kept):
+    plan = cut(demand, SHEETS, kept, effort=1)
+    assert plan == cut(demand, SHEETS, kept, effort=1)
+    check(plan, demand, SHEETS, kept)
 
 
 @cache
