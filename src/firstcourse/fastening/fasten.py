@@ -2,6 +2,7 @@
 
 import pydantic
 
+from firstcourse.fastening.barred import barred_finding, barred_members
 from firstcourse.fastening.ground import Limits, ground_of, limits_of
 from firstcourse.fastening.members import along_members
 from firstcourse.fastening.panel import over_panel
@@ -100,6 +101,8 @@ def _placed(
             findings.append(_tight(board, surface, row.support, limits, rules, tape))
         elif row.far:
             findings.append(_far(board, surface, row.support.id, limits, rules, tape))
+    if points and (barred := barred_members(board, surface, limits)):
+        findings.append(barred_finding(_where(board, surface), barred))
     if loose and points:
         findings.append(_loose(board, surface, limits, rules, tape))
     return points, findings

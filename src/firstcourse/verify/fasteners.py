@@ -11,6 +11,7 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry import axis_of, bounds
 from firstcourse.geometry.polygon import Point, sides
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import SLACK, SLOPED_SLACK
 from firstcourse.verify.structure import Board, Document, Surface
 from firstcourse.verify.verdict import Objection
@@ -34,6 +35,8 @@ def check_fasteners(plan: Document) -> Iterator[Objection]:
                     yield Objection("VER-410", board.id, "is bonded to a slab, and has fasteners")
                 continue
             yield from _placed(board, surface, plan, carried, zones)
+            if surface.framing_axis and not surface.carried_everywhere and not plan.says(surface, code="FST-107"):
+                yield from _barred(board, surface, plan, zones)
             if plan.says(surface, rule=_spacing_rule(surface)):
                 continue
             if surface.kind == "floor" and surface.carried_everywhere:
@@ -121,6 +124,22 @@ def _along_members(board: Board, surface: Surface, plan: Document, zones: shapel
             places = sorted(place[axis] for place in board.fasteners if near.intersects(Spot(place)))
             if _too_far((low, *places, high), spacing):
                 yield Objection("VER-406", board.id, f"fasteners along {support.id or box} are too far apart")
+
+
+def _barred(board: Board, surface: Surface, plan: Document, zones: shapely.Geometry) -> Iterator[Objection]:
+    """No member behind a board lies wholly where nothing may be driven, or a finding says so."""
+    room = board.shape.buffer(-plan.rules.ticks("fastening.edge.min"), join_style="mitre")
+    axis = 1 if surface.framing_axis == "v" else 0
+    for support in surface.supports:
+        box = bounds(support.outline)
+        part = room.intersection(Polygon(support.outline))
+        if support.kind not in ("stud", "joist") or (box[3] - box[1] >= box[2] - box[0]) != (axis == 1):
+            continue
+        if part.is_empty or part.difference(zones).area >= TICKS_PER_MM**2 or part.area < TICKS_PER_MM**2:
+            continue
+        ends = part.bounds
+        if ends[2 + axis] - ends[axis] > plan.rules.ticks(_spacing_rule(surface)) + SLACK:
+            yield Objection("VER-411", board.id, f"nothing may be driven into {support.id}, and nothing says so")
 
 
 def _too_far(places: Sequence[float], spacing: int, slack: int = SLACK) -> bool:
