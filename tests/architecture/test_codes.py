@@ -16,6 +16,7 @@ ONE_MEANING: Mapping[str, str] = {
     "SUI-401": "not flat enough under the long straightedge, by heights or by gaps read",
     "SUI-402": "not flat enough under the short straightedge, by heights or by gaps read",
     "SUI-404": "what was read cannot tell how flat it is",
+    "VER-102": "a gap at a side is narrower than asked",
     "VER-602": "a bound lies above what is used",
     "VER-902": "a working that is named is not there",
     "VER-903": "a working prints another figure than follows",

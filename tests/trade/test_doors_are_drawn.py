@@ -157,10 +157,10 @@ def test_the_verifier_objects_to_a_door_that_was_moved(change: dict[str, Any]) -
     document = json.loads(planned(walls=True)[1])
     assert not verify(document).objections
     document["doors"][0] |= change
-    assert "VER-111" in {objection.code for objection in verify(document).objections}
+    assert "VER-112" in {objection.code for objection in verify(document).objections}
 
 
 def test_the_verifier_objects_where_a_door_of_a_wall_is_not_among_the_doors() -> None:
     document = json.loads(planned(walls=True)[1])
     del document["doors"][1]
-    assert "VER-111" in {objection.code for objection in verify(document).objections}
+    assert "VER-112" in {objection.code for objection in verify(document).objections}

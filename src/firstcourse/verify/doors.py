@@ -19,7 +19,7 @@ def check_doors(plan: Document) -> Iterator[Objection]:
     floors = {surface.room: surface for surface in plan.surfaces if surface.id == f"{surface.room}/floor"}
     for door in plan.doors:
         if abs(math.dist(*door.line) - door.width) > _SLACK:
-            yield Objection("VER-111", f"{door.room} {door.id}", "is not as wide as it is told")
+            yield Objection("VER-112", f"{door.room} {door.id}", "is not as wide as it is told")
         if door.room in floors:
             yield from _on_wall(door, floors[door.room])
     for surface in plan.surfaces:
@@ -36,7 +36,7 @@ def check_doors(plan: Document) -> Iterator[Objection]:
             first, _, last, _ = bounds(opening.outline)
             slack = 4 * plan.tape.graduation
             if not any(abs(left - first) <= slack and abs(right - last) <= slack for left, right in told):
-                yield Objection("VER-111", f"{surface.id} {opening.id}", "is a door that is not among the doors")
+                yield Objection("VER-112", f"{surface.id} {opening.id}", "is a door that is not among the doors")
 
 
 def _on_wall(door: Door, floor: Surface) -> Iterator[Objection]:
@@ -47,13 +47,13 @@ def _on_wall(door: Door, floor: Surface) -> Iterator[Objection]:
         if label == f"wall {door.wall}"
     ]
     if not walls:
-        yield Objection("VER-111", f"{door.room} {door.id}", "is in a wall that its room does not have")
+        yield Objection("VER-112", f"{door.room} {door.id}", "is in a wall that its room does not have")
         return
     (right, left) = walls[0]
     wall = LineString([left, right])
     if any(wall.distance(Point(end)) > _SLACK for end in door.line):
-        yield Objection("VER-111", f"{door.room} {door.id}", "lies off the line of its wall")
+        yield Objection("VER-112", f"{door.room} {door.id}", "lies off the line of its wall")
     elif abs(math.dist(left, door.line[0]) - door.left) > _SLACK:
-        yield Objection("VER-111", f"{door.room} {door.id}", "is not as far along its wall as it is told")
+        yield Objection("VER-112", f"{door.room} {door.id}", "is not as far along its wall as it is told")
     elif math.dist(left, door.line[0]) > math.dist(left, door.line[1]):
-        yield Objection("VER-111", f"{door.room} {door.id}", "has its ends the wrong way round")
+        yield Objection("VER-112", f"{door.room} {door.id}", "has its ends the wrong way round")
