@@ -87,3 +87,29 @@ def test_the_verifier_holds_it(plan: dict[str, Any], code: str) -> None:
         low = min(u for u, _ in board["outline"])
         board["fasteners"] = [place for place in board["fasteners"] if place[0] > low + 60]
     assert code in {objection.code for objection in verify(spoilt).objections}
+
+
+CEILING = """
+name: ceiling
+practice: uk
+date: 2026-11-25
+tape: mm
+stock: [{id: board, size: [600 mm, 1200 mm], thickness: 12 mm, for: [ceiling]}]
+rooms:
+  - name: attic
+    corners: [A, B, C, D]
+    sides: {A-B: 2750 mm, B-C: 3200 mm, C-D: 2750 mm, D-A: 3200 mm}
+    diagonals: {A-C: 4219 mm}
+    height: 2300 mm
+    ceiling:
+      framing: {parallel_to: A-B, spacing: 400 mm, first: 350 mm, width: 47 mm}
+"""
+
+
+def test_no_sheet_is_saved_by_members_between_the_joists() -> None:
+    """Every member counts when layouts are weighed, though one finding tells of all."""
+    plan = json.loads(plan_job(read_job_text(CEILING), effort=0).document)
+    (ceiling,) = plan["surfaces"]
+    ends = [min(v for _, v in ceiling["outline"]) + 60, max(v for _, v in ceiling["outline"]) - 60]
+    for member in (s["outline"] for s in ceiling["supports"] if s.get("added")):
+        assert max(v for _, v in member) < ends[0] or min(v for _, v in member) > ends[1]

@@ -65,6 +65,11 @@ class SurfaceLayout(Frozen):
     findings: tuple[Finding, ...] = ()
     workings: dict[str, Working] = pydantic.Field(default_factory=dict)
 
+    @property
+    def faults(self) -> int:
+        """Rules that it relaxes and members it asks for; one finding tells of all members together."""
+        return len(self.findings) + max(0, len(self.added_supports) - 1)
+
 
 def no_layout(surface: Surface) -> SurfaceLayout:
     """A layout without boards, with the reason: nothing to cover within the gaps, or no sheet that can be used.

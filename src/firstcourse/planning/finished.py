@@ -65,10 +65,10 @@ def finished_layouts(
 
     usual = built(picked)
     usual.insert(1, practice)
-    broken = len(usual[0].findings)
+    broken = usual[0].faults
     return Finished(
-        [layout for layout in usual if len(layout.findings) <= broken],
-        [layout for layout in built(others) if len(layout.findings) <= broken],
+        [layout for layout in usual if layout.faults <= broken],
+        [layout for layout in built(others) if layout.faults <= broken],
     )
 
 

@@ -167,7 +167,7 @@ def _or_practice(
 
 
 def _cleaner(practice: SurfaceLayout, own: SurfaceLayout) -> SurfaceLayout:
-    return practice if len(practice.findings) <= len(own.findings) else own
+    return practice if practice.faults <= own.faults else own
 
 
 def demand(
@@ -280,7 +280,7 @@ def _search(
         again = laid or Laid(best.layouts, best.cutting.sheets)
         best = min(best, weighed(again, level), key=lambda found: found.value)
         by_level.append(best)
-    broken = sum(len(layouts.usual[0].findings) for layouts in finished)
+    broken = sum(layouts.usual[0].faults for layouts in finished)
     return _Room(by_level, broken, practice, frozenset(rules.asked))
 
 
@@ -313,7 +313,7 @@ def _together(
         )
         for number, layout in zip(members, laid.layouts, strict=True):
             own = open_ways[number][0].layout
-            if own is not None and len(layout.findings) > len(own.findings):
+            if own is not None and layout.faults > own.faults:
                 return None
             layouts[number] = layout
         sheets += laid.sheets
