@@ -13,6 +13,8 @@ HIGHEST_PRICE = 1e9
 MOST_ROOMS = 500
 MOST_CORNERS = 60
 MOST_ITEMS = 400
+MOST_BOARDS = 500
+"""On one surface: of the usual sheets so many cover 600 m2 and more, and seams are searched for minutes."""
 NAME_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-]{0,59}$"
 PRINTED_PATTERN = "^[ -~\u00a0-\u017f\u2010-\u2015\u2018-\u201a\u201c-\u201e\u2026]*$"
 """Letters that the face of the papers has: those of European languages in Latin script."""

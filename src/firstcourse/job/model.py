@@ -21,6 +21,7 @@ from firstcourse.job.carrying import (
     WallStuds,
 )
 from firstcourse.job.fields import (
+    MOST_BOARDS,
     MOST_CORNERS,
     MOST_ITEMS,
     MOST_ROOMS,
@@ -49,7 +50,10 @@ class SheetStock(JobModel):
     """A kind of sheet that can be bought."""
 
     id: Name = Field(description="Your name for it, used in the plan.")
-    size: tuple[Length, Length] = Field(description="Width and length of the sheet.")
+    size: tuple[Length, Length] = Field(
+        description="Width and length of the sheet. A surface that takes more than about "
+        f"{MOST_BOARDS} of the largest it may be boarded with is refused."
+    )
     thickness: Length = Field(description="Thickness of the sheet.")
     kind: Name = Field(default="fibre_cement", description="Board family, in your words.")
     price: Price | None = Field(default=None, description="Price of one sheet.")
