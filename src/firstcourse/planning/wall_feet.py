@@ -14,9 +14,12 @@ from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame
 from firstcourse.tiling.footings import KERB_TOP, SHOWER_FLOOR, Floors
-from firstcourse.units import Tape, format_length
+from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
 _ROUNDED = 4
+_NO_FLOOR = TICKS_PER_MM
+"""A strip along a wall up to this wide is no floor of its own [ticks]."""
+Spot = tuple[float, float]
 
 
 def tiled_floors(room: Room, floors: Floors | None) -> Floors | None:
@@ -45,11 +48,9 @@ def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
     left, low, right, high = bounds(wall.outline)
     foot = floors.under(frame.at(left, 0), frame.at(right, 0))
     pieces = [(piece, label) for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)]
-    for label, group in groupby(pieces, key=lambda item: item[1]):
-        ends = [piece for piece, _ in group if piece[1][0] - piece[0][0] > _ROUNDED]
-        if not ends:
-            continue
-        tops = [ends[0][0], *(end for _, end in ends)]
+    for label, tops in _without_slivers(
+        [(label, [piece for piece, _ in group]) for label, group in groupby(pieces, key=lambda item: item[1])]
+    ):
         under = min(low, *(v for _, v in tops)) - 1
         ring = [(tops[0][0], under), *tops, (tops[-1][0], under)]
         above = shapely.Polygon([(left + u, min(v, high)) for u, v in ring]).intersection(
@@ -58,6 +59,30 @@ def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
         for outline, _ in from_shapely(above) if above.area > 0 else ():
             if bounds(outline)[3] - low > _ROUNDED:
                 yield Zone(outline=outline, why=_why(wall.room, label))
+
+
+def _without_slivers(groups: list[tuple[str, list[tuple[Spot, Spot]]]]) -> Iterator[tuple[str, list[Spot]]]:
+    """The top of each floor along the wall; what is too narrow to be one is left to the floor beside it.
+
+    As taped a shower may end a hair before the corner: no floor lies in such a strip.
+    """
+    wide: list[tuple[str, list[Spot]]] = []
+    begun = None
+    for label, pieces in groups:
+        ends = [piece for piece in pieces if piece[1][0] - piece[0][0] > _ROUNDED]
+        start, end = pieces[0][0][0], pieces[-1][1][0]
+        if not ends:
+            continue
+        if end - start > _NO_FLOOR:
+            tops = [ends[0][0], *(spot for _, spot in ends)]
+            wide.append((label, tops if begun is None else [(begun, tops[0][1]), *tops]))
+            begun = None
+        elif wide:
+            tops = wide[-1][1]
+            tops.append((end, tops[-1][1]))
+        elif begun is None:
+            begun = start
+    yield from wide
 
 
 def short_of_floor(

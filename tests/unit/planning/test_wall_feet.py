@@ -13,6 +13,7 @@ from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
 from firstcourse.planning import PlanResult, plan_job
+from firstcourse.planning.wall_feet import _without_slivers
 from firstcourse.units import inches, mm
 from firstcourse.verify import verify_text
 
@@ -29,6 +30,21 @@ def _planned(bottom: str = "0 in", levels: bool = False) -> PlanResult:
     if levels:
         job["rooms"][0]["levels"] = {"A": "0 in", "B": "1/4 in", "C": "1/4 in", "D": "0 in"}
     return plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0)
+
+
+def test_a_shower_that_ends_a_hair_before_the_corner_leaves_no_strip_of_floor():
+    """Each floor with the pieces of its top; the room's own is 256 ticks (0.4 mm) wide at either end."""
+    end = mm(2000)
+    groups = [
+        ("floor", [((0.0, 9.0), (256.0, 9.0))]),
+        ("shower", [((256.0, 5.0), (mm(900), 5.0)), ((mm(900), 5.0), (end - 256.0, 7.0))]),
+        ("floor", [((end - 256.0, 7.0), (end - 256.0, 9.0)), ((end - 256.0, 9.0), (end, 9.0))]),
+    ]
+    assert list(_without_slivers(groups)) == [
+        ("shower", [(0.0, 5.0), (256.0, 5.0), (mm(900), 5.0), (end - 256.0, 7.0), (end, 7.0)])
+    ]
+    wide = [groups[1], ("floor", [((end - 256.0, 9.0), (end + mm(50), 9.0))])]
+    assert [label for label, _ in _without_slivers(wide)] == ["shower", "floor"]
 
 
 def _wall(result: PlanResult, pair: str = "A-B") -> Surface:
