@@ -13,6 +13,8 @@ from firstcourse.units import Tape, mm
 LENGTHS = st.integers(1, mm(LONGEST_SIDE_MM))
 OFFSETS = st.integers(-mm(100), mm(100))
 WORDS = st.text(min_size=3, max_size=40)
+REASONS = st.text(st.characters(min_codepoint=32, max_codepoint=126), min_size=3, max_size=40)
+"""Reasons are printed: they hold what the papers' type has."""
 NAMES = st.from_regex(r"[A-Za-z0-9][A-Za-z0-9 _.\-]{0,20}", fullmatch=True)
 
 
@@ -40,8 +42,8 @@ def jobs(draw):
             }
         ],
     }
-    price = draw(st.none() | st.floats(0, 1e6, allow_nan=False))
-    reason = draw(WORDS.filter(str.strip))
+    price = draw(st.none() | st.integers(0, 10**8).map(lambda cents: cents / 100))
+    reason = draw(REASONS.filter(str.strip))
     return Job.model_validate(
         {
             "name": draw(NAMES),

@@ -14,14 +14,19 @@ from shapely import Polygon, box, transform
 
 from firstcourse.job.tile import TileRepeat
 from firstcourse.plan.model import TileStock
-from firstcourse.rules import load_rules
+from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import mm, to_mm
 
-RULES = load_rules(datetime.date(2026, 1, 1))
+# The cost below knows no joint that takes up what is left over: it is set to nothing here.
+RULES = load_rules(
+    datetime.date(2026, 1, 1),
+    "us",
+    (Override(rule="tiling.start.joint_takes", value="0 in", reason="costed without it"),),
+)
 HALF, LEAST_SHARE = RULES.number("tiling.start.half"), RULES.number("tiling.start.least_share")
 LEAST = to_mm(RULES.ticks("tiling.start.least_cut"))
 SLIVER, SURE, POOREST, POOR, UNEVEN, CUTS, TIGHT = (

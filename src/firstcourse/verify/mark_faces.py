@@ -140,9 +140,12 @@ class Faces:
             unary_union([face.line for face in self.faces if face.touched is way]).buffer(NEAR)
             for way in (True, False)
         )
-        behind = max((part.length for part in shapely.get_parts(edge.intersection(hidden))), default=0.0)
-        ends = [part.length for part in shapely.get_parts(edge.difference(touched)) if part.length > NEAR]
-        return behind <= 4 * NEAR and len(ends) <= 2 and max(ends, default=0.0) <= TICKS_PER_INCH
+        ends = [part for part in shapely.get_parts(edge.difference(touched)) if part.length > NEAR]
+        # The short end of a board beside a door is hidden too: it is one of the two that are allowed.
+        elsewhere = hidden.difference(unary_union(ends).buffer(2 * NEAR))
+        behind = max((part.length for part in shapely.get_parts(edge.intersection(elsewhere))), default=0.0)
+        longest = max((part.length for part in ends), default=0.0)
+        return behind <= 4 * NEAR and len(ends) <= 2 and longest <= TICKS_PER_INCH
 
     def floor(self, ref: str, u: float) -> float | None:
         """How high on a wall a floor can be touched [ticks]; None where that is not known."""
