@@ -195,28 +195,15 @@ def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity
             if support.added:
                 left, lower, right, upper = bounds(support.outline)
                 lengths.setdefault(support.kind.value, []).append(max(right - left, upper - lower))
-    unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
     for kind, found in sorted(lengths.items()):
-        yield line(
+        yield _by_length(
             added_of(kind),
-            round(sum(found) / per_unit, 3),
-            unit,
-            share=0.0,
-            pack=1,
-            pack_name=f"running {unit}",
-            spare="allowance",
-            base=Working(
-                title=f"Members to add: {kind}",
-                formula="sum of the lengths of the members marked as added",
-                values={
-                    "members": str(len(found)),
-                    "each": ", ".join(format_length(length, tape) for length in sorted(found)),
-                },
-                result=length_text(sum(found), tape).split()[0],
-                unit=unit,
-                source="drawings",
-                argument=("Cut from the lengths at hand; no length of stock is assumed.",),
-            ),
+            found,
+            tape,
+            counted="members",
+            title=f"Members to add: {kind}",
+            formula="sum of the lengths of the members marked as added",
+            argument="Cut from the lengths at hand; no length of stock is assumed.",
         )
 
 
@@ -225,28 +212,43 @@ def _strips(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantit
         _longer_side(fill.outline) for surface in surfaces for fill in surface.fills if fill.filled_with == "board"
     ]
     if lengths:
-        unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
-        yield line(
+        yield _by_length(
             BOARD_STRIPS,
-            round(sum(lengths) / per_unit, 3),
-            unit,
-            share=0.0,
-            pack=1,
-            pack_name=f"running {unit}",
-            spare="allowance",
-            base=Working(
-                title="Strips of board to rip",
-                formula="sum of the lengths of the strips that are filled with board",
-                values={
-                    "strips": str(len(lengths)),
-                    "each": ", ".join(format_length(length, tape) for length in sorted(lengths)),
-                },
-                result=length_text(sum(lengths), tape).split()[0],
-                unit=unit,
-                source="drawings",
-                argument=("Ripped from what is left of the sheets; none is bought for them.",),
-            ),
+            lengths,
+            tape,
+            counted="strips",
+            title="Strips of board to rip",
+            formula="sum of the lengths of the strips that are filled with board",
+            argument="Ripped from what is left of the sheets; none is bought for them.",
         )
+
+
+def _by_length(
+    item: str, lengths: list[int], tape: Tape, *, counted: str, title: str, formula: str, argument: str
+) -> tuple[Quantity, Working]:
+    """What is needed by the running metre or foot, with the length of each [ticks]; nothing is added to it."""
+    unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
+    return line(
+        item,
+        round(sum(lengths) / per_unit, 3),
+        unit,
+        share=0.0,
+        pack=1,
+        pack_name=f"running {unit}",
+        spare="allowance",
+        base=Working(
+            title=title,
+            formula=formula,
+            values={
+                counted: str(len(lengths)),
+                "each": ", ".join(format_length(length, tape) for length in sorted(lengths)),
+            },
+            result=length_text(sum(lengths), tape).split()[0],
+            unit=unit,
+            source="drawings",
+            argument=(argument,),
+        ),
+    )
 
 
 def _longer_side(outline: Ring) -> int:
