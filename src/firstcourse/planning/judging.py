@@ -16,6 +16,7 @@ from firstcourse.job import (
     read_job,
 )
 from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
+from firstcourse.planning.askew import judge_askew
 from firstcourse.planning.bed_floor import judge_bed_floor
 from firstcourse.planning.frames import Ground, asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
@@ -117,6 +118,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             surface = surfaces[name]
             place = _place(surface)
             where = f"{room.name}, {place}"
+            findings += judge_askew(surface, job.tape)
             usable = allowed_stock(surface, stock)
             try:
                 exposure = _exposure(room, surface)

@@ -28,6 +28,8 @@ def check_edges(plan: Document) -> Iterator[Objection]:
         if not surface.framing_axis:
             if surface.boards and any(_leans_little(support.outline) for support in surface.supports):
                 yield Objection("VER-306", surface.id, "its members run along an axis, and the plan names none")
+            elif surface.boards and surface.supports and not plan.says(surface, code="SUI-115"):
+                yield Objection("VER-306", surface.id, "no edge runs along its members, and nothing says so")
             continue
         faces = STRtree([Polygon(support.outline) for support in surface.supports])
         told = plan.says(surface, code="BRD-102")
