@@ -57,6 +57,8 @@ OF_FILE = {
 """The kind of a file's tests, but for those below."""
 
 OF_TEST = {
+    "test_uk_spacing": "quoted",
+    "test_uk_heated_or_wet_floor_keeps_area_and_side": "quoted",
     "test_the_closer_tolerance_begins_at_the_large_tile": "quoted",
     "test_fill_volume_of_a_grid": "by_hand",
     "test_a_sloping_plane_is_flat": "by_hand",

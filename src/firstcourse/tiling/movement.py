@@ -81,7 +81,7 @@ def field_spacing(
     asked = {
         "dry": plain,
         "slab": "tile.movement.spacing_slab",
-        "moist": "tile.movement.spacing_moist",
+        "moist": f"tile.movement.spacing_moist_{'floor' if level else 'wall'}",
         "exterior": "tile.movement.spacing_exterior",
     }[exposure]
     rule = rules.entry(min([plain, *(name for name in [asked] if rules.has(name))], key=rules.ticks))

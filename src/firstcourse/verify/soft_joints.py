@@ -59,9 +59,10 @@ def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
 
 
 def _limit(surface: Surface, plan: Document) -> int:
-    asked = [f"tile.movement.spacing_{'floor' if _is_level(surface) else 'wall'}"]
-    if surface.tile_exposure in _SPACING:
-        asked.append(f"tile.movement.spacing_{_SPACING[surface.tile_exposure]}")
+    place = "floor" if _is_level(surface) else "wall"
+    asked = [f"tile.movement.spacing_{place}"]
+    if (there := _SPACING.get(surface.tile_exposure)) is not None:
+        asked.append(f"tile.movement.spacing_{f'moist_{place}' if there == 'moist' else there}")
     return min(plan.rules.ticks(rule) for rule in asked if plan.rules.has(rule))
 
 
