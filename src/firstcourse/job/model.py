@@ -144,26 +144,28 @@ class _Framing(JobModel):
     first: Distance | None = Field(default=None, description="Centre of the first member.")
     width: Length | None = Field(default=None, description="Face width of the members.")
     members: Annotated[tuple[Member, ...], Field(max_length=MOST_ITEMS)] = Field(
-        default=(), description="Each member as found, instead of spacing and first."
+        default=(),
+        description="Members as found: each of them where no spacing is given; else those that stand beside the "
+        "regular ones, such as trim studs at an opening. One that overlaps a regular member is that member.",
     )
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
-        if bool(self.members) == (self.spacing is not None):
-            raise ValueError("give either spacing (with first) or members as found")
+        if not self.members and self.spacing is None:
+            raise ValueError("give either spacing (with first) or members as found, or both")
         if (self.spacing is None) != (self.first is None):
             raise ValueError("spacing and first go together")
         return self
 
 
 class WallFraming(_Framing):
-    """Studs of a wall, measured from its left corner: spacing and first, or each member as found."""
+    """Studs of a wall, measured from its left corner: spacing and first, each member as found, or both."""
 
     plates: bool = Field(default=True, description="Whether plates run along the wall's top and bottom.")
 
 
 class FloorFraming(_Framing):
-    """Joists, measured from the side they run parallel to: spacing and first, or each member as found."""
+    """Joists, measured from the side they run parallel to: spacing and first, each member as found, or both."""
 
     parallel_to: Pair = Field(description="The side they run along, such as A-B.")
 

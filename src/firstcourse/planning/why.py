@@ -1,7 +1,7 @@
 """Why a plan buys what it buys, and what would come of other sheets, framing or more search."""
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import product
 from pathlib import Path
@@ -16,6 +16,7 @@ from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.survey import placed_members
 from firstcourse.units import TICKS_PER_MM, Tape, format_length, parse_length
 
 MOST_WALLS_APART = 6
@@ -309,13 +310,15 @@ def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
             # In other rooms joists may lie behind the side they are measured from.
             if len(room.corners) != 4 or at + least > min(sides):
                 return ceiling
-            places = framing.members
+            regular: Iterable[int] = ()
             if framing.spacing is not None and framing.first is not None:
-                places = tuple(Member(at=at) for at in range(framing.first, max(sides), framing.spacing))
+                regular = range(framing.first, max(sides), framing.spacing)
             width = framing.width or rules.ticks("framing.joist_width")
-            if any(abs(member.at - at) < (width + (member.width or width)) // 2 for member in places):
+            places = placed_members(framing.members, regular, width)
+            if any(abs(other - at) < (width + its) // 2 for other, its in places):
                 return ceiling
-            changed = {"spacing": None, "first": None, "members": (*places, Member(at=at))}
+            found = tuple(Member(at=other, width=its) for other, its in places)
+            changed = {"spacing": None, "first": None, "members": (*found, Member(at=at))}
             return ceiling.model_copy(update={"framing": framing.model_copy(update=changed)})
 
         changed = _with_ceilings(job, add)

@@ -1,6 +1,7 @@
 """From taped readings to outlines, with what they prove and what they leave open."""
 
 from firstcourse.survey.advice import UnfixedError
+from firstcourse.survey.members import placed_members
 from firstcourse.survey.network import Adjustment, Residual, adjust
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
@@ -18,5 +19,6 @@ __all__ = [
     "UnfixedError",
     "adjust",
     "benches_at_walls",
+    "placed_members",
     "survey_job",
 ]

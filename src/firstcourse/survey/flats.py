@@ -36,6 +36,7 @@ from firstcourse.plan import (
     SurfaceKind,
 )
 from firstcourse.rules import RuleSet
+from firstcourse.survey.members import placed_members
 from firstcourse.survey.near_walls import TOUCH, stood, walls_of
 
 STANDING = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.CABINET, OpeningKind.OTHER})
@@ -113,7 +114,7 @@ def floor_surface(
         supports=(panel, *joists),
         framing_axis=_axis(floor.framing, frames),
         panel_joints=tuple(_joint(joint, frames, outline) for joint in floor.panel_joints),
-        panel_screws=_screws(floor, frames, outline),
+        panel_screws=_screws(floor, frames, outline, rules),
         board_stock=floor.stock,
         slab=(floor.boards_on_slab or "tiled") if floor.is_slab else "",
     )
@@ -209,13 +210,12 @@ def _joists(
     usual = framing.width or rules.ticks("framing.joist_width")
     if framing.spacing is not None and framing.spacing <= usual:
         raise InputValueError("joists spaced closer than they are wide; check spacing and width")
-    centres = [(member.at, member.width or usual) for member in framing.members]
-    centres += [(at, usual) for at in _regular(framing.first, framing.spacing, reach)]
+    centres = placed_members(framing.members, _regular(framing.first, framing.spacing, reach), usual)
     if len(centres) > 4 * MOST_ITEMS:
         raise InputValueError("more joists than any room has; check their spacing")
     area = to_shapely(outline)
     joists: list[Support] = []
-    for at, width in sorted(centres):
+    for at, width in centres:
         ring = frame.box(-reach, at - width // 2, 2 * reach, at - width // 2 + width)
         part = to_shapely(ring).intersection(area)
         if part.is_empty or part.area < 640 * 640:
@@ -338,17 +338,19 @@ def _line(a: Point, b: Point) -> LineString:
     return LineString([a, b])
 
 
-def _screws(floor: BoardedFloor, frames: Mapping[str, Frame], outline: Ring) -> tuple[Point, ...]:
+def _screws(floor: BoardedFloor, frames: Mapping[str, Frame], outline: Ring, rules: RuleSet) -> tuple[Point, ...]:
     screws, framing = floor.panel_screws, floor.framing
     if screws is None or framing is None:
         return ()
     frame, reach = frames[framing.parallel_to], _reach(outline)
-    rows = [member.at for member in framing.members] + _regular(framing.first, framing.spacing, reach)
+    usual = framing.width or rules.ticks("framing.joist_width")
+    regular = _regular(framing.first, framing.spacing, reach)
+    rows = [at for at, _width in placed_members(framing.members, regular, usual)]
     along = _regular(screws.first, screws.spacing, reach)
     if len(rows) * len(along) > _MOST_SCREWS:
         raise InputValueError(
             "the panel screws are spaced so close that they are past counting; check their spacing"
         )
     area = to_shapely(outline)
-    points = [frame.at(left, row) for row in sorted(rows) for left in along]
+    points = [frame.at(left, row) for row in rows for left in along]
     return tuple(point for point in points if area.contains(ShapelyPoint(point)))

@@ -65,7 +65,9 @@ def on_framing(
             if opening.kind not in _HELD:
                 continue
             low, high = _reach(opening, across)
-            stands = any(a < high - _TOUCH and b > low + _TOUCH for a, b in spans)
+            # Off by less than half a mark of the tape it is off as near as anyone can build it.
+            least = max(_TOUCH, tape.graduation // 2)
+            stands = any(a < high - least and b > low + least for a, b in spans)
             if stands and not _finds_a_bay(opening, low, high, spans):
                 ways = _ways_off(low, high, spans, within=across.span(surface.outline))
                 yield _finding(surface, opening, ways, across, tape)

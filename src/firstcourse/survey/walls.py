@@ -9,6 +9,7 @@ from firstcourse.job import BoardedWall, Room, WallOpening
 from firstcourse.job.fields import MOST_ITEMS
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import RuleSet
+from firstcourse.survey.members import placed_members
 from firstcourse.survey.near_walls import TOUCH, ends_of, stood
 from firstcourse.units import Tape, to_mm
 
@@ -199,7 +200,7 @@ def _studs(wall: BoardedWall, extent: Ring, rules: RuleSet) -> tuple[Support, ..
     framing = wall.framing
     left, _, right, _ = bounds(extent)
     usual = framing.width or rules.ticks("framing.stud_width")
-    centres = [(member.at, member.width or usual) for member in framing.members]
+    centres = placed_members(framing.members, (), usual)
     if framing.spacing is not None and framing.first is not None:
         if framing.spacing <= usual:
             raise InputValueError(
@@ -208,7 +209,7 @@ def _studs(wall: BoardedWall, extent: Ring, rules: RuleSet) -> tuple[Support, ..
         places = range(framing.first, right, framing.spacing)
         if len(places) > MOST_ITEMS:
             raise InputValueError(f"wall {wall.wall}: more than {MOST_ITEMS} studs; check their spacing")
-        centres = [(at, usual) for at in places]
+        centres = placed_members(framing.members, places, usual)
         if rules.flag("framing.end_studs"):
             # A stud as found at an end takes the end stud's place.
             if not centres or centres[0][0] > 2 * usual:
@@ -216,7 +217,7 @@ def _studs(wall: BoardedWall, extent: Ring, rules: RuleSet) -> tuple[Support, ..
             if right - centres[-1][0] >= 2 * usual:
                 centres.append((right - usual // 2, usual))
     members = []
-    for number, (at, width) in enumerate(sorted(centres), start=1):
+    for number, (at, width) in enumerate(centres, start=1):
         one, other = max(left, at - width // 2), min(right, at - width // 2 + width)
         if other <= one:
             raise InputValueError(
