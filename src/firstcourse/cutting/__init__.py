@@ -12,6 +12,7 @@ from firstcourse.cutting.model import (
     StockCount,
     StockSize,
 )
+from firstcourse.cutting.packing import thin_strips
 from firstcourse.cutting.quick import quick_cut
 from firstcourse.cutting.solve import cut
 
@@ -28,4 +29,5 @@ __all__ = [
     "StockSize",
     "cut",
     "quick_cut",
+    "thin_strips",
 ]

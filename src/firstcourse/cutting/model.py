@@ -45,13 +45,19 @@ class Blank:
 
 @dataclass(frozen=True, slots=True)
 class StockSize:
-    """A sheet that can be bought in any number; `may_turn` is whether blanks may lie turned on it."""
+    """A sheet that can be bought in any number.
+
+    Attributes:
+        may_turn: Whether blanks may lie turned on it.
+        least_cut: A cut that takes off a strip narrower than this is hard to make, and avoided before others are.
+    """
 
     id: str
     w: int
     h: int
     cost: int
     may_turn: bool = True
+    least_cut: int = 0
 
     def __post_init__(self) -> None:
         _positive(w=self.w, h=self.h, cost=self.cost)

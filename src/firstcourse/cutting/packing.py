@@ -21,6 +21,7 @@ class Room:
     h: int
     cost: int
     may_turn: bool
+    least_cut: int = 0
 
     def holds(self, blank: Blank) -> bool:
         """Whether a blank is allowed on this and fits it."""
@@ -46,12 +47,13 @@ MANNERS = tuple(Manner(order, fit, split) for split in SPLITS for order in ORDER
 
 @dataclass(slots=True)
 class Filling:
-    """A sheet being filled. `free` holds (part name, x, y, w, h) of what is left."""
+    """A sheet being filled. `free` holds (part name, x, y, w, h) of what is left; `thin` counts thin cuts."""
 
     room: Room
     free: list[tuple[str, int, int, int, int]] = field(default_factory=list)
     cuts: list[CutLine] = field(default_factory=list)
     placed: list[tuple[str, int, int, bool, Blank]] = field(default_factory=list)
+    thin: int = 0
 
     def __post_init__(self) -> None:
         self.free.append(("", 0, 0, self.room.w, self.room.h))
@@ -59,7 +61,7 @@ class Filling:
     @classmethod
     def of(cls, sheet: CutSheet, room: Room, blanks: Mapping[str, Blank]) -> "Filling":
         """A finished sheet, to be filled further or packed again; `blanks` by id."""
-        filling = cls(room, cuts=list(sheet.cuts))
+        filling = cls(room, cuts=list(sheet.cuts), thin=thin_strips(sheet, room.least_cut))
         filling.free = [(part.name, *part.at, *part.size) for part in sheet.parts if part.blank is None]
         filling.placed = [
             (part.name, *part.at, part.turned, blanks[part.blank])
@@ -111,10 +113,12 @@ class Filling:
         across = split == "x" or (split == "short" and right < above) or (split == "long" and right >= above)
         for along in ("x", "y") if across else ("y", "x"):
             if along == "x" and above:
+                self.thin += above < self.room.least_cut
                 self.cuts.append(CutLine(name, "x", bh, (name + "a", name + "b")))
                 self.free.append((name + "b", x, y + bh, w, above))
                 name, h = name + "a", bh
             elif along == "y" and right:
+                self.thin += right < self.room.least_cut
                 self.cuts.append(CutLine(name, "y", bw, (name + "a", name + "b")))
                 self.free.append((name + "b", x + bw, y, right, h))
                 name, w = name + "a", bw
@@ -133,6 +137,19 @@ class Filling:
         room = self.room
         parts.sort(key=lambda part: part.name)
         return CutSheet(room.stock, room.kept, room.w, room.h, tuple(self.cuts), tuple(parts))
+
+
+def thin_strips(sheet: CutSheet, least: int) -> int:
+    """How many cuts of a sheet leave a right or upper part narrower than `least`."""
+    sizes = {"": (sheet.w, sheet.h)}
+    found = 0
+    for cut in sheet.cuts:
+        w, h = sizes[cut.of]
+        rest = (h if cut.along == "x" else w) - cut.at
+        near, far = ((w, cut.at), (w, rest)) if cut.along == "x" else ((cut.at, h), (rest, h))
+        sizes[cut.gives[0]], sizes[cut.gives[1]] = near, far
+        found += rest < least
+    return found
 
 
 def in_order(blanks: Iterable[Blank], order: str) -> list[Blank]:

@@ -1,6 +1,7 @@
 """Cutting blanks from sheets at least cost: construct, improve by a counted number of tries, bound.
 
-The objective, in order: cost of sheets bought, number of cuts, largest rectangle left over.
+The objective, in order: cost of sheets bought, cuts that take off too thin a strip, number of cuts, largest
+rectangle left over.
 """
 
 from collections.abc import Sequence
@@ -36,7 +37,7 @@ PROOFS = ("none", "area", "dual feasible functions", "prices of patterns")
 Fillings = list[Filling]
 Known = dict[tuple[str, tuple[str, ...]], Filling | None]
 """By stock and blanks: how they are cut from one sheet of it; None where they do not fit."""
-Value = tuple[int, int, int]
+Value = tuple[int, int, int, int]
 MANNERS_OF_ONE = tuple(manner for manner in MANNERS if manner.fit == "area")
 
 
@@ -143,18 +144,19 @@ def _separate(demand: Sequence[Blank], stock: Sequence[StockSize]) -> list[tuple
 
 
 def _bought(stock: Sequence[StockSize]) -> list[Room]:
-    return [Room(s.id, None, s.w, s.h, s.cost, s.may_turn) for s in stock]
+    return [Room(s.id, None, s.w, s.h, s.cost, s.may_turn, s.least_cut) for s in stock]
 
 
 def _at_hand(stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> list[Room]:
-    turns = {s.id: s.may_turn for s in stock}
-    return [Room(k.stock, k.id, k.w, k.h, 0, turns[k.stock]) for k in kept]
+    of = {s.id: s for s in stock}
+    return [Room(k.stock, k.id, k.w, k.h, 0, of[k.stock].may_turn, of[k.stock].least_cut) for k in kept]
 
 
 def _value(fillings: Fillings) -> Value:
-    """What is to be least: cost, then cuts, then the largest rectangle left over (negated)."""
+    """What is to be least: cost, thin strips, then cuts, then the largest rectangle left over (negated)."""
     return (
         sum(f.room.cost for f in fillings),
+        sum(f.thin for f in fillings),
         sum(len(f.cuts) for f in fillings),
         -max((f.largest_left for f in fillings), default=0),
     )

@@ -68,6 +68,7 @@ def _weights(plan: Plan) -> list[list[str]]:
         row("the sheets to buy cost less", "without prices: they have less area"),
         row("there are fewer boards", "each is cut, carried, set and fastened"),
         row("there is less seam to tape", step("seam.step"), "seam.step"),
+        row("fewer cuts take off less than can be snapped", "each takes rasp or saw"),
         row("there are fewer cuts", "edge to edge, over all sheets"),
         row(
             "more is kept for the next job",

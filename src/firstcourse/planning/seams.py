@@ -14,10 +14,12 @@ from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
 from firstcourse.planning.finished import best_together, finished_layouts
 from firstcourse.planning.processes import shared_out
-from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, stock_sizes
+from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, kept_to_cut, sizes_to_cut, stock_sizes
 from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
 from firstcourse.planning.weighing import Rough, Value, least_cost, rough_value, value_of
 from firstcourse.rules import RuleSet
+
+_LEAST_CUT = "boards.cut.least"
 
 
 class Boarded(NamedTuple):
@@ -123,7 +125,9 @@ def _weighed(
     level: int,
 ) -> _Best:
     pieces, allowed = demand(surfaces, layouts)
-    cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=sheets)
+    cutting = cut_pieces(
+        pieces, allowed, stock, job, effort=level, known=sheets, least_cut=rules.ticks(_LEAST_CUT)
+    )
     return _Best(value_of(cutting, layouts, stock, rules), layouts, cutting)
 
 
@@ -149,7 +153,9 @@ def _or_practice(
             continue
         pieces, allowed = demand(items, tried)
         try:
-            cutting = cut_pieces(pieces, allowed, stock, job, effort=0, limit=cost - 1)
+            cutting = cut_pieces(
+                pieces, allowed, stock, job, effort=0, limit=cost - 1, least_cut=rules.ticks(_LEAST_CUT)
+            )
         except CannotCutError:
             continue
         if cutting.cost >= cost:
@@ -230,7 +236,16 @@ def _search(
 
     def weighed(laid: Laid, level: int) -> _Best:
         pieces, allowed = demand(surfaces, laid.layouts)
-        cutting = cut_pieces(pieces, allowed, stock, job, effort=level, known=laid.sheets, prove=only)
+        cutting = cut_pieces(
+            pieces,
+            allowed,
+            stock,
+            job,
+            effort=level,
+            known=laid.sheets,
+            prove=only,
+            least_cut=rules.ticks(_LEAST_CUT),
+        )
         return _Best(value_of(cutting, laid.layouts, stock, rules), laid.layouts, cutting)
 
     best = weighed(Laid(tuple(layouts.usual[0] for layouts in finished), ()), 0)
@@ -304,8 +319,8 @@ def _together(
         laid = chosen_together(
             items,
             [open_ways[number] for number in members],
-            stock_sizes(used, stock),
-            kept_sizes(used, job),
+            sizes_to_cut(used, stock, job.tape),
+            kept_to_cut(used, job),
             job,
             rules,
             effort=level,

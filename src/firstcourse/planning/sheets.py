@@ -1,13 +1,14 @@
 """Between boards and cutting: pieces as blanks, stocks as sizes, and the cuts back as the plan's sheets."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from firstcourse.cutting import Blank, CutSheet, CuttingPlan, KeptSize, StockSize, cut, quick_cut
+from firstcourse.cutting import Blank, CutPart, CutSheet, CuttingPlan, KeptSize, StockSize, cut, quick_cut
 from firstcourse.geometry import bounds
 from firstcourse.job import Job
 from firstcourse.plan import Board, Count, Cut, Part, Piece, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.units import parse_length, to_mm
+from firstcourse.units import Tape, ceil_to, floor_to, parse_length, to_mm
 from firstcourse.workings import Working
 
 _CENTS = 100
@@ -69,6 +70,7 @@ def cut_pieces(
     known: Sequence[CutSheet] = (),
     prove: bool = True,
     limit: int | None = None,
+    least_cut: int = 0,
 ) -> CuttingPlan:
     """Cut pieces from the sheets of their own thickness and family that they may be of.
 
@@ -81,6 +83,7 @@ def cut_pieces(
         known: Sheets that all pieces were cut from before; the plan is no worse.
         prove: Whether all patterns are weighed for the bound; the sheets are the same.
         limit: What the sheets may cost where none are known.
+        least_cut: What a cut should take off, see `boards.cut.least` [ticks].
 
     Raises:
         CannotCutError: A piece fits none of its sheets, or all cost more than `limit`.
@@ -88,8 +91,8 @@ def cut_pieces(
     used = _used(allowed, stock)
     return cut(
         _blanks(pieces, allowed, stock),
-        stock_sizes(used, stock),
-        kept_sizes(used, job),
+        [replace(size, least_cut=least_cut) for size in sizes_to_cut(used, stock, job.tape)],
+        kept_to_cut(used, job),
         effort=effort,
         known=known,
         prove=prove,
@@ -106,7 +109,7 @@ def about_cut(
         CannotCutError: A piece fits none of its sheets.
     """
     used = _used(allowed, stock)
-    return quick_cut(_blanks(pieces, allowed, stock), stock_sizes(used, stock), kept_sizes(used, job))
+    return quick_cut(_blanks(pieces, allowed, stock), sizes_to_cut(used, stock, job.tape), kept_to_cut(used, job))
 
 
 def _used(allowed: Mapping[str, tuple[Stock, ...]], stock: Sequence[Stock]) -> list[Stock]:
@@ -126,6 +129,20 @@ def stock_sizes(used: Sequence[Stock], stock: Sequence[Stock]) -> list[StockSize
     """Some sheets of the job at their cost; where any of the job's has no price, they are weighed by area."""
     priced = all(item.price for item in stock)
     return [StockSize(item.id, *item.size, _cost(item, priced=priced)) for item in used]
+
+
+def sizes_to_cut(used: Sequence[Stock], stock: Sequence[Stock], tape: Tape) -> list[StockSize]:
+    """The same in whole tape marks: what a sheet has beyond its last mark is never cut off."""
+    return [
+        replace(size, w=floor_to(size.w, tape.graduation), h=floor_to(size.h, tape.graduation))
+        for size in stock_sizes(used, stock)
+    ]
+
+
+def kept_to_cut(used: Sequence[Stock], job: Job) -> list[KeptSize]:
+    """The job's offcuts of some sheets in whole tape marks."""
+    step = job.tape.graduation
+    return [replace(size, w=floor_to(size.w, step), h=floor_to(size.h, step)) for size in kept_sizes(used, job)]
 
 
 def kept_sizes(used: Sequence[Stock], job: Job) -> list[KeptSize]:
@@ -152,16 +169,33 @@ def _cost(item: Stock, *, priced: bool) -> int:
     return max(1, round(to_mm(item.size[0]) * to_mm(item.size[1]) / 100))
 
 
-def plan_sheets(sheets: Sequence[CutSheet], least: int) -> tuple[Sheet, ...]:
-    """The cuts as the plan's sheets; what is left over is kept where both sides reach `least` [ticks]."""
-    return tuple(_sheet(f"S{number}", sheet, least) for number, sheet in enumerate(sheets, start=1))
+def plan_sheets(sheets: Sequence[CutSheet], stock: Sequence[Stock], job: Job, rules: RuleSet) -> tuple[Sheet, ...]:
+    """The cuts as the plan's sheets, of their own sizes.
+
+    What lies at a sheet's right or upper edge keeps what is there beyond the last tape mark. What is left over is
+    kept where both sides reach `choice.offcut.least_side`.
+    """
+    whole: dict[tuple[str, str | None], tuple[int, int]] = {(item.id, None): item.size for item in stock}
+    whole |= {(offcut.stock, offcut.id): offcut.size for offcut in job.offcuts}
+    least = rules.ticks("choice.offcut.least_side")
+    return tuple(
+        _sheet(f"S{number}", sheet, whole[sheet.stock, sheet.kept], least)
+        for number, sheet in enumerate(sheets, start=1)
+    )
 
 
-def _sheet(name: str, sheet: CutSheet, least: int) -> Sheet:
+def _sheet(name: str, sheet: CutSheet, whole: tuple[int, int], least: int) -> Sheet:
+    def size(part: CutPart) -> tuple[int, int]:
+        right, upper = (at + side for at, side in zip(part.at, part.size, strict=True))
+        return (
+            (whole[0] if right == sheet.w else right) - part.at[0],
+            (whole[1] if upper == sheet.h else upper) - part.at[1],
+        )
+
     return Sheet(
         id=name,
         stock=sheet.stock,
-        size=(sheet.w, sheet.h),
+        size=whole,
         source=f"offcut:{sheet.kept}" if sheet.kept else "new",
         cuts=tuple(
             Cut(of=name + c.of, along=c.along, at=c.at, gives=(name + c.gives[0], name + c.gives[1]))
@@ -171,32 +205,41 @@ def _sheet(name: str, sheet: CutSheet, least: int) -> Sheet:
             Part(
                 id=name + part.name,
                 at=part.at,
-                size=part.size,
+                size=size(part),
                 piece=part.blank,
                 turned=part.turned,
-                keep=part.blank is None and min(part.size) >= least,
+                keep=part.blank is None and min(size(part)) >= least,
             )
             for part in sheet.parts
         ),
     )
 
 
-def with_factory_edges(board: Board, sheet: Sheet, part: Part) -> Board:
-    """The board with its uncut edges marked; an offcut's edges are not known to be a factory's."""
+def with_factory_edges(board: Board, sheet: Sheet, part: Part, graduation: int) -> Board:
+    """The board with its uncut edges marked; an offcut's edges are not known to be a factory's.
+
+    An edge less than a tape mark from the sheet's is the sheet's: nothing is cut there.
+    """
     if sheet.source != "new":
         return board
-    left, lower, _, _ = bounds(board.outline)
+    left, lower, _, upper = bounds(board.outline)
+    high = ceil_to(upper - lower, graduation)
     edges = []
     count = len(board.outline)
+
+    def at_edge(place: int, axis: int) -> bool:
+        ends_here = part.at[axis] + part.size[axis] == sheet.size[axis]
+        return place == 0 or (ends_here and place > sheet.size[axis] - graduation)
+
     for index in range(count):
         ends = []
         for u, v in (board.outline[index], board.outline[(index + 1) % count]):
             x, y = u - left, v - lower
             # Turned, the blank's width runs up the sheet: a quarter turn to the left keeps the face up.
-            spot = (part.size[0] - y, x) if part.turned else (x, y)
+            spot = (high - y, x) if part.turned else (x, y)
             ends.append((part.at[0] + spot[0], part.at[1] + spot[1]))
         (ax, ay), (bx, by) = ends
-        if (ax == bx and ax in (0, sheet.size[0])) or (ay == by and ay in (0, sheet.size[1])):
+        if (ax == bx and at_edge(ax, 0)) or (ay == by and at_edge(ay, 1)):
             edges.append(index)
     return board.model_copy(update={"factory_edges": tuple(edges)})
 

@@ -122,7 +122,7 @@ def plan_job(
     layouts, cut_sheets = factory_edges_kept(
         [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
     )
-    sheets = plan_sheets(cut_sheets, rules.ticks("choice.offcut.least_side"))
+    sheets = plan_sheets(cut_sheets, stock, job, rules)
     thin = thin_cuts(sheets, rules, job.tape)
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
@@ -140,7 +140,9 @@ def plan_job(
     for item, layout in zip(surfaces, layouts, strict=True):
         boarded = item.surface.model_copy(
             update={
-                "boards": tuple(with_factory_edges(board, *place[board.piece]) for board in layout.boards),
+                "boards": tuple(
+                    with_factory_edges(board, *place[board.piece], job.tape.graduation) for board in layout.boards
+                ),
                 "seams": layout.seams,
                 "supports": (*item.surface.supports, *layout.added_supports),
                 "heights": judgement.heights.get(item.surface.id, ()),

@@ -1,4 +1,4 @@
-"""How layouts and their cutting are weighed: cost, boards, seams, cuts, what is kept, narrowest, heaviest."""
+"""How layouts and their cutting are weighed: cost, boards, seams, thin strips, cuts, what is kept, sizes."""
 
 from collections.abc import Sequence
 from fractions import Fraction
@@ -6,7 +6,7 @@ from math import ceil, dist, gcd
 from typing import NamedTuple
 
 from firstcourse.boards import SurfaceLayout
-from firstcourse.cutting import CuttingPlan, KeptSize, StockSize
+from firstcourse.cutting import CuttingPlan, KeptSize, StockSize, thin_strips
 from firstcourse.plan import Stock
 from firstcourse.rules import RuleSet
 
@@ -14,10 +14,13 @@ from firstcourse.rules import RuleSet
 class Value(NamedTuple):
     """Less is better, the first that differs decides: a setter's own order.
 
+    A strip too thin to snap takes longer than another cut, so it weighs more; less than a board to set or a seam.
+
     Attributes:
         cost: Of the sheets bought.
         boards: Pieces to cut, carry, set and fasten.
         seams: Length of the seams to tape [ticks], or in steps of it.
+        thin: Cuts that take off less than can be snapped.
         cuts: Over all sheets.
         kept: Value of the offcuts worth keeping, in steps, negated.
         smallest: Shorter side of the smallest piece, negated [ticks], or in steps of it.
@@ -27,6 +30,7 @@ class Value(NamedTuple):
     cost: int
     boards: int
     seams: int
+    thin: int
     cuts: int
     kept: int
     smallest: int
@@ -65,6 +69,7 @@ def value_of(
         cost=cutting.cost,
         boards=len(blanks),
         seams=_seams(layouts, rules),
+        thin=sum(thin_strips(sheet, rules.ticks("boards.cut.least")) for sheet in cutting.sheets),
         cuts=sum(len(sheet.cuts) for sheet in cutting.sheets),
         kept=-kept,
         smallest=-_in_steps(min((min(size) for size, _ in blanks), default=0), rules.ticks("choice.piece.step")),

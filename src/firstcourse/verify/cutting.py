@@ -34,10 +34,17 @@ def check_cutting(plan: Document) -> Iterator[Objection]:
                 "VER-508", part.id, f"piece {found.id} is of {found.stock}, its sheet of {sheet.stock}"
             )
         blank = found.blank[::-1] if part.turned else found.blank
-        if part.size != blank:
+        if not all(_as_blank(part, sheet, blank, axis, plan.tape.graduation) for axis in (0, 1)):
             yield Objection("VER-504", part.id, f"is not of the size of the blank of piece {found.id}")
         elif found.board in boards:
-            yield from _factory_edges(boards[found.board], found, sheet, part)
+            yield from _factory_edges(boards[found.board], found, sheet, part, plan.tape.graduation)
+
+
+def _as_blank(part: Part, sheet: Sheet, blank: tuple[int, int], axis: int, graduation: int) -> bool:
+    """Whether a part is as wide as its blank; at the sheet's edge less than a tape mark more is not cut off."""
+    more = part.size[axis] - blank[axis]
+    at_edge = part.at[axis] + part.size[axis] == sheet.size[axis]
+    return more == 0 or (at_edge and 0 < more < graduation and sheet.size[axis] % graduation == more)
 
 
 def _thin(plan: Document) -> Iterator[Objection]:
@@ -175,15 +182,22 @@ def _from_lowest(ring: Ring) -> Ring:
     return ring[start:] + ring[:start]
 
 
-def _factory_edges(board: Board, piece: Piece, sheet: Sheet, part: Part) -> Iterator[Objection]:
+def _factory_edges(board: Board, piece: Piece, sheet: Sheet, part: Part, graduation: int) -> Iterator[Objection]:
     left, lower, right, _ = bounds(board.outline)
+    wide = piece.blank[1] if part.turned else piece.blank[0]
+
+    def uncut(place: int, axis: int) -> bool:
+        # What a sheet has beyond its last tape mark stays on.
+        at_end = part.at[axis] + part.size[axis] == sheet.size[axis]
+        return place == 0 or (at_end and 0 <= sheet.size[axis] - place < graduation)
+
     for index in board.factory_edges:
         ends = []
         for u, v in (board.outline[index], board.outline[(index + 1) % len(board.outline)]):
             x, y = (u - left if piece.face_up else right - u), v - lower
             # Turned, the blank's width runs up the sheet: a quarter turn to the left keeps the face up.
-            ends.append((part.at[0] + part.size[0] - y, part.at[1] + x) if part.turned
+            ends.append((part.at[0] + wide - y, part.at[1] + x) if part.turned
                         else (part.at[0] + x, part.at[1] + y))  # fmt: skip
         (ax, ay), (bx, by) = ends
-        if not ((ax == bx and ax in (0, sheet.size[0])) or (ay == by and ay in (0, sheet.size[1]))):
+        if not ((ax == bx and uncut(ax, 0)) or (ay == by and uncut(ay, 1))):
             yield Objection("VER-507", board.id, f"side {index} is called a factory edge but is cut")

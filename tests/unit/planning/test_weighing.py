@@ -9,18 +9,19 @@ SHEET = StockSize("s", 10, 10, 7)
 
 
 def test_cost_decides_before_anything_else() -> None:
-    cheap = Value(cost=10, boards=9, seams=99, cuts=20, kept=0, smallest=-1, heaviest=9)
-    assert cheap < Value(cost=11, boards=1, seams=1, cuts=1, kept=-5, smallest=-9, heaviest=1)
+    cheap = Value(cost=10, boards=9, seams=99, thin=9, cuts=20, kept=0, smallest=-1, heaviest=9)
+    assert cheap < Value(cost=11, boards=1, seams=1, thin=0, cuts=1, kept=-5, smallest=-9, heaviest=1)
 
 
-def test_boards_then_seams_then_cuts_then_offcuts_decide() -> None:
-    value = Value(cost=10, boards=4, seams=20, cuts=6, kept=0, smallest=-1, heaviest=9)
+def test_boards_then_seams_then_thin_strips_then_cuts_then_offcuts_decide() -> None:
+    value = Value(cost=10, boards=4, seams=20, thin=2, cuts=6, kept=0, smallest=-1, heaviest=9)
     fewer_boards = value._replace(boards=3, seams=90, cuts=9)
     shorter_seams = value._replace(seams=19, cuts=9)
+    fewer_thin = value._replace(thin=1, cuts=9)
     fewer_cuts = value._replace(cuts=5)
     more_kept = value._replace(kept=-4)
-    assert sorted([value, more_kept, fewer_cuts, shorter_seams, fewer_boards]) == [
-        fewer_boards, shorter_seams, fewer_cuts, more_kept, value,
+    assert sorted([value, more_kept, fewer_cuts, fewer_thin, shorter_seams, fewer_boards]) == [
+        fewer_boards, shorter_seams, fewer_thin, fewer_cuts, more_kept, value,
     ]  # fmt: skip
 
 
