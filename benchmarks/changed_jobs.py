@@ -31,9 +31,9 @@ from typing import Any
 
 import yaml
 
-import firstcourse.cutting.kernels
-import firstcourse.documents.papers
-import firstcourse.planning.writing  # noqa: F401  # loaded here once, not in each process
+import firstcourse.app.papers
+import firstcourse.app.session
+import firstcourse.cutting.kernels  # noqa: F401  # loaded here once, not in each process
 from firstcourse.cli import run
 from firstcourse.job import job_schema
 

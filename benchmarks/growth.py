@@ -19,6 +19,7 @@ from typing import Any
 
 import yaml
 
+from firstcourse.app.processes import Processes
 from firstcourse.boards import practice_layout
 from firstcourse.cutting.kernels import warm
 from firstcourse.job import Job, read_job_text
@@ -98,7 +99,7 @@ def measure(number: int, effort: int, workers: int) -> str:
         Surfaced(surface, f"S{n}", allowed_stock(surface, by_kind))
         for n, surface in enumerate(survey_job(job, rules).surfaces)
     )
-    boarded = board(surfaces, stock, job, rules, effort=effort, workers=workers)
+    boarded = board(surfaces, stock, job, rules, effort=effort, share=Processes(workers, least=2))
     seconds, used_seconds = time.perf_counter() - began, processor_seconds() - used_before
     peak = sum(resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
     used = sum(found.used for found in boarded.cutting.counts.values())

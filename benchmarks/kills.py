@@ -18,11 +18,11 @@ from collections import Counter
 from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
 
-import firstcourse.cutting.kernels
-import firstcourse.documents.papers
-import firstcourse.planning.writing  # noqa: F401  # loaded here once, not in each process
+import firstcourse.app.papers
+import firstcourse.app.session
+import firstcourse.cutting.kernels  # noqa: F401  # loaded here once, not in each process
+from firstcourse.app.folder_swap import RECORD
 from firstcourse.cli import run
-from firstcourse.planning.folder_swap import RECORD
 
 JOB = """
 name: {name}

@@ -2,15 +2,15 @@
 
 from pathlib import Path
 
+import firstcourse
 from firstcourse.drawings import draw_sheet, draw_surface, draw_tiling, to_svg
-from firstcourse.planning import plan_file
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "docs" / "pictures"
 
 
 def main() -> None:
-    plan = plan_file(ROOT / "examples" / "tub-bathroom" / "job.yaml").plan
+    plan = firstcourse.open(ROOT / "examples" / "tub-bathroom" / "job.yaml").plan().plan
     FOLDER.mkdir(exist_ok=True)
     for name, surface in (("floor", plan.surfaces[0]), ("wall", plan.surfaces[1])):
         (FOLDER / f"{name}.svg").write_text(to_svg(draw_surface(plan, surface)), encoding="utf-8")

@@ -3,10 +3,10 @@
 from functools import cache
 from pathlib import Path
 
+import firstcourse
 from firstcourse.documents.pages import Paper
 from firstcourse.documents.site_pack import site_pack
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_file
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 
@@ -14,7 +14,7 @@ EXAMPLES = Path(__file__).parents[1] / "examples"
 @cache
 def plan_of(name: str) -> Plan:
     """The plan of an example, its layouts not improved; frozen, so that whoever shares it cannot change it."""
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).plan
+    return firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0).plan
 
 
 @cache

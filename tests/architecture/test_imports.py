@@ -15,7 +15,18 @@ LAYERS = [
         tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]["layers"]
     )
 ]
+COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "cli"}
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
+
+
+OUTSIDE = {"os", "pathlib", "io", "tempfile", "shutil", "multiprocessing", "subprocess", "threading", "signal"}
+
+
+def _modules(file: Path) -> set[str]:
+    nodes = list(ast.walk(ast.parse(file.read_text(encoding="utf-8"))))
+    names = [node.module or "" for node in nodes if isinstance(node, ast.ImportFrom)]
+    names += [alias.name for node in nodes if isinstance(node, ast.Import) for alias in node.names]
+    return {name.split(".")[0] for name in names}
 
 
 def imports() -> Iterator[tuple[str, str, str]]:
@@ -52,6 +63,17 @@ def test_imports_point_down(importer: str, imported: str, place: str) -> None:
 def test_the_verifier_knows_no_planner() -> None:
     known = {imported for importer, imported, _place in IMPORTS if importer == "verify"}
     assert known <= VERIFIER_MAY_KNOW
+
+
+def test_commands_know_one_way_in() -> None:
+    known = {imported for importer, imported, _place in IMPORTS if importer == "cli"}
+    assert "app" in known and known <= COMMANDS_MAY_KNOW
+
+
+def test_planners_know_nothing_of_files_and_processes() -> None:
+    """Reading, writing and sharing out are the application's; a step takes values and gives one."""
+    for file in (PACKAGE / "planning").rglob("*.py"):
+        assert not OUTSIDE & _modules(file), f"{file.name} imports {OUTSIDE & _modules(file)}"
 
 
 def test_the_optimiser_knows_no_rooms() -> None:

@@ -10,11 +10,13 @@ from typing import Any
 import pytest
 import yaml
 
+from firstcourse.app.processes import Processes
 from firstcourse.boards import practice_layout
 from firstcourse.job import Job, read_job_text
 from firstcourse.plan import SurfaceKind
 from firstcourse.planning import plan_job
 from firstcourse.planning.seams import Boarded, board, demand
+from firstcourse.planning.share import in_turn
 from firstcourse.planning.sheets import allowed_stock, cut_pieces, job_stock
 from firstcourse.planning.together import Surfaced
 from firstcourse.rules import load_rules
@@ -138,7 +140,9 @@ def test_processes_change_nothing() -> None:
     two = job.model_copy(update={"rooms": (job.rooms[0], job.rooms[0].model_copy(update={"name": "other"}))})
     rules, items = load_rules(job.date, job.practice, ()), surfaces_of(two)
     stock = items[0].stock
-    alone, shared = (board(items, stock, two, rules, effort=1, workers=workers) for workers in (1, 2))
+    alone, shared = (
+        board(items, stock, two, rules, effort=1, share=share) for share in (in_turn, Processes(2, least=2))
+    )
     assert alone == shared
 
 

@@ -9,8 +9,8 @@ from typing import Any
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import firstcourse
 from firstcourse.cli import run
-from firstcourse.planning import plan_file
 from firstcourse.verify import verify, verify_text
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -30,7 +30,7 @@ JUNK = st.one_of(
 
 @cache
 def planned(name: str) -> str:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0).document
+    return firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0).document
 
 
 def places(value: Any, place: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:

@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
+import firstcourse
 from firstcourse.cli import run
 from firstcourse.findings import Finding, Severity, alike_together
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
-from firstcourse.planning.judging import judge_file
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NAMES = ("tub-bathroom", "limber-floor", "out-of-true", "tiled-shower")
@@ -21,12 +21,12 @@ GRINDING = "extraction"
 
 @cache
 def judged(name: str) -> tuple[Finding, ...]:
-    return judge_file(EXAMPLES / name / "job.yaml").findings
+    return firstcourse.open(EXAMPLES / name / "job.yaml").judge().findings
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_where_grinding_is_told_dust_and_old_layers_are(name: str) -> None:
-    done = judge_file(EXAMPLES / name / "job.yaml")
+    done = firstcourse.open(EXAMPLES / name / "job.yaml").judge()
     told = [finding.remedy for finding in done.findings if "grind" in finding.remedy.lower()]
     told += [
         option.what for _where, options in done.remedies for option in options if "grind" in option.what.lower()

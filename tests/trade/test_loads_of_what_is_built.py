@@ -12,10 +12,9 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import firstcourse
 from firstcourse.errors import JobError
 from firstcourse.job import read_job
-from firstcourse.planning import plan_file
-from firstcourse.planning.judging import judge_file
 from firstcourse.verify import verify
 
 BASE = """
@@ -77,7 +76,7 @@ def job(shower=None, *, openings=(), bench=None, **changes):
 def _judged(text, folder):
     path = Path(folder) / "job.yaml"
     path.write_text(text, encoding="utf-8")
-    return judge_file(path)
+    return firstcourse.open(path).judge()
 
 
 @pytest.fixture
@@ -155,7 +154,7 @@ def test_a_start_belongs_to_one_span(tmp_path, run):
 def test_joists_of_every_kind_are_proven_with_it(tmp_path, run):
     path = tmp_path / "job.yaml"
     path.write_text(yaml.safe_dump(job(SHOWER, joists=run)), encoding="utf-8")
-    floor = next(one for one in plan_file(path, effort=0).plan.structures if one.kind == "floor")
+    floor = next(one for one in firstcourse.open(path).plan(effort=0).plan.structures if one.kind == "floor")
     assert floor.joist_loads
 
 
@@ -236,7 +235,7 @@ def test_a_shower_that_takes_the_whole_floor_is_all_of_its_load(judged):
 def planned(folder):
     path = Path(folder) / "job.yaml"
     path.write_text(yaml.safe_dump(job(SHOWER, bench=BENCH)), encoding="utf-8")
-    return plan_file(path, effort=0).document, judge_file(path)
+    return firstcourse.open(path).plan(effort=0).document, firstcourse.open(path).judge()
 
 
 @pytest.fixture(scope="module")
@@ -289,7 +288,7 @@ def test_no_less_is_judged_than_stands_there(tmp_path_factory, side, spacing, wi
     )
     path = tmp_path_factory.mktemp("job") / "job.yaml"
     path.write_text(yaml.safe_dump(data), encoding="utf-8")
-    done = sheet(judge_file(path))
+    done = sheet(firstcourse.open(path).judge())
     layers = sum(float(layer.mass.partition("(")[2].split()[0]) for layer in done.layers)
     assert sum(one.kind in ("shower", "kerb", "tub") for one in done.areas) >= 2 + tub
     carried = sum(load.load_lb for load in done.joist_loads)

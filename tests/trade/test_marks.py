@@ -105,7 +105,7 @@ SMALL = {"leg": LEG, "bench": BENCH, "turned": TURNED}
 @cache
 def _text(name: str) -> str:
     job = read_job_text(SMALL[name]) if name in SMALL else read_job(EXAMPLES / name / "job.yaml")
-    return plan_job(job, effort=0, workers=1).document
+    return plan_job(job, effort=0).document
 
 
 @cache

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from firstcourse.app.processes import Processes
 from firstcourse.documents.office_pack import office_data
 from firstcourse.job import read_job, read_job_text
 from firstcourse.plan import Plan
@@ -23,9 +24,9 @@ NAMES = ("tub-bathroom", "metric-column", "tiled-shower")
 
 
 @cache
-def planned(name: str, practice: str = "us", workers: int = 1) -> tuple[Plan, str]:
+def planned(name: str, practice: str = "us") -> tuple[Plan, str]:
     job = read_job(EXAMPLES / name / "job.yaml").model_copy(update={"practice": practice})
-    done = plan_job(job, effort=0, workers=workers)
+    done = plan_job(job, effort=0)
     return done.plan, done.document
 
 
@@ -99,7 +100,7 @@ def test_what_is_borrowed_is_counted_among_what_was_asked() -> None:
     assert told.measured == f"{len(borrowed)} of {len(plan.rules)}" and 0 < len(borrowed) < 54
 
 
-def test_processes_give_their_record_back(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_processes_give_their_record_back() -> None:
     room = """
   - name: NAME
     corners: [A, B, C, D]
@@ -109,8 +110,7 @@ def test_processes_give_their_record_back(monkeypatch: pytest.MonkeyPatch) -> No
     floor: {framing: {parallel_to: D-A, spacing: 16 in, first: 14 in}}"""
     rooms = "".join(room.replace("NAME", name) for name in ("one", "two"))
     job = read_job_text(f"name: Two floors\ndate: 2026-11-25\nrooms:{rooms}\n")
-    monkeypatch.setattr("firstcourse.planning.steps.ROOMS_TO_SHARE", 2)
-    alone, shared = (plan_job(job, effort=0, workers=workers).document for workers in (1, 2))
+    alone, shared = (plan_job(job, effort=0, share=Processes(workers, least=2)).document for workers in (1, 2))
     assert alone == shared and "boards.gap.between" in {note["id"] for note in json.loads(alone)["rules"]}
 
 

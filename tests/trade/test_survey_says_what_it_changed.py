@@ -8,7 +8,7 @@ from firstcourse.findings import Severity
 from firstcourse.job import Job, job_guide, read_job_text
 from firstcourse.rules import load_rules
 from firstcourse.survey import SurveyResult, survey_job
-from firstcourse.survey.report import report_fields, report_lines
+from firstcourse.survey.report import report, report_lines
 from firstcourse.units import to_mm
 
 JOB = """\
@@ -53,9 +53,7 @@ def test_every_move_of_a_corner_is_told(tape: str, sides: str, diagonals: str) -
     told = done.workings["survey.bath.square"]
     assert float(told.result) > 0 and told.unit.endswith("at most")
     assert f"by {told.result} " in "\n".join(report_lines(room, job.tape))
-    assert {row["squared"] for row in report_fields(room)["corners"]} == {
-        round(moved, 3) for moved in room.squared_mm.values()
-    }
+    assert {row.squared for row in report(room).corners} == {round(moved, 3) for moved in room.squared_mm.values()}
 
 
 def test_what_the_tape_touched_is_asked_and_printed() -> None:

@@ -1,13 +1,14 @@
 """`plan` printed fifty lines: the list to buy, every note with its source, and last what stops the work."""
 
 from pathlib import Path
-from typing import Any
 
 import pytest
 
+import firstcourse
+from firstcourse.app.summaries import PlanSummary, StockUse, ToBuy, summarize
 from firstcourse.cli.plan import MOST_LINES, summary_lines
 from firstcourse.drawings.reader import speaker_for
-from firstcourse.planning import plan_file, summarize
+from firstcourse.findings import Finding, Severity
 from firstcourse.units import Tape
 from firstcourse.words import Speaker
 
@@ -15,39 +16,34 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 SPEAKER = Speaker("us", Tape.INCH)
 
 
-def finding(number: int, severity: str) -> dict[str, Any]:
-    return {
-        "code": f"SUI-{number}",
-        "severity": severity,
-        "where": f"bath: wall {number}",
-        "message": f"The kerb {number} is 25.4 mm off.",
-        "remedy": f"Move it {number}.",
-    }
+def finding(number: int, severity: str) -> Finding:
+    return Finding(
+        code=f"SUI-{number}",
+        severity=Severity(severity),
+        where=f"bath: wall {number}",
+        message=f"The kerb {number} is 25.4 mm off.",
+        remedy=f"Move it {number}.",
+    )
 
 
-def summary(*findings: dict[str, Any], changes: tuple[str, ...] = ()) -> dict[str, Any]:
-    stock = {"id": "board", "used": 4, "practice": 5, "proven": True, "fewest": True, "lower_bound": 4}
-    bought = [
-        {"item": name, "buy": 2, "pack": "bag", "exact": 1.5, "unit": "kg"}
-        for name in ("sheets board", "tile mortar", "grout", "sealant", "tape", "rod", "trim", "clips", "band")
-    ]
-    told: dict[str, Any] = {
-        "job": "bath",
-        "boards": 9,
-        "sheets": 4,
-        "cuts": 7,
-        "fasteners": 120,
-        "whole": 94,
-        "cut": 12,
-    }
-    return {
-        **told,
-        "stock": [stock],
-        "practice": [],
-        "changes": changes,
-        "quantities": bought,
-        "findings": findings,
-    }
+def summary(*findings: Finding, changes: tuple[str, ...] = ()) -> PlanSummary:
+    bought = ("sheets board", "tile mortar", "grout", "sealant", "tape", "rod", "trim", "clips", "band")
+    return PlanSummary(
+        job="bath",
+        digest="",
+        changes=changes,
+        boards=9,
+        sheets=4,
+        offcuts_used=0,
+        cuts=7,
+        fasteners=120,
+        whole=94,
+        cut=12,
+        stock=(StockUse(id="board", used=4, lower_bound=4, proven=True, fewest=True, practice=5),),
+        practice=(),
+        quantities=tuple(ToBuy(item=name, exact=1.5, unit="kg", buy=2, pack="bag") for name in bought),
+        findings=findings,
+    )
 
 
 def test_what_stops_the_work_comes_first_and_all_the_rest_is_counted() -> None:
@@ -82,7 +78,7 @@ def test_where_nothing_is_wrong_that_is_said_once() -> None:
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "limber-floor"])
 def test_a_real_plan_takes_ten_lines_and_says_where_the_rest_is(name: str) -> None:
-    result = plan_file(EXAMPLES / name / "job.yaml", effort=0)
+    result = firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0)
     lines = summary_lines(summarize(result), Path("out"), speaker_for(result.plan))
     assert len(lines) <= MOST_LINES
     assert sum("site-pack-letter.pdf" in line for line in lines) == 1

@@ -1,6 +1,5 @@
 """`firstcourse explain`: why so many sheets, and what if."""
 
-from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -9,8 +8,7 @@ from firstcourse.cli.plan import Effort
 from firstcourse.units import counted
 
 if TYPE_CHECKING:
-    from firstcourse.planning.why import Explanation, Outcome
-    from firstcourse.quantities.why import StockWhy
+    from firstcourse.app.summaries import Explanation, Outcome, StockWhy
     from firstcourse.units import Tape
 
 BAR = 30
@@ -31,20 +29,13 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
         what_if: Plan the alternatives; without them only the plan itself is explained.
         json: Print for another program to read.
     """
-    from firstcourse.planning.why import explain_file
+    from firstcourse.app.session import open_job
+    from firstcourse.app.summaries import explanation_summary
 
-    done = explain_file(job, effort=effort, what_if=what_if, on_step=progress)
+    done = open_job(job).explain(effort=effort, what_if=what_if, on_step=progress)
     plan = done.result.plan
     if json:
-        print_json(
-            {
-                "job": plan.job.name,
-                "digest": plan.job.digest,
-                "why": [asdict(stock) for stock in done.why],
-                "plan": asdict(done.outcome),
-                "alternatives": [asdict(outcome) for outcome in done.alternatives],
-            }
-        )
+        print_json(explanation_summary(done))
         return exit_code(plan.findings)
     print(f"{plan.job.name}: why {counted(done.outcome.sheets, 'sheets')}?")
     for stock in done.why:
@@ -87,7 +78,7 @@ def _print_alternatives(done: "Explanation", tape: "Tape", currency: str) -> Non
 
 
 def _row(outcome: "Outcome", tape: "Tape") -> str:
-    from firstcourse.bedding import mass_text
+    from firstcourse.app.telling import mass_text
 
     cost = "-" if outcome.cost is None else f"{'~' if outcome.cost_by_area else ''}{outcome.cost:.2f}"
     mass, heaviest = mass_text(outcome.mass_kg, tape), mass_text(outcome.heaviest_kg, tape)

@@ -1,12 +1,8 @@
 """`firstcourse judge`: whether frame, panels and surfaces will carry tile."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
 
-from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_changes, print_findings, print_json
-
-if TYPE_CHECKING:
-    from firstcourse.suitability import Remedy
+from firstcourse.cli.output import OutFolder, exit_code, print_changes, print_findings, print_json
 
 _RANKED = "each computed through every check; ranked by height, material, labour"
 
@@ -22,31 +18,20 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
             otherwise.
         json: Print for another program to read.
     """
-    from firstcourse.planning.judging import judge_file, remedy_text
-    from firstcourse.planning.writing import write_judgement
+    from firstcourse.app.files import Disk
+    from firstcourse.app.session import open_job
+    from firstcourse.app.summaries import judgement_summary
+    from firstcourse.app.telling import remedy_text
     from firstcourse.words import Speaker
 
+    files_here = Disk()
     if out is not None:
-        check_folder(out)
-    done = judge_file(job)
-    files = () if out is None else write_judgement(done, out)
+        files_here.check_folder(out)
+    session = open_job(job, files=files_here)
+    done = session.judge()
+    files = () if out is None else session.judgement_papers(done, out)
     if json:
-        print_json(
-            {
-                "job": done.job,
-                "judged": list(done.judged),
-                "findings": [finding.model_dump(mode="json") for finding in done.findings],
-                "remedies": [
-                    {"where": where, "options": [_fields(option) for option in options]}
-                    for where, options in done.remedies
-                ],
-                "workings": {name: working.model_dump(mode="json") for name, working in done.workings.items()},
-                "structures": [sheet.model_dump(mode="json") for sheet in done.structures],
-                "cautions": list(done.cautions),
-                "changes": list(done.changes),
-                "files": [str(file) for file in files],
-            }
-        )
+        print_json(judgement_summary(done, files))
         return exit_code(done.findings)
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     print_changes(done.changes)
@@ -68,15 +53,3 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
     for file in files:
         print(f"written: {file}")
     return exit_code(done.findings)
-
-
-def _fields(option: "Remedy") -> dict[str, Any]:
-    return {
-        "measures": list(option.names),
-        "what": option.what,
-        "passes": option.passes,
-        "height_in": round(option.height_in, 6),
-        "material": option.material,
-        "labour_h": option.labour_h,
-        "still_failing": list(option.still_failing),
-    }

@@ -1,11 +1,8 @@
 """`firstcourse new`: a commented job document to start from."""
 
-import os
 from pathlib import Path
 
-from firstcourse.cli.output import OutFolder, check_folder
-from firstcourse.errors import InputValueError
-from firstcourse.job import starter_text
+from firstcourse.cli.output import OutFolder
 
 
 def new(path: OutFolder = Path("job.yaml"), /) -> int:
@@ -14,12 +11,9 @@ def new(path: OutFolder = Path("job.yaml"), /) -> int:
     Args:
         path: Where to write it; an existing file is never overwritten.
     """
-    if os.path.lexists(path):
-        raise InputValueError(f"{path} is there already; name another file, or move that one away")
-    check_folder(path.parent)
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("x", encoding="utf-8") as file:  # never over a file that came in the meantime
-        file.write(starter_text())
+    from firstcourse.app.documents import write_starter
+
+    write_starter(path)
     print(
         f"wrote {path}: fill in what your tape says, then `firstcourse survey {path}` checks the readings "
         f"and `firstcourse plan {path} --out plan` plans it"

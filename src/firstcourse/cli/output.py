@@ -1,7 +1,6 @@
 """What several commands print alike."""
 
 import json
-import os
 import sys
 from collections.abc import Iterable, Sequence
 from pathlib import Path
@@ -9,7 +8,6 @@ from typing import Annotated
 
 from cyclopts import Parameter, Token
 
-from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity, alike_together
 from firstcourse.units import printable
 from firstcourse.words import Speaker
@@ -38,22 +36,11 @@ OutFolder = Annotated[Path, Parameter(converter=_named)]
 """A folder to write into; an empty name is refused, not taken for the working folder."""
 
 
-def check_folder(out: Path) -> None:
-    """Refuse a place to write into before long work is done for it.
-
-    Raises:
-        InputValueError: It is a file, lies below one, or may not be written.
-    """
-    there = next((place for place in (out, *out.absolute().parents) if place.exists()), None)
-    if there is not None and not there.is_dir():
-        raise InputValueError(f"{there} is a file; name a folder to write into, or move that file away")
-    if there is not None and not os.access(there, os.W_OK | os.X_OK):
-        raise InputValueError(f"{there} may not be written by you; name another folder")
-
-
 def print_json(value: object) -> None:
-    """Print a value for another program to read."""
-    text = json.dumps(value, indent=2, ensure_ascii=False)
+    """Print a result for another program to read."""
+    from firstcourse.app.as_json import json_value
+
+    text = json.dumps(json_value(value), indent=2, ensure_ascii=False)
     # What a terminal would obey is escaped the way JSON has it; the rest stays readable.
     print("".join(sign if printable(sign) == sign else json.dumps(sign)[1:-1] for sign in text))
 

@@ -2,14 +2,17 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import OutFolder, check_folder, exit_code, print_json, progress
+from firstcourse.cli.output import OutFolder, exit_code, print_json, progress
 from firstcourse.findings import Finding, Severity, alike_together
 from firstcourse.units import counted, one_or_more, printable
 from firstcourse.words import Speaker
+
+if TYPE_CHECKING:
+    from firstcourse.app.summaries import PlanSummary, StockUse
 
 MOST_LINES, MOST_NAMED = 10, 6
 """Lines that the terminal gets of a plan; things to buy that it names."""
@@ -30,38 +33,39 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
             pack in any case.
         json: Print the summary for another program to read.
     """
-    from firstcourse.drawings.reader import speaker_for
-    from firstcourse.planning import plan_file, summarize
-    from firstcourse.planning.processes import cores
-    from firstcourse.planning.writing import write_plan
+    from firstcourse.app.files import Disk
+    from firstcourse.app.session import open_job
+    from firstcourse.app.summaries import summarize
+    from firstcourse.app.telling import speaker_for
 
-    check_folder(out)
-    result = plan_file(job, effort=effort, workers=cores(), on_step=progress)
-    files = write_plan(result, out, poles=poles)
-    summary = summarize(result)
+    disk = Disk()
+    disk.check_folder(out)
+    session = open_job(job, files=disk)
+    result = session.plan(effort=effort, on_step=progress)
+    summary = summarize(result, session.papers(result, out, poles=poles))
     if json:
-        print_json({**summary, "files": [str(file) for file in files]})
+        print_json(summary)
     else:
         print_summary(summary, out, speaker_for(result.plan))
     return exit_code(result.plan.findings)
 
 
-def _proof(row: dict[str, Any]) -> str:
+def _proof(row: "StockUse") -> str:
     """What is known of a stock's count; where stocks stand in for each other each alone may need none."""
-    if row["fewest"]:
+    if row.fewest:
         return "no layout that keeps the rules takes fewer"
-    if row["proven"]:
+    if row.proven:
         return "these boards take no fewer; with other seams fewer may do"
-    return f"at least {row['lower_bound']}" if row["lower_bound"] else ""
+    return f"at least {row.lower_bound}" if row.lower_bound else ""
 
 
-def print_summary(summary: dict[str, Any], out: Path, speaker: Speaker) -> None:
+def print_summary(summary: "PlanSummary", out: Path, speaker: Speaker) -> None:
     """Print in ten lines what matters: what is bought, what stops the work, and where the rest is."""
     for line in summary_lines(summary, out, speaker):
         print(printable(line))
 
 
-def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[str]:
+def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[str]:
     """Ten lines at most.
 
     Args:
@@ -70,39 +74,37 @@ def summary_lines(summary: dict[str, Any], out: Path, speaker: Speaker) -> list[
         speaker: In whose words and units.
     """
     first = [
-        f"{summary['job']}: {counted(summary['boards'], 'boards')} from {counted(summary['sheets'], 'sheets')}, "
-        f"{counted(summary['cuts'], 'cuts')}, {counted(summary['fasteners'], 'fasteners')}",
+        f"{summary.job}: {counted(summary.boards, 'boards')} from {counted(summary.sheets, 'sheets')}, "
+        f"{counted(summary.cuts, 'cuts')}, {counted(summary.fasteners, 'fasteners')}",
         *_sheets(summary),
         *_tiles(summary, speaker),
-        *(speaker.say(line) for line in _changes(summary["changes"])),
+        *(speaker.say(line) for line in _changes(summary.changes)),
     ]
     last = [
-        *_notes(summary["findings"]),
+        *_notes(summary.findings),
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): all drawings, lists and findings.",
         f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
         f"`firstcourse verify {out}` proves again that the plan is consistent.",
     ]
-    told = [speaker.say(line) for line in _to_do(summary["findings"], MOST_LINES - len(first) - len(last))]
+    told = [speaker.say(line) for line in _to_do(summary.findings, MOST_LINES - len(first) - len(last))]
     return [*first, *told, *last]
 
 
-def _sheets(summary: dict[str, Any]) -> list[str]:
+def _sheets(summary: "PlanSummary") -> list[str]:
     told = []
-    for row in summary["stock"]:
-        if row["used"] or row["practice"]:
-            notes = (_proof(row), "" if row["practice"] is None else f"plain practice {row['practice']}")
+    for row in summary.stock:
+        if row.used or row.practice:
+            notes = (_proof(row), "" if row.practice is None else f"plain practice {row.practice}")
             said = "; ".join(note for note in notes if note)
-            told.append(f"{row['id']} {row['used']}{f' ({said})' if said else ''}")
-    told += summary["practice"]
+            told.append(f"{row.id} {row.used}{f' ({said})' if said else ''}")
+    told += summary.practice
     return [f"Sheets: {', '.join(told)}"] if told else []
 
 
-def _tiles(summary: dict[str, Any], speaker: Speaker) -> list[str]:
-    bought = [row for row in summary["quantities"] if row["buy"]]
-    tiled = f"Tile: {summary['whole']} whole, {summary['cut']} cut. " if summary["whole"] + summary["cut"] else ""
-    shown = [
-        f"{row['buy']} × {speaker.words(row['item'])}" for row in bought if not row["item"].startswith("sheets ")
-    ]
+def _tiles(summary: "PlanSummary", speaker: Speaker) -> list[str]:
+    bought = [row for row in summary.quantities if row.buy]
+    tiled = f"Tile: {summary.whole} whole, {summary.cut} cut. " if summary.whole + summary.cut else ""
+    shown = [f"{row.buy} × {speaker.words(row.item)}" for row in bought if not row.item.startswith("sheets ")]
     if not shown:
         return [tiled.strip()] if tiled else []
     more = f" and {len(shown) - MOST_NAMED} more" if len(shown) > MOST_NAMED else ""
@@ -117,9 +119,9 @@ def _changes(changes: Sequence[str]) -> list[str]:
     return [f"Changed for this job: {changes[0]}{more}"]
 
 
-def _to_do(findings: Sequence[dict[str, Any]], room: int) -> list[str]:
+def _to_do(findings: Sequence[Finding], room: int) -> list[str]:
     """What stops the work, then what is to fix on the way: as many as there is room for, and how many more."""
-    listed = alike_together(Finding.model_validate(one) for one in findings)
+    listed = alike_together(findings)
     urgent = [one for one in listed if one.severity is not Severity.NOTE]
     if not any(one.severity is Severity.STOP for one in urgent):
         room -= 1
@@ -137,7 +139,7 @@ def _to_do(findings: Sequence[dict[str, Any]], room: int) -> list[str]:
     return lines if any(one.severity is Severity.STOP for one in urgent) else ["Nothing stops the work.", *lines]
 
 
-def _notes(findings: Sequence[dict[str, Any]]) -> list[str]:
-    listed = alike_together(Finding.model_validate(one) for one in findings)
+def _notes(findings: Sequence[Finding]) -> list[str]:
+    listed = alike_together(findings)
     count = sum(one.severity is Severity.NOTE for one in listed)
     return [f"To know: {counted(count, 'notes')} in the site pack."] if count else []

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Literal
 from firstcourse.cli.output import print_json
 
 if TYPE_CHECKING:
-    from firstcourse.rules import RuleEntry
+    from firstcourse.app.rule_facts import RuleFacts
 
 
 def rules(
@@ -28,24 +28,22 @@ def rules(
         on: Date to read the rules for, such as 2026-11-25; today where not given.
         json: Print for another program to read.
     """
+    from firstcourse.app.as_json import json_value
+    from firstcourse.app.rule_facts import rule_facts
     from firstcourse.errors import InputValueError
-    from firstcourse.rules import load_rules
 
-    book = load_rules(on or datetime.date.today(), practice)
-    chosen = [book.entry(name) for name in book.ids() if name == rule] or [
-        book.entry(name) for name in book.ids() if name.startswith(rule)
-    ]
+    chosen = rule_facts(rule, on=on, practice=practice)
     if not chosen:
         raise InputValueError(f"no rule is called '{rule}'; `firstcourse rules` lists them all")
     if json:
-        print_json([rule_fields(entry) for entry in chosen])
+        print_json(chosen)
         return 0
     for entry in chosen:
         if len(chosen) > 1:
             taken = f"  <- {_taken(entry)}" if entry.taken_from else ""
-            print(f"{entry.id:<44} {_shown(entry, practice)}  [{entry.basis.replace('_', ' ')}]{taken}")
+            print(f"{entry.id:<44} {_shown(entry, practice)}  [{entry.basis}]{taken}")
         else:
-            fields = rule_fields(entry) | {"value": _shown(entry, practice), "taken_from": _taken(entry)}
+            fields = json_value(entry) | {"value": _shown(entry, practice), "taken_from": _taken(entry)}
             for label in ("unit", *(() if entry.taken_from else ("taken_from",))):
                 del fields[label]
             for label, text in fields.items():
@@ -57,30 +55,12 @@ def rules(
     return 0
 
 
-def _shown(entry: "RuleEntry", practice: str) -> str:
-    from firstcourse.documents.rule_values import shown_value
+def _shown(entry: "RuleFacts", practice: str) -> str:
+    from firstcourse.app.telling import shown_value
     from firstcourse.units import Tape
 
     return shown_value(str(entry.value), entry.unit, Tape.INCH if practice == "us" else Tape.MM)
 
 
-def _taken(entry: "RuleEntry") -> str:
+def _taken(entry: "RuleFacts") -> str:
     return f"{entry.taken_from.upper()} practice: check" if entry.taken_from else ""
-
-
-def rule_fields(entry: "RuleEntry") -> dict[str, object]:
-    """One rule's value and its proof, as printed."""
-    return {
-        "id": entry.id,
-        "description": entry.description,
-        "value": entry.value,
-        "unit": entry.unit,
-        "basis": entry.basis.replace("_", " "),
-        "source": entry.source,
-        "locator": entry.locator,
-        "read": entry.read,
-        "quoted_in": entry.quoted_in,
-        "converted": entry.converted,
-        "since": entry.since.isoformat(),
-        "taken_from": entry.taken_from,
-    }

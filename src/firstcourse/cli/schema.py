@@ -11,12 +11,7 @@ def schema(of: Literal["job", "plan"], /) -> int:
     Args:
         of: `job` for the document you write, `plan` for plan.json.
     """
-    if of == "job":
-        from firstcourse.job import job_schema
+    from firstcourse.app.documents import schema as schema_of
 
-        print_json(job_schema())
-    else:
-        from firstcourse.plan import Plan
-
-        print_json(Plan.model_json_schema(mode="serialization", by_alias=True))
+    print_json(schema_of(of))
     return 0

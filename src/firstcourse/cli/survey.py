@@ -12,25 +12,17 @@ def survey(job: Path, /, *, json: bool = False) -> int:
         job: The job document (YAML or JSON).
         json: Print for another program to read.
     """
-    from firstcourse.job import problems_placed, read_job
-    from firstcourse.rules import load_rules
-    from firstcourse.survey import survey_job
-    from firstcourse.survey.report import report_fields, report_lines
+    from firstcourse.app.session import open_job
+    from firstcourse.app.summaries import survey_summary
+    from firstcourse.app.telling import report_lines
     from firstcourse.words import Speaker
 
-    document = read_job(job)
-    rules = load_rules(document.date, document.practice, document.overrides())
-    with problems_placed(job):
-        result = survey_job(document, rules)
+    session = open_job(job)
+    result = session.survey()
     if json:
-        print_json(
-            {
-                "rooms": [report_fields(room) for room in result.rooms],
-                "findings": [finding.model_dump(mode="json") for finding in result.findings],
-            }
-        )
+        print_json(survey_summary(result))
     else:
         for room in result.rooms:
-            print("\n".join(report_lines(room, document.tape)))
-        print_findings(result.findings, Speaker(document.practice, document.tape))
+            print("\n".join(report_lines(room, session.job.tape)))
+        print_findings(result.findings, Speaker(session.job.practice, session.job.tape))
     return exit_code(result.findings)

@@ -4,10 +4,6 @@ from pathlib import Path
 
 from firstcourse.cli.output import print_changes, print_json
 from firstcourse.errors import InputValueError
-from firstcourse.files import read_file, utf8_text
-
-LARGEST_PLAN_BYTES = 300_000_000
-"""Some 500 rooms; reading takes several times as much memory."""
 
 
 def verify(path: Path, /, *, json: bool = False) -> int:
@@ -19,28 +15,15 @@ def verify(path: Path, /, *, json: bool = False) -> int:
         path: A plan.json, or the folder it lies in.
         json: Print the verdict for another program to read.
     """
-    from firstcourse.verify import verify_text
+    from firstcourse.app.proof import proof_summary, prove
 
-    file = path / "plan.json" if path.is_dir() else path
-    try:
-        text = utf8_text(read_file(file, most_bytes=LARGEST_PLAN_BYTES, what="a plan"))
-    except InputValueError as error:
-        raise InputValueError(f"{file}: {error}") from None
-    verdict = verify_text(text)
+    proof = prove(path)
+    file, verdict = proof.file, proof.verdict
     if not verdict.readable and not json:
         (objection,) = verdict.objections
         raise InputValueError(f"{file}: not a plan.json: {objection.where}: {objection.message}")
     if json:
-        print_json(
-            {
-                "verified": not verdict.objections,
-                "objections": [
-                    {"code": o.code, "where": o.where, "message": o.message} for o in verdict.objections
-                ],
-                "changes": list(verdict.changes),
-                "stops": list(verdict.stops),
-            }
-        )
+        print_json(proof_summary(verdict))
     else:
         for objection in verdict.objections:
             print(f"{objection.code}  {objection.where}: {objection.message}")

@@ -33,7 +33,7 @@ from firstcourse.job.model import (
     WallFraming,
     WallOpening,
 )
-from firstcourse.job.reading import problems_placed, read_job, read_job_text
+from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
 from firstcourse.job.starter import starter_text
@@ -102,6 +102,7 @@ __all__ = [
     "WallStuds",
     "WallTile",
     "WindowReturns",
+    "job_file_text",
     "job_guide",
     "job_schema",
     "job_text",

@@ -63,11 +63,19 @@ def read_job(path: Path) -> Job:
     Raises:
         JobError: The file cannot be read or says something a job cannot say.
     """
+    return read_job_text(job_file_text(path), str(path))
+
+
+def job_file_text(path: Path) -> str:
+    """The text of a job document's file.
+
+    Raises:
+        JobError: The file cannot be read.
+    """
     try:
-        text = utf8_text(read_file(path, most_bytes=LARGEST_FILE_BYTES, what="a job document"))
+        return utf8_text(read_file(path, most_bytes=LARGEST_FILE_BYTES, what="a job document"))
     except InputValueError as error:
         raise _refuse(str(path), str(error)) from None
-    return read_job_text(text, str(path))
 
 
 def read_job_text(text: str, name: str = "job.yaml") -> Job:
@@ -104,11 +112,14 @@ def _all(name: str, problems: Sequence[InputProblem]) -> JobError:
 
 
 @contextmanager
-def problems_placed(path: Path) -> Iterator[None]:
+def problems_placed(text: str, name: str) -> Iterator[None]:
     """Give problems that a later step finds their line and column in the job document.
 
+    Fields of the problems read like `rooms[1].diagonals`, perhaps with a name in brackets.
+
     Args:
-        path: The document; fields of the problems read like `rooms[1].diagonals`, perhaps with a name in brackets.
+        text: The document.
+        name: What to call it in messages.
     """
     try:
         yield
@@ -117,15 +128,14 @@ def problems_placed(path: Path) -> Iterator[None]:
     except RuleNotFoundError as error:
         found = [(("date",), str(error))]
     except InputValueError as error:
-        raise _refuse(str(path), str(error)) from None
+        raise _refuse(name, str(error)) from None
     else:
         return
     try:
-        text = utf8_text(read_file(path, most_bytes=LARGEST_FILE_BYTES, what="a job document"))
-        _, places, _ = _tree(text, str(path))
+        _, places, _ = _tree(text, name)
     except ValueError:
         places = {}
-    raise JobError(tuple(_problem(str(path), places, field, message) for field, message in found))
+    raise JobError(tuple(_problem(name, places, field, message) for field, message in found))
 
 
 def _undotted(field: str) -> FieldPath:

@@ -1,7 +1,6 @@
 """From a job and its survey to the judgement whether frame, panels and surfaces will carry tile."""
 
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
@@ -12,8 +11,6 @@ from firstcourse.job import (
     Exposure,
     Job,
     Room,
-    problems_placed,
-    read_job,
 )
 from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.askew import judge_askew
@@ -70,18 +67,19 @@ class JobJudgement:
     changes: tuple[str, ...] = ()
 
 
-def judge_file(path: Path) -> JobJudgement:
-    """Read a job document and judge it.
+def judge_alone(job: Job) -> JobJudgement:
+    """Judge a job by itself, before it is planned; with it what it rests on of other practices and changes.
+
+    Args:
+        job: The job document.
 
     Raises:
-        JobError: The document or its readings cannot be used.
+        JobError: The readings do not fix a room.
         InputValueError: A rule is overridden that does not exist.
     """
-    job = read_job(path)
     rules = load_rules(job.date, job.practice, job.overrides())
-    with problems_placed(path):
-        survey = survey_job(job, rules)
-        done = judge_job(benches_at_walls(job, survey.rooms, rules), survey, rules)
+    survey = survey_job(job, rules)
+    done = judge_job(benches_at_walls(job, survey.rooms, rules), survey, rules)
     told = borrowed_values(rule_notes(rules), job.practice)
     return replace(done, findings=(*done.findings, *told), changes=rules.changes())
 

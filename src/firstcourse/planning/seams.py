@@ -13,7 +13,7 @@ from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
 from firstcourse.planning.finished import best_together, finished_layouts
-from firstcourse.planning.processes import shared_out
+from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, kept_to_cut, sizes_to_cut, stock_sizes
 from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
 from firstcourse.planning.weighing import Rough, Value, least_cost, rough_value, value_of
@@ -55,7 +55,7 @@ def board(
     rules: RuleSet,
     *,
     effort: int,
-    workers: int = 1,
+    share: Share = in_turn,
 ) -> Boarded:
     """The layouts that are cut at least cost, starting from each surface's own best.
 
@@ -70,21 +70,16 @@ def board(
         job: For its tape and its offcuts.
         rules: Rules in force.
         effort: Level 0 to 3.
-        workers: Processes that rooms are shared out to; the choice does not depend on them.
+        share: How rooms are shared out; the choice does not depend on it.
     """
     rooms: dict[str, list[Surfaced]] = {}
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
-    if effort and min(workers, len(rooms)) > 1:
-        from firstcourse.cutting.kernels import warm
-
-        # Loaded once, not in each process.
-        warm()
     # Processes need not be sent what only this one reads.
     common = job.model_copy(update={"rooms": ()})
     tasks = [(members, not number) for number, members in enumerate(rooms.values())]
     only = len(tasks) == 1
-    found = shared_out(_board_task, tasks, stock, common, rules, effort, only, workers=workers)
+    found = share(_board_task, tasks, stock, common, rules, effort, only, ready=_warm if effort else None)
     for room in found:
         rules.asked.update(room.asked)
     by_surface = {layout.surface_id: layout for room in found for layout in room.practice}
@@ -98,6 +93,13 @@ def board(
         best = shared if best is None else min(best, shared, key=lambda found: found.value)
     assert best is not None
     return Boarded(best.layouts, best.cutting, practice)
+
+
+def _warm() -> None:
+    """Load the kernels once, not in each process."""
+    from firstcourse.cutting.kernels import warm
+
+    warm()
 
 
 def _shared(

@@ -4,22 +4,21 @@ import hashlib
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 from firstcourse.boards import SurfaceLayout, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
-from firstcourse.job import Job, problems_placed, read_job
+from firstcourse.job import Job
 from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
-from firstcourse.planning.processes import starts_at_once
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.seams import board, demand
+from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import (
     allowed_stock,
     cut_pieces,
@@ -53,9 +52,6 @@ _BROKEN = {
     "BRD-301": "surfaces that no sheet may board",
 }
 """What a finding on a layout says, as papers count it where plain practice would have it."""
-ROOMS_TO_SHARE, ROOMS_TO_SHARE_LOADING = 3, 16
-"""Fewer rooms take one process less time than it takes to start several: at once, or each loading all anew."""
-
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 
 
@@ -74,29 +70,15 @@ class PlanResult:
     changes: tuple[str, ...] = ()
 
 
-def plan_file(
-    path: Path, *, effort: int = 1, workers: int = 1, on_step: Callable[[str], None] = lambda _text: None
-) -> PlanResult:
-    """Read a job document and plan it, see `plan_job`.
-
-    Raises:
-        JobError: The document or its readings cannot be used.
-        PlanRefusedError: The plan does not verify; this is our fault.
-    """
-    job = read_job(path)
-    with problems_placed(path):
-        return plan_job(job, effort=effort, workers=workers, on_step=on_step)
-
-
 def plan_job(
-    job: Job, *, effort: int = 1, workers: int = 1, on_step: Callable[[str], None] = lambda _text: None
+    job: Job, *, effort: int = 1, share: Share = in_turn, on_step: Callable[[str], None] = lambda _text: None
 ) -> PlanResult:
     """Plan a job.
 
     Args:
         job: The job document.
         effort: Level 0 to 3, counted in solver work.
-        workers: Processes that many rooms are shared out to; the plan does not depend on them.
+        share: How rooms are shared out; the plan does not depend on it.
         on_step: Told the name of each step as it begins.
 
     Raises:
@@ -115,10 +97,7 @@ def plan_job(
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
-    enough = len(job.rooms) >= (ROOMS_TO_SHARE if starts_at_once() else ROOMS_TO_SHARE_LOADING)
-    layouts, cutting, by_practice = board(
-        surfaces, stock, job, rules, effort=effort, workers=workers if enough else 1
-    )
+    layouts, cutting, by_practice = board(surfaces, stock, job, rules, effort=effort, share=share)
     layouts, cut_sheets = factory_edges_kept(
         [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
     )

@@ -4,12 +4,11 @@ import math
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import product
-from pathlib import Path
 from typing import Literal, NamedTuple
 
 from firstcourse.bedding import board_family
 from firstcourse.errors import FirstcourseError
-from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room, problems_placed, read_job
+from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room
 from firstcourse.job.model import Member, SheetStock, WallBlocking
 from firstcourse.plan import Plan, Stock, SurfaceKind
 from firstcourse.planning.sheets import job_stock
@@ -81,15 +80,6 @@ class Change(NamedTuple):
     job: Job
     effort: int
     cost_by_area: bool = False
-
-
-def explain_file(
-    path: Path, *, effort: int = 1, what_if: bool = True, on_step: Callable[[str], None] = lambda _text: None
-) -> Explanation:
-    """Read a job document and explain its plan; see `explain_job`."""
-    job = read_job(path)
-    with problems_placed(path):
-        return explain_job(job, effort=effort, what_if=what_if, on_step=on_step)
 
 
 def explain_job(

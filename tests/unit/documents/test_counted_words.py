@@ -7,12 +7,13 @@ from pathlib import Path
 
 import pytest
 
+import firstcourse
+from firstcourse.app.summaries import summarize
 from firstcourse.cli.plan import print_summary
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data
 from firstcourse.documents.workbook import tables
 from firstcourse.drawings.reader import speaker_for
-from firstcourse.planning import plan_file, summarize
 from firstcourse.planning.steps import PlanResult
 from firstcourse.units import counted, one_or_more
 
@@ -22,7 +23,7 @@ ONE_OF_MANY = re.compile(r"(?<![\d.,/#'-])1 (?!across|is |this |has )[a-z]{3,}s\
 
 @cache
 def _planned(name: str) -> PlanResult:
-    return plan_file(EXAMPLES / name / "job.yaml", effort=0)
+    return firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0)
 
 
 @pytest.mark.parametrize("name", ["out-of-true", "tiled-shower"])

@@ -7,12 +7,12 @@ from typing import Any
 import pypdf
 import pytest
 
+import firstcourse
 from example_plans import plan_of, site_pack_of
 from firstcourse.documents.judgement_pages import judgement_pages
 from firstcourse.documents.office_pack import office_data, office_pack
 from firstcourse.job import read_job_text
-from firstcourse.planning.judging import judge_file, judge_job
-from firstcourse.planning.writing import write_judgement
+from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 
@@ -98,14 +98,15 @@ def test_what_the_sheets_print_is_not_printed_again() -> None:
 
 
 def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
-    done = judge_file(LIMBER)
-    files = write_judgement(done, tmp_path / "new" / "folder")
+    done = firstcourse.open(LIMBER).judge()
+    session = firstcourse.open(LIMBER)
+    files = session.judgement_papers(done, tmp_path / "new" / "folder")
     assert [file.name for file in files] == ["judgement-letter.pdf", "judgement-a4.pdf"]
     for file in files:
         printed = pages(file.read_bytes())
         assert all(CAUTION in page for page in printed)
         assert any("Calculation sheet: upper bath, floor" in page for page in printed)
-    assert write_judgement(done, tmp_path)[0].read_bytes() == files[0].read_bytes()
+    assert session.judgement_papers(done, tmp_path)[0].read_bytes() == files[0].read_bytes()
 
 
 def test_a_job_with_nothing_to_judge_has_no_such_pages() -> None:

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+import firstcourse
 from firstcourse.drawings.cut_places import CutPlaces
 from firstcourse.plan import (
     Area,
@@ -18,7 +19,6 @@ from firstcourse.plan import (
     Tile,
     TiledArea,
 )
-from firstcourse.planning import plan_file
 from firstcourse.units import ticks_from_mm
 
 TESTS = Path(__file__).parents[2]
@@ -26,7 +26,7 @@ TESTS = Path(__file__).parents[2]
 
 @cache
 def _plan(name: str) -> Plan:
-    return plan_file(TESTS / name, effort=0).plan
+    return firstcourse.open(TESTS / name).plan(effort=0).plan
 
 
 def _places(surface: Surface) -> dict[str, int]:

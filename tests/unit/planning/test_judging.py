@@ -5,11 +5,12 @@ from pathlib import Path
 
 import pytest
 
+import firstcourse
 from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.job import Job, read_job_text, starter_text
 from firstcourse.planning import plan_job
-from firstcourse.planning.judging import JobJudgement, judge_file, judge_job, remedy_text
+from firstcourse.planning.judging import JobJudgement, judge_job, remedy_text
 from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
@@ -49,7 +50,7 @@ def test_a_job_that_says_nothing_is_not_judged_and_told_so():
 
 
 def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
-    done = judge_file(LIMBER)
+    done = firstcourse.open(LIMBER).judge()
     assert {"SUI-103", "SUI-107", "SUI-108", "SUI-109"} == set(stops(done))
     assert done.judged == ("upper bath, floor", "upper bath, wall A-B")
     ((where, options),) = done.remedies
@@ -66,7 +67,7 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
 
 
 def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
-    ((_where, options),) = judge_file(LIMBER).remedies
+    ((_where, options),) = firstcourse.open(LIMBER).judge().remedies
     added = replace(options[0], height_in=0.59375)
     assert "; height +19/32 in, material" in remedy_text(added, Tape.INCH)
     assert "; height +15.1 mm, material" in remedy_text(added, Tape.MM)

@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
+import firstcourse
 from firstcourse.documents.office_pack import office_data
 from firstcourse.job import read_job
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
-from firstcourse.planning.judging import judge_file
 from firstcourse.verify import verify
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "metric-column" / "job.yaml"
@@ -48,8 +48,8 @@ def test_the_job_own_values_are_not_borrowed() -> None:
 def test_the_judgement_alone_tells_of_them_too(tmp_path: Path) -> None:
     job = tmp_path / "job.yaml"
     job.write_text(EXAMPLE.read_text(encoding="utf-8").replace("practice: us", "practice: uk"), encoding="utf-8")
-    assert [finding.code for finding in judge_file(job).findings].count("RUL-101") == 1
-    assert not [finding for finding in judge_file(EXAMPLE).findings if finding.code == "RUL-101"]
+    assert [finding.code for finding in firstcourse.open(job).judge().findings].count("RUL-101") == 1
+    assert not [finding for finding in firstcourse.open(EXAMPLE).judge().findings if finding.code == "RUL-101"]
 
 
 def _silent(document: Any) -> None:

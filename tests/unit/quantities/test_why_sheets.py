@@ -2,9 +2,9 @@
 
 import pytest
 
+from firstcourse.app.summaries import summarize
 from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.planning.steps import PlanResult
-from firstcourse.planning.summary import summarize
 from firstcourse.quantities.why import StockWhy, beside_practice, whole_percents, why_sheets
 from firstcourse.units import Tape, inches, mm
 from firstcourse.workings import Working
@@ -249,8 +249,8 @@ def test_stocks_that_stand_in_for_each_other_are_compared_together() -> None:
     assert beside_practice(plan, "other") == told
     done = PlanResult(plan=plan, document="", practice={"board": 0, "other": 1})
     summary = summarize(done)
-    assert summary["practice"] == [told]
-    assert [row["practice"] for row in summary["stock"]] == [None, None]
+    assert summary.practice == (told,)
+    assert [row.practice for row in summary.stock] == [None, None]
 
 
 def test_practice_alike_for_all_of_them_needs_no_sentence() -> None:

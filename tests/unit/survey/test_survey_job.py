@@ -10,7 +10,7 @@ from firstcourse.job import Job
 from firstcourse.plan import SideKind, SupportKind
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
-from firstcourse.survey.report import report_fields, report_lines
+from firstcourse.survey.report import report, report_lines
 from firstcourse.units import Tape, inches, mm
 
 RULES = load_rules(datetime.date(2026, 1, 5))
@@ -328,7 +328,7 @@ def test_report_names_every_corner_and_reading(tape):
     text = "\n".join(report_lines(done, tape))
     for name in ("A-B", "B-D", "held"):
         assert name in text
-    fields = report_fields(done)
-    assert fields["freedom"] == 1
-    assert fields["area_m2"] == pytest.approx(96 * 60 * 0.0254**2, rel=2e-3)
-    assert [reading["name"] for reading in fields["readings"]] == ["A-B", "B-C", "C-D", "D-A", "A-C", "B-D"]
+    fields = report(done)
+    assert fields.freedom == 1
+    assert fields.area_m2 == pytest.approx(96 * 60 * 0.0254**2, rel=2e-3)
+    assert [reading.name for reading in fields.readings] == ["A-B", "B-C", "C-D", "D-A", "A-C", "B-D"]

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from firstcourse.planning import plan_file
+import firstcourse
 from firstcourse.verify import verify
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
@@ -18,7 +18,7 @@ Plan = dict[str, Any]
 
 @cache
 def document() -> str:
-    return plan_file(LIMBER, effort=0).document
+    return firstcourse.open(LIMBER).plan(effort=0).document
 
 
 def floor(plan: Plan) -> dict[str, Any]:

@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
+from firstcourse.app import processes
+from firstcourse.app.processes import shared_out
 from firstcourse.cli import run
 from firstcourse.cutting.model import CannotCutError
-from firstcourse.planning import processes
-from firstcourse.planning.processes import shared_out
 
 ROOM = """
   - name: {name}
@@ -25,7 +25,7 @@ ROOM = """
 """
 
 INTERRUPTED = (
-    "import os, signal, time; from firstcourse.planning.processes import shared_out; "
+    "import os, signal, time; from firstcourse.app.processes import shared_out; "
     "signal.signal(signal.SIGINT, signal.default_int_handler); "
 )
 """A program begun in the background of a shell ignores interrupts unless it asks for them."""

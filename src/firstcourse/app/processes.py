@@ -6,11 +6,42 @@ import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from types import FrameType
 from typing import Any
 
 _given: tuple[Any, ...] = ()
 """In a process of its own: what all tasks share."""
+
+
+ROOMS_TO_SHARE, ROOMS_TO_SHARE_LOADING = 3, 16
+"""Fewer rooms take one process less time than it takes to start several: at once, or each loading all anew."""
+
+
+@dataclass(frozen=True, slots=True)
+class Processes:
+    """Shares tasks out to processes where there are enough of them; a way to `Share` the rooms of a plan.
+
+    Attributes:
+        workers: Processes at most; as many as there are processors where not given.
+        least: Tasks that are worth starting processes for.
+    """
+
+    workers: int | None = None
+    least: int = ROOMS_TO_SHARE if sys.platform == "linux" else ROOMS_TO_SHARE_LOADING
+
+    def __call__[Task, Found](
+        self,
+        function: Callable[..., Found],
+        tasks: Sequence[Task],
+        *given: object,
+        ready: Callable[[], object] | None = None,
+    ) -> list[Found]:
+        """What `function(task, *given)` returns for each task, in their order; see `shared_out`."""
+        workers = (self.workers or cores()) if len(tasks) >= self.least else 1
+        if ready is not None and min(workers, len(tasks)) > 1:
+            ready()
+        return shared_out(function, tasks, *given, workers=workers)
 
 
 def shared_out[Task, Found](

@@ -11,12 +11,14 @@ from pathlib import Path
 
 import pytest
 
+from firstcourse.app import folder_swap, papers
+from firstcourse.app.files import write_files
+from firstcourse.app.folder_swap import RECORD
+from firstcourse.app.papers import plan_papers
 from firstcourse.documents.papers import Paper
 from firstcourse.errors import InputValueError
 from firstcourse.plan import JobStamp, Plan
-from firstcourse.planning import PlanResult, folder_swap, writing
-from firstcourse.planning.folder_swap import RECORD
-from firstcourse.planning.writing import write_files, write_plan
+from firstcourse.planning import PlanResult
 
 OLD = (Paper("plan.json", b"old plan"), Paper("drawings/floor.svg", b"floor"), Paper("list.xlsx", b"list"))
 NEW = (Paper("plan.json", b"new plan"), Paper("list.xlsx", b"new list"))
@@ -136,19 +138,19 @@ def test_a_paper_that_fails_writes_nothing(tmp_path: Path, monkeypatch: pytest.M
     def fail(_plan: Plan, *, poles: bool) -> Iterator[Paper]:
         raise RuntimeError("no paper")
 
-    monkeypatch.setattr(writing, "all_papers", fail)
+    monkeypatch.setattr(papers, "all_papers", fail)
     result = PlanResult(plan=Plan(job=JobStamp(name="empty", digest="")), document="{}", practice={})
     with pytest.raises(RuntimeError, match="no paper"):
-        write_plan(result, tmp_path / "plan")
+        write_files(plan_papers(result), tmp_path / "plan")
     assert not (tmp_path / "plan").exists()
 
 
 def test_the_plan_comes_first_and_unchanged(tmp_path: Path) -> None:
     result = PlanResult(plan=Plan(job=JobStamp(name="empty", digest="")), document='{"é": 1}\n', practice={})
-    first, *papers = write_plan(result, tmp_path)
+    first, *written = write_files(plan_papers(result), tmp_path)
     assert first.name == "plan.json"
     assert first.read_text(encoding="utf-8") == result.document
-    assert papers and all(file.stat().st_size for file in papers)
+    assert written and all(file.stat().st_size for file in written)
 
 
 def test_a_record_that_leads_over_a_link_removes_nothing_outside(tmp_path: Path) -> None:

@@ -1,0 +1,65 @@
+"""What is made of a plan or a judgement to be printed and read."""
+
+from collections.abc import Iterator
+from itertools import chain
+
+from firstcourse.app.files import PLAN
+from firstcourse.documents.judgement_pack import judgement_pack
+from firstcourse.documents.pages import PAGE_SIZES
+from firstcourse.documents.papers import Paper, all_papers
+from firstcourse.drawings import draw_surface, draw_tiling, to_svg
+from firstcourse.errors import InputValueError
+from firstcourse.planning.judging import JobJudgement
+from firstcourse.planning.steps import PlanResult
+
+
+def drawing(plan: PlanResult, surface: str, *, tile: bool = False) -> str:
+    """Draw one surface of a plan.
+
+    Args:
+        plan: A plan.
+        surface: Its id, such as `hall bath/wall/A-B`.
+        tile: Its tile instead of its boards.
+
+    Returns:
+        An SVG document, its lengths in millimetres on paper.
+
+    Raises:
+        InputValueError: The plan has no such surface.
+    """
+    found = next((one for one in plan.plan.surfaces if one.id == surface), None)
+    if found is None:
+        known = ", ".join(one.id for one in plan.plan.surfaces)
+        raise InputValueError(f"the plan has no surface '{surface}'; it has {known}")
+    return to_svg((draw_tiling if tile else draw_surface)(plan.plan, found))
+
+
+def plan_papers(result: PlanResult, *, poles: bool = False) -> Iterator[Paper]:
+    """plan.json and all papers of a plan, each as it is made.
+
+    Args:
+        result: A plan.
+        poles: Story poles at full size too.
+    """
+    return chain([Paper(PLAN, result.document.encode())], all_papers(result.plan, poles=poles))
+
+
+def judgement_papers(judgement: JobJudgement) -> Iterator[Paper]:
+    """A judgement's sheets on both paper sizes, each as it is made.
+
+    Args:
+        judgement: What was judged.
+    """
+    for paper in PAGE_SIZES:
+        sheets = judgement_pack(
+            paper,
+            job=judgement.job,
+            date=judgement.date,
+            practice=judgement.practice,
+            tape=judgement.tape,
+            structures=judgement.structures,
+            findings=judgement.findings,
+            workings=judgement.workings,
+            cautions=judgement.cautions,
+        )
+        yield Paper(f"judgement-{paper}.pdf", sheets)

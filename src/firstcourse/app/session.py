@@ -1,0 +1,165 @@
+"""A job document being worked on, and all that is done with it."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from firstcourse.app.files import Disk, Files
+from firstcourse.app.processes import Processes
+from firstcourse.job import Job, problems_placed, read_job_text
+from firstcourse.planning.judging import JobJudgement, judge_alone
+from firstcourse.planning.share import Share
+from firstcourse.planning.steps import PlanResult, plan_job
+from firstcourse.planning.why import Explanation, explain_job
+from firstcourse.rules import load_rules
+from firstcourse.survey import SurveyResult, survey_job
+
+OnStep = Callable[[str], None]
+
+
+def _quietly(_step: str) -> None:
+    """Tell nobody."""
+
+
+class Session:
+    """One job document, open: survey, judge, plan and explain it, and write its papers.
+
+    Whatever is wrong with the document or its readings is a `JobError` that lists every problem with its line,
+    column, field and value; the session stays as it was.
+    """
+
+    def __init__(
+        self, text: str, *, name: str = "job.yaml", files: Files | None = None, share: Share | None = None
+    ) -> None:
+        """Open a job document given as text.
+
+        Args:
+            text: YAML or JSON.
+            name: What to call it in messages.
+            files: Where papers go; the disk of this machine where not given.
+            share: How the rooms of a plan are shared out; to this machine's processors where not given.
+
+        Raises:
+            JobError: The document says something a job cannot say.
+        """
+        self._text, self._name = text, name
+        self._job = read_job_text(text, name)
+        self._files = Disk() if files is None else files
+        self._share = Processes() if share is None else share
+
+    @property
+    def name(self) -> str:
+        """What the document is called in messages."""
+        return self._name
+
+    @property
+    def text(self) -> str:
+        """The document as it stands."""
+        return self._text
+
+    @property
+    def job(self) -> Job:
+        """What the document says; lengths in ticks of 1/640 mm."""
+        return self._job
+
+    def survey(self) -> SurveyResult:
+        """Adjust the taped readings: corners, how sure they are, and what the readings prove.
+
+        Raises:
+            JobError: The readings do not fix a room.
+        """
+        job = self._job
+        rules = load_rules(job.date, job.practice, job.overrides())
+        with problems_placed(self._text, self._name):
+            return survey_job(job, rules)
+
+    def judge(self) -> JobJudgement:
+        """Judge whether frame, panels and surfaces will carry tile, as far as the job says what they are.
+
+        Raises:
+            JobError: The readings do not fix a room, or a rule is changed that does not exist.
+        """
+        with problems_placed(self._text, self._name):
+            return judge_alone(self._job)
+
+    def plan(self, *, effort: int = 1, on_step: OnStep = _quietly) -> PlanResult:
+        """Plan boards, cuts, fasteners and tile, and verify the plan.
+
+        The same document, rules and effort give the same bytes.
+
+        Args:
+            effort: How long to look for fewer sheets, 0 to 3; counted in steps, not seconds.
+            on_step: Told the name of each step as it begins.
+
+        Raises:
+            JobError: The readings do not fix a room, or something asked for cannot be made.
+            PlanRefusedError: The plan does not verify; this is our fault.
+        """
+        with problems_placed(self._text, self._name):
+            return plan_job(self._job, effort=effort, share=self._share, on_step=on_step)
+
+    def explain(self, *, effort: int = 1, what_if: bool = True, on_step: OnStep = _quietly) -> Explanation:
+        """Say why the plan takes so many sheets, and plan its alternatives, each in full.
+
+        Args:
+            effort: As for `plan`.
+            what_if: Whether to plan alternatives at all.
+            on_step: Told the name of each step as it begins.
+
+        Raises:
+            JobError: As for `plan`.
+            PlanRefusedError: As for `plan`.
+        """
+        with problems_placed(self._text, self._name):
+            return explain_job(self._job, effort=effort, what_if=what_if, on_step=on_step)
+
+    def papers(self, plan: PlanResult, folder: Path | str, *, poles: bool = False) -> tuple[Path, ...]:
+        """Write a plan and all its papers into a folder, all or none; papers of an older plan there go.
+
+        Args:
+            plan: A plan.
+            folder: Made where it is not there; files of others in it stay.
+            poles: Print story poles at full size too.
+
+        Returns:
+            The files written, plan.json first.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.papers import plan_papers
+
+        return self._files.write_folder(plan_papers(plan, poles=poles), Path(folder), record=True)
+
+    def judgement_papers(self, judgement: JobJudgement, folder: Path | str) -> tuple[Path, ...]:
+        """Write a judgement's sheets into a folder, on both paper sizes; files that stand there stay.
+
+        Args:
+            judgement: What was judged.
+            folder: Made where it is not there.
+
+        Returns:
+            The files written.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.papers import judgement_papers
+
+        return self._files.write_folder(judgement_papers(judgement), Path(folder), record=False)
+
+
+def open_job(path: Path | str, *, files: Files | None = None, share: Share | None = None) -> Session:
+    """Open a job document to work on it.
+
+    Args:
+        path: YAML or JSON, see docs/job-document.md.
+        files: Where documents come from and papers go; the disk of this machine where not given.
+        share: How the rooms of a plan are shared out; to this machine's processors where not given.
+
+    Raises:
+        JobError: The file cannot be read, or says something a job cannot say.
+    """
+    files = Disk() if files is None else files
+    return Session(files.read_job(Path(path)), name=str(path), files=files, share=share)
