@@ -5,7 +5,7 @@ import math
 import pydantic
 from shapely import Polygon
 
-from firstcourse.bedding.joints import corner_length, foot_length, seam_length
+from firstcourse.bedding.joints import corner_length, foot_length, return_length, seam_length
 from firstcourse.bedding.mortar import board_mortar, dry_mass
 from firstcourse.plan import Board, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
@@ -162,14 +162,16 @@ def _filled_volume_m3(surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], 
 
 def _tape(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[float, Working]:
     seams, corners = math.fsum(map(seam_length, surfaces)), corner_length(surfaces)
+    returns = return_length(surfaces)
     width = rules.entry("bedding.tape.width")
-    text = length_text(seams + corners, tape)
+    text = length_text(seams + corners + returns, tape)
     working = Working(
         title="Tape over seams and inside corners",
-        formula="length of seams + length of inside corners",
+        formula=f"length of seams + length of inside corners{' + length of edges of returns' if returns else ''}",
         values={
             "seams": length_text(seams, tape),
             "inside corners": length_text(corners, tape),
+            **({"edges of windows' returns": length_text(returns, tape)} if returns else {}),
             "tape width": small_text(rules.ticks("bedding.tape.width"), tape),
         },
         result=text.split()[0],
@@ -179,7 +181,7 @@ def _tape(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[fl
             "Inside corners: wall to wall over the height that both are boarded, wall to ceiling along the top.",
         ),
     )
-    return seams + corners, working
+    return seams + corners + returns, working
 
 
 def _sealant(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[float, Working]:

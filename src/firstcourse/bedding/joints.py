@@ -1,4 +1,4 @@
-"""Lengths of what is taped and sealed: seams, inside corners between boarded surfaces, gaps at the foot."""
+"""Lengths of what is taped and sealed: seams, corners between boarded surfaces, returns, gaps at the foot."""
 
 import math
 from collections.abc import Iterator
@@ -38,6 +38,17 @@ def corner_length(surfaces: tuple[Surface, ...]) -> float:
         if label == "ceiling"
     )
     return total + math.fsum(tops)
+
+
+def return_length(surfaces: tuple[Surface, ...]) -> float:
+    """Length of edges of boards on windows' returns: front edges and the corners between them [ticks]."""
+    return math.fsum(
+        math.dist(a, b)
+        for surface in surfaces
+        if surface.boards and surface.part_of
+        for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+        if side.kind is SideKind.FREE or side.label == "side"
+    )
 
 
 def foot_length(surface: Surface) -> float:

@@ -104,6 +104,9 @@ def _bare_runs(surface: Surface, boards: Iterable[Board], faces: list[Ring], lim
     boxes = [bounds(face) if _is_box(face) else None for face in faces]
     for board in boards:
         for a, b in edges_along(board, surface, limits):
+            if surface.part_of and _stops_free(Run(a, b), surface):
+                # The front of a window's return stands a board's thickness before its framing, as it must.
+                continue
             if not _plainly_carried(a, b, boxes, limits):
                 yield from bare_parts(a, b, faces, limits)
 

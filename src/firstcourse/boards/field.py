@@ -14,7 +14,7 @@ from shapely.ops import unary_union
 
 from firstcourse.boards.limbs import Barred, SideOfGround, barred_by, narrow_parts, upright_sides
 from firstcourse.boards.strips import Strip, Trapezoid
-from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset
+from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset, rectangle
 from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
 from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface
 from firstcourse.rules import RuleSet
@@ -142,7 +142,14 @@ def side_gaps(surface: Surface, rules: RuleSet) -> tuple[int, ...]:
 
 
 def opening_ring(opening: Opening) -> Ring:
-    """An opening's outline, counter-clockwise; a round one's bounding square."""
+    """What boards stop at: an opening's outline, counter-clockwise; a round one's bounding square.
+
+    Where boards line a window they stand round its outline, and the wall's boards stop where its framing does.
+    """
+    if opening.outline is not None and opening.return_board is not None:
+        left, lower, right, upper = bounds(opening.outline)
+        by = opening.return_board
+        return rectangle(left - by, lower - by, right + by, upper + by)
     if opening.outline is not None:
         return counter_clockwise(opening.outline)
     assert opening.centre is not None and opening.diameter is not None

@@ -384,6 +384,10 @@ def _panel_findings(
 
 def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, tape: Tape) -> list[Finding]:
     entry, least = rules.entry("boards.piece.min"), rules.ticks("boards.piece.min")
+    if surface.part_of:
+        # A return is as narrow as its window is set back: no other seam widens its boards.
+        left, lower, right, upper = bounds(surface.outline)
+        least = min(least, (right - left) // 2, (upper - lower) // 2)
     found = []
     for board in boards:
         left, lower, right, upper = bounds(board.outline)

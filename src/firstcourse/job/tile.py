@@ -186,7 +186,7 @@ class TiledNiche(JobModel):
 
 
 class WindowReturns(JobModel):
-    """The sill, sides and head of a window that is set back in its wall."""
+    """Sill, sides and head of a window set back; its opening lies between the faces of their boards."""
 
     depth: Length = Field(description="From the face of the wall's boards to the face of the window's frame.")
     drop: Distance | None = Field(

@@ -81,6 +81,8 @@ class Opening(Frozen):
 
     Attributes:
         depth: Of a window that is set back: from the face of the wall's boards to its frame; else None.
+        return_board: Of a window whose returns are boarded: thickness of those boards. They stand round the
+            outline, between the framing and it, their front edges flush with the face of the wall's boards.
     """
 
     id: str
@@ -89,6 +91,7 @@ class Opening(Frozen):
     centre: Point | None = None
     diameter: Ticks | None = None
     depth: Ticks | None = None
+    return_board: Ticks | None = None
 
 
 class SupportKind(StrEnum):

@@ -146,6 +146,8 @@ def surface_layers(
         stock: Boards it may be boarded with.
         rules: For mortar as combed, and densities.
     """
+    if surface.part_of:
+        return _wall(None, stock, rules)
     part = surface_part(room, surface)
     if part is None:
         return ()

@@ -16,6 +16,7 @@ from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
+from firstcourse.planning.return_boards import return_boards, with_return_boards
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.share import Share, in_turn
@@ -92,7 +93,7 @@ def plan_job(
     job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
-    surfaces = _marked(survey.surfaces, by_kind)
+    surfaces = _marked(survey.surfaces, by_kind, rules)
     refuse_too_many_boards(surfaces, job)
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
@@ -189,13 +190,22 @@ def plan_job(
     return PlanResult(plan=plan, document=document, practice=practice, changes=rules.changes())
 
 
-def _marked(surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stock, ...]]) -> tuple[Surfaced, ...]:
+def _marked(
+    surfaces: tuple[Surface, ...], by_kind: dict[SurfaceKind, tuple[Stock, ...]], rules: RuleSet
+) -> tuple[Surfaced, ...]:
+    """What is boarded with its mark and sheets; returns of windows come last, so that others keep their marks."""
     seen: Counter[str] = Counter()
     marked = []
-    for surface in surfaces:
+    whole = [
+        (with_return_boards(surface, stock, rules), stock)
+        for surface in surfaces
+        for stock in (allowed_stock(surface, by_kind),)
+    ]
+    returns = [strip for surface, stock in whole for strip in return_boards(surface, stock, rules)]
+    for surface, stock in (*whole, *returns):
         letter = _LETTER[surface.kind]
         seen[letter] += 1
-        marked.append(Surfaced(surface, f"{letter}{seen[letter]}", allowed_stock(surface, by_kind)))
+        marked.append(Surfaced(surface, f"{letter}{seen[letter]}", stock))
     return tuple(marked)
 
 

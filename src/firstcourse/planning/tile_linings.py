@@ -14,9 +14,11 @@ from firstcourse.job.tile import Pattern
 from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.layers import laid_of, set_height, tiling_tile
+from firstcourse.planning.return_boards import returns_finding
+from firstcourse.planning.sheets import allowed_stock
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_floors
-from firstcourse.planning.window_returns import board_returns, returns_asked, sill_working, windows_of
+from firstcourse.planning.window_returns import returns_asked, sill_working, windows_of
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
@@ -188,7 +190,9 @@ class _Liner:
         self.findings += returns_asked(item, window, where, self.rules)
         if asked is None:
             return
-        self.findings.append(board_returns(window, asked.depth, where, self.job.tape))
+        sheets = allowed_stock(wall, self.by_kind)
+        if sheets:
+            self.findings.append(returns_finding(window, sheets, where, self.rules, self.job.tape))
         if not asked.tiled:
             return
         tile = asked.tile or item.tiling.tile

@@ -1,4 +1,4 @@
-"""Windows set back in walls: what a wet wall must know of them, how high sills lie, what boards they take."""
+"""Windows set back in walls: what a wet wall must know of them, how high sills lie."""
 
 from collections.abc import Iterator
 
@@ -9,7 +9,7 @@ from firstcourse.plan import Opening, OpeningKind, Surface
 from firstcourse.planning.tile_ground import ToTile
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.words import length_text
-from firstcourse.units import Tape, format_length
+from firstcourse.units import Tape
 from firstcourse.workings import Working
 
 _WET = ("wet", "steam")
@@ -36,24 +36,6 @@ def returns_asked(item: ToTile, window: Opening, where: str, rules: RuleSet) -> 
         "trim and the membrane into its opening are not planned.",
         remedy="Give the window returns: with their depth from the face of the boards to the window's frame, and "
         "tiled: no where they bear no tile.",
-    )
-
-
-def board_returns(window: Opening, depth: int, where: str, tape: Tape) -> Finding:
-    """The strips of board that a window's returns take; they are not among the sheets."""
-    assert window.outline is not None
-    left, low, right, top = bounds(window.outline)
-    wide, high, deep = (format_length(side, tape, feet=False) for side in (right - left, top - low, depth))
-    return Finding(
-        code="TIL-131",
-        severity=Severity.NOTE,
-        where=where,
-        message="Sill, head and sides of the window are boarded before they are waterproofed and tiled; these "
-        "strips are not among the planned sheets.",
-        measured=f"sill and head {wide} x {deep} each, two sides {high} x {deep}",
-        source="opening as entered",
-        remedy="Cut them from offcuts, fasten every edge to the framing of the opening, and pack the sill to its "
-        "fall.",
     )
 
 

@@ -135,23 +135,36 @@ def _strip_volume(plan: Document) -> float:
 
 
 def _tape(plan: Document) -> Need:
-    """Tape over seams, and in corners where boarded surfaces meet."""
+    """Tape over seams, in corners where boarded surfaces meet, and over the edges of windows' returns."""
     rules, tape = plan.rules, plan.tape
     seams = math.fsum(math.dist(*s.line) for surface in plan.surfaces for s in surface.seams if s.tape)
     corners = _corners([surface for surface in plan.surfaces if surface.boards])
+    returns = math.fsum(map(_return_edges, plan.surfaces))
     running = ticks_per_running(tape)
     unit = metric_or(tape, "m", "ft")
     roll = rules.ticks("bedding.tape.roll") / running
     return Need(
         item="seam tape",
-        exact=(seams + corners) / running,
+        exact=(seams + corners + returns) / running,
         places=3,
         unit=unit,
         share=rules.number("bedding.tape.waste"),
         pack=roll,
         pack_name=f"roll of {roll:g} {unit}",
-        shown={"seams": seams / running, "inside corners": corners / running},
+        shown={
+            "seams": seams / running,
+            "inside corners": corners / running,
+            **({"edges of windows' returns": returns / running} if returns else {}),
+        },
     )
+
+
+def _return_edges(surface: Surface) -> float:
+    """Front edges of boards on a window's returns, and the corners between sill or head and sides."""
+    if not surface.boards or not surface.part_of:
+        return 0.0
+    rims = zip(sides(surface.outline), surface.sides, surface.labels, strict=True)
+    return math.fsum(math.dist(*line) for line, kind, label in rims if kind == "free" or label == "side")
 
 
 def _corners(boarded: list[Surface]) -> float:

@@ -10,13 +10,13 @@ from itertools import product
 from math import ceil, gcd, inf, isclose, prod
 
 import shapely
-from shapely import Point, Polygon
+from shapely import Point
 from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
-from firstcourse.verify.coverage import seam_band
+from firstcourse.verify.coverage import board_hole, seam_band
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -145,7 +145,7 @@ def _beside_openings(surface: Surface, ground: shapely.Geometry, gap: int, plan:
     for opening in surface.openings:
         depth = plan.rules.ticks("boards.gap.foot" if opening.kind in ("tub", "tray") else "boards.gap.opening")
         if opening.outline is not None:
-            shape = Polygon(opening.outline).buffer(depth)
+            shape = board_hole(opening).buffer(depth)
         else:
             shape = Point(opening.centre).buffer(opening.diameter / 2 + depth)
         shapes.append(shape.intersection(within).buffer(gap))

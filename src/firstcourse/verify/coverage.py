@@ -66,6 +66,12 @@ def opening_shape(opening: Opening) -> Polygon:
     return Point(opening.centre).buffer(opening.diameter / 2, quad_segs=32)
 
 
+def board_hole(opening: Opening) -> Polygon:
+    """What boards stop at: an opening's own area, with the boards that line a window round it."""
+    shape = opening_shape(opening)
+    return shape.buffer(opening.return_board, join_style="mitre") if opening.return_board else shape
+
+
 def _side_gap(kind: str, rules: RuleSet) -> int:
     return rules.ticks(_SIDE_RULES[kind]) if kind in _SIDE_RULES else 0
 
@@ -106,7 +112,7 @@ def _inside(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
                 yield Objection("VER-102", board.id, f"leaves too small a gap at a {kind} side")
         for opening in surface.openings:
             gap = _opening_gap(opening, rules)
-            least = opening_shape(opening).buffer(gap - SLOPED_SLACK, quad_segs=32)
+            least = board_hole(opening).buffer(gap - SLOPED_SLACK, quad_segs=32)
             if shape.intersection(least).area > _NOISE:
                 yield Objection("VER-103", board.id, f"covers opening {opening.id}, or is too near to it")
 
@@ -164,9 +170,9 @@ def _may_stay_bare(surface: Surface, rules: RuleSet, step: int) -> shapely.Geome
         parts.append(_strip(a, b, gap + step + _slack(a, b), _most_gap(rules) + step))
     for opening in surface.openings:
         depth = _opening_gap(opening, rules) + step + SLOPED_SLACK
-        parts.append(opening_shape(opening).buffer(depth, quad_segs=32, join_style="mitre"))
+        parts.append(board_hole(opening).buffer(depth, quad_segs=32, join_style="mitre"))
         if opening.outline is not None:
-            parts += _round_strips(opening.outline, depth)
+            parts += _round_strips(opening.outline, depth + opening.return_board)
     return unary_union(parts)
 
 

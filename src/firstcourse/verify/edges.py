@@ -10,12 +10,14 @@ from shapely import Polygon, STRtree
 
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify.coverage import SLOPED_SLACK, opening_shape
+from firstcourse.verify.coverage import SLOPED_SLACK, board_hole
 from firstcourse.verify.structure import Board, Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _PIERCING = ("valve", "pipe", "box", "drain", "flange")
 _MOST_TURN = math.radians(10)
+_AT_SIDE = 2 * TICKS_PER_MM
+"""An edge at a free side may fall back to the last mark of the tape [ticks]."""
 _EVERY = 10 * TICKS_PER_MM
 """Edges are asked at places no farther apart than this [ticks]."""
 
@@ -38,12 +40,21 @@ def check_edges(plan: Document) -> Iterator[Objection]:
             if board.fixed:
                 continue
             for a, b in _edges(board, surface, plan):
-                if not told and _hangs(a, b, faces, plan):
+                if not told and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
                     yield Objection("VER-306", board.id, f"no member carries the edge from {a} to {b}")
                     break
                 if not loose and _far(a, b, board.fasteners, plan):
                     yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
                     break
+
+
+def _is_front(a: Point, b: Point, surface: Surface) -> bool:
+    """Whether an edge is the front of a window's return, which stands a board's thickness before its framing."""
+    if not surface.part_of:
+        return False
+    rims = zip(sides(surface.outline), surface.sides, strict=True)
+    fronts = [shapely.LineString(rim) for rim, kind in rims if kind == "free"]
+    return any(all(front.distance(shapely.Point(end)) <= _AT_SIDE for end in (a, b)) for front in fronts)
 
 
 def _leans_little(ring: Sequence[Point]) -> bool:
@@ -59,7 +70,7 @@ def _edges(board: Board, surface: Surface, plan: Document) -> Iterator[tuple[Poi
     spacing = plan.rules.ticks("fastening.spacing.floor" if surface.kind == "floor" else "fastening.spacing.wall")
     pierced = []
     for opening in surface.openings:
-        box = opening_shape(opening).bounds
+        box = board_hole(opening).bounds
         if opening.kind in _PIERCING and max(box[2] - box[0], box[3] - box[1]) <= spacing + SLOPED_SLACK:
             pierced.append(shapely.box(*box).buffer(plan.rules.ticks("boards.bearing.min"), join_style="mitre"))
     for ring in (board.outline, *board.holes):

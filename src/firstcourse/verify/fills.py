@@ -6,7 +6,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify.coverage import opening_shape
+from firstcourse.verify.coverage import board_hole
 from firstcourse.verify.structure import Document, Fill, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -25,7 +25,7 @@ def check_fills(plan: Document) -> Iterator[Objection]:
             continue
         boards = shapely.union_all([board.shape for board in surface.boards])
         ground = Polygon(surface.outline)
-        openings = [opening_shape(opening) for opening in surface.openings]
+        openings = [board_hole(opening) for opening in surface.openings]
         if openings:
             ground = ground.difference(shapely.union_all(openings))
         yield from _untold(surface, ground, boards, plan)

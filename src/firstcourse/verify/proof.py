@@ -28,6 +28,7 @@ from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.reading import read_document
+from firstcourse.verify.return_boards import check_return_boards
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.starts import check_starts
@@ -52,6 +53,7 @@ _CHECKS = (
     check_tiles,
     check_cut_lines,
     check_windows,
+    check_return_boards,
     check_starts,
     check_soft_joints,
     check_falls,

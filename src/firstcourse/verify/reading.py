@@ -246,8 +246,10 @@ def _used(start: Node) -> tuple[int, int]:
 def _opening(node: Node) -> Opening:
     name, kind = node.text("id"), node.text("kind")
     if node.raw("outline", None) is not None:
-        depth = node.length("depth") if node.raw("depth", None) is not None else 0
-        return Opening(name, kind, ring(node.raw("outline"), f"{node.where}.outline"), (0, 0), 0, depth)
+        depth, board = (
+            node.length(field) if node.raw(field, None) is not None else 0 for field in ("depth", "return_board")
+        )
+        return Opening(name, kind, ring(node.raw("outline"), f"{node.where}.outline"), (0, 0), 0, depth, board)
     return Opening(name, kind, None, node.point("centre"), node.length("diameter"))
 
 

@@ -19,7 +19,10 @@ from firstcourse.verify.shopping_fields import TileStock as TileStock
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """What stays open: a ring, or a circle by centre and diameter; a window set back has a depth [ticks]."""
+    """What stays open: a ring, or a circle by centre and diameter [ticks].
+
+    A window set back has a depth, and where its returns are boarded the thickness of those boards.
+    """
 
     id: str
     kind: str
@@ -27,6 +30,7 @@ class Opening:
     centre: Point
     diameter: int
     depth: int = 0
+    return_board: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,163 @@
+"""Boards on the returns of windows set back in a wall: four small surfaces, cut from the sheets of the wall."""
+
+from collections.abc import Iterator, Sequence
+from typing import Literal
+
+from firstcourse.findings import Finding, Severity
+from firstcourse.geometry import bounds, rectangle
+from firstcourse.plan import (
+    Opening,
+    Ring,
+    Side,
+    SideKind,
+    Stock,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+)
+from firstcourse.rules import RuleSet
+from firstcourse.units import Tape, format_length
+
+_FRAMING = "framing of the opening"
+_FRONT = "face of the wall's boards"
+_FRAME = "window frame"
+_FROM_FRONT, _FROM_FRAME = (_FRONT, "side", _FRAME, "side"), (_FRAME, "side", _FRONT, "side")
+_FRONT_LEFT, _FRONT_RIGHT = (_FRAMING, _FRAME, _FRAMING, _FRONT), (_FRAMING, _FRONT, _FRAMING, _FRAME)
+"""What a strip meets at its lower side, its right one, its upper one and its left one."""
+
+
+def with_return_boards(wall: Surface, stock: Sequence[Stock], rules: RuleSet) -> Surface:
+    """A surface whose windows say how thick the boards on their returns are, where they take any.
+
+    Args:
+        wall: A surface to board, as surveyed.
+        stock: Sheets that it may be boarded with.
+        rules: Rules in force.
+    """
+    if not stock or all(window.depth is None for window in wall.openings):
+        return wall
+    openings = [
+        window.model_copy(update={"return_board": board_thickness(stock)})
+        if window.depth is not None and not too_narrow(window.depth, rules)
+        else window
+        for window in wall.openings
+    ]
+    return wall.model_copy(update={"openings": tuple(openings)})
+
+
+def return_boards(
+    wall: Surface, stock: tuple[Stock, ...], rules: RuleSet
+) -> Iterator[tuple[Surface, tuple[Stock, ...]]]:
+    """The surfaces that sill, head and sides of every window with boarded returns take, with their sheets.
+
+    Sides run from framing to framing; sill and head lie between them. The front edges of all are flush with the
+    face of the wall's boards, so that the framing begins a board's thickness behind them.
+
+    Args:
+        wall: A surface to board whose windows say how thick their boards are.
+        stock: Sheets that it may be boarded with.
+        rules: Rules in force.
+    """
+    for window in wall.openings:
+        if window.return_board is not None:
+            yield from ((surface, stock) for surface in _boards(wall, window, window.return_board, rules))
+
+
+def board_thickness(stock: Sequence[Stock]) -> int:
+    """Thickness that a surface's layers count with: of several boards the thickest [ticks]."""
+    return max(item.thickness for item in stock)
+
+
+def board_width(depth: int, rules: RuleSet) -> int:
+    """Width of the boards on returns of a depth, the gap at the window's frame taken off [ticks]."""
+    return depth - rules.ticks("boards.gap.perimeter")
+
+
+def too_narrow(depth: int, rules: RuleSet) -> bool:
+    """Whether returns of a depth are narrower than a limb of board may be."""
+    return board_width(depth, rules) < rules.ticks("boards.limb.min")
+
+
+def returns_finding(window: Opening, stock: Sequence[Stock], where: str, rules: RuleSet, tape: Tape) -> Finding:
+    """What the boards of a window's returns ask of its framing, or that they are too narrow to be planned."""
+    assert window.outline is not None and window.depth is not None
+    left, low, right, top = bounds(window.outline)
+    board = board_thickness(stock)
+    if too_narrow(window.depth, rules):
+        entry = rules.entry("boards.limb.min")
+        return entry.finding(
+            code="TIL-131",
+            severity=Severity.FIX,
+            where=where,
+            message="Sill, head and sides of the window are too narrow for boards that hold, so none are planned.",
+            measured=f"{format_length(board_width(window.depth, rules), tape, feet=False)} wide",
+            limit=f"at least {format_length(rules.ticks(entry.id), tape, feet=False)}",
+            remedy="Fill them with mortar over lath, or bond strips of a foam board there, and waterproof them "
+            "with the wall.",
+        )
+    wide, high = (format_length(side + 2 * board, tape, feet=False) for side in (right - left, top - low))
+    return Finding(
+        code="TIL-131",
+        severity=Severity.NOTE,
+        where=where,
+        message="Sill, head and sides of the window are boarded before they are waterproofed and tiled: the "
+        "opening as entered lies between the faces of these boards, and framing carries them on all four sides.",
+        measured=f"framing {wide} x {high} apart",
+        source="opening as entered and thickness of the boards",
+        remedy="Check the framing of the opening before boards are cut; fasten the strips to it, and pack the "
+        "sill to its fall.",
+    )
+
+
+def _boards(wall: Surface, window: Opening, board: int, rules: RuleSet) -> Iterator[Surface]:
+    assert window.outline is not None and window.depth is not None
+    left, low, right, top = bounds(window.outline)
+    deep, under, over = window.depth, low - board, top + board
+    flat, upright = rectangle(left, 0, right, deep), rectangle(0, under, deep, over)
+    strips = (
+        ("sill", flat, _FROM_FRONT),
+        ("head", flat, _FROM_FRAME),
+        ("left", upright, _FRONT_LEFT),
+        ("right", upright, _FRONT_RIGHT),
+    )
+    for name, outline, meets in strips:
+        framing_axis: Literal["u", "v"] = "u" if name in ("sill", "head") else "v"
+        yield Surface(
+            id=f"{wall.id}/{window.id}/{name} board",
+            room=wall.room,
+            kind=SurfaceKind.COUNTER if framing_axis == "u" else SurfaceKind.WALL,
+            title=f"{wall.title or wall.id}, {window.id}, {name} board",
+            outline=outline,
+            sides=tuple(
+                Side(kind=SideKind.FREE if label == _FRONT else SideKind.PERIMETER, label=label) for label in meets
+            ),
+            supports=_framing(name, outline, board, rules),
+            framing_axis=framing_axis,
+            board_stock=wall.board_stock,
+            part_of=wall.id,
+        )
+
+
+def _framing(name: str, outline: Ring, board: int, rules: RuleSet) -> tuple[Support, ...]:
+    """The framing behind a strip, flush with the wall's studs: a board's thickness behind its front edge.
+
+    It is given as two members, front and back, where it is deep enough for a row of fasteners along each edge.
+    """
+    left, low, right, high = bounds(outline)
+    deep = min(right - left, high - low)
+    parts = [(board, deep)]
+    if deep - board >= 2 * rules.ticks("fastening.apart.min"):
+        middle = (board + deep) // 2
+        parts = [(board, middle), (middle, deep)]
+    found = []
+    for place, (near, far) in zip(("front", "back"), parts, strict=False):
+        face = {
+            "sill": rectangle(left, near, right, far),
+            "head": rectangle(left, deep - far, right, deep - near),
+            "left": rectangle(near, low, far, high),
+            "right": rectangle(deep - far, low, deep - near, high),
+        }[name]
+        kind = SupportKind.STUD if name in ("left", "right") else SupportKind.BLOCKING
+        found.append(Support(id=f"{_FRAMING}, {place}", outline=face, kind=kind))
+    return tuple(found)

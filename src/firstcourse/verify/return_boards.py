@@ -1,0 +1,98 @@
+"""Windows set back in boarded walls: a board on every return that must have one, with its framing behind it."""
+
+import re
+from collections.abc import Iterator
+
+from shapely import Polygon
+from shapely.ops import unary_union
+
+from firstcourse.geometry import bounds, rectangle
+from firstcourse.geometry.polygon import Ring
+from firstcourse.units import LengthError, parse_length
+from firstcourse.verify.structure import Document, Opening, Surface
+from firstcourse.verify.verdict import Objection
+
+_CODE = "VER-113"
+_NOISE = 200.0
+_TOLD = "TIL-131"
+_FRAMED = re.compile(r"framing (.+) x (.+) apart")
+
+
+def check_return_boards(plan: Document) -> Iterator[Objection]:
+    """Object to returns without boards, or with others than their window asks, and to boards of no window."""
+    by_id = {surface.id: surface for surface in plan.surfaces}
+    known: set[str] = set()
+    for wall in plan.surfaces:
+        for window in wall.openings if wall.boards else ():
+            if window.kind != "window" or window.outline is None or not window.depth:
+                continue
+            name = f"{wall.id}/{window.id}"
+            width = window.depth - plan.rules.ticks("boards.gap.perimeter")
+            if width < plan.rules.ticks("boards.limb.min"):
+                if window.return_board or not _told(wall, window, plan, "fix"):
+                    yield Objection(_CODE, name, "has returns too narrow for boards, and no finding says so")
+                continue
+            board = dict(wall.layers).get("board", 0)
+            if not board or window.return_board != board:
+                yield Objection(_CODE, name, "has returns boarded with another thickness than its wall")
+                continue
+            if not _told_framing(wall, window, board, plan):
+                yield Objection(_CODE, name, "does not tell how far apart its framing stands")
+            for face, (outline, front) in _strips(window.outline, window.depth, board).items():
+                known.add(f"{name}/{face} board")
+                yield from _strip(f"{name}/{face} board", by_id, wall, (outline, front, board))
+    for surface in plan.surfaces:
+        if surface.boarded and surface.part_of and surface.id not in known:
+            yield Objection(_CODE, surface.id, "is boarded as part of another surface that has no such window")
+
+
+def _strips(window: Ring, depth: int, board: int) -> dict[str, tuple[Ring, int]]:
+    """Each return's outline, and the number of the side that is its front."""
+    left, low, right, top = bounds(window)
+    flat, upright = rectangle(left, 0, right, depth), rectangle(0, low - board, depth, top + board)
+    return {"sill": (flat, 0), "head": (flat, 2), "left": (upright, 3), "right": (upright, 1)}
+
+
+def _strip(
+    name: str, by_id: dict[str, Surface], wall: Surface, wanted: tuple[Ring, int, int]
+) -> Iterator[Objection]:
+    outline, front, board = wanted
+    strip = by_id.get(name)
+    if strip is None or not strip.boards:
+        yield Objection(_CODE, name, "is a return that must be boarded, and has no board")
+        return
+    sides = tuple("free" if index == front else "perimeter" for index in range(4))
+    if strip.outline != outline or strip.sides != sides or strip.part_of != wall.id or strip.openings:
+        yield Objection(_CODE, name, "is not as large as the return of its window")
+    if strip.board_stock != wall.board_stock:
+        yield Objection(_CODE, name, "may be cut from other sheets than its wall")
+    left, low, right, high = bounds(outline)
+    # The framing is flush with the studs: a board's thickness behind the front edge.
+    by = [board if index == front else 0 for index in range(4)]
+    behind = Polygon(rectangle(left + by[3], low + by[0], right - by[1], high - by[2]))
+    framing = unary_union([Polygon(support.outline) for support in strip.supports])
+    if behind.symmetric_difference(framing).area > _NOISE:
+        yield Objection(_CODE, name, "is carried by framing that does not lie behind it")
+
+
+def _told(wall: Surface, window: Opening, plan: Document, severity: str) -> str | None:
+    """What the finding on a window's boards measures; None without one."""
+    where = f"{wall.title or wall.id}, {window.id}"
+    for said in plan.findings:
+        if said.code == _TOLD and said.where == where and said.severity == severity:
+            return said.measured
+    return None
+
+
+def _told_framing(wall: Surface, window: Opening, board: int, plan: Document) -> bool:
+    """Whether the distance between the framing's faces is told as it is, to half a graduation of the tape."""
+    told = _FRAMED.fullmatch(_told(wall, window, plan, "note") or "")
+    if told is None or window.outline is None:
+        return False
+    left, low, right, top = bounds(window.outline)
+    try:
+        apart = [parse_length(text) for text in told.groups()]
+    except LengthError:
+        return False
+    wanted = (right - left + 2 * board, top - low + 2 * board)
+    return all(2 * abs(one - other) <= plan.tape.graduation for one, other in zip(apart, wanted, strict=True))
