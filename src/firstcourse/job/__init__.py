@@ -27,12 +27,12 @@ from firstcourse.job.model import (
     PanelJoint,
     PanelScrews,
     Room,
-    RuleChange,
     SheetStock,
     WallBlocking,
     WallFraming,
     WallOpening,
 )
+from firstcourse.job.own_rules import RuleChange
 from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower

@@ -4,10 +4,26 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, FiniteFloat, model_validator
 
-from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Length, Name, Offset, Pair
+from firstcourse.job.fields import (
+    MOST_ITEMS,
+    Distance,
+    Emission,
+    Inertia,
+    JobModel,
+    Length,
+    Load,
+    Name,
+    Offset,
+    Pair,
+    SheetSteel,
+    Stiffness,
+    measured,
+    one_of,
+)
+from firstcourse.units import EMISSION, INERTIA, LOAD, SHEET_STEEL, STIFFNESS
 
 Mils = Annotated[FiniteFloat, Field(gt=0, le=1000)]
-Load = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
+Pounds = Annotated[FiniteFloat, Field(gt=0, le=1e5)]
 Species = Literal["dfl", "hf", "spf", "sp", "unknown"]
 Grade = Literal["ss", "no1", "no2", "no3", "stud", "construction", "standard", "utility", "unknown"]
 SpanRating = Literal["16 oc", "20 oc", "24 oc", "32 oc", "48 oc", "24/16", "32/16", "40/20", "48/24"]
@@ -24,8 +40,21 @@ _GRADE = (
 class JoistLoad(JobModel):
     """A lasting load that stands on one joist, such as a filled tub's foot."""
 
-    load_lb: Load = Field(description="Load on this joist [lb].")
+    load: Load | None = Field(default=None, description="Load on this joist, such as 300 lb or 1.4 kN; needed.")
+    load_lb: Pounds | None = Field(default=None, description="Older name of load [lb].")
     at: Length = Field(description="From one end of the joist's span.")
+
+    @model_validator(mode="after")
+    def _told(self) -> Self:
+        one_of({"load": self.load, "load_lb": self.load_lb})
+        if self.load is None and self.load_lb is None:
+            raise ValueError("'load' is missing here")
+        return self
+
+    @property
+    def pounds(self) -> float:
+        """Load on this joist [lb]."""
+        return measured(LOAD, self.load, self.load_lb) or 0.0
 
 
 class JoistCut(JobModel):
@@ -59,8 +88,13 @@ class Joists(JobModel):
     )
     species: Species = Field(default="unknown", description=_SPECIES)
     grade: Grade = Field(default="unknown", description=_GRADE)
+    stiffness: Stiffness | None = Field(
+        default=None,
+        description="EI of engineered or steel joists from their maker, such as 2.0e8 lb in2 or 574 kN m2, "
+        "instead of a size.",
+    )
     ei_lb_in2: Annotated[FiniteFloat, Field(gt=0, le=1e12)] | None = Field(
-        default=None, description="EI of engineered or steel joists from their maker [lb in²], instead of a size."
+        default=None, description="Older name of stiffness [lb in²]."
     )
     sistered: Literal["none", "part", "full"] = Field(
         default="none", description="A second ply on each joist: over the middle part of the span, or all of it."
@@ -88,8 +122,9 @@ class Joists(JobModel):
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
-        if (self.size is None) == (self.ei_lb_in2 is None):
-            raise ValueError("give either size (sawn joists) or ei_lb_in2 (engineered or steel joists)")
+        one_of({"stiffness": self.stiffness, "ei_lb_in2": self.ei_lb_in2})
+        if (self.size is None) == (self.ei is None):
+            raise ValueError("give either size (sawn joists) or stiffness (engineered or steel joists)")
         if self.sistered == "part" and self.size is None:
             raise ValueError("a part sister is judged on sawn joists only")
         if any(load.at >= self.span for load in self.loads):
@@ -99,6 +134,11 @@ class Joists(JobModel):
         if self.start is not None and (self.continuous or self.spans is not None):
             raise ValueError("start is of joists over one span; leave it out where they run over supports")
         return self
+
+    @property
+    def ei(self) -> float | None:
+        """EI of engineered or steel joists [lb·in²]."""
+        return measured(STIFFNESS, self.stiffness, self.ei_lb_in2)
 
 
 class CeilingJoists(JobModel):
@@ -114,15 +154,26 @@ class CeilingJoists(JobModel):
     )
     species: Species = Field(default="unknown", description=_SPECIES)
     grade: Grade = Field(default="unknown", description=_GRADE)
+    stiffness: Stiffness | None = Field(
+        default=None,
+        description="EI of engineered or steel joists from their maker, such as 2.0e8 lb in2 or 574 kN m2, "
+        "instead of a size.",
+    )
     ei_lb_in2: Annotated[FiniteFloat, Field(gt=0, le=1e12)] | None = Field(
-        default=None, description="EI of engineered or steel joists from their maker [lb in²], instead of a size."
+        default=None, description="Older name of stiffness [lb in²]."
     )
 
     @model_validator(mode="after")
     def _one_kind(self) -> Self:
-        if (self.size is None) == (self.ei_lb_in2 is None):
-            raise ValueError("give either size (sawn joists) or ei_lb_in2 (engineered or steel joists)")
+        one_of({"stiffness": self.stiffness, "ei_lb_in2": self.ei_lb_in2})
+        if (self.size is None) == (self.ei is None):
+            raise ValueError("give either size (sawn joists) or stiffness (engineered or steel joists)")
         return self
+
+    @property
+    def ei(self) -> float | None:
+        """EI of engineered or steel joists [lb·in²]."""
+        return measured(STIFFNESS, self.stiffness, self.ei_lb_in2)
 
 
 class Panels(JobModel):
@@ -211,13 +262,23 @@ class WallStuds(JobModel):
     species: Species = Field(default="unknown", description=_SPECIES)
     grade: Grade = Field(default="unknown", description=_GRADE)
     steel: Length | None = Field(default=None, description="Depth of the web of steel studs, instead of a size.")
+    thickness: SheetSteel | None = Field(
+        default=None,
+        description="Thickness of the steel as stamped, such as 33 mil or 0.84 mm; leave it out where only a "
+        "gauge is known.",
+    )
     mils: Mils | None = Field(
         default=None,
-        description="Thickness of the steel [1/1000 in], as stamped; leave it out where only a gauge is known.",
+        description="Older name of thickness [1/1000 in].",
     )
     flange: Length | None = Field(default=None, description="Width of a steel stud's flanges.")
+    inertia: Inertia | None = Field(
+        default=None,
+        description="Ix of a steel stud by its maker's table, such as 0.551 in4 or 22.9 cm4; from its shape "
+        "otherwise.",
+    )
     inertia_in4: Annotated[FiniteFloat, Field(gt=0, le=1000)] | None = Field(
-        default=None, description="Ix of a steel stud by its maker's table [in⁴]; from its shape otherwise."
+        default=None, description="Older name of inertia [in⁴]."
     )
     height: Length | None = Field(
         default=None, description="Clear height between plates; the wall's height where not given."
@@ -227,9 +288,21 @@ class WallStuds(JobModel):
     def _one_kind(self) -> Self:
         if (self.size is None) == (self.steel is None):
             raise ValueError("give either size (wood studs) or steel (depth of the web)")
-        if self.steel is None and (self.mils, self.flange, self.inertia_in4) != (None, None, None):
-            raise ValueError("mils, flange and inertia_in4 are for steel studs")
+        one_of({"thickness": self.thickness, "mils": self.mils})
+        one_of({"inertia": self.inertia, "inertia_in4": self.inertia_in4})
+        if self.steel is None and (self.thick_mils, self.flange, self.ix_in4) != (None, None, None):
+            raise ValueError("thickness, flange and inertia are for steel studs")
         return self
+
+    @property
+    def thick_mils(self) -> float | None:
+        """Thickness of the steel [1/1000 in]."""
+        return measured(SHEET_STEEL, self.thickness, self.mils)
+
+    @property
+    def ix_in4(self) -> float | None:
+        """Second moment of area of a steel stud [in⁴]."""
+        return measured(INERTIA, self.inertia, self.inertia_in4)
 
 
 class Exposure(JobModel):
@@ -274,12 +347,23 @@ class Exposure(JobModel):
     slab_humidity_percent: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
         default=None, description="Relative humidity inside the slab (ASTM F2170, or a hygrometer)."
     )
+    slab_emission: Emission | None = Field(
+        default=None,
+        description="Moisture the slab gives off in 24 h (ASTM F1869), for 1000 sq ft such as 3 lb, or such as "
+        "14.6 g/m2.",
+    )
     slab_emission_lb: Annotated[FiniteFloat, Field(ge=0, le=100)] | None = Field(
-        default=None, description="Moisture the slab gives off [lb for 1000 sq ft in 24 h] (ASTM F1869)."
+        default=None, description="Older name of slab_emission [lb]."
     )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
         if "membrane_kind" in self.model_fields_set and not self.membrane:
             raise ValueError("membrane_kind says what the membrane is: set membrane: yes with it")
+        one_of({"slab_emission": self.slab_emission, "slab_emission_lb": self.slab_emission_lb})
         return self
+
+    @property
+    def emission_lb(self) -> float | None:
+        """Moisture the slab gives off [lb/1000 ft²/24 h]."""
+        return measured(EMISSION, self.slab_emission, self.slab_emission_lb)

@@ -1,11 +1,23 @@
 """What all of the job document is made of: names, lengths with a unit, and models that refuse unknown keys."""
 
+from collections.abc import Mapping
 from typing import Annotated, Any, get_args
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, FiniteFloat, WithJsonSchema
 from pydantic.fields import FieldInfo
 
-from firstcourse.units import LengthError, parse_length
+from firstcourse.units import (
+    EMISSION,
+    INERTIA,
+    LOAD,
+    SHEET_STEEL,
+    STIFFNESS,
+    WARMTH,
+    WEIGHT,
+    LengthError,
+    MeasureKind,
+    parse_length,
+)
 
 LONGEST_SIDE_MM = 100_000
 WIDEST_JOINT_MM = 25
@@ -58,6 +70,31 @@ Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGES
 """Either sign [ticks]."""
 Joint = Annotated[int, BeforeValidator(_length), Field(gt=0, le=WIDEST_JOINT_MM * 640), _LENGTH_SCHEMA]
 """A grout joint: more than zero, at most 25 mm [ticks]."""
+
+
+def _reads_as(kind: MeasureKind) -> AfterValidator:
+    """A text that reads as a measure; it stays as written, so that the document can be written back."""
+
+    def check(text: str) -> str:
+        kind.read(text)
+        return text
+
+    return AfterValidator(check)
+
+
+def _schema_of(kind: MeasureKind) -> WithJsonSchema:
+    return WithJsonSchema(
+        {"type": "string", "description": f"a {kind.what} with its unit", "examples": list(kind.examples)}
+    )
+
+
+Weight = Annotated[str, _reads_as(WEIGHT), _schema_of(WEIGHT)]
+Load = Annotated[str, _reads_as(LOAD), _schema_of(LOAD)]
+Stiffness = Annotated[str, _reads_as(STIFFNESS), _schema_of(STIFFNESS)]
+Inertia = Annotated[str, _reads_as(INERTIA), _schema_of(INERTIA)]
+SheetSteel = Annotated[str, _reads_as(SHEET_STEEL), _schema_of(SHEET_STEEL)]
+Emission = Annotated[str, _reads_as(EMISSION), _schema_of(EMISSION)]
+Warmth = Annotated[str, _reads_as(WARMTH), _schema_of(WARMTH)]
 Price = Annotated[FiniteFloat, Field(ge=0, le=HIGHEST_PRICE), AfterValidator(_whole_cents)]
 """Of one sheet or box, in the job's currency."""
 Name = Annotated[str, Field(pattern=NAME_PATTERN)]
@@ -87,3 +124,19 @@ def _holds_length(annotation: Any) -> bool:
 
 def _reads_length(part: Any) -> bool:
     return isinstance(part, BeforeValidator) and part.func is _length
+
+
+def one_of(given: Mapping[str, object]) -> None:
+    """Refuse a setting that is given under two names, the older of which stands for one unit.
+
+    Raises:
+        ValueError: More than one of them is given.
+    """
+    told = [name for name, value in given.items() if value is not None]
+    if len(told) > 1:
+        raise ValueError(f"{told[0]} and {told[1]} say the same; give {told[0]} alone, with its unit")
+
+
+def measured(kind: MeasureKind, written: str | None, older: float | None) -> float | None:
+    """A measure in the unit of its kind, from what is given under its name or under its older one."""
+    return older if written is None else kind.read(written)

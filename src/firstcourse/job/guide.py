@@ -10,7 +10,22 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from firstcourse.job.fields import Corner, Distance, JobModel, Length, Name, Offset, Pair
+from firstcourse.job.fields import (
+    Corner,
+    Distance,
+    Emission,
+    Inertia,
+    JobModel,
+    Length,
+    Load,
+    Name,
+    Offset,
+    Pair,
+    SheetSteel,
+    Stiffness,
+    Warmth,
+    Weight,
+)
 from firstcourse.job.model import Job
 from firstcourse.job.tile import Share
 
@@ -29,6 +44,9 @@ Every length carries its unit. Feet and inches, inches alone, and metric lengths
 |---|---|
 | `5' 3-1/2"`, `5ft 3 1/2in`, `63.5 in` | five feet three and a half inches |
 | `1615 mm`, `161.5 cm`, `1.615 m` | one thousand six hundred and fifteen millimetres |
+
+A *measure* (a weight, a stiffness) carries its unit likewise, inch or metric: `620 lb` or `280 kg`,
+`2.0e8 lb in2` or `574 kN m2`. Its older name, which ends in one unit, takes a bare number of that and still works.
 
 What could mean two things is refused: a bare number, a comma, 12 or more inches after feet, a fraction no tape
 shows. A length that begins with a quote mark needs quotes of its own; `5' 3-1/2"` needs none.
@@ -72,6 +90,7 @@ _OWN_WORDS: tuple[tuple[Any, str], ...] = (
     (Corner, "corner"),
     (Pair, "two corners, `A-B`"),
     (Share, "fraction, `1/3`"),
+    *((kind, "measure") for kind in (Weight, Load, Stiffness, Inertia, SheetSteel, Emission, Warmth)),
 )
 
 

@@ -8,7 +8,7 @@ the left end of a named side and outwards from that side into the room.
 import datetime
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import Field, FiniteFloat, Strict, StrictBool, model_validator
+from pydantic import Field, FiniteFloat, model_validator
 
 from firstcourse.job.carrying import (
     CeilingJoists,
@@ -33,17 +33,20 @@ from firstcourse.job.fields import (
     Offset,
     Pair,
     Price,
-    Printed,
-    Reason,
     ShortReason,
+    Warmth,
+    Weight,
+    measured,
+    one_of,
 )
+from firstcourse.job.own_rules import Lifting, RuleChange
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.site import Site
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling, WindowReturns
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.rules import Override
-from firstcourse.units import Tape, to_mm
+from firstcourse.units import WARMTH, WEIGHT, Tape
 
 
 class SheetStock(JobModel):
@@ -71,65 +74,6 @@ class KeptOffcut(JobModel):
     id: Name = Field(description="The label on it.")
     stock: Name = Field(description="Which stock it is of.")
     size: tuple[Length, Length] = Field(description="Width and length of the good rectangle.")
-
-
-class RuleChange(JobModel):
-    """A rule's value set for this job."""
-
-    rule: str = Field(description="Rule id; `firstcourse rules` lists them.")
-    value: StrictBool | Annotated[FiniteFloat, Strict()] | Printed = Field(
-        description="The value with its unit, such as 3/16 in, 50 psf or 24 h; a bare number where the rule has "
-        "no unit; yes or no; or words, where the rule's value is of words.",
-    )
-    unit: str = Field(default="", max_length=20, description="Unit of the value, where that is a bare number.")
-    reason: Reason = Field(description="Why; printed on the papers.")
-
-    def override(self) -> Override:
-        """The change as the rule book reads it."""
-        return Override(rule=self.rule, value=self.value, unit=self.unit, reason=self.reason)
-
-
-class Lifting(JobModel):
-    """How sheets are picked up and carried; it decides what one person may lift."""
-
-    reach: Length | None = Field(
-        default=None, description="From between your ankles to the middle of your hands; 15 in where not given."
-    )
-    low: Distance | None = Field(
-        default=None, description="Height of your hands where a sheet is picked up; 20 in where not given."
-    )
-    high: Length | None = Field(
-        default=None, description="Height of your hands where it is set down; 40 in where not given."
-    )
-    turn_degrees: Annotated[FiniteFloat, Field(ge=0, le=180)] | None = Field(
-        default=None, description="Turn of your body between the two [degrees]; none where not given."
-    )
-    times_a_minute: Annotated[FiniteFloat, Field(gt=0, le=15)] | None = Field(
-        default=None, description="Lifts a minute, an hour a day in all; one in five minutes where not given."
-    )
-    grip: Literal["good", "fair", "poor"] | None = Field(
-        default=None, description="Good with handles, fair with fingers under it, poor else; poor where not given."
-    )
-
-    def overrides(self) -> tuple[Override, ...]:
-        """What is given, as changes of the rules that assume it otherwise."""
-        given: dict[str, str | float | None] = {
-            "reach": _in_mm(self.reach),
-            "low": _in_mm(self.low),
-            "high": _in_mm(self.high),
-            "turn": None if self.turn_degrees is None else f"{self.turn_degrees} deg",
-            "per_minute": self.times_a_minute,
-            "grip": self.grip,
-        }
-        return tuple(
-            Override(rule=f"safety.lift.{name}", value=value, unit="", reason="as the job says under lifting")
-            for name, value in given.items()
-            if value is not None
-        )
-
-
-def _in_mm(length: int | None) -> str | None:
-    return None if length is None else f"{to_mm(length)!r} mm"
 
 
 class Member(JobModel):
@@ -256,22 +200,33 @@ class FloorOpening(_Opening):
     top: Distance | None = Field(
         default=None, description="Drain or flange: top of its rim over the panels (or slab)."
     )
-    weight_lb: Annotated[FiniteFloat, Field(ge=0, le=1e5)] | None = Field(
+    weight: Weight | None = Field(
         default=None,
-        description="What stands there weighs on the floor, a tub filled [lb]. Where not given, a tub has the "
-        "rule book's load on its area, and other things have none; 0 where it is among the joists' loads.",
+        description="What stands there weighs on the floor, a tub filled, such as 620 lb or 280 kg. Where not "
+        "given, a tub has the rule book's load on its area, and other things have none; 0 kg where it is among "
+        "the joists' loads.",
+    )
+    weight_lb: Annotated[FiniteFloat, Field(ge=0, le=1e5)] | None = Field(
+        default=None, description="Older name of weight [lb]."
     )
 
     @model_validator(mode="after")
     def _whole(self) -> Self:
         if self.top is not None and self.kind not in (OpeningKind.DRAIN, OpeningKind.FLANGE):
             raise ValueError("top is the rim of a drain or flange")
-        if self.weight_lb is not None and self.kind not in _STANDING:
-            raise ValueError("weight_lb is of what stands on the floor: a tub, tray or cabinet, or other")
+        one_of({"weight": self.weight, "weight_lb": self.weight_lb})
+        if self.pounds is not None and self.kind not in _STANDING:
+            name = "weight_lb" if self.weight is None else "weight"
+            raise ValueError(f"{name} is of what stands on the floor: a tub, tray or cabinet, or other")
         self._shape(self.width, self.depth, self.points, "depth")
         if not self.points and (self.left is None or self.out is None):
             raise ValueError("left and out say where it is")
         return self
+
+    @property
+    def pounds(self) -> float | None:
+        """What stands there weighs so much [lb]; None where not given."""
+        return measured(WEIGHT, self.weight, self.weight_lb)
 
 
 class NoFastenerZone(JobModel):
@@ -470,10 +425,24 @@ class Room(JobModel):
     tile_exposure: TileExposure = Field(
         default="moist", description="What its tile is exposed to, where a surface says nothing else."
     )
-    yearly_range_f: Annotated[FiniteFloat, Field(gt=0, le=300)] | None = Field(
+    yearly_range: Warmth | None = Field(
         default=None,
-        description="Outside: hottest less coldest temperature of the tile in a year [°F]; it widens soft joints.",
+        description="Outside: hottest less coldest temperature of the tile in a year, such as 120 F or 65 C; it "
+        "widens soft joints.",
     )
+    yearly_range_f: Annotated[FiniteFloat, Field(gt=0, le=300)] | None = Field(
+        default=None, description="Older name of yearly_range [°F]."
+    )
+
+    @model_validator(mode="after")
+    def _one_range(self) -> Self:
+        one_of({"yearly_range": self.yearly_range, "yearly_range_f": self.yearly_range_f})
+        return self
+
+    @property
+    def warmth_f(self) -> float | None:
+        """Hottest less coldest temperature of its tile in a year [°F]; None where not given."""
+        return measured(WARMTH, self.yearly_range, self.yearly_range_f)
 
     def side_pairs(self) -> tuple[str, ...]:
         """The sides in order, each as `left-right`."""

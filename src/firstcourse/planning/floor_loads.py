@@ -188,8 +188,8 @@ def _things(room: Room, floor: BoardedFloor, surface: Surface, rules: RuleSet) -
             continue
         shape = to_shapely(opening.outline)
         area = shape.area / _TICKS_PER_M**2
-        if entered.weight_lb is not None:
-            kg, assumed = entered.weight_lb * KG_PER_LB, ""
+        if (pounds := entered.pounds) is not None:
+            kg, assumed = pounds * KG_PER_LB, ""
         elif opening.kind is OpeningKind.TUB:
             kg, assumed = rules.number("mass.tub_filled") / PSF_PER_KG_M2 * area, "mass.tub_filled"
         else:

@@ -176,8 +176,8 @@ def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
 def _slab(floor: BoardedFloor, where: str) -> Finding:
     wanted = [] if floor.spots or floor.straightedge else ["its heights (spots)"]
     exposure = floor.exposure
-    if exposure is None or (exposure.slab_humidity_percent is None and exposure.slab_emission_lb is None):
-        wanted.append("its moisture (exposure, slab_humidity_percent or slab_emission_lb)")
+    if exposure is None or (exposure.slab_humidity_percent is None and exposure.emission_lb is None):
+        wanted.append("its moisture (exposure, slab_humidity_percent or slab_emission)")
     return Finding(
         code="SUI-130",
         severity=Severity.NOTE,
@@ -206,9 +206,9 @@ def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> 
     if studs.steel is not None:
         steel = SteelStud(
             depth_in=to_inches(studs.steel),
-            mils=studs.mils,
+            mils=studs.thick_mils,
             flange_in=_inches(studs.flange),
-            second_moment_in4=studs.inertia_in4,
+            second_moment_in4=studs.ix_in4,
         )
         return Studs(height_in=height, spacing_in=apart, steel=steel)
     return Studs(
@@ -232,7 +232,7 @@ def _ceiling(
         size=joists.size,
         species=joists.species,
         grade=joists.grade,
-        stiffness=joists.ei_lb_in2,
+        stiffness=joists.ei,
     )
     return AskedFrame(inputs=JudgeInput(ceilings=(asked,)))
 
@@ -281,12 +281,12 @@ def _floor(
         size=joists.size,
         species=joists.species,
         grade=joists.grade,
-        stiffness=joists.ei_lb_in2,
+        stiffness=joists.ei,
         plies=2 if joists.sistered == "full" else 1,
         continuous=joists.continuous,
         run_in=tuple(to_inches(span) for span in joists.spans or ()),
         bearing_in=_inches(joists.bearing),
-        points=tuple(PointLoad(load_lb=load.load_lb, at_in=to_inches(load.at)) for load in joists.loads),
+        points=tuple(PointLoad(load_lb=load.pounds, at_in=to_inches(load.at)) for load in joists.loads),
         cuts=tuple(_cut(cut) for cut in joists.cuts),
         sister=_part_sister(joists, rules),
         other=loads.other,

@@ -306,7 +306,7 @@ def exposed_surfaces(
             wet_friction=None if tile is None else tile.wet_friction,
             wood_moisture_percent=exposure.wood_moisture_percent,
             slab_humidity_percent=exposure.slab_humidity_percent,
-            slab_emission_lb=exposure.slab_emission_lb,
+            slab_emission_lb=exposure.emission_lb,
         )
         for family in families
     )

@@ -102,7 +102,7 @@ class SurfaceTiler:
             rules,
             exposure=_MOVES_LIKE[item.exposure],
             joint=self.joint,
-            yearly_range_f=item.room.yearly_range_f or 0,
+            yearly_range_f=item.room.warmth_f or 0,
             mosaic=longest_side((*self.chosen, *self.others)) <= rules.ticks("tile.trowel.mosaic_side"),
         )
         self.edge = self.spacing.edge

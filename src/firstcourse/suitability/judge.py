@@ -57,7 +57,7 @@ _CODES = {
 # One more member in each wide bay is set on the way; that alone does not halt the work.
 _MENDED_ON_THE_WAY = frozenset({"stud spacing", "ceiling joist spacing"})
 _TAKEN = {
-    AreaKind.TUB: "Enter what it weighs filled (openings, weight_lb).",
+    AreaKind.TUB: "Enter what it weighs filled (openings, weight).",
     AreaKind.KERB: "Say what it is built of (shower, kerb, body: solid or framed).",
     AreaKind.BENCH: "Say what it is built as (benches, body: solid, framed or hung).",
 }

@@ -21,14 +21,34 @@ from firstcourse.units.length import (
     to_mm,
 )
 from firstcourse.units.mass import KG_PER_LB
+from firstcourse.units.measures import (
+    EMISSION,
+    INERTIA,
+    LOAD,
+    SHEET_STEEL,
+    STIFFNESS,
+    WARMTH,
+    WEIGHT,
+    MeasureError,
+    MeasureKind,
+)
 from firstcourse.units.printing import printable
 
 __all__ = [
+    "EMISSION",
+    "INERTIA",
     "KG_PER_LB",
+    "LOAD",
+    "SHEET_STEEL",
+    "STIFFNESS",
     "TICKS_PER_FOOT",
     "TICKS_PER_INCH",
     "TICKS_PER_MM",
+    "WARMTH",
+    "WEIGHT",
     "LengthError",
+    "MeasureError",
+    "MeasureKind",
     "Tape",
     "as_needed",
     "ceil_to",
