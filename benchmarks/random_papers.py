@@ -2,9 +2,9 @@
 
     python benchmarks/random_papers.py --seed 1 --count 200
 
-Jobs are those of `random_rooms.py --tiled`, planned at effort 0. Of each plan every drawing that gets a file of its
-own is checked in its model, box by box, and the printed pages by where their letters stand. A job that ends in an
-error of ours is counted as a fault and the run goes on. The exit code is 1 where anything is wrong.
+Jobs are those of `random_rooms.py --tiled`, planned at effort 0. Of each plan every drawing that gets a file of
+its own is checked in its model, box by box, and the printed pages by where their letters stand. A job that ends
+in an error of ours is counted as a fault and the run goes on. The exit code is 1 where anything is wrong.
 """
 
 import argparse

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from firstcourse.cli.output import exit_code, print_json, progress
 from firstcourse.cli.plan import Effort
 from firstcourse.units import counted
+from firstcourse.words import Speaker
 
 if TYPE_CHECKING:
     from firstcourse.app.summaries import Explanation, Outcome, StockWhy
@@ -31,6 +32,7 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
     """
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import explanation_summary
+    from firstcourse.drawings.reader import speaker_for
 
     done = open_job(job).explain(effort=effort, what_if=what_if, on_step=progress)
     plan = done.result.plan
@@ -38,17 +40,18 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
         print_json(explanation_summary(done))
         return exit_code(plan.findings)
     print(f"{plan.job.name}: why {counted(done.outcome.sheets, 'sheets')}?")
+    speaker = speaker_for(plan)
     for stock in done.why:
-        _print_why(stock)
+        _print_why(stock, speaker)
     if what_if:
-        _print_alternatives(done, plan.job.tape, plan.job.currency)
+        _print_alternatives(done, speaker, plan.job.currency)
     return exit_code(plan.findings)
 
 
-def _print_why(stock: "StockWhy") -> None:
-    print(f"\n{stock.stock}: {stock.answer}")
+def _print_why(stock: "StockWhy", speaker: Speaker) -> None:
+    print(f"\n{stock.stock}: {speaker.say(stock.answer)}")
     for reason in stock.reasons:
-        print(f"  - {reason}")
+        print(f"  - {speaker.say(reason)}")
     for sheet in stock.sheets:
         used, kept = round(BAR * sheet.used), round(BAR * sheet.kept)
         bar = ("#" * used + "o" * kept).ljust(BAR, ".")[:BAR]
@@ -61,18 +64,20 @@ def _print_why(stock: "StockWhy") -> None:
     print("    # becomes boards, o is kept, . is waste")
 
 
-def _print_alternatives(done: "Explanation", tape: "Tape", currency: str) -> None:
+def _print_alternatives(done: "Explanation", speaker: Speaker, currency: str) -> None:
+    tape = speaker.tape
     print("\nWHAT IF? Each is planned and verified in full; ranked by sheets, cost, cuts, mass")
     print(f"    {'sheets':>6} {'cost':>10} {'cuts':>5} {'mass':>9} {'heaviest':>9} {'to add':>7}")
     print(f"    {_row(done.outcome, tape)}  the plan as it is")
     for number, outcome in enumerate(done.alternatives, start=1):
         if outcome.failed:
-            print(f"{number:2}. {'cannot be planned':52}  {outcome.what}: {' '.join(outcome.failed.split())}")
+            why = speaker.say(f"{outcome.what}: {' '.join(outcome.failed.split())}")
+            print(f"{number:2}. {'cannot be planned':52}  {why}")
             continue
         same = "" if _differs(outcome, done.outcome) else " (no difference)"
         stop = "stops" if outcome.stops == 1 else "stop"
         stops = f" ({counted(outcome.stops, 'findings')} {stop} the work)" if outcome.stops else ""
-        print(f"{number:2}. {_row(outcome, tape)}  {outcome.what}{same}{stops}")
+        print(f"{number:2}. {_row(outcome, tape)}  {speaker.say(outcome.what)}{same}{stops}")
     print(f"cost: {currency or 'money'} for the sheets alone; ~ taken by area where the job gives no price.")
     print("mass: all sheets to buy; heaviest: the heaviest piece; to add: framing members the plan asks for.")
 

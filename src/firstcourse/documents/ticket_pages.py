@@ -54,15 +54,16 @@ def _cuts(sheet: Sheet, tape: Tape) -> list[list[str]]:
     held = parts_within(sheet)
     rows = []
     for number, cut in enumerate(sheet.cuts, start=1):
-        what = "sheet" if cut.of == sheet.id else _named(held[cut.of])
+        what = "sheet" if cut.of == sheet.id else parts_named(held[cut.of])
         edge = "up" if cut.along == "x" else "from left"
-        near, far = (_named(held.get(name, ())) for name in cut.gives)
+        near, far = (parts_named(held.get(name, ())) for name in cut.gives)
         at = format_length(cut.at, tape, feet=False)
         rows.append([f"({number})", f"{what}, {at} {edge}", f"{near} | {far}"])
     return rows
 
 
-def _named(numbers: tuple[int, ...]) -> str:
+def parts_named(numbers: tuple[int, ...]) -> str:
+    """Parts by their numbers on the ticket, or that there is nothing but waste."""
     return "+".join(map(str, numbers)) or "waste"
 
 

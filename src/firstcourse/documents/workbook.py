@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from typing import Any, Literal, NamedTuple
 
 from firstcourse.documents.rule_values import shown_value
+from firstcourse.documents.ticket_pages import parts_named
 from firstcourse.drawings.cut_tiles import cut_kinds
 from firstcourse.drawings.reader import speaker_for
+from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.geometry import area2, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
 from firstcourse.pricing import price
@@ -150,7 +152,7 @@ def _pieces(plan: Plan) -> Table:
         Column("mark", 9),
         Column("surface", 26),
         Column("stock", 20),
-        Column("cut from", 10),
+        Column("cut from", 13),
         Column("width", 13),
         Column("height", 13),
         Column("width, mm", 10, "mm"),
@@ -161,7 +163,12 @@ def _pieces(plan: Plan) -> Table:
         Column("fasteners", 10, "count"),
     )
     pieces = {piece.id: piece for piece in plan.pieces}
-    part_of = {part.piece: part.id for sheet in plan.sheets for part in sheet.parts if part.piece}
+    part_of = {
+        part.piece: f"{sheet.id}, part {part_numbers(sheet)[part.id]}"
+        for sheet in plan.sheets
+        for part in sheet.parts
+        if part.piece
+    }
     rows: list[tuple[Cell, ...]] = []
     for surface in plan.surfaces:
         for board in surface.boards:
@@ -209,24 +216,27 @@ def _sheet_cuts(sheet: Sheet, marks: dict[str, str], tape: Tape) -> Iterator[tup
     """One row for each cut; a sheet that is used whole has one row, without a cut."""
     source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
     head = (sheet.id, sheet.stock, source, _size(sheet.size, tape))
-    parts = {part.id: part for part in sheet.parts}
+    parts, held = {part.id: part for part in sheet.parts}, parts_within(sheet)
     for number, cut in enumerate(sheet.cuts, start=1):
-        near, far = (_given(name, parts.get(name), marks, tape) for name in cut.gives)
+        what = "sheet" if cut.of == sheet.id else parts_named(held[cut.of])
+        near, far = (_given(held.get(name, ()), parts.get(name), marks, tape) for name in cut.gives)
         runs, edge = ("across", "lower edge") if cut.along == "x" else ("up", "left edge")
-        yield *head, number, cut.of, runs, format_length(cut.at, tape), to_mm(cut.at), edge, near, far
+        yield *head, number, what, runs, format_length(cut.at, tape), to_mm(cut.at), edge, near, far
     if not sheet.cuts:
         whole = next(iter(sheet.parts), None)
-        given = _given(whole.id, whole, marks, tape) if whole else ""
-        yield *head, None, sheet.id, "no cut", "", None, "", given, ""
+        given = _given(held.get(whole.id, ()), whole, marks, tape) if whole else ""
+        yield *head, None, "sheet", "no cut", "", None, "", given, ""
 
 
-def _given(name: str, part: Part | None, marks: dict[str, str], tape: Tape) -> str:
+def _given(numbers: tuple[int, ...], part: Part | None, marks: dict[str, str], tape: Tape) -> str:
+    """What a cut sets free, by the numbers that the ticket has for it."""
+    named = parts_named(numbers)
     if part is None:
-        return f"{name}: cut again"
+        return f"{named}: cut again" if numbers else named
     if part.piece is not None:
         turned = ", lies turned by a quarter" if part.turned else ""
-        return f"{name}: piece {marks.get(part.piece, part.piece)}{turned}"
-    return f"{name}: keep, {_size(part.size, tape)}" if part.keep else f"{name}: waste"
+        return f"{named}: piece {marks.get(part.piece, part.piece)}{turned}"
+    return f"{named}: keep, {_size(part.size, tape)}" if part.keep else named
 
 
 def _tile_cuts(plan: Plan) -> Table:

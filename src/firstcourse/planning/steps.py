@@ -2,7 +2,7 @@
 
 import hashlib
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from firstcourse.boards import SurfaceLayout, filled_ground
@@ -53,6 +53,8 @@ _BROKEN = {
     "BRD-301": "surfaces that no sheet may board",
 }
 """What a finding on a layout says, as papers count it where plain practice would have it."""
+_LEAN_SURVEYED, _LEAN_JUDGED = "SUR-104", ("SUI-411", "SUI-412")
+"""A wall out of plumb, as the survey tells it and as the judgement does."""
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 
 
@@ -112,7 +114,7 @@ def plan_job(
         for piece in layout.pieces
     )
     on_step("fasteners and quantities")
-    findings: list[Finding] = [*survey.findings, *judgement.findings]
+    findings: list[Finding] = [*_not_judged(survey.findings, judgement.findings), *judgement.findings]
     workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
     findings += thin
     done: list[Surface] = []
@@ -188,6 +190,12 @@ def plan_job(
     if verdict.objections:
         raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
     return PlanResult(plan=plan, document=document, practice=practice, changes=rules.changes())
+
+
+def _not_judged(surveyed: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:
+    """What the survey found, without leans that the judgement tells of, and says what to do about."""
+    told = {finding.where for finding in judged if finding.code in _LEAN_JUDGED}
+    return [finding for finding in surveyed if finding.code != _LEAN_SURVEYED or finding.where not in told]
 
 
 def _marked(

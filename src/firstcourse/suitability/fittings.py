@@ -50,10 +50,16 @@ def judge_flange(
             limit=f"0 to {on_tape(most, tape)} above",
             remedy=f"Have a plumber lower it by {on_tape_up(above - most, tape)} or more."
             if above > 0
-            else f"Add extension rings of {on_tape_up(-above, tape)} to {on_tape(most - above, tape)} in all; two "
-            "wax rings are no ring.",
+            else _raised(rules, on_tape_up(-above, tape), on_tape(most - above, tape)),
         ),
     )
+
+
+def _raised(rules: RuleSet, least: str, most: str) -> str:
+    """How a flange or the end of a soil pipe gets higher; rings and wax are US fittings."""
+    if rules.practice == "us":
+        return f"Add extension rings of {least} to {most} in all; two wax rings are no ring."
+    return f"Have a plumber bring it up by {least} to {most}."
 
 
 def judge_drain(

@@ -1,6 +1,7 @@
 """Judge whether frame, panel and surface will carry tile, before anything is bought."""
 
 import datetime
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
@@ -178,8 +179,7 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
         _advised(rules, floor, check)
         if check.advised
         else _finding(floor.where, check, _advice("floor", check, options))
-        for check in checks
-        if not check.holds
+        for check in _told(checks)
     ]
     cut_findings, cuts = _cuts(rules, floor)
     findings += cut_findings
@@ -211,11 +211,26 @@ def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], Judg
     longest = f"These joists carry it over {span:.0f} in at most ({governs} governs)."
     findings = [
         _finding(ceiling.where, check, f"{longest} {_advice('ceiling', check, options)}")
-        for check in checks
-        if not check.holds
+        for check in _told(checks)
     ]
     findings += _taken(ceiling.where, ceiling_lumber(rules, ceiling))
     return findings, ceiling_member(rules, ceiling, checks), options
+
+
+def _told(checks: Sequence[Check]) -> list[Check]:
+    """The checks that do not hold; of one value held against several limits the one that asks most."""
+    failing = [check for check in checks if not check.holds]
+    sternest: dict[str, Check] = {}
+    for check in failing:
+        value = _limited(check)
+        if value not in sternest or check.limit > sternest[value].limit:
+            sternest[value] = check
+    return [check for check in failing if check is sternest[_limited(check)]]
+
+
+def _limited(check: Check) -> str:
+    """The value that a check holds against one of its limits, which its name tells in brackets."""
+    return check.name.partition(" (")[0] if check.unit == "L/x" else check.name
 
 
 def _taken(where: str, wood: Lumber | None) -> list[Finding]:
@@ -380,8 +395,7 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
         _finding(
             wall.where, check, "Take lighter tile." if check.unit == "kg/m²" else _advice("frame", check, options)
         )
-        for check in checks
-        if not check.holds
+        for check in _told(checks)
     ]
     return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks)), options
 

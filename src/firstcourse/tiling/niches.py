@@ -54,6 +54,6 @@ def _finding(
         source="common practice",
         remedy=(
             f"If it is not built yet, set its sill at {format_length(better[0], tape)} and make it {height} high: "
-            f"{number}. It stays between its studs."
+            f"{number}. Its sides stay where they are."
         ),
     )

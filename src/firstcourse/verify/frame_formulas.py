@@ -105,15 +105,28 @@ def check_frame_formulas(plan: Document) -> Iterator[Objection]:
 
 
 def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
-    """Every line that does not hold is told in a finding of its own, with what was found and what is allowed."""
+    """Every line that does not hold is told in a finding, with what was found and what is allowed.
+
+    A ratio held against two limits, that of the tile and that of the code, is told by the one that asks more.
+    """
     here = [said for said in plan.findings if said.where == frame.where]
     told = {(said.measured, said.limit) for said in here}
     loud = {(said.measured, said.limit) for said in here if said.severity != "note"}
+    asked: dict[str, float] = {}
     for line in frame.lines:
-        if not line.holds and (line.text, line.limit_text) not in (told if line.advised else loud):
+        if (line.text, line.limit_text) in loud and line.limit is not None:
+            asked[_value(line)] = max(line.limit, asked.get(_value(line), 0.0))
+    for line in frame.lines:
+        beside = line.at_least and line.limit is not None and line.limit <= asked.get(_value(line), 0.0)
+        if not line.holds and not beside and (line.text, line.limit_text) not in (told if line.advised else loud):
             yield Objection("VER-913", frame.where, f"{line.name}: does not hold, and no finding tells of it so")
     if frame.remedies and frame.remedies not in plan.workings:
         yield Objection("VER-902", frame.where, f"working '{frame.remedies}' does not exist")
+
+
+def _value(line: Line) -> str:
+    """What a line holds against its limit: a ratio of deflection by its name without the limit's."""
+    return line.name.partition(" (")[0] if line.text.startswith("L/") else line.name
 
 
 def _complete(plan: Document) -> Iterator[Objection]:

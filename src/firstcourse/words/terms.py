@@ -14,6 +14,7 @@ class Term(NamedTuple):
     Attributes:
         us: In US practice.
         uk: In UK and Australian practice.
+        au: In Australian practice, where that is another word again.
         also: Other words of the house for it, which no reader meets.
         only: The one practice whose readers must be told otherwise; the other's word means other things too.
     """
@@ -22,15 +23,20 @@ class Term(NamedTuple):
     uk: str
     also: tuple[str, ...] = ()
     only: str = ""
+    au: str = ""
 
     def of(self, practice: str) -> str:
         """What a practice calls it."""
+        if practice == "au" and self.au:
+            return self.au
         return self.uk if practice in _BRITISH else self.us
 
 
 TERMS: tuple[Term, ...] = (
-    Term("curb", "kerb"),
-    Term("curbs", "kerbs"),
+    Term("curb", "kerb", au="hob"),
+    Term("curbs", "kerbs", au="hobs"),
+    Term("closet flange", "soil pipe", only="uk"),
+    Term("closet flanges", "soil pipes", only="uk"),
     Term("movement joint", "movement joint", ("soft joint",)),
     Term("movement joints", "movement joints", ("soft joints",)),
     Term("thinset", "tile adhesive", ("tile mortar",)),

@@ -178,7 +178,7 @@ def test_every_board_stands_with_its_piece(book: Workbook) -> None:
     found = rows(book, "Boards and pieces")
     assert [row["mark"] for row in found] == ["W1-1", "W1-2", "F1-1"]
     assert [row["surface"] for row in found] == ["bath: wall A-B", "bath: wall A-B", "bath/floor"]
-    assert [row["cut from"] for row in found] == ["S1a", "S1ba", "S2"]
+    assert [row["cut from"] for row in found] == ["S1, part 1", "S1, part 2", "S2, part 1"]
     assert [(row["width"], row["height"]) for row in found] == [
         ("2' 6\"", "3' 0\""),
         ("2' 0\"", "3' 0\""),
@@ -234,18 +234,18 @@ def test_cut_tiles_stand_by_lines_with_the_tiles_they_are_cut_from() -> None:
 def test_cuts_stand_in_working_order(book: Workbook) -> None:
     found = rows(book, "Sheets and cuts")
     assert [(row["sheet"], row["source"], row["cut"], row["cut part"], row["line runs"]) for row in found] == [
-        ("S1", "new sheet", 1, "S1", "across"),
-        ("S1", "new sheet", 2, "S1b", "across"),
-        ("S2", "kept offcut rack 1", None, "S2", "no cut"),
+        ("S1", "new sheet", 1, "sheet", "across"),
+        ("S1", "new sheet", 2, "2+3", "across"),
+        ("S2", "kept offcut rack 1", None, "sheet", "no cut"),
     ]
     assert [(row["distance"], row["distance, mm"], row["from the part's"]) for row in found[:2]] == [
         ("2' 6\"", 762, "lower edge"),
         ("2' 0\"", 609.6, "lower edge"),
     ]
     assert [(row["gives, at that edge"], row["gives, beyond the line"]) for row in found] == [
-        ("S1a: piece W1-1, lies turned by a quarter", "S1b: cut again"),
-        ("S1ba: piece W1-2, lies turned by a quarter", 'S1bb: keep, 3\' 0" x 6"'),
-        ("S2: piece F1-1", None),
+        ("1: piece W1-1, lies turned by a quarter", "2+3: cut again"),
+        ("2: piece W1-2, lies turned by a quarter", '3: keep, 3\' 0" x 6"'),
+        ("1: piece F1-1", None),
     ]
 
 

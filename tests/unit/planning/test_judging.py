@@ -51,7 +51,8 @@ def test_a_job_that_says_nothing_is_not_judged_and_told_so():
 
 def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
     done = firstcourse.open(LIMBER).judge()
-    assert {"SUI-103", "SUI-107", "SUI-108", "SUI-109"} == set(stops(done))
+    # L/317 is short of the code's L/360 and of the tile's limit beyond it: told once.
+    assert sorted(stops(done)) == ["SUI-103", "SUI-107", "SUI-108"]
     assert done.judged == ("upper bath, floor", "upper bath, wall A-B")
     ((where, options),) = done.remedies
     assert where == "upper bath, floor"
