@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from firstcourse.app.as_json import json_value as json_value
+    from firstcourse.app.difference import difference as difference
     from firstcourse.app.examples import example_job as example_job
     from firstcourse.app.papers import drawing as drawing
     from firstcourse.app.proof import Proof as Proof
@@ -30,6 +31,7 @@ _FROM = {
     "PlanRefusedError": ("errors", "PlanRefusedError"),
     "Proof": ("app.proof", "Proof"),
     "Session": ("app.session", "Session"),
+    "difference": ("app.difference", "difference"),
     "drawing": ("app.papers", "drawing"),
     "example_job": ("app.examples", "example_job"),
     "json_value": ("app.as_json", "json_value"),
@@ -45,6 +47,7 @@ __all__ = [
     "Proof",
     "Session",
     "__version__",
+    "difference",
     "drawing",
     "example_job",
     "json_value",

@@ -5,7 +5,8 @@ from pathlib import Path
 
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
-from firstcourse.job import Job, problems_placed, read_job_text
+from firstcourse.job import Job, edited_text, problems_placed, read_job_text
+from firstcourse.job.editing import Value
 from firstcourse.planning.judging import JobJudgement, judge_alone
 from firstcourse.planning.share import Share
 from firstcourse.planning.steps import PlanResult, plan_job
@@ -60,6 +61,22 @@ class Session:
     def job(self) -> Job:
         """What the document says; lengths in ticks of 1/640 mm."""
         return self._job
+
+    def edit(self, field: str, value: Value) -> None:
+        """Set one field of the document; comments, order and layout of the rest stay as they are.
+
+        Args:
+            field: As messages name it, lists counted from 1, such as `rooms[1].walls[2].openings[1].left`. A
+                setting that is not there yet, or the next item of a list, is put after those that are.
+            value: What it is to be: a text as it would be typed, such as `5' 3-1/2"`, a number, a list, a mapping.
+
+        Raises:
+            JobError: There is no such field, or the document would say something a job cannot say: the problems
+                are those of a file that was edited so. The session stays as it was.
+        """
+        text = edited_text(self._text, field, value, name=self._name)
+        job = read_job_text(text, self._name)
+        self._text, self._job = text, job
 
     def survey(self) -> SurveyResult:
         """Adjust the taped readings: corners, how sure they are, and what the readings prove.

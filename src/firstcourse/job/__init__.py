@@ -12,6 +12,7 @@ from firstcourse.job.carrying import (
     SpotLevel,
     WallStuds,
 )
+from firstcourse.job.editing import edited_text
 from firstcourse.job.guide import job_guide
 from firstcourse.job.model import (
     BoardedCeiling,
@@ -102,6 +103,7 @@ __all__ = [
     "WallStuds",
     "WallTile",
     "WindowReturns",
+    "edited_text",
     "job_file_text",
     "job_guide",
     "job_schema",
