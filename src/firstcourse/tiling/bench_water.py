@@ -4,15 +4,20 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from firstcourse.geometry import area2, bounds, rectangle, sides
-from firstcourse.plan import Side, SideKind, Surface, SurfaceKind
+from firstcourse.plan import Fall, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.tiling.footings import SHOWER_FLOOR
 from firstcourse.tiling.linings import TURN, UNDER
 from firstcourse.units import to_mm
 
 
 def bench_membranes(
-    tiled: Sequence[Surface], walls: Mapping[str, Kind], rooms: Mapping[str, Kind], rules: RuleSet
+    tiled: Sequence[Surface],
+    walls: Mapping[str, Kind],
+    rooms: Mapping[str, Kind],
+    falls: Mapping[str, Fall],
+    rules: RuleSet,
 ) -> Iterator[Developed]:
     """The membrane of every bench that stands against a waterproof wall, or in a shower floor.
 
@@ -20,6 +25,7 @@ def bench_membranes(
         tiled: Surfaces of the job, those of its benches among them.
         walls: Kind of membrane of each waterproof wall, by its id.
         rooms: Kind that walls of a room take, by the room's name, where it has a shower floor.
+        falls: How each shower floor falls, by its id.
         rules: Rules in force.
     """
     faces: dict[str, list[Surface]] = {}
@@ -29,7 +35,8 @@ def bench_membranes(
     for bench, found in faces.items():
         kind = _kind(bench, found, tiled, walls, rooms)
         if kind is not None:
-            yield from (_face(surface, kind, rules) for surface in found)
+            fall = falls.get(f"{found[0].room}/floor/shower")
+            yield from (_face(surface, kind, fall, rules) for surface in found)
 
 
 def _kind(
@@ -54,14 +61,25 @@ def _four(surface: Surface) -> tuple[Side, ...]:
     return (surface.sides[0], *surface.sides[-3:])
 
 
-def _face(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
+def _begins(surface: Surface, fall: Fall | None) -> int:
+    """Height over the panels at which the membrane of an upright face begins [ticks].
+
+    On a shower floor that is the floor's own membrane, below its finished height; elsewhere the panels.
+    """
+    feet = list(zip(sides(surface.outline), surface.sides, strict=True))[:-3]
+    if fall is None or any(side.label != SHOWER_FLOOR for _, side in feet):
+        return 0
+    return min(high for line, _ in feet for _, high in line) - fall.membrane_below
+
+
+def _face(surface: Surface, kind: Kind, fall: Fall | None, rules: RuleSet) -> Developed:
     """One face; what stands upright is covered from the floor up, though its tile may begin higher.
 
     Bands run along walls, floor and every edge, once where two faces meet. Of its corners those where all planes
     meet inwards take an inside piece, the others an outside one, as where an edge runs into a wall.
     """
     left, lower, right, upper = bounds(surface.outline)
-    ring = rectangle(left, 0 if surface.kind is SurfaceKind.WALL else lower, right, upper)
+    ring = rectangle(left, _begins(surface, fall) if surface.kind is SurfaceKind.WALL else lower, right, upper)
     lines = list(zip(sides(ring), _four(surface), strict=True))
     own = [side.label not in (UNDER, TURN) for _, side in lines]
     met = [side.kind is not SideKind.FREE for _, side in lines]

@@ -15,12 +15,13 @@ from shapely.ops import unary_union
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Ring
-from firstcourse.job import Job
+from firstcourse.job import Job, Kerb
 from firstcourse.plan import Fall, Opening, OpeningKind, Segment, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.tiling.bench_water import bench_membranes
 from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.tiling.falls import least_drop
 from firstcourse.tiling.shower_heights import upturn_top
 from firstcourse.tiling.water_rules import check_water
 from firstcourse.tiling.words import length_text
@@ -78,10 +79,11 @@ def membrane(
     ]
     for shower, fall in showers:
         if fall is not None:
-            developed.append(_floor(shower, fall, rules, tape))
+            developed.append(_floor(shower, fall, _tile_outside(shower, surfaces), rules, tape))
     developed = _with_corners(developed, surfaces, wet)
     walls = {item.surface: item.kind for item in developed if item.surface in wet}
-    developed += bench_membranes(tiled, walls, kinds, rules)
+    falls = {shower.surface.id: fall for shower, fall in showers if fall is not None}
+    developed += bench_membranes(tiled, walls, kinds, falls, rules)
     return Membrane(
         developed=tuple(developed),
         findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules, tape),
@@ -138,7 +140,22 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     )
 
 
-def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet, tape: Tape) -> Developed:
+def _tile_outside(shower: SurveyedShower, surfaces: Sequence[Surface]) -> int:
+    """Thickness of tile and mortar on the room's floor: a kerb's membrane ends below them [ticks]."""
+    floor = next((one for one in surfaces if one.id == f"{shower.surface.room}/floor"), None)
+    return 0 if floor is None else sum(one.thickness for one in floor.layers if one.of in ("mortar", "tile"))
+
+
+def _outer_face(kerb: Kerb, fall: Fall, tile_outside: int, rules: RuleSet, tape: Tape) -> int:
+    """Height of a kerb's outer face, from the ground of the tile before it to its finished outer edge [ticks].
+
+    Where no floor is planned before it the ground is the panels.
+    """
+    ground = 0 if fall.room_floor is None else fall.room_floor - tile_outside
+    return max(0, (fall.drain_height or 0) + kerb.height + least_drop(kerb.width, rules, tape) - ground)
+
+
+def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleSet, tape: Tape) -> Developed:
     """A shower floor with its kerb; a liner runs up the walls as well."""
     outline = surveyed.surface.outline
     lines = list(zip(sides(outline), surveyed.surface.sides, strict=True))
@@ -154,13 +171,15 @@ def _floor(surveyed: SurveyedShower, fall: Fall, rules: RuleSet, tape: Tape) -> 
     over = fall.membrane_below
     kerb, girth = surveyed.shower.kerb, 0
     if kerb is not None:
-        # Inner face from the membrane up, top, and an outer face taken as high as the kerb stands over the drain.
-        girth = kerb.height - fall.rise + over + kerb.width + kerb.height
+        # Inner face from the membrane up, top, and the outer face down to what the tile before it lies on.
+        outer = _outer_face(kerb, fall, tile_outside, rules, tape)
+        girth = kerb.height - fall.rise + over + kerb.width + outer
         turns = _past_corners(outline, [side.label for _, side in lines], kerb.width)
-        area += kerb_length * girth + turns * (kerb.width + 2 * kerb.height)
+        area += kerb_length * girth + turns * (kerb.width + 2 * outer)
         how["over the kerb"] = f"{to_mm(round(kerb_length)):.0f} x {to_mm(girth):.0f} mm"
+        how["its outer face, over the boards outside"] = f"{to_mm(outer):.0f} mm"
         if turns:
-            how["round the kerb's corners"] = f"{square_metres(turns * (kerb.width + 2 * kerb.height)):.3f} m2"
+            how["round the kerb's corners"] = f"{square_metres(turns * (kerb.width + 2 * outer)):.3f} m2"
     top = upturn_top(fall, rules, tape)
     upturns = [top - _lowest(line, fall) + over if liner else 0 for line, _ in lines]
     if liner:

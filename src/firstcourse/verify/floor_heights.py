@@ -39,7 +39,7 @@ def upturn_top(fall: Fall, plan: Document) -> int:
     """Where a floor's membrane ends on the walls, over the drain: by the highest line of the threshold [ticks]."""
     threshold = max(fall.rise, fall.threshold or 0)
     if fall.kerb is not None:
-        threshold = fall.kerb + (0 if fall.kerb_width is None else _drop(fall.kerb_width, plan))
+        threshold = fall.kerb + (0 if fall.kerb_width is None else kerb_drop(fall.kerb_width, plan))
     return threshold + plan.rules.ticks("water.upturn.above_threshold")
 
 
@@ -109,13 +109,13 @@ def _kerbs(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
             yield Objection("VER-765", inner.id, "does not reach from the shower floor to the tile of its top")
         if outer is None or fall.drain_height is None or fall.room_floor is None:
             continue
-        asked = under + fall.drain_height + _drop(fall.kerb_width, plan) - fall.room_floor
+        asked = under + fall.drain_height + kerb_drop(fall.kerb_width, plan) - fall.room_floor
         _, low, _, high = bounds(outer.outline)
         if abs(high - low - asked) > _NEAR or len(outer.outline) != 4:
             yield Objection("VER-765", outer.id, "does not reach from the room's floor to the tile of its top")
 
 
-def _drop(width: int, plan: Document) -> int:
+def kerb_drop(width: int, plan: Document) -> int:
     """How much higher the outer edge of a kerb's top lies, up to the next half mark of the tape [ticks]."""
     half = plan.tape.graduation // 2
     return math.ceil(round(width * plan.rules.number("fall.shelf.min")) / half) * half

@@ -14,6 +14,7 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
 from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.floor_heights import kerb_drop
 from firstcourse.verify.needs import Need
 from firstcourse.verify.structure import Document, Opening, Surface
 
@@ -100,11 +101,12 @@ def water_needs(plan: Document) -> Iterator[Need]:
 def all_covered(plan: Document) -> Iterator[Covered]:
     """The membrane of every surface that says it has one."""
     bands = _corner_bands([surface for surface in plan.surfaces if surface.membrane])
+    falls = {surface.id: surface.fall for surface in plan.surfaces if surface.fall is not None}
     for surface in plan.surfaces:
         if surface.membrane and surface.fall is not None:
-            yield _floor(surface, surface.fall, plan.rules)
+            yield _floor(surface, surface.fall, _outer_face(surface, surface.fall, plan), plan.rules)
         elif surface.membrane and not surface.boarded:
-            yield _bench_face(surface, plan.rules)
+            yield _bench_face(surface, falls.get(f"{surface.room}/floor/shower"), plan.rules)
         elif surface.membrane:
             yield _face(surface, bands[surface.id], plan.rules)
 
@@ -135,10 +137,15 @@ def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
     )
 
 
-def _bench_face(surface: Surface, rules: RuleSet) -> Covered:
-    """A face of a bench, down to the floor where it stands upright, banded along every line that is its own."""
+def _bench_face(surface: Surface, fall: Fall | None, rules: RuleSet) -> Covered:
+    """A face of a bench, banded along every line that is its own.
+
+    What stands upright begins at the panels, or where all its foot is on a shower floor at that floor's membrane.
+    """
     left, lower, right, upper = bounds(surface.outline)
-    if surface.kind == "wall":
+    if surface.kind == "wall" and fall is not None and set(surface.labels[:-3]) == {"shower floor"}:
+        lower -= fall.membrane_below
+    elif surface.kind == "wall":
         lower = 0
     wide, high = right - left, upper - lower
     band = inside = outside = 0
@@ -167,7 +174,20 @@ def _bench_face(surface: Surface, rules: RuleSet) -> Covered:
     )
 
 
-def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
+def _outer_face(surface: Surface, fall: Fall, plan: Document) -> int:
+    """From the ground of the tile before a kerb, else the panels, to its finished outer edge [ticks]."""
+    if fall.kerb is None or fall.kerb_width is None:
+        return 0
+    ground = 0
+    if fall.room_floor is not None:
+        beside = [one.layers for one in plan.surfaces if one.id == f"{surface.room}/floor"]
+        ground = fall.room_floor - sum(
+            thickness for layers in beside for kind, thickness in layers if kind in ("mortar", "tile")
+        )
+    return max(0, (fall.drain_height or 0) + fall.kerb + kerb_drop(fall.kerb_width, plan) - ground)
+
+
+def _floor(surface: Surface, fall: Fall, outer: int, rules: RuleSet) -> Covered:
     """A shower floor along its planes, over its kerb, and for a liner up the walls."""
     liner = surface.membrane == "liner"
     area = sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)
@@ -175,8 +195,8 @@ def _floor(surface: Surface, fall: Fall, rules: RuleSet) -> Covered:
     lines = list(zip(sides(surface.outline), surface.labels, strict=True))
     girth = 0
     if fall.kerb is not None and fall.kerb_width is not None:
-        girth = fall.kerb - fall.rise + over + fall.kerb_width + fall.kerb
-        area += _kerb_corners(lines, fall.kerb, fall.kerb_width)
+        girth = fall.kerb - fall.rise + over + fall.kerb_width + outer
+        area += _kerb_corners(lines, outer, fall.kerb_width)
     top = (fall.upturn_top or 0) + over
     upturns = [top - _lowest(line, fall) if liner else 0 for line, _ in lines]
     kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")

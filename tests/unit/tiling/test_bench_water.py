@@ -35,7 +35,7 @@ def bench(ends: tuple[Rim | None, Rim | None], low: int = 0) -> list[Surface]:
 
 
 def by_face(surfaces: list[Surface], kind: Any = "liquid") -> dict[str, Developed]:
-    found = bench_membranes(surfaces, {"bath/wall/A-B": kind}, {}, RULES)
+    found = bench_membranes(surfaces, {"bath/wall/A-B": kind}, {}, {}, RULES)
     return {item.surface.rpartition("/")[2]: item for item in found}
 
 
@@ -82,7 +82,7 @@ def test_sheet_is_cut_in_strips_that_lap():
 
 def test_a_bench_on_a_dry_wall_takes_none_unless_it_stands_in_the_shower():
     faces = bench((LEFT, RIGHT))
-    assert not list(bench_membranes(faces, {"bath/wall/C-D": "sheet"}, {"bath": "sheet"}, RULES))
+    assert not list(bench_membranes(faces, {"bath/wall/C-D": "sheet"}, {"bath": "sheet"}, {}, RULES))
     zone = Zone(outline=rectangle(0, 0, 10, 10), why="bath/bench/seat")
     shower = Surface.model_validate(
         {
@@ -90,7 +90,7 @@ def test_a_bench_on_a_dry_wall_takes_none_unless_it_stands_in_the_shower():
             "outline": [[0, 0], [900, 0], [900, 900], [0, 900]],
         }
     ).model_copy(update={"not_tiled": (zone,)})  # fmt: skip
-    found = list(bench_membranes([shower, *faces], {}, {"bath": "sheet"}, RULES))
+    found = list(bench_membranes([shower, *faces], {}, {"bath": "sheet"}, {}, RULES))
     assert {item.kind for item in found} == {"sheet"}
     assert len(found) == 2
 

@@ -51,8 +51,10 @@ def test_walls_take_the_sheet_of_the_floor_and_line_their_niche():
     # The band of the corner at A is counted once, with the wall to its left.
     assert plumbed.band == pytest.approx(81.5 * 25.4, rel=1e-3)
     assert back.band == pytest.approx(2 * 2 * (14.5 + 12) * 25.4, rel=1e-3)
-    # The kerb's band runs up the walls at both its ends: inner face, top and outer face.
-    assert floor.band == pytest.approx((2 * (48 + 36) + 2 * (4.5 - 11 / 16 + COVER + 5 + 4.5)) * 25.4, rel=1e-3)
+    # The kerb's band runs up the walls at both its ends: inner face, top and outer face. That stands on the
+    # panels where no floor is planned before it: bed and cover under the drain, and the fall of its top besides.
+    outer = 1.25 + COVER + 4.5 + 1 / 8
+    assert floor.band == pytest.approx((2 * (48 + 36) + 2 * (4.5 - 11 / 16 + COVER + 5 + outer)) * 25.4, rel=1e-3)
     assert floor.inside == 4
     assert found.findings == ()
 
@@ -63,12 +65,17 @@ def test_a_liner_runs_up_the_walls_and_over_the_kerb_in_one_piece():
     rise, bed = 11 / 16, 1.5
     # The kerb's top, 5 in wide, falls inwards by 1/8 in; the liner lies under bed, mortar and tile.
     upturn = 4.5 + 1 / 8 + 3 - rise + bed + COVER
-    kerb = 4.5 - rise + bed + COVER + 5 + 4.5
+    # Its outer face stands on the panels; a slope 1/2 in thick at the drain lies under the liner.
+    outer = 1 / 2 + bed + COVER + 4.5 + 1 / 8
+    kerb = 4.5 - rise + bed + COVER + 5 + outer
     # Where the kerb turns a right corner, its outer side is longer by its width either way.
-    assert floor.area * 1550.0031 == pytest.approx(48 * 36 + 84 * upturn + 84 * kerb + 5 * (5 + 2 * 4.5), rel=1e-3)
+    assert floor.area * 1550.0031 == pytest.approx(
+        48 * 36 + 84 * upturn + 84 * kerb + 5 * (5 + 2 * outer), rel=1e-3
+    )
     number, long = floor.strips
-    assert number == 1
-    assert long == pytest.approx((48 + upturn + kerb) * 25.4, rel=2e-3)
+    # With its flaps it is wider than the roll, 60 in, either way; across the shorter side its lap is shorter.
+    assert 36 + upturn + kerb > 60 and number == 2
+    assert long == pytest.approx((36 + upturn + kerb) * 25.4, rel=2e-3)
     assert (floor.inside, floor.outside, floor.collars) == (0, 3, ("drain",))
     assert [item.kind for item in found.developed[:-1]] == ["liquid", "liquid"]
 
