@@ -1,10 +1,10 @@
-"""Coded findings about a job: what is wrong or worth knowing, how bad, and what mends it."""
+"""Coded findings about a job: what is wrong or worth knowing, how bad, and what puts it right."""
 
-import re
-from collections.abc import Iterable, Sequence
 from enum import StrEnum
 
 from pydantic import BaseModel, ConfigDict
+
+from firstcourse.values import Limit, Measure, Value
 
 
 class Severity(StrEnum):
@@ -16,99 +16,33 @@ class Severity(StrEnum):
 
 
 class Finding(BaseModel):
-    """One coded statement about the job.
+    """One coded statement about the job; what it says in words stands in the message files under its code.
 
     Attributes:
         code: Room prefix and number, such as `BRD-101`; stable between versions.
-        severity: `stop` halts the work, `fix` must be mended on the way, `note` informs.
-        where: The place in words a setter uses.
-        measured: What was found, with unit; empty when nothing was measured.
-        limit: What the rule allows, with unit; empty when there is no limit.
+        severity: `stop` halts the work, `fix` must be put right on the way, `note` informs.
+        at: What it is about, by reference, the place first.
+        measured: What was found; None when nothing was measured.
+        limit: What is allowed; None when there is no limit.
         rule: Rule id in the rule book; empty when no rule speaks.
-        source: Where the rule comes from, or `common practice`.
-        remedy: What to do, in one or two sentences.
-        message: What is wrong, in one sentence.
+        remedies: What to do, by code.
+        values: What else its words need, by name.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
 
     code: str
     severity: Severity
-    where: str
-    message: str
-    measured: str = ""
-    limit: str = ""
+    at: tuple[str, ...] = ()
+    measured: Measure | str | None = ""
+    limit: Limit | str | None = ""
     rule: str = ""
+    remedies: tuple[str, ...] = ()
+    values: dict[str, Value] = {}
+    where: str = ""
+    message: str = ""
     source: str = ""
     remedy: str = ""
 
-
-_PLACE = re.compile(r"(?P<room>[^:,]+)(?P<sign>: |, )(?P<rest>.+)")
-
-
-def alike_together(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Findings as people read them: the worst first, and those that say the same of several places as one.
-
-    Args:
-        findings: As the plan keeps them.
-
-    Returns:
-        Places stand after each other, and so does what was measured there where it differs.
-    """
-    groups: dict[tuple[str, ...], list[Finding]] = {}
-    for finding in findings:
-        place = _PLACE.fullmatch(finding.where)
-        # What lies in no room, such as sheets, stands together as the places of one room do.
-        room = f"{place['room']}{place['sign']}" if place else ""
-        groups.setdefault((*_said(finding), room), []).append(finding)
-    rooms: dict[tuple[str, ...], list[Finding]] = {}
-    for one in map(_together, groups.values()):
-        place = _PLACE.fullmatch(one.where)
-        within = place["sign"] + place["rest"] if place else ""
-        rooms.setdefault((*_said(one), one.measured, within), []).append(one)
-    order = list(Severity)
-    told = [_in_rooms(alike) for alike in rooms.values()]
-    return tuple(sorted(told, key=lambda finding: order.index(finding.severity)))
-
-
-def _said(finding: Finding) -> tuple[str, ...]:
-    return (
-        finding.code,
-        finding.severity,
-        finding.message,
-        finding.limit,
-        finding.rule,
-        finding.source,
-        finding.remedy,
-    )
-
-
-def _in_rooms(alike: Sequence[Finding]) -> Finding:
-    """Rooms in which the same was found at the same place, named before it."""
-    first = alike[0]
-    if len(alike) == 1:
-        return first
-    places = [_PLACE.fullmatch(finding.where) for finding in alike]
-    rooms = [place["room"] if place else finding.where for place, finding in zip(places, alike, strict=True)]
-    within = places[0]["sign"] + places[0]["rest"] if places[0] else ""
-    return first.model_copy(update={"where": "; ".join(dict.fromkeys(rooms)) + within})
-
-
-def _together(group: Sequence[Finding]) -> Finding:
-    first = group[0]
-    places = [_PLACE.fullmatch(finding.where) for finding in group]
-    rests = [place["rest"] if place else finding.where for place, finding in zip(places, group, strict=True)]
-    if len(set(rests)) == 1:
-        return first.model_copy(update={"measured": "; ".join(dict.fromkeys(f.measured for f in group))})
-    start = f"{places[0]['room']}{places[0]['sign']}" if places[0] else ""
-    told = (
-        first.measured
-        if len({finding.measured for finding in group}) == 1
-        else "; ".join(f"{rest} {finding.measured}" for rest, finding in zip(rests, group, strict=True))
-    )
-    ending, ends = "", {rest.partition(", ")[2] for rest in rests}
-    if len(ends) == 1 and all(", " in rest for rest in rests):
-        rests = [rest.partition(", ")[0] for rest in rests]
-        ending = f", {ends.pop()}"
-    where = start + "; ".join(dict.fromkeys(rests)) + ending
-    return first.model_copy(update={"where": where, "measured": told})
+    def __hash__(self) -> int:
+        return hash((self.code, self.at, self.measured, self.limit, self.where, self.message))

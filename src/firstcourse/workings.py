@@ -1,29 +1,33 @@
-"""A number with its formula, the values put in, its unit and its source."""
+"""A number with its formula, the values put in, and its result."""
 
 from pydantic import BaseModel, ConfigDict
+
+from firstcourse.values import Limit, Measure, Value, Word
 
 
 class Working(BaseModel):
     """How one headline number came about, so that anyone can redo it by hand.
 
     Attributes:
-        title: What the number is, in words.
-        formula: The formula in symbols or words.
-        values: Symbol to substituted value, each with its unit, as printed.
-        result: The result as printed, without its unit.
-        unit: Unit of the result.
-        source: Where the formula or rule comes from.
-        argument: Further steps in plain sentences, in order.
-        steps: Lines with the values put in, in order, each such as `M = w L² / 8 = 5.6 × 168² / 8 = 19,600 lb·in`.
+        formula: Id of the formula; its words, its source and the names of its inputs stand in the message files.
+        at: What it is about, by reference, the place first.
+        inputs: What is put in and what comes out on the way, by name, in order.
+        result: What it comes to.
+        limit: What is allowed of it; None where nothing limits it.
+        rule: Rule id of the limit or of what the formula rests on; empty when no rule speaks.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
 
-    title: str
     formula: str
+    at: tuple[str, ...] = ()
+    inputs: dict[str, Value] = {}
+    result: Measure | Word | int | str
+    limit: Limit | None = None
+    rule: str = ""
+    title: str = ""
     values: dict[str, str] = {}
-    result: str
-    unit: str
+    unit: str = ""
     source: str = ""
     argument: tuple[str, ...] = ()
     steps: tuple[str, ...] = ()

@@ -10,9 +10,10 @@ import pytest
 
 import firstcourse
 from firstcourse.cli import run
-from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.findings import Finding, Severity
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
+from firstcourse.words import alike_together
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NAMES = ("tub-bathroom", "limber-floor", "out-of-true", "tiled-shower")

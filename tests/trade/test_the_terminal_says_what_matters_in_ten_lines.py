@@ -7,10 +7,9 @@ import pytest
 import firstcourse
 from firstcourse.app.summaries import PlanSummary, StockUse, ToBuy, summarize
 from firstcourse.cli.plan import MOST_LINES, summary_lines
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.findings import Finding, Severity
 from firstcourse.units import Tape
-from firstcourse.words import Speaker
+from firstcourse.words import Speaker, speaker_for
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SPEAKER = Speaker("us", Tape.INCH)

@@ -11,6 +11,7 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability import Doorway, Layer
 from firstcourse.suitability.doorways import judge_doorway
 from firstcourse.units import Tape
+from said import worked
 
 DAY = datetime.date(2026, 11, 25)
 
@@ -33,7 +34,7 @@ DAY = datetime.date(2026, 11, 25)
 def test_what_a_step_asks_for(practice, step_in, code, profile):
     layer = (Layer(name="tile", thickness_in=step_in, density_kg_m3=2350),)
     findings, working = judge_doorway(
-        load_rules(DAY, practice), layer, Doorway(name="door", other_floor_in=0.0), Tape.MM
+        load_rules(DAY, practice), layer, Doorway(ref="bath/floor/door/door", other_floor_in=0.0), Tape.MM
     )
     assert [finding.code for finding in findings] == ([] if code is None else [code])
-    assert working.values["profile"] == profile
+    assert worked(working, Tape.MM).values["profile"] == profile

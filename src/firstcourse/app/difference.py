@@ -127,7 +127,9 @@ def _quantities(plan: Plan) -> dict[str, Quantity]:
 
 
 def _findings(plan: Plan) -> dict[str, Finding]:
-    return _named((f"{finding.code} {finding.where}", finding) for finding in plan.findings)
+    return _named(
+        (f"{finding.code} {' '.join(finding.at) or finding.where}", finding) for finding in plan.findings
+    )
 
 
 def _named[Value](values: Iterable[tuple[str, Value]]) -> dict[str, Value]:

@@ -11,6 +11,7 @@ from firstcourse.drawings import draw_surface, draw_tiling, to_svg
 from firstcourse.errors import InputValueError
 from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
+from firstcourse.words import Speaker
 
 
 def drawing(plan: PlanResult, surface: str, *, tile: bool = False) -> str:
@@ -50,13 +51,14 @@ def judgement_papers(judgement: JobJudgement) -> Iterator[Paper]:
     Args:
         judgement: What was judged.
     """
+    speaker = Speaker(judgement.practice, judgement.tape, sources=judgement.sources)
     for paper in PAGE_SIZES:
         sheets = judgement_pack(
             paper,
             job=judgement.job,
             date=judgement.date,
             practice=judgement.practice,
-            tape=judgement.tape,
+            speaker=speaker,
             structures=judgement.structures,
             findings=judgement.findings,
             workings=judgement.workings,

@@ -62,6 +62,11 @@ class Session:
         """What the document says; lengths in ticks of 1/640 mm."""
         return self._job
 
+    @property
+    def sources(self) -> dict[str, str]:
+        """By the id of each rule in force for this job: its source, as printed."""
+        return load_rules(self._job.date, self._job.practice, self._job.overrides()).sources()
+
     def edit(self, field: str, value: Value) -> None:
         """Set one field of the document; comments, order and layout of the rest stay as they are.
 

@@ -2,8 +2,8 @@
 
 from firstcourse.bedding import mass_text
 from firstcourse.documents.rule_values import shown_value
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.planning.judging import remedy_text
 from firstcourse.survey.report import report_lines
+from firstcourse.words import speaker_for
 
 __all__ = ["mass_text", "remedy_text", "report_lines", "shown_value", "speaker_for"]

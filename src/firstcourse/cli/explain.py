@@ -32,7 +32,7 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
     """
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import explanation_summary
-    from firstcourse.drawings.reader import speaker_for
+    from firstcourse.words import speaker_for
 
     done = open_job(job).explain(effort=effort, what_if=what_if, on_step=progress)
     plan = done.result.plan

@@ -35,7 +35,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
         return exit_code(done.findings)
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     print_changes(done.changes)
-    speaker = Speaker(done.practice, done.tape)
+    speaker = Speaker(done.practice, done.tape, sources=done.sources)
     for sheet in done.structures:
         for name, value in sheet.facts:
             if sheet.areas and name.startswith("dead load"):

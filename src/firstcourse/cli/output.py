@@ -8,9 +8,9 @@ from typing import Annotated
 
 from cyclopts import Parameter, Token
 
-from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.findings import Finding, Severity
 from firstcourse.units import printable
-from firstcourse.words import Speaker
+from firstcourse.words import Speaker, alike_together
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
 _HEADING = {
@@ -47,7 +47,7 @@ def print_json(value: object) -> None:
 
 def print_findings(findings: Iterable[Finding], speaker: Speaker) -> None:
     """Print findings by severity, the worst first; what is said of several places is printed once."""
-    listed = alike_together(findings)
+    listed = alike_together(speaker.findings(findings))
     for severity in _ORDER:
         chosen = [finding for finding in listed if finding.severity is severity]
         if not chosen:

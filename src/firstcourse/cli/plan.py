@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Annotated
 from cyclopts import Parameter, validators
 
 from firstcourse.cli.output import OutFolder, exit_code, print_json, progress
-from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.findings import Severity
 from firstcourse.units import counted, one_or_more, printable
-from firstcourse.words import Speaker
+from firstcourse.words import SaidFinding, Speaker, alike_together
 
 if TYPE_CHECKING:
     from firstcourse.app.summaries import PlanSummary, StockUse
@@ -36,7 +36,7 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
     from firstcourse.app.files import Disk
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import summarize
-    from firstcourse.app.telling import speaker_for
+    from firstcourse.words import speaker_for
 
     disk = Disk()
     disk.check_folder(out)
@@ -73,6 +73,7 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
         out: Where the plan was written.
         speaker: In whose words and units.
     """
+    listed = alike_together(speaker.findings(summary.findings))
     first = [
         f"{summary.job}: {counted(summary.boards, 'boards')} from {counted(summary.sheets, 'sheets')}, "
         f"{counted(summary.cuts, 'cuts')}, {counted(summary.fasteners, 'fasteners')}",
@@ -81,12 +82,12 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
         *(speaker.say(line) for line in _changes(summary.changes)),
     ]
     last = [
-        *_notes(summary.findings),
+        *_notes(listed),
         f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): all drawings, lists and findings.",
         f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
         f"`firstcourse verify {out}` proves again that the plan is consistent.",
     ]
-    told = [speaker.say(line) for line in _to_do(summary.findings, MOST_LINES - len(first) - len(last))]
+    told = [speaker.say(line) for line in _to_do(listed, MOST_LINES - len(first) - len(last))]
     return [*first, *told, *last]
 
 
@@ -119,9 +120,8 @@ def _changes(changes: Sequence[str]) -> list[str]:
     return [f"Changed for this job: {changes[0]}{more}"]
 
 
-def _to_do(findings: Sequence[Finding], room: int) -> list[str]:
+def _to_do(listed: Sequence[SaidFinding], room: int) -> list[str]:
     """What stops the work, then what is to fix on the way: as many as there is room for, and how many more."""
-    listed = alike_together(findings)
     urgent = [one for one in listed if one.severity is not Severity.NOTE]
     if not any(one.severity is Severity.STOP for one in urgent):
         room -= 1
@@ -139,7 +139,6 @@ def _to_do(findings: Sequence[Finding], room: int) -> list[str]:
     return lines if any(one.severity is Severity.STOP for one in urgent) else ["Nothing stops the work.", *lines]
 
 
-def _notes(findings: Sequence[Finding]) -> list[str]:
-    listed = alike_together(findings)
+def _notes(listed: Sequence[SaidFinding]) -> list[str]:
     count = sum(one.severity is Severity.NOTE for one in listed)
     return [f"To know: {counted(count, 'notes')} in the site pack."] if count else []

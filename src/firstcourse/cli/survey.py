@@ -24,5 +24,5 @@ def survey(job: Path, /, *, json: bool = False) -> int:
     else:
         for room in result.rooms:
             print("\n".join(report_lines(room, session.job.tape)))
-        print_findings(result.findings, Speaker(session.job.practice, session.job.tape))
+        print_findings(result.findings, Speaker(session.job.practice, session.job.tape, sources=session.sources))
     return exit_code(result.findings)

@@ -1,12 +1,12 @@
 """The judgement alone, printed before anything is planned or bought."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 
 from firstcourse.documents.judgement_pages import judgement_pages
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.findings import Finding
 from firstcourse.plan import StructureSheet
-from firstcourse.units import Tape
 from firstcourse.words import Speaker
 from firstcourse.workings import Working
 
@@ -19,7 +19,7 @@ def judgement_pack(
     job: str,
     date: str,
     practice: str,
-    tape: Tape,
+    speaker: Speaker,
     structures: Sequence[StructureSheet],
     findings: Sequence[Finding],
     workings: Mapping[str, Working],
@@ -32,23 +32,24 @@ def judgement_pack(
         job: The job's name.
         date: Day for which the rules are read, ISO 8601.
         practice: Whose rules apply.
-        tape: In whose units it is printed.
+        speaker: In whose words and units it is printed.
         structures: What was judged of frames.
         findings: Of the judgement.
         workings: By the keys that the sheets name.
         cautions: What stands at the foot of every page.
     """
+    said = speaker.findings(findings)
     pages = judgement_pages(
         job=job,
         date=date,
         practice=practice.upper(),
         structures=structures,
-        findings=findings,
-        workings=workings,
+        findings=said,
+        workings={name: speaker.working(working) for name, working in workings.items()},
         cautions=cautions,
     )
     # With a whole plan it stands on another page.
-    borrowed = [finding.model_dump(mode="json") for finding in findings if finding.code.startswith(_OF_RULES)]
+    borrowed = [asdict(finding) for finding in said if finding.code.startswith(_OF_RULES)]
     pages["findings"] = [*pages["findings"], *borrowed]
-    told = Speaker(practice, tape).fields(pages)
-    return compiled(("judgement.typ", "judgement_pack.typ"), {"paper": PAGE_SIZES[paper], **told})
+    printed = {"paper": PAGE_SIZES[paper], **speaker.fields(pages)}
+    return compiled(("judgement.typ", "judgement_pack.typ"), printed)

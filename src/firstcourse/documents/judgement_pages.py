@@ -1,11 +1,12 @@
 """What papers print of the judgement: verdicts with remedies, calculation sheets, data sheets for an engineer."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict
 from typing import Any
 
-from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Plan, SheetLine, StructureSheet
-from firstcourse.workings import Working
+from firstcourse.words import SaidFinding, SaidWorking, alike_together
 
 JUDGED = "SUI-"
 """How the codes of the judgement's findings begin."""
@@ -21,8 +22,8 @@ def judgement_pages(
     date: str,
     practice: str,
     structures: Sequence[StructureSheet],
-    findings: Sequence[Finding],
-    workings: Mapping[str, Working],
+    findings: Sequence[SaidFinding],
+    workings: Mapping[str, SaidWorking],
     cautions: Sequence[str],
 ) -> dict[str, Any]:
     """The judgement's pages as plain values.
@@ -46,11 +47,7 @@ def judgement_pages(
         "practice": practice,
         "cautions": list(cautions),
         "places": [{"where": sheet.where, "verdict": _verdict(sheet, findings)} for sheet in structures],
-        "findings": [
-            finding.model_dump(mode="json")
-            for finding in alike_together(findings)
-            if finding.code.startswith(JUDGED)
-        ],
+        "findings": [asdict(finding) for finding in alike_together(findings) if finding.code.startswith(JUDGED)],
         "remedies": [
             {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
             for name, working in workings.items()
@@ -83,7 +80,7 @@ def _ranks_remedies(name: str) -> bool:
     return name.startswith("suitability.") and name.endswith(".remedies")
 
 
-def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
+def _verdict(sheet: StructureSheet, findings: Sequence[SaidFinding]) -> str:
     failing = [line.name for line in sheet.lines if not line.stands]
     if failing:
         return f"does not hold: {', '.join(failing)}"
@@ -110,14 +107,14 @@ def _pages(structures: Sequence[StructureSheet]) -> list[list[StructureSheet]]:
     return pages
 
 
-def _sheet(sheet: StructureSheet, workings: Mapping[str, Working]) -> dict[str, Any]:
+def _sheet(sheet: StructureSheet, workings: Mapping[str, SaidWorking]) -> dict[str, Any]:
     return {
         "where": sheet.where,
         "lines": [_line(number, line, workings[line.working]) for number, line in enumerate(sheet.lines, start=1)],
     }
 
 
-def _line(number: int, line: SheetLine, working: Working) -> dict[str, Any]:
+def _line(number: int, line: SheetLine, working: SaidWorking) -> dict[str, Any]:
     title = working.title.split(": ", 1)[-1]
     basis = f" ({line.name.split('(')[1]}" if "(" in line.name else ""
     return {

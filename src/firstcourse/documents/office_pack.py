@@ -1,5 +1,7 @@
 """The printed office pack: judgement, why so many sheets, findings in full, workings, rules and sources."""
 
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
 from typing import Any
 
 from firstcourse.documents.judgement_pages import (
@@ -13,11 +15,9 @@ from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.rule_pages import rule_pages
 from firstcourse.documents.tile_pages import other_starts
 from firstcourse.documents.why_pages import why_page
-from firstcourse.drawings.reader import speaker_for
-from firstcourse.findings import alike_together
 from firstcourse.plan import Plan
 from firstcourse.units import one_or_more
-from firstcourse.workings import Working
+from firstcourse.words import SaidFinding, SaidWorking, Speaker, alike_together, speaker_for
 
 
 def office_pack(plan: Plan, paper: Paper) -> bytes:
@@ -49,10 +49,13 @@ def print_office_pack(data: dict[str, Any], paper: Paper) -> bytes:
 def office_data(plan: Plan) -> dict[str, Any]:
     """All that the pack prints, as plain values, in the reader's words and units; the same on every paper."""
     # Rules stand beside what their sources give, so they bring their units with them.
-    return speaker_for(plan).fields(_data(plan)) | rule_pages(plan)
+    speaker = speaker_for(plan)
+    return speaker.fields(_data(plan, speaker)) | rule_pages(plan)
 
 
-def _data(plan: Plan) -> dict[str, Any]:
+def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
+    said = speaker.findings(plan.findings)
+    workings = {name: speaker.working(working) for name, working in plan.workings.items()}
     judged = is_judged(plan.structures, plan.findings)
     elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
@@ -64,46 +67,44 @@ def _data(plan: Plan) -> dict[str, Any]:
         "structure": structure_cautions(plan),
         "why": why_page(plan),
         "starts": other_starts(plan),
-        "judged": _judgement(plan) if judged else None,
+        "judged": _judgement(plan, said, workings) if judged else None,
         "findings": [
-            finding.model_dump(mode="json")
-            for finding in alike_together(plan.findings)
-            if not (judged and finding.code.startswith(JUDGED))
+            asdict(finding) for finding in alike_together(said) if not (judged and finding.code.startswith(JUDGED))
         ],
         "workings": [
-            _working(working, plan)
-            for name, working in plan.workings.items()
-            if name not in elsewhere and not _told_again(plan, name)
+            _working(working, speaker)
+            for name, working in workings.items()
+            if name not in elsewhere and not _told_again(workings, name)
         ],
     }
 
 
-def _working(working: Working, plan: Plan) -> dict[str, Any]:
-    result, unit = speaker_for(plan).result(working.result, working.unit)
+def _working(working: SaidWorking, speaker: Speaker) -> dict[str, Any]:
+    result, unit = speaker.result(working.result, working.unit)
     return {
-        **working.model_dump(mode="json"),
+        **asdict(working),
         "result": result,
         "unit": one_or_more(result, unit),
         "values": [list(pair) for pair in working.values.items()],
     }
 
 
-def _told_again(plan: Plan, name: str) -> bool:
+def _told_again(workings: Mapping[str, SaidWorking], name: str) -> bool:
     """Whether a later working, of what to buy, says all that this one says and more."""
-    mine = plan.workings[name]
+    mine = workings[name]
     return any(
         other != name and more.title == mine.title and mine.values.items() < more.values.items()
-        for other, more in plan.workings.items()
+        for other, more in workings.items()
     )
 
 
-def _judgement(plan: Plan) -> dict[str, Any]:
+def _judgement(plan: Plan, said: Sequence[SaidFinding], workings: Mapping[str, SaidWorking]) -> dict[str, Any]:
     return judgement_pages(
         job=plan.job.name,
         date=plan.job.date,
         practice=plan.job.practice.upper(),
         structures=plan.structures,
-        findings=plan.findings,
-        workings=plan.workings,
+        findings=said,
+        workings=workings,
         cautions=structure_cautions(plan),
     )

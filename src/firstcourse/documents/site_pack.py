@@ -14,10 +14,9 @@ from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.ticket_pages import second_cuts, tickets
 from firstcourse.documents.tile_pages import saw_page, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_pages
-from firstcourse.drawings.reader import speaker_for
-from firstcourse.findings import Finding, alike_together
 from firstcourse.plan import Plan, Quantity
 from firstcourse.units import as_needed, one_or_more
+from firstcourse.words import SaidFinding, Speaker, alike_together, speaker_for
 
 _MARGINS_MM = ((22, 19), (20, 18), (18, 17), (16, 16))
 """Margins above, for the clip, and below, for cautions in the foot, that are tried in turn [mm]."""
@@ -62,7 +61,8 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
 
 def pack_data(plan: Plan) -> dict[str, Any]:
     """All that the pages print, as plain values, in the reader's words and units; the same on every paper."""
-    return speaker_for(plan).fields(_data(plan)) | {"site": _site(plan)}
+    speaker = speaker_for(plan)
+    return speaker.fields(_data(plan, speaker)) | {"site": _site(plan)}
 
 
 _COVER_MM = 118.0
@@ -76,10 +76,10 @@ def _fits_on_cover(findings: Sequence[Mapping[str, Any]], cautions: Sequence[str
     return _COVER_MM + height + words_height(told, WIDE_MM, 9.8, gap=2.5) <= HIGH_MM
 
 
-def _data(plan: Plan) -> dict[str, Any]:
+def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
     cautions = [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)]
     # What stands among the cautions is not told again.
-    found = [finding for finding in plan.findings if finding.message not in cautions]
+    found = [said for said in speaker.findings(plan.findings) if said.message not in cautions]
     findings = [_finding(finding) for finding in alike_together(found)]
     figures = [list(row) for row in _figures(plan)]
     return {
@@ -104,13 +104,13 @@ def _data(plan: Plan) -> dict[str, Any]:
         "second": second_cuts(plan),
         "checks": board_checks(plan),
         "findings": findings,
-        "shopping": [_to_buy(plan, quantity) for quantity in plan.quantities if quantity.buy],
+        "shopping": [_to_buy(speaker, quantity) for quantity in plan.quantities if quantity.buy],
     }
 
 
-def _to_buy(plan: Plan, quantity: Quantity) -> list[str]:
+def _to_buy(speaker: Speaker, quantity: Quantity) -> list[str]:
     """What to buy, how many packs of what, and the need: rounded up in the reader's unit, so never short."""
-    need, unit = speaker_for(plan).amount(quantity.exact, quantity.unit)
+    need, unit = speaker.amount(quantity.exact, quantity.unit)
     return [quantity.item, f"{quantity.buy}", quantity.pack, as_needed(need), one_or_more(need, unit)]
 
 
@@ -127,7 +127,7 @@ def _site(plan: Plan) -> list[list[str]]:
     ]
 
 
-def _finding(finding: Finding) -> dict[str, Any]:
+def _finding(finding: SaidFinding) -> dict[str, Any]:
     """A finding as hands need it; the office pack has its rule and source too."""
     return {
         "code": finding.code,

@@ -3,19 +3,18 @@
 import datetime
 import io
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any, Literal, NamedTuple
 
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.documents.ticket_pages import parts_named
 from firstcourse.drawings.cut_tiles import cut_kinds
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.geometry import area2, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
 from firstcourse.pricing import price
 from firstcourse.units import Tape, format_length, one_or_more, to_mm
-from firstcourse.workings import Working
+from firstcourse.words import SaidWorking, Speaker, speaker_for
 
 _LETTER, _A4 = 1, 9
 _UNDATED = datetime.date(1980, 1, 1)
@@ -97,7 +96,10 @@ def workbook(plan: Plan) -> bytes:
 def tables(plan: Plan) -> tuple[Table, ...]:
     """What the workbook's sheets show, in order."""
     tiled = (_tile_cuts(plan),) if plan.tile_stock else ()
-    told = (_told(table, plan) for table in (*tiled, _shopping(plan), _findings(plan), _workings(plan)))
+    speaker = speaker_for(plan)
+    said = {name: speaker.working(working) for name, working in plan.workings.items()}
+    texts = (*tiled, _shopping(plan, said), _findings(plan), _workings(plan, said))
+    told = (_told(table, plan) for table in texts)
     return (_pieces(plan), _cuts(plan), *told, _rules(plan))
 
 
@@ -286,7 +288,7 @@ def _tile_cuts(plan: Plan) -> Table:
     return Table("Tile cuts", columns, tuple(rows))
 
 
-def _shopping(plan: Plan) -> Table:
+def _shopping(plan: Plan, said: Mapping[str, SaidWorking]) -> Table:
     """What is bought; a price or a number that somebody changes changes the cost."""
     currency = plan.job.currency or "money"
     columns = (
@@ -318,9 +320,7 @@ def _shopping(plan: Plan) -> Table:
                 need.pack,
                 None if line is None else float(line.each),
                 cost,
-                _in_short(need.working, plan.workings[need.working])
-                if need.working in plan.workings
-                else need.working,
+                _in_short(need.working, said[need.working]) if need.working in said else need.working,
             )
         )
     if priced.total is not None:
@@ -343,17 +343,13 @@ def _findings(plan: Plan) -> Table:
     )
     rows = tuple(
         (f.severity.value, f.code, f.where, f.message, f.measured, f.limit, f.remedy, f.rule, f.source)
-        for f in plan.findings
+        for f in speaker_for(plan).findings(plan.findings)
     )
     return Table("Findings", columns, rows)
 
 
-def _result(working: Working, plan: Plan) -> tuple[str, str]:
-    result, unit = speaker_for(plan).result(working.result, working.unit)
-    return result, one_or_more(result, unit)
-
-
-def _workings(plan: Plan) -> Table:
+def _workings(plan: Plan, said: Mapping[str, SaidWorking]) -> Table:
+    speaker = speaker_for(plan)
     columns = (
         Column("id", 24),
         Column("title", 32),
@@ -370,13 +366,18 @@ def _workings(plan: Plan) -> Table:
             found.title,
             found.formula,
             _values(found),
-            *_result(found, plan),
+            *_result(found, speaker),
             found.source,
             "\n".join(found.argument),
         )
-        for name, found in plan.workings.items()
+        for name, found in said.items()
     )
     return Table("Workings", columns, rows)
+
+
+def _result(working: SaidWorking, speaker: Speaker) -> tuple[str, str]:
+    result, unit = speaker.result(working.result, working.unit)
+    return result, one_or_more(result, unit)
 
 
 def _rules(plan: Plan) -> Table:
@@ -400,14 +401,14 @@ def _rules(plan: Plan) -> Table:
     return Table("Rules", columns, rows)
 
 
-def _in_short(name: str, working: Working) -> str:
+def _in_short(name: str, working: SaidWorking) -> str:
     """How a number came about, in a row that stays low: its values stand in the sheet of workings."""
     return (
         f"{working.formula}\n= {working.result} {one_or_more(working.result, working.unit)}; see Workings, {name}"
     )
 
 
-def _values(working: Working) -> str:
+def _values(working: SaidWorking) -> str:
     return "\n".join(f"{name}: {value}" for name, value in working.values.items())
 
 

@@ -17,11 +17,11 @@ from firstcourse.drawings.doors import (
 from firstcourse.drawings.model import XY, Drawing, Poly, Text, hatch
 from firstcourse.drawings.model import Box as PaperBox
 from firstcourse.drawings.placing import Placer
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind, Zone
 from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.words import speaker_for
 
 Box = tuple[int, int, int, int]
 LABEL_MM = 2.7

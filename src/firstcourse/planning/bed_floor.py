@@ -37,7 +37,7 @@ def judge_bed_floor(
         low, high = _along(door, room, plan, floors, fall)
         name = f"{where}, {door.id}"
         doorway = Doorway(
-            name=name,
+            ref=f"{room.name}/floor/door/{door.id}",
             other_floor_in=to_inches(door.other_floor),
             door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
         )

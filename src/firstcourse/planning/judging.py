@@ -1,6 +1,6 @@
 """From a job and its survey to the judgement whether frame, panels and surfaces will carry tile."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
@@ -51,6 +51,7 @@ class JobJudgement:
         cautions: What stands on every page that shows a structural result.
         heights: Surface id to its readings for flatness, each with what to do there.
         changes: Rules that the job sets otherwise than the book.
+        sources: By rule id, its source as printed.
     """
 
     job: str
@@ -65,6 +66,7 @@ class JobJudgement:
     cautions: tuple[str, ...]
     heights: dict[str, tuple[HeightMark, ...]]
     changes: tuple[str, ...] = ()
+    sources: dict[str, str] = field(default_factory=dict)
 
 
 def judge_alone(job: Job) -> JobJudgement:
@@ -81,7 +83,7 @@ def judge_alone(job: Job) -> JobJudgement:
     survey = survey_job(job, rules)
     done = judge_job(benches_at_walls(job, survey.rooms, rules), survey, rules)
     told = borrowed_values(rule_notes(rules), job.practice)
-    return replace(done, findings=(*done.findings, *told), changes=rules.changes())
+    return replace(done, findings=(*done.findings, *told), changes=rules.changes(), sources=rules.sources())
 
 
 def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:

@@ -240,7 +240,7 @@ def _floor_build_up(ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> BuildUp
         area_m2=boarded_m2(ask.surface),
         doorways=tuple(
             Doorway(
-                name=f"{ask.where}, {door.id}",
+                ref=f"{ask.surface.id}/door/{door.id}",
                 other_floor_in=to_inches(door.other_floor),
                 door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
             )

@@ -283,7 +283,7 @@ def _bought(plan: Plan, stock: Stock) -> dict[str, int]:
     """What plain practice buys of every stock that could serve the same boards."""
     alike = [s.id for s in plan.stock if (s.thickness, s.kind) == (stock.thickness, stock.kind)]
     told = {name: plan.workings.get(f"practice {name}") for name in alike if name in plan.counts}
-    return {name: int(working.result) for name, working in told.items() if working is not None}
+    return {name: int(str(working.result)) for name, working in told.items() if working is not None}
 
 
 def _mixed(plan: Plan, stock: Stock) -> bool:

@@ -16,6 +16,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules.changes import Override, changed_value
 from firstcourse.rules.reading import DatedValue, Rule, Source, read_book
 from firstcourse.units import KG_PER_LB, inches, mm
+from firstcourse.values import Limit, Measure, Value
 
 PRACTICES = ("us", "uk", "au")
 _HABITS_FROM = "us"
@@ -85,6 +86,38 @@ class RuleEntry:
         if self.converted:
             told.append(f"converted from {self.converted}")
         return f" ({'; '.join(told)})" if told else ""
+
+    def found(
+        self,
+        code: str,
+        severity: Severity,
+        *at: str,
+        measured: Measure | None = None,
+        limit: Limit | None = None,
+        remedies: tuple[str, ...] = (),
+        **values: Value,
+    ) -> Finding:
+        """A finding that rests on this rule.
+
+        Args:
+            code: Its words stand under it in the message files.
+            severity: How much it holds up the work.
+            at: What it is about, by reference, the place first.
+            measured: What was found.
+            limit: What is allowed.
+            remedies: What to do, by code.
+            values: What else its words need.
+        """
+        return Finding(
+            code=code,
+            severity=severity,
+            at=at,
+            measured=measured,
+            limit=limit,
+            rule=self.id,
+            remedies=remedies,
+            values=values,
+        )
 
     def finding(
         self,
@@ -188,6 +221,10 @@ class RuleSet:
     def changes(self) -> tuple[str, ...]:
         """The rules that the job sets otherwise than the book, each as `rule value (reason)`."""
         return tuple(entry.changed for entry in self.entries.values() if entry.reason)
+
+    def sources(self) -> dict[str, str]:
+        """By the id of each rule in force: its source and the place in it, as printed."""
+        return {rule_id: entry.cited for rule_id, entry in self.entries.items()}
 
     def digest(self) -> str:
         """SHA-256 over every value in force and its source."""

@@ -10,7 +10,7 @@ from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
 from firstcourse.verify.layers import built
-from firstcourse.verify.printed import first_number, prints
+from firstcourse.verify.printed import prints
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -85,10 +85,9 @@ def _threshold(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objecti
     ]
     if not doors and any(said.code == "SUI-902" for said in plan.findings):
         return
-    beyond = [said for door in doors if (said := first_number(door.values.get("other floor", ""))) is not None]
-    unit = TICKS_PER_MM if doors and "mm" in doors[0].values.get("other floor", "") else TICKS_PER_INCH
-    asked = min(beyond) * unit - fall.drain_height if beyond and fall.kerb is None else None
-    if (asked is None) != (fall.threshold is None) or abs((asked or 0) - (fall.threshold or 0)) > unit / 100:
+    beyond = [said for door in doors if (said := door.number("other_floor")) is not None]
+    asked = min(beyond) * TICKS_PER_MM - fall.drain_height if beyond and fall.kerb is None else None
+    if (asked is None) != (fall.threshold is None) or abs((asked or 0) - (fall.threshold or 0)) > 1:
         yield Objection("VER-764", surface.id, "names another threshold than the floors beyond its doorways make")
 
 

@@ -72,10 +72,13 @@ def read_document(value: Any) -> Document:
             Said(
                 n.text("code"),
                 _one_of(n, "severity", ("stop", "fix", "note")),
-                n.text("where"),
+                n.text("where", ""),
                 n.text("rule", ""),
-                n.text("measured", ""),
-                n.text("limit", ""),
+                _given(n, "measured"),
+                _given(n, "limit"),
+                texts(n, "at"),
+                Node(n.raw("values", {}), f"{n.where}.values").value,
+                texts(n, "remedies"),
             )
             for n in top.nodes("findings")
         ),
@@ -84,6 +87,14 @@ def read_document(value: Any) -> Document:
         bounds=read_bounds(top),
         doors=tuple(_door(node) for node in top.nodes("doors", ())),
     )
+
+
+def _given(node: Node, key: str) -> Any:
+    """A value with its unit, checked to be a number; a text or nothing as it stands."""
+    found = node.raw(key, None)
+    if isinstance(found, dict):
+        Node(found, f"{node.where}.{key}").number("value")
+    return found
 
 
 def _door(node: Node) -> Door:

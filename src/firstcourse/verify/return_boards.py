@@ -80,7 +80,7 @@ def _told(wall: Surface, window: Opening, plan: Document, severity: str) -> str 
     where = f"{wall.title or wall.id}, {window.id}"
     for said in plan.findings:
         if said.code == _TOLD and said.where == where and said.severity == severity:
-            return said.measured
+            return str(said.measured)
     return None
 
 

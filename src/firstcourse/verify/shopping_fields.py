@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from firstcourse.verify.fields import FieldError, Node
 
@@ -55,6 +56,16 @@ class Quantity:
     working: str
 
 
+Given = Any
+"""A value as it stands in the plan: a number with its unit, a reference, a code, a name, a count, or several."""
+
+
+def _number(given: Given) -> float | None:
+    if isinstance(given, Mapping):
+        given = given.get("value")
+    return float(given) if isinstance(given, int | float) and not isinstance(given, bool) else None
+
+
 @dataclass(frozen=True, slots=True)
 class Working:
     """How a number came about, as it is printed."""
@@ -66,6 +77,19 @@ class Working:
     unit: str
     argument: tuple[str, ...] = ()
     steps: tuple[str, ...] = ()
+    inputs: Mapping[str, Given] = field(default_factory=dict)
+    found: Given = None
+    limit: Given = None
+    at: tuple[str, ...] = ()
+
+    def number(self, name: str) -> float | None:
+        """An input's number, in its unit; None where it has none."""
+        return _number(self.inputs.get(name))
+
+    @property
+    def comes_to(self) -> float | None:
+        """The result's number, in its unit; None where it has none."""
+        return _number(self.found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,15 +201,20 @@ def _sheet_stock(node: Node) -> SheetStock:
 
 
 def _working(node: Node) -> Working:
-    values = Node(node.raw("values"), f"{node.where}.values")
+    values = Node(node.raw("values", {}), f"{node.where}.values")
+    result = node.raw("result")
     return Working(
         title=node.text("title", ""),
         formula=node.text("formula"),
         values={name: values.text(name) for name in values.value},
-        result=node.text("result"),
-        unit=node.text("unit"),
+        result=result if isinstance(result, str) else "",
+        unit=node.text("unit", ""),
         argument=texts(node, "argument"),
         steps=texts(node, "steps"),
+        inputs=Node(node.raw("inputs", {}), f"{node.where}.inputs").value,
+        found=None if isinstance(result, str) else result,
+        limit=node.raw("limit", None),
+        at=texts(node, "at"),
     )
 
 

@@ -1,6 +1,8 @@
 """The plan as the verifier reads it from raw JSON: plain frozen values, lengths in ticks."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
 
 from shapely import MultiPolygon, Polygon
 
@@ -242,14 +244,32 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A finding's fields that the verifier reads."""
+    """A finding's fields that the verifier reads.
+
+    Attributes:
+        measured: A value with its unit.
+        limit: A value with its unit and sense.
+    """
 
     code: str
     severity: str
     where: str
     rule: str
-    measured: str
-    limit: str
+    measured: Any
+    limit: Any
+    at: tuple[str, ...] = ()
+    values: Mapping[str, Any] = field(default_factory=dict)
+    remedies: tuple[str, ...] = ()
+
+    @property
+    def amount(self) -> float | None:
+        """What was measured, as a number in its unit."""
+        return None if not isinstance(self.measured, Mapping) else float(self.measured["value"])
+
+    @property
+    def allowed(self) -> float | None:
+        """What is allowed, as a number in its unit."""
+        return None if not isinstance(self.limit, Mapping) else float(self.limit["value"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -297,6 +317,9 @@ class Document:
         names = {surface.id, surface.title} - {""}
         return any(
             (said.code == code if code else said.rule == rule)
-            and any(said.where == name or said.where.startswith((f"{name},", f"{name}#")) for name in names)
+            and (
+                any(at == surface.id or at.startswith(f"{surface.id}/") for at in said.at)
+                or any(said.where == name or said.where.startswith((f"{name},", f"{name}#")) for name in names)
+            )
             for said in self.findings
         )

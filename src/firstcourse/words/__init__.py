@@ -1,7 +1,20 @@
-"""The words and units that a reader expects: one table of terms, one system of units."""
+"""All that is said: sentences by code, in a reader's tongue, trade words and units."""
 
 from firstcourse.words.measures import in_units, unit_for
+from firstcourse.words.reader import speaker_for
+from firstcourse.words.said import SaidFinding, SaidWorking, alike_together
 from firstcourse.words.speaker import Speaker
 from firstcourse.words.terms import TERMS, Term, terms_of
 
-__all__ = ["TERMS", "Speaker", "Term", "in_units", "terms_of", "unit_for"]
+__all__ = [
+    "TERMS",
+    "SaidFinding",
+    "SaidWorking",
+    "Speaker",
+    "Term",
+    "alike_together",
+    "in_units",
+    "speaker_for",
+    "terms_of",
+    "unit_for",
+]

@@ -4,9 +4,14 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from firstcourse.findings import Finding
 from firstcourse.units import Tape
 from firstcourse.words.measures import in_units, unit_for
+from firstcourse.words.places import Labels
+from firstcourse.words.said import SaidFinding, SaidWorking
+from firstcourse.words.saying import Saying
 from firstcourse.words.terms import terms_of
+from firstcourse.workings import Working
 
 _AS_IT_IS = ("svg", "steps", "source", "sources")
 """Keys of what is not touched: pictures, sums whose figures have no unit, and titles of what others published."""
@@ -22,12 +27,24 @@ class Speaker:
         tape: Which system of units.
         names: What the job itself has named; stays as it is.
         ids: Ids of things, and what is printed for them.
+        labels: What references are called that have more than their ids.
+        sources: By rule id, the source as printed.
+        tongue: Whose sentences.
     """
 
     def __init__(
-        self, practice: str, tape: Tape, *, names: Iterable[str] = (), ids: Mapping[str, str] | None = None
+        self,
+        practice: str,
+        tape: Tape,
+        *,
+        names: Iterable[str] = (),
+        ids: Mapping[str, str] | None = None,
+        labels: Labels | None = None,
+        sources: Mapping[str, str] | None = None,
+        tongue: str = "en",
     ) -> None:
         self.tape = tape
+        self._saying = Saying(tongue, practice, tape, labels or {}, sources or {})
         self._terms = terms_of(practice)
         self._ids = dict(ids or {})
         longest = sorted(self._terms, key=lambda word: (-len(word), word))
@@ -40,6 +57,22 @@ class Speaker:
         self._wanted = re.compile("|".join((*name, term)), re.IGNORECASE)
         self._ids = {one: self.words(said) for one, said in self._ids.items()}
         self._wanted = re.compile("|".join((*by_id, *name, term)), re.IGNORECASE)
+
+    def finding(self, finding: Finding) -> SaidFinding:
+        """A finding in words."""
+        return self._saying.finding(finding)
+
+    def findings(self, findings: Iterable[Finding]) -> tuple[SaidFinding, ...]:
+        """Findings in words, in the order given."""
+        return tuple(map(self.finding, findings))
+
+    def working(self, working: Working) -> SaidWorking:
+        """A working in words."""
+        return self._saying.working(working)
+
+    def place(self, ref: str) -> str:
+        """A reference with the room it lies in."""
+        return self._saying.place(ref)
 
     def words(self, text: str) -> str:
         """A text in the reader's words; its units stay."""

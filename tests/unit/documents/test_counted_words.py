@@ -13,9 +13,9 @@ from firstcourse.cli.plan import print_summary
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data
 from firstcourse.documents.workbook import tables
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.planning.steps import PlanResult
 from firstcourse.units import counted, one_or_more
+from firstcourse.words import speaker_for
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 ONE_OF_MANY = re.compile(r"(?<![\d.,/#'-])1 (?!across|is |this |has )[a-z]{3,}s\b")

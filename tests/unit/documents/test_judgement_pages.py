@@ -15,6 +15,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from said import all_said, worked
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 CAUTION = "not a design"
@@ -124,8 +125,8 @@ def judged_pages(old: str, new: str) -> dict[str, Any]:
         date=done.date,
         practice=done.practice,
         structures=done.structures,
-        findings=done.findings,
-        workings=done.workings,
+        findings=all_said(done.findings),
+        workings={name: worked(working) for name, working in done.workings.items()},
         cautions=done.cautions,
     )
 

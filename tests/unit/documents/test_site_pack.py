@@ -9,7 +9,7 @@ import pytest
 from example_plans import plan_of, site_pack_of
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data, site_pack
-from firstcourse.drawings.reader import speaker_for
+from firstcourse.words import speaker_for
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 POINTS = {"letter": (612, 792), "a4": (595.28, 841.89)}

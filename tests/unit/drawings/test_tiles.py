@@ -8,10 +8,10 @@ from firstcourse.drawings import draw_tiling
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.drawings.mosaic import mosaics
-from firstcourse.drawings.reader import speaker_for
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.words import speaker_for
 
 
 def _plan() -> Plan:

@@ -1,10 +1,11 @@
 """Findings as printed: what is said of several places stands there once, the worst first."""
 
-from firstcourse.findings import Finding, Severity, alike_together
+from firstcourse.findings import Severity
+from firstcourse.words import SaidFinding, alike_together
 
 
-def note(where: str, *, message: str = "lift tiles", measured: str = "", severity: str = "note") -> Finding:
-    return Finding(code="TIL-1", severity=Severity(severity), where=where, message=message, measured=measured)
+def note(where: str, *, message: str = "lift tiles", measured: str = "", severity: str = "note") -> SaidFinding:
+    return SaidFinding(code="TIL-1", severity=Severity(severity), where=where, message=message, measured=measured)
 
 
 def test_places_of_one_room_stand_after_each_other() -> None:

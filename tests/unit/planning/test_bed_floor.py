@@ -8,13 +8,14 @@ import pytest
 import yaml
 
 from firstcourse.errors import JobError
-from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify_text
+from firstcourse.words import SaidFinding
+from said import said
 
 IN = 25.4
 FLANGE = {
@@ -52,11 +53,11 @@ def _text(
     return yaml.safe_dump(document, sort_keys=False)
 
 
-def _said(text: str, code: str) -> Finding | None:
+def _said(text: str, code: str) -> SaidFinding | None:
     job = read_job_text(text)
     rules = load_rules(job.date, job.practice)
     findings = judge_job(job, survey_job(job, rules), rules).findings
-    return next((finding for finding in findings if finding.code == code), None)
+    return next((said(finding) for finding in findings if finding.code == code), None)
 
 
 def _planned(text: str) -> tuple[PlanResult, dict[str, Any]]:

@@ -15,6 +15,7 @@ from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.verify import verify_text
+from said import worked
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 TEXT = LIMBER.read_text(encoding="utf-8")
@@ -96,7 +97,7 @@ def test_workings_are_named_by_surface_and_give_their_limit():
     assert "suitability.upper bath/floor.remedies" in names
     deflection = next(w for w in done.workings.values() if w.title.endswith("Live-load deflection"))
     assert deflection.values["limit"].endswith("DOES NOT HOLD") and deflection.values["L"] == "150 in"
-    assert all(working.source for working in done.workings.values())
+    assert all(worked(working).source for working in done.workings.values())
 
 
 def test_dead_load_holds_every_layer_entered():
@@ -113,7 +114,10 @@ def test_dead_load_holds_every_layer_entered():
 def test_metric_entries_give_the_same_verdict():
     metric = MENDED.replace("span: 12' 6\"", "span: 3810 mm").replace("tape: inch", "tape: mm")
     metric = metric.replace("thickness: 3/8 in, edge", "thickness: 9.525 mm, edge")
-    mm_tape, inch_tape = (list(judged(text).workings.values()) for text in (metric, MENDED))
+    mm_tape, inch_tape = (
+        [worked(working, tape) for working in judged(text).workings.values()]
+        for text, tape in ((metric, Tape.MM), (MENDED, Tape.INCH))
+    )
     told = 0
     for one, other in zip(mm_tape, inch_tape, strict=True):
         if one.unit.startswith("mm") and other.unit.startswith("in"):

@@ -1,5 +1,6 @@
 """What a job says of its surfaces reaches the judgement: readings, leans, levels, layers, fittings, materials."""
 
+import re
 from functools import cache
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from said import all_said, worked
 
 JOB = Path(__file__).parents[3] / "examples" / "out-of-true" / "job.yaml"
 TEXT = JOB.read_text(encoding="utf-8")
@@ -24,7 +26,8 @@ def judged(text: str) -> JobJudgement:
 
 
 def found(text: str) -> set[tuple[str, str]]:
-    return {(finding.code, finding.where.removeprefix("back bath, ")) for finding in judged(text).findings}
+    told = all_said(judged(text).findings)
+    return {(one.code, re.sub("^back bath[,:] ", "", one.where)) for one in told}
 
 
 def swapped(old: str, new: str, text: str = TEXT) -> str:
@@ -144,7 +147,7 @@ def test_layers_and_materials_are_worked_out_for_each_surface():
     assert list(wall.values) == ["board", "mortar under the tile", "tile"]
     assert wall.values["board"] == "0.420 in" and wall.values["tile"] == "0.312 in"
     assert workings["suitability.back bath/wall/A-B.materials"].values["membranes"] == "low perm, waterproof"
-    assert all(working.source for working in workings.values())
+    assert all(worked(working).source for working in workings.values())
 
 
 def test_straightedge_gaps_are_enough_to_judge_by():

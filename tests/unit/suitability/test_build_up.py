@@ -18,6 +18,7 @@ from firstcourse.suitability import (
     judge_build_up,
 )
 from firstcourse.units import Tape
+from said import all_said, said, worked
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
@@ -34,7 +35,7 @@ FLOOR = BuildUp(
 
 
 def found(surface, rules=RULES):
-    return judge_build_up(rules, surface)[0]
+    return all_said(judge_build_up(rules, surface)[0])
 
 
 def at(**changes):
@@ -53,7 +54,9 @@ def test_height_and_mass_are_summed():
 
 def test_a_metric_tape_is_told_metric_sums():
     metric = replace(
-        FLOOR, tape=Tape.MM, doorways=(Doorway(name="door", other_floor_in=0.5, door_underside_in=1.0),)
+        FLOOR,
+        tape=Tape.MM,
+        doorways=(Doorway(ref="bath/floor/door/door", other_floor_in=0.5, door_underside_in=1.0),),
     )
     workings = judge_build_up(RULES, metric)[1]
     height = workings["buildup.height"]
@@ -61,7 +64,7 @@ def test_a_metric_tape_is_told_metric_sums():
     assert all(text.endswith(" mm") for text in height.values.values())
     mass = workings["buildup.mass"].values
     assert mass["whole surface"] == "143 kg" and "for one square foot" not in mass
-    step = workings["buildup.doorway.1"]
+    step = worked(workings["buildup.doorway.1"], Tape.MM)
     assert (step.result, step.unit, step.values["gap under the door"]) == ("+6.35", "mm", "6.35 mm")
 
 
@@ -75,26 +78,26 @@ def test_a_metric_tape_is_told_metric_sums():
     ],
 )
 def test_a_step_is_named_with_what_takes_it_up(other, codes, words):
-    door = replace(FLOOR, doorways=(Doorway(name="door to hall", other_floor_in=other),))
+    door = replace(FLOOR, doorways=(Doorway(ref="bath/floor/door/door to hall", other_floor_in=other),))
     findings, workings = judge_build_up(RULES, door)
     assert [finding.code for finding in findings] == codes
-    assert workings["buildup.doorway.1"].values["profile"] == words
-    assert all(words in finding.remedy for finding in findings)
+    assert worked(workings["buildup.doorway.1"]).values["profile"] == words
+    assert all(words in said(finding).remedy for finding in findings)
 
 
 def test_too_high_a_step_says_how_much_thinner():
-    (step,) = at(doorways=(Doorway(name="d", other_floor_in=0.0),))
+    (step,) = at(doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=0.0),))
     assert step.severity is Severity.FIX and 'layers 1/4" thinner in all' in step.remedy
-    (down,) = at(doorways=(Doorway(name="d", other_floor_in=1.5),))
+    (down,) = at(doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=1.5),))
     assert 'layers 1/4" thicker in all' in down.remedy and "steps down" in down.message
 
 
 def test_a_door_is_cut_to_clear_the_tile():
-    (cut,) = at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=1.0),))
+    (cut,) = at(doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=0.75, door_underside_in=1.0),))
     assert (cut.code, cut.measured, cut.remedy) == ("SUI-603", '1/4"', 'Cut 1/8" off the door before laying.')
-    (shut,) = at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=0.5),))
+    (shut,) = at(doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=0.75, door_underside_in=0.5),))
     assert "not open over" in shut.message and 'Cut 5/8"' in shut.remedy
-    assert at(doorways=(Doorway(name="d", other_floor_in=0.75, door_underside_in=1.125),)) == ()
+    assert at(doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=0.75, door_underside_in=1.125),)) == ()
 
 
 @pytest.mark.parametrize(

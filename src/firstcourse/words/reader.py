@@ -3,13 +3,30 @@
 from collections.abc import Iterator
 
 from firstcourse.plan import Plan
-from firstcourse.words import Speaker
+from firstcourse.words.speaker import Speaker
 
 
 def speaker_for(plan: Plan) -> Speaker:
     """Says everything in the words of the job's practice and the units of its tape."""
     titles = {surface.id: surface.title for surface in plan.surfaces if surface.title and "/" in surface.id}
-    return Speaker(plan.job.practice, plan.job.tape, names=_names(plan), ids=titles)
+    return Speaker(
+        plan.job.practice,
+        plan.job.tape,
+        names=_names(plan),
+        ids=titles,
+        labels=_labels(plan),
+        sources={rule.id: rule.source for rule in plan.rules},
+    )
+
+
+def _labels(plan: Plan) -> dict[str, tuple[str, ...]]:
+    """What surfaces and boards are called, by their ids."""
+    labels: dict[str, tuple[str, ...]] = {}
+    for surface in plan.surfaces:
+        room, _, rest = (surface.title or surface.id).partition(": ")
+        labels[surface.id] = (room, rest) if rest else (room,)
+        labels |= {board.id: (*labels[surface.id], f"board {board.mark}") for board in surface.boards}
+    return labels
 
 
 def _names(plan: Plan) -> Iterator[str]:

@@ -1,0 +1,84 @@
+"""Measures as a reader's tape and units show them: on the tape's marks, or in figures."""
+
+from fractions import Fraction
+from typing import Literal
+
+from firstcourse.units import Tape, ceil_to, floor_to, format_length, ticks_from_mm
+from firstcourse.values import Measure
+from firstcourse.words.measures import unit_for
+
+Way = Literal["near", "up", "down"]
+
+_DECIMALS = {
+    "mm": 2, "in": 3, "ft": 2, "m": 3, "sq ft": 2, "m²": 3, "psf": 2, "kPa": 3, "kg": 1, "lb": 1, "kg/m²": 1,
+    "lb/sq ft": 2, "psi": 0, "MPa": 2, "%": 1, "gal": 2, "litres": 2, "l": 2, "fl oz": 1, "ml": 0, "°": 1,
+    "days": 0, "hours": 0,
+}  # fmt: skip
+"""Decimals of a computed number by the unit it is printed in; four figures where nothing is said."""
+_WRITTEN = {"deg": "°", "percent": "%", "degC": "°C"}
+_CLOSE = {"°", "%"}
+"""Units that stand right behind their number."""
+
+
+def on_tape(found: Measure, tape: Tape, way: Way = "near", *, feet: bool = True) -> str:
+    r"""A length as the tape reads it.
+
+    Args:
+        found: In millimetres.
+        tape: The reader's.
+        way: To the nearest mark, or to the next that is not less (`up`) or not more (`down`).
+        feet: Inch tape only: feet and inches from 12 in upwards; else inches alone.
+
+    Raises:
+        ValueError: It is no length.
+
+    Example:
+        >>> on_tape(Measure(value=1613.0, unit="mm"), Tape.INCH, "up")
+        '5\\' 3-9/16"'
+    """
+    if found.unit != "mm":
+        raise ValueError(f"{found.value:g} {found.unit} is no length")
+    ticks = ticks_from_mm(found.value)
+    rounded = {"near": ticks, "up": ceil_to(ticks, tape.graduation), "down": floor_to(ticks, tape.graduation)}[way]
+    return format_length(rounded, tape, feet=feet)
+
+
+def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False) -> str:
+    """A measure in decimals with the reader's unit.
+
+    Args:
+        found: The measure.
+        tape: Says which units the reader has.
+        decimals: How many; those usual for the unit where not given.
+        sign: Print a plus before what is not negative.
+
+    Example:
+        >>> in_figures(Measure(value=2.75, unit="mm"), Tape.INCH)
+        '0.108 in'
+        >>> in_figures(Measure(value=8.79, unit="psf"), Tape.MM)
+        '0.421 kPa'
+    """
+    factor, unit = unit_for(_WRITTEN.get(found.unit, found.unit), tape)
+    value = found.value * factor
+    if unit == "°C" and tape is Tape.INCH:
+        value, unit = value * 9 / 5 + 32, "°F"
+    number = number_text(value, _DECIMALS.get(unit) if decimals is None else decimals, sign=sign)
+    return f"{number}{unit}" if unit in _CLOSE else f"{number} {unit}".rstrip()
+
+
+def number_text(value: float, decimals: int | None, *, sign: bool = False) -> str:
+    """A number with so many decimals, halves rounded up; with four figures where none are said.
+
+    Example:
+        >>> number_text(1234567.0, 0), number_text(0.421496, None), number_text(-0.001, 2)
+        ('1,234,567', '0.4215', '0.00')
+    """
+    if decimals is None:
+        text = f"{value:.4g}"
+        return text if "e" not in text else f"{value:,.0f}"
+    scale = 10**decimals
+    rounded = float(Fraction(round(abs(value) * scale * 1e6)) / Fraction(10**6))
+    whole = int(rounded + 0.5)
+    shown = whole / scale
+    minus = "-" if value < 0 and whole else ("+" if sign else "")
+    return f"{minus}{shown:,.{decimals}f}"

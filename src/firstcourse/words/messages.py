@@ -1,0 +1,93 @@
+"""The message files: what the house says, by code, in one tongue and in the words of one practice."""
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from fluent.runtime import FluentBundle, FluentResource
+from fluent.syntax.ast import Resource
+
+TONGUES = ("en",)
+"""Tongues that the house speaks, each a folder of message files."""
+_BRITISH = ("uk", "au")
+
+
+class MissingWordsError(LookupError):
+    """A message is not there, or cannot be said with what it was given: a fault of ours, never of the job."""
+
+
+class Messages:
+    """Every message of one tongue; a file is read when something of its subject is first said.
+
+    A message's file is named by what stands before the first hyphen of its id: `SUI-603` stands in `sui.ftl`.
+
+    Args:
+        tongue: Such as `en`.
+        practice: Whose trade words: `us`, `uk` or `au`.
+        functions: What may be called within a message, by name.
+
+    Raises:
+        MissingWordsError: Nothing is written in that tongue.
+    """
+
+    def __init__(self, tongue: str, practice: str, functions: Mapping[str, Callable[..., Any]]) -> None:
+        if tongue not in TONGUES:
+            raise MissingWordsError(f"no messages in '{tongue}'")
+        self._tongue, self._practice = tongue, practice
+        self._functions = dict(functions)
+        self._bundles: dict[str, FluentBundle | None] = {}
+
+    def has(self, message: str, attribute: str = "") -> bool:
+        """Whether a message is there, and the attribute of it that is named."""
+        bundle = self._bundle(message)
+        if bundle is None or not bundle.has_message(message):
+            return False
+        return not attribute or attribute in bundle.get_message(message).attributes
+
+    def attributes(self, message: str) -> tuple[str, ...]:
+        """Names of a message's attributes, in their order; none where it is not there."""
+        bundle = self._bundle(message)
+        return tuple(bundle.get_message(message).attributes) if bundle is not None and self.has(message) else ()
+
+    def say(self, message: str, attribute: str = "", /, **values: Any) -> str:
+        """One message, or one attribute of it, with values put in.
+
+        Raises:
+            MissingWordsError: It is not there, or a value that it asks for is not given.
+        """
+        name = f"{message}.{attribute}" if attribute else message
+        bundle = self._bundle(message)
+        if bundle is None or not self.has(message, attribute):
+            raise MissingWordsError(f"no message '{name}' in '{self._tongue}'")
+        found = bundle.get_message(message)
+        pattern = found.attributes[attribute] if attribute else found.value
+        if pattern is None:
+            raise MissingWordsError(f"message '{name}' in '{self._tongue}' says nothing")
+        text, faults = bundle.format_pattern(pattern, values)
+        if faults:
+            raise MissingWordsError(f"message '{name}' in '{self._tongue}' cannot be said: {faults[0]!r}")
+        return str(text)
+
+    def _bundle(self, message: str) -> FluentBundle | None:
+        subject = message.partition("-")[0].lower()
+        if subject not in self._bundles:
+            self._bundles[subject] = self._read(subject)
+        return self._bundles[subject]
+
+    def _read(self, subject: str) -> FluentBundle | None:
+        resource = _resource(self._tongue, subject)
+        if resource is None:
+            return None
+        bundle = FluentBundle([self._tongue], functions=self._functions, use_isolating=False)
+        side = "uk" if self._practice in _BRITISH else "us"
+        for terms in (_resource(self._tongue, f"terms.{side}"), resource):
+            if terms is not None:
+                bundle.add_resource(terms)
+        return bundle
+
+
+@cache
+def _resource(tongue: str, name: str) -> Resource | None:
+    file = files("firstcourse.words") / "texts" / tongue / f"{name}.ftl"
+    return FluentResource(file.read_text(encoding="utf-8")) if file.is_file() else None

@@ -1,0 +1,65 @@
+"""References as people call the thing: `bath/floor/opening/flange` is 'bath: floor, flange'."""
+
+from collections.abc import Callable, Mapping
+
+Labels = Mapping[str, tuple[str, ...]]
+"""By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
+_NAMED = {"opening", "door", "bench", "thing", "stock", "tile_stock", "layer", "offcut", "check"}
+"""Kinds whose things are called by their names alone."""
+_NUMBERED = {"wall", "corner", "tile", "sheet", "rule", "joist", "stud", "kerb"}
+"""Kinds that are said before the name."""
+_IN_NO_ROOM = {"stock", "tile_stock", "sheet", "rule", "offcut", "job", "rules"}
+
+
+def place(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
+    """A reference with the room it lies in.
+
+    Args:
+        ref: Ids joined by `/`: a room, its surface, then kind and name in turn.
+        labels: What things are called that have more than their ids.
+        word: Says a kind by its code.
+
+    Example:
+        >>> place("bath/wall/A-B/opening/valve", {}, str)
+        'bath: wall A-B, valve'
+        >>> place("bath/floor/board/3", {"bath/floor/board/3": ("bath", "floor", "board F-3")}, str)
+        'bath: floor, board F-3'
+        >>> place("stock/board 3x5", {}, str)
+        'board 3x5'
+    """
+    room, *rest = _parts(ref, labels, word)
+    return f"{room}: {', '.join(rest)}" if rest else room
+
+
+def thing(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
+    """What a reference names, without where it is.
+
+    Example:
+        >>> thing("bath/wall/A-B/opening/valve", {}, str), thing("bath/wall/A-B", {}, str)
+        ('valve', 'wall A-B')
+    """
+    return _parts(ref, labels, word)[-1]
+
+
+def _parts(ref: str, labels: Labels, word: Callable[[str], str]) -> list[str]:
+    steps = ref.split("/")
+    for known in range(len(steps), 0, -1):
+        head = labels.get("/".join(steps[:known]))
+        if head is not None:
+            return [*head, *_said(steps[known:], word)]
+    if steps[0] in _IN_NO_ROOM:
+        return list(_said(steps, word))
+    return [steps[0], *_said(steps[1:], word)]
+
+
+def _said(steps: list[str], word: Callable[[str], str]) -> list[str]:
+    said, left = [], list(steps)
+    while left:
+        kind = left.pop(0)
+        if left and kind in _NAMED:
+            said.append(left.pop(0))
+        elif left and kind in _NUMBERED:
+            said.append(f"{word(kind)} {left.pop(0)}")
+        else:
+            said.append(word(kind))
+    return said

@@ -1,0 +1,252 @@
+"""Says findings and workings from the message files, with their values put in as the reader's tape shows them."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from babel import Locale
+from fluent.runtime.types import FluentType
+
+from firstcourse.findings import Finding
+from firstcourse.units import Tape
+from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
+from firstcourse.words.figures import in_figures, number_text, on_tape
+from firstcourse.words.messages import Messages
+from firstcourse.words.places import Labels, place, thing
+from firstcourse.words.said import SaidFinding, SaidWorking
+from firstcourse.workings import Working
+
+
+class _Given(FluentType):
+    """A value within a message: as it is said by default, and itself for what the message asks of it."""
+
+    def __init__(self, value: Value, text: str) -> None:
+        self.value, self.text = value, text
+
+    def format(self, locale: Locale) -> str:
+        return self.text
+
+
+class Saying:
+    """Sentences for one reader.
+
+    Args:
+        tongue: Whose sentences, such as `en`.
+        practice: Whose trade words.
+        tape: Whose units.
+        labels: What references are called that have more than their ids.
+        sources: By rule id, the source as printed.
+
+    A message may ask of a value, beside what is usual for it: `TAPE`, `UP` and `DOWN` (a length on the tape's
+    marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FIGURES` (decimals,
+    with the unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its
+    room), `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`) and `SUM`
+    (several added up).
+    """
+
+    def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
+        self._tape, self._labels, self._sources = tape, labels, sources
+        functions: dict[str, Callable[..., Any]] = {
+            "TAPE": self._tape_reading,
+            "UP": lambda given, **how: self._tape_reading(given, way="up", **how),
+            "DOWN": lambda given, **how: self._tape_reading(given, way="down", **how),
+            "FIGURES": self._figures,
+            "NUMBER_OF": self._number,
+            "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
+            "THING": lambda given: self._each(given, lambda ref: self.thing(ref.ref)),
+            "WORD": self._word,
+            "LIST": self._list,
+            "SUM": self._sum,
+        }
+        self._messages = Messages(tongue, practice, functions)
+
+    def finding(self, finding: Finding) -> SaidFinding:
+        """A finding in words: its message, and one sentence for each remedy.
+
+        Raises:
+            MissingWordsError: Its code has no words.
+        """
+        if not finding.at:
+            return SaidFinding(
+                code=finding.code,
+                severity=finding.severity,
+                where=finding.where,
+                message=finding.message,
+                measured=str(finding.measured),
+                limit=str(finding.limit),
+                rule=finding.rule,
+                source=finding.source,
+                remedy=finding.remedy,
+            )
+        values: dict[str, Value] = dict(finding.values)
+        given = self._given(values, at=finding.at)
+        for key in ("measured", "limit"):
+            value = getattr(finding, key)
+            if value is not None and not isinstance(value, str):
+                given[key] = self._one(value)
+        return SaidFinding(
+            code=finding.code,
+            severity=finding.severity,
+            where=self._messages.say(finding.code, "where", **given)
+            if self._messages.has(finding.code, "where")
+            else self.place(finding.at[0]),
+            message=self._messages.say(finding.code, **given),
+            measured=self._figure(finding.code, "measured", finding.measured, given),
+            limit=self._figure(finding.code, "limit", finding.limit, given),
+            rule=finding.rule,
+            source=self._sources.get(finding.rule, ""),
+            remedy=" ".join(self._messages.say(finding.code, remedy, **given) for remedy in finding.remedies),
+        )
+
+    def working(self, working: Working) -> SaidWorking:
+        """A working in words.
+
+        Of its message, the text is the title; `.formula` and `.source` are printed as they stand; `.name-x` is
+        what input `x` is called, its own name where there is none; `.value-x` how it is shown; `.unsaid-x` keeps
+        it out of the list; `.step-1` and so on are lines with the values put in; `.argument-1` and so on are
+        sentences.
+
+        Raises:
+            MissingWordsError: Its formula has no words.
+        """
+        if not working.at:
+            return SaidWorking(
+                title=working.title,
+                formula=working.formula,
+                values=working.values,
+                result=str(working.result),
+                unit=working.unit,
+                source=working.source,
+                argument=working.argument,
+                steps=working.steps,
+            )
+        say, known = self._messages.say, self._messages.attributes(working.formula)
+        given = self._given(working.inputs, at=working.at)
+        if not isinstance(working.result, str):
+            given["result"] = self._one(working.result)
+        if working.limit is not None:
+            given["limit"] = self._one(working.limit)
+
+        def each(kind: str) -> tuple[str, ...]:
+            lines = (say(working.formula, name, **given) for name in known if name.startswith(f"{kind}-"))
+            return tuple(line for line in lines if line != NOTHING)
+
+        values = {
+            say(working.formula, f"name-{key}", **given) if f"name-{key}" in known else key: (
+                say(working.formula, f"value-{key}", **given) if f"value-{key}" in known else self._text(value)
+            )
+            for key, value in working.inputs.items()
+            if f"unsaid-{key}" not in known
+        }
+        if working.limit is not None:
+            values["limit"] = self._text(working.limit)
+        number, unit = self._result(working, known, given)
+        return SaidWorking(
+            title=say(working.formula, **given),
+            formula=say(working.formula, "formula", **given) if "formula" in known else "",
+            values=values,
+            result=number,
+            unit=unit,
+            source=say(working.formula, "source", **given)
+            if "source" in known
+            else self._sources.get(working.rule, ""),
+            argument=each("argument"),
+            steps=each("step"),
+        )
+
+    def place(self, ref: str) -> str:
+        """A reference with the room it lies in."""
+        return place(ref, self._labels, self._term)
+
+    def thing(self, ref: str) -> str:
+        """What a reference names, without where it is."""
+        return thing(ref, self._labels, self._term)
+
+    def _result(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> tuple[str, str]:
+        if "result" in known:
+            number, _, unit = self._messages.say(working.formula, "result", **given).partition(" ")
+            return number, unit
+        if isinstance(working.result, Measure):
+            number, _, unit = self._text(working.result).partition(" ")
+            return number, unit
+        return (
+            (self._term(working.result.word), "")
+            if isinstance(working.result, Word)
+            else (str(working.result), "")
+        )
+
+    def _figure(self, code: str, key: str, value: Measure | str | None, given: Mapping[str, Any]) -> str:
+        if self._messages.has(code, key):
+            return self._messages.say(code, key, **given)
+        return "" if value is None or isinstance(value, str) else self._text(value)
+
+    def _given(self, values: Mapping[str, Value], at: tuple[str, ...]) -> dict[str, Any]:
+        found = {key: self._one(value) for key, value in values.items()}
+        return found | {"at": self._one(Ref(ref=at[0])), "also": self._one(tuple(Ref(ref=ref) for ref in at[1:]))}
+
+    def _one(self, value: Value) -> Any:
+        """A value as message files take it: words and names as text, to choose by; counts as numbers."""
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        if isinstance(value, int):
+            return value
+        if isinstance(value, Word):
+            return value.word
+        return _Given(value, self._text(value))
+
+    def _text(self, value: Value) -> str:
+        if isinstance(value, tuple):
+            return ", ".join(map(self._text, value))
+        if isinstance(value, bool):
+            return self._term("yes" if value else "no")
+        if isinstance(value, int):
+            return str(value)
+        if isinstance(value, Ref):
+            return self.thing(value.ref)
+        if isinstance(value, Word):
+            return self._term(value.word)
+        if isinstance(value, Name):
+            return value.name
+        shown = on_tape(value, self._tape) if value.unit == "mm" else in_figures(value, self._tape)
+        if isinstance(value, Limit):
+            return self._messages.say(f"word-limit-{value.sense}", value=shown)
+        return shown
+
+    def _term(self, code: str) -> str:
+        return self._messages.say(f"word-{code}")
+
+    def _tape_reading(self, given: _Given, way: str = "near", feet: str = "yes") -> str:
+        return self._each(given, lambda one: on_tape(one, self._tape, way, feet=feet == "yes"))  # type: ignore[arg-type]
+
+    def _figures(self, given: _Given, decimals: Any = None, sign: str = "no") -> str:
+        count = None if decimals is None else int(decimals)
+        return self._each(given, lambda one: in_figures(one, self._tape, count, sign=sign == "yes"))
+
+    def _number(self, given: _Given, decimals: Any = None) -> str:
+        count = None if decimals is None else int(decimals)
+        if isinstance(given.value, Measure) and given.value.unit:
+            return in_figures(given.value, self._tape, count).partition(" ")[0]
+        return self._each(given, lambda one: number_text(one.value, count))
+
+    def _word(self, code: Any) -> str:
+        if isinstance(code, _Given):
+            return self._each(code, self._text)
+        return self._term(str(code))
+
+    def _list(self, given: _Given, last: str = "and") -> str:
+        texts = [self._text(one) for one in _several(given.value)]
+        return f"{', '.join(texts[:-1])} {self._term(last)} {texts[-1]}" if len(texts) > 1 else "".join(texts)
+
+    def _sum(self, given: _Given, decimals: Any = 2) -> str:
+        numbers = [one for one in _several(given.value) if isinstance(one, Measure)]
+        return " + ".join(in_figures(one, self._tape, int(decimals)).partition(" ")[0] for one in numbers)
+
+    def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
+        return ", ".join(say(one) for one in _several(given.value))
+
+
+NOTHING = "-"
+"""What a message says where a line is left out."""
+
+
+def _several(value: Value) -> tuple[Single, ...]:
+    return value if isinstance(value, tuple) else (value,)

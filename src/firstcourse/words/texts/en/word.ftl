@@ -1,0 +1,23 @@
+# Words of the trade by their codes, and how limits are said.
+word-limit-least = at least { $value }
+word-limit-most = at most { $value }
+word-limit-is = { $value }
+word-and = and
+word-or = or
+word-yes = yes
+word-no = no
+word-whole_job = whole job
+word-job = whole job
+word-rules = rule book
+word-floor = floor
+word-ceiling = ceiling
+word-wall = wall
+word-corner = corner
+word-tile = tile
+word-sheet = sheet
+word-rule = rule
+word-joist = joist
+word-stud = stud
+word-kerb = kerb
+word-shower = shower
+word-tub = tub
