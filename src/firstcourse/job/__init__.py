@@ -9,6 +9,7 @@ from firstcourse.job.carrying import (
     JoistLoad,
     Joists,
     Panels,
+    Planks,
     SpotLevel,
     WallStuds,
 )
@@ -78,6 +79,7 @@ __all__ = [
     "PanelJoint",
     "PanelScrews",
     "Panels",
+    "Planks",
     "RepeatPiece",
     "Room",
     "RuleChange",

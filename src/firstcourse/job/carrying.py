@@ -176,6 +176,16 @@ class CeilingJoists(JobModel):
         return measured(STIFFNESS, self.stiffness, self.ei_lb_in2)
 
 
+class Planks(JobModel):
+    """A subfloor of planks (boards) on the joists, as old houses have it; panel layers over it are `panels`."""
+
+    thickness: Length = Field(description="Thickness of the planks, such as 3/4 in.")
+    width: Length | None = Field(default=None, description="Width of a plank.")
+    lie: Literal["square", "diagonal"] = Field(
+        default="square", description="How they lie on the joists: square to them, or on the diagonal."
+    )
+
+
 class Panels(JobModel):
     """The panel layers on the joists, such as plywood; boards come on top."""
 
@@ -184,6 +194,11 @@ class Panels(JobModel):
     )
     glued_and_screwed: bool = Field(
         default=False, description="Whether the layers are glued and screwed to each other."
+    )
+    material: Literal["plywood", "chipboard", "strand_board"] | None = Field(
+        default=None,
+        description="What they are, for practices that judge panels by kind and joist spacing (uk, au); in us "
+        "practice their span rating decides.",
     )
     ratings: tuple[SpanRating, ...] = Field(
         default=(),

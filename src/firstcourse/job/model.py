@@ -17,6 +17,7 @@ from firstcourse.job.carrying import (
     FloorTile,
     Joists,
     Panels,
+    Planks,
     SpotLevel,
     WallStuds,
 )
@@ -342,7 +343,8 @@ class BoardedFloor(JobModel):
     joists: Joists | None = Field(
         default=None, description="What the joists are; the floor is not judged without joists, panels and tile."
     )
-    panels: Panels | None = Field(default=None, description="The panel layers on the joists.")
+    planks: Planks | None = Field(default=None, description="Planks on the joists, under any panels.")
+    panels: Panels | None = Field(default=None, description="The panel layers on the joists, or on planks.")
     tile: FloorTile | None = Field(default=None, description="What will lie on the boards.")
     spots: Annotated[tuple[SpotLevel, ...], Field(max_length=120)] = Field(
         default=(), description="Height readings, at least three and not in one line; for flatness."
@@ -361,8 +363,8 @@ class BoardedFloor(JobModel):
 
     @property
     def is_slab(self) -> bool:
-        """Whether it is of concrete: nothing is entered of joists or panels."""
-        told = (self.framing, self.joists, self.panels, self.panel_screws)
+        """Whether it is of concrete: nothing is entered of joists, planks or panels."""
+        told = (self.framing, self.joists, self.planks, self.panels, self.panel_screws)
         return all(part is None for part in told) and not self.panel_joints
 
     @model_validator(mode="after")

@@ -99,6 +99,8 @@ def floor_loads(
 
 def _over_all(floor: BoardedFloor, filled_kg_m2: float, rules: RuleSet) -> tuple[tuple[str, float], ...]:
     rows = []
+    if floor.planks is not None:
+        rows.append(("planks", to_inches(floor.planks.thickness) * rules.number("mass.panel")))
     if floor.exposure is not None and floor.exposure.membrane:
         rows.append(("membrane", rules.number("mass.membrane") * PSF_PER_KG_M2))
     if filled_kg_m2:

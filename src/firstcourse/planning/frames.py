@@ -24,6 +24,7 @@ from firstcourse.job import (
     WallStuds,
 )
 from firstcourse.plan import Stock, Surface, SurfaceKind
+from firstcourse.planning.decks import deck_findings
 from firstcourse.planning.floor_loads import floor_loads
 from firstcourse.planning.layers import floor_layers, laid_tile, tiling_tile, wall_layers
 from firstcourse.rules import RuleSet
@@ -115,6 +116,10 @@ def asked_frame(
         InputValueError: An entry cannot be used.
     """
     frame = _told_frame(job, room, surface, where, stock, rules, ground)
+    floor = room.floor if surface.kind is SurfaceKind.FLOOR else None
+    if floor is not None and not floor.is_slab:
+        spacing = None if floor.framing is None else _spacing(floor.framing)
+        frame = replace(frame, notes=(*deck_findings(floor, spacing, where, rules, job.tape), *frame.notes))
     if frame.judged:
         return frame
     # A spacing is limited by the boards and the tile, whatever the members are made of.

@@ -4,6 +4,7 @@ from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.cuts import Cut
+from firstcourse.suitability.decks import Deck, judge_deck, judge_planks
 from firstcourse.suitability.doorways import Doorway
 from firstcourse.suitability.exposure import ExposedSurface, Zone, zone_working
 from firstcourse.suitability.fittings import Fitting, ValveWindow
@@ -40,6 +41,7 @@ __all__ = [
     "Check",
     "Corner",
     "Cut",
+    "Deck",
     "Doorway",
     "ExposedSurface",
     "Finish",
@@ -66,7 +68,9 @@ __all__ = [
     "frame_unjudged",
     "judge",
     "judge_build_up",
+    "judge_deck",
     "judge_ground",
+    "judge_planks",
     "judge_spacing",
     "judge_stance",
     "lumber",
