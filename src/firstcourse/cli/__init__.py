@@ -3,6 +3,7 @@
 Exit codes: 0 done; 1 done, but a finding stops the work; 2 wrong input, nothing written; 3 our fault.
 """
 
+import os
 import signal
 import sys
 import threading
@@ -64,6 +65,8 @@ def run(arguments: Sequence[str]) -> int:
         The exit code, see the module's docstring.
     """
     stopped: list[int] = []
+    # Several threads on matrices this small take more time than one, and add up in an order of their own.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
         with _noting_interrupts(stopped), plain_streams():
             result = app(list(arguments), exit_on_error=False, print_error=False, result_action="return_value")

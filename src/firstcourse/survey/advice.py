@@ -11,8 +11,8 @@ from itertools import combinations
 import numpy as np
 
 from firstcourse.errors import InputValueError
-from firstcourse.survey.shapes import Floats, Reading
-from firstcourse.survey.sight import XY, is_room, sees
+from firstcourse.survey.shapes import Reading
+from firstcourse.survey.sight import XY, Floats, in_sight, is_room, sees
 
 _MOST_TURNED = 14
 """Corners up to which every way of turning right and left is tried."""
@@ -102,11 +102,11 @@ def _open_angle(at: XY, one: XY, other: XY) -> float:
 def unread_in_sight(corners: Sequence[str], points: Sequence[XY], readings: Sequence[Reading]) -> tuple[str, ...]:
     """Pairs of corners that see each other and between which nothing is taped, in the order of the corners."""
     taken = {frozenset((reading.one, reading.other)) for reading in readings}
-    return tuple(
-        f"{corners[i]}-{corners[j]}"
-        for i, j in combinations(range(len(corners)), 2)
-        if frozenset((corners[i], corners[j])) not in taken and sees(points, i, j)
-    )
+    open_ = [
+        (i, j) for i, j in combinations(range(len(corners)), 2) if frozenset((corners[i], corners[j])) not in taken
+    ]
+    seen = in_sight(points, open_)
+    return tuple(f"{corners[i]}-{corners[j]}" for (i, j), is_seen in zip(open_, seen, strict=True) if is_seen)
 
 
 def settling(corners: Sequence[str], one: Sequence[XY], other: Sequence[XY], readings: Sequence[Reading]) -> str:

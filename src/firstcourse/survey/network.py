@@ -12,8 +12,8 @@ import numpy as np
 
 from firstcourse.errors import InputValueError
 from firstcourse.survey.advice import UnfixedError, mirrored_over, missing_readings, settling, unread_in_sight
-from firstcourse.survey.shapes import Floats, Reading, UnplacedError, candidate_shapes, num_hidden, skew
-from firstcourse.survey.sight import XY, is_room
+from firstcourse.survey.shapes import Reading, UnplacedError, candidate_shapes, num_hidden, skew
+from firstcourse.survey.sight import XY, Floats, is_room
 
 _STEPS = 60
 _SAME_MM = 1e-9
@@ -283,16 +283,16 @@ def _design(
     readings: Sequence[Reading],
     free: Sequence[int],
 ) -> tuple[Floats, Floats]:
-    full = np.zeros((len(readings), at.size))
-    distances = np.zeros(len(readings))
-    for row, reading in enumerate(readings):
-        i, j = index[reading.one], index[reading.other]
-        delta = at[j] - at[i]
-        distances[row] = math.hypot(delta[0], delta[1])
-        unit = delta / max(float(distances[row]), 1e-9)
-        full[row, 2 * i : 2 * i + 2] = -unit
-        full[row, 2 * j : 2 * j + 2] = unit
-    return full[:, free], distances
+    rows = np.arange(len(readings))
+    one = np.array([index[reading.one] for reading in readings], np.int64)
+    other = np.array([index[reading.other] for reading in readings], np.int64)
+    delta = at[other] - at[one]
+    distances = np.array([math.hypot(u, v) for u, v in delta.tolist()])
+    unit = delta / np.maximum(distances, 1e-9)[:, None]
+    full = np.zeros((len(readings), len(at), 2))
+    full[rows, one] = -unit
+    full[rows, other] = unit
+    return full.reshape(len(readings), -1)[:, free], distances
 
 
 def _ellipses(corners: Sequence[str], free: Sequence[int], covariance: Floats) -> dict[str, float]:

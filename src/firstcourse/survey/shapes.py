@@ -8,12 +8,12 @@ millimetres.
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from firstcourse.errors import InputValueError
-from firstcourse.survey.sight import GRAZE_MM, XY, sees
+from firstcourse.survey.sight import GRAZE_MM, XY, Floats, Ints, in_sight
 
 _BEAM, _BEAM_MANY = 1024, 192
 """Shapes kept at each corner: all there can be of a room with 13 corners, the likeliest of a larger one."""
@@ -23,8 +23,8 @@ _MANY_CORNERS = 13
 _OPEN_SHARE = 0.05
 """A thin triangle that misreadings leave open by this share of its side squared still has a foot on its base."""
 _SLACK_SIGMAS = 6.0
-Floats = np.ndarray[Any, np.dtype[np.float64]]
-Flags = np.ndarray[Any, np.dtype[np.bool_]]
+_PAIRS_AT_ONCE = 256
+Side = tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,8 +104,9 @@ def candidate_shapes(corners: Sequence[str], readings: Sequence[Reading]) -> lis
 
 def num_hidden(at: Mapping[str, XY], corners: Sequence[str], readings: Sequence[Reading]) -> int:
     """How many readings run through walls of a shape."""
-    points = [at[name] for name in corners]
-    return sum(not sees(points, corners.index(r.one), corners.index(r.other)) for r in readings)
+    index = {name: number for number, name in enumerate(corners)}
+    seen = in_sight([at[name] for name in corners], [(index[r.one], index[r.other]) for r in readings])
+    return int(np.count_nonzero(~seen))
 
 
 class _Shape(NamedTuple):
@@ -234,26 +235,30 @@ class _Chain:
             if b in self.placed and self.index[a] < self.index[b]
         ]
         lines = [line for line in lines if (line[1] - line[0]) % count not in (1, count - 1)]
-        crossed = self.crossed.copy()
-        for wall in own:
-            for other in walls:
-                if not {*wall} & {*other}:
-                    crossed += self._cross(wall, other, 0.0)
-        for line in lines:
-            for wall in walls if new in line else own:
-                if not {*wall} & {*line}:
-                    crossed += self._cross(line, wall, GRAZE_MM)
-        self.crossed = crossed
+        met = [(wall, other) for wall in own for other in walls if not {*wall} & {*other}]
+        seen = [
+            (line, wall) for line in lines for wall in (walls if new in line else own) if not {*wall} & {*line}
+        ]
+        self.crossed = self.crossed + self._num_crossed(met, 0.0) + self._num_crossed(seen, GRAZE_MM)
 
-    def _cross(
-        self, line: tuple[int, int], wall: tuple[int, int], graze_mm: float
-    ) -> np.ndarray[Any, np.dtype[Any]]:
-        """Whether a line crosses a wall, in each shape, and not just at a corner that it passes near."""
-        p, q, a, b = (self.at[:, i] for i in (*line, *wall))
-        length = np.maximum(np.hypot(*(q - p).T), 1e-9)
-        to_a, to_b = _turns(p, q, a) / length, _turns(p, q, b) / length
-        away = np.minimum(np.abs(to_a), np.abs(to_b)) > graze_mm
-        return np.asarray(away & (to_a * to_b < 0) & (_turns(a, b, p) * _turns(a, b, q) < 0))
+    def _num_crossed(self, pairs: Sequence[tuple[Side, Side]], graze_mm: float) -> Ints:
+        """How many lines cross their walls, in each shape, and not just at a corner that they pass near.
+
+        Args:
+            pairs: A line and a wall, each as its two corners.
+            graze_mm: A line that passes an end of the wall this near does not cross it.
+        """
+        found: Ints = np.zeros(len(self.at), np.int64)
+        # A few at a time: all of a large room at once would take much memory.
+        for first in range(0, len(pairs), _PAIRS_AT_ONCE):
+            corners = np.array(pairs[first : first + _PAIRS_AT_ONCE], np.int64).reshape(-1, 4)
+            p, q, a, b = (self.at[:, column] for column in corners.T)
+            length = np.maximum(np.hypot(q[..., 0] - p[..., 0], q[..., 1] - p[..., 1]), 1e-9)
+            to_a, to_b = _turns(p, q, a) / length, _turns(p, q, b) / length
+            away = np.minimum(np.abs(to_a), np.abs(to_b)) > graze_mm
+            across = away & (to_a * to_b < 0) & (_turns(a, b, p) * _turns(a, b, q) < 0)
+            found += across.sum(axis=1)
+        return found
 
     def _keep_likeliest(self) -> None:
         if len(self.at) <= self.beam:
@@ -278,7 +283,7 @@ class _Chain:
 
 def _turns(a: Floats, b: Floats, c: Floats) -> Floats:
     along, to = b - a, c - a
-    return np.asarray(along[:, 0] * to[:, 1] - along[:, 1] * to[:, 0])
+    return np.asarray(along[..., 0] * to[..., 1] - along[..., 1] * to[..., 0])
 
 
 def _turned(at: Floats, corners: Sequence[str]) -> dict[str, XY]:
