@@ -1,311 +1,131 @@
-"""Change example jobs at random, plan each with its papers, and count what becomes of them.
+"""Change job documents at random, plan each with papers, and count what becomes of them.
 
     python benchmarks/changed_jobs.py --seed 1 --count 500
+    python benchmarks/changed_jobs.py --seed 1 --count 10000 --log changed.tsv
 
-Copy number k is made from seed + k alone, so any one of them is made again with `--seed N --count 1 --show`. A
-copy is planned, or refused with a message (exit 2); a failure of ours (exit 3), more than 60 s of processor or
-more than 1.5 GB is a fault, is listed with its seed, and the exit code is 1.
+Copy number k is made from seed + k alone (`changing.py`), so any one of them is made again with
+`--seed N --count 1 --show`. A copy is planned, or refused with a message (exit 2); a failure of ours (exit 3),
+more than 60 s of processor or more than 1.5 GB is a fault, is listed with its seed, and the exit code is 1.
 
-Each runs in a process of its own, forked from one that has loaded the program, so that a hang, a crash or a lack
-of memory ends that one alone. Most copies carry one to three changes: lengths a little or far off, nothing,
-negative, with another unit; choices exchanged; settings left out, doubled, or put in as the schema allows; parts
-of another example put in place of their like.
+Each goes through the command `plan` in a process of its own, forked from one that has loaded the program. Every
+plan is verified and its site pack printed, in letter for even seeds and A4 for odd ones; by turns the office pack,
+the workbook or all drawings are made too; every twentieth seed gets all papers, story poles at full size too.
+
+With `--log` a line is added to that file for each copy: seed, commit, what became of it, seconds of processor, kB.
+Seeds that stand there without a fault are passed over, so that a long run may be broken off and goes on.
 """
 
 import argparse
-import copy
 import io
-import os
-import random
-import re
-import resource
-import signal
+import subprocess
 import sys
-import tempfile
 import time
 from collections import Counter
 from collections.abc import Iterator
 from contextlib import redirect_stderr, redirect_stdout
 from pathlib import Path
-from typing import Any
 
-import yaml
+from changing import Changer, typed
+from warm import MOST_CPU_S, MOST_MEMORY_KB, apart, warm_up
 
-import firstcourse.app.papers
-import firstcourse.app.session
-import firstcourse.cutting.kernels  # noqa: F401  # loaded here once, not in each process
+from firstcourse.app import papers
 from firstcourse.cli import run
-from firstcourse.job import job_schema
-
-ROOT = Path(__file__).parents[1]
-MOST_CPU_S, MOST_MEMORY_KB = 60, 1_500_000
-_NUMBER = re.compile(r"\d+(?:\.\d+)?")
-_ODD = (
-    "0 mm",
-    "-5 mm",
-    "1/16 in",
-    "1 mm",
-    "0.5 mm",
-    "100 m",
-    "3 3/4 in",
-    "40 in",
-    "900 mm",
-    "",
-    "x",
-    "1e9 mm",
-    None,
+from firstcourse.documents.office_pack import office_data, print_office_pack
+from firstcourse.documents.papers import (
+    OFFICE_PACK_A4,
+    OFFICE_PACK_LETTER,
+    SITE_PACK_A4,
+    SITE_PACK_LETTER,
+    WORKBOOK,
+    Paper,
+    file_names,
 )
-_FACTORS = (0.01, 0.3, 0.5, 0.9, 0.97, 0.99, 1.01, 1.03, 1.1, 1.5, 2, 3, 10)
+from firstcourse.documents.site_pack import pack_data, print_pack
+from firstcourse.documents.workbook import workbook
+from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
+from firstcourse.job import job_schema
+from firstcourse.plan import Plan
 
+ALL_PAPERS_EVERY = 20
 _ENDS = {0: "planned", 1: "planned, a finding stops the work", 2: "refused"}
 
-Path_ = tuple[str | int, ...]
 
-
-class Loader(yaml.SafeLoader):
-    """Reads every scalar as the text that was typed, as the program does."""
-
-
-Loader.yaml_implicit_resolvers = {}
-
-
-def jobs() -> list[dict[str, Any]]:
-    """The documents that are changed."""
-    files = [*sorted(ROOT.glob("examples/*/job.yaml")), *sorted(ROOT.glob("tests/**/*.yaml"))]
-    found = [yaml.load(file.read_text(encoding="utf-8"), Loader) for file in files]
-    return [job for job in found if isinstance(job, dict) and "rooms" in job]
-
-
-def changed_job(seed: int, documents: list[dict[str, Any]], schema: dict[str, Any]) -> dict[str, Any]:
-    """A changed copy of one of the documents."""
-    rng = random.Random(seed)
-    job = copy.deepcopy(rng.choice(documents))
-    for _ in range(rng.choice((1, 1, 1, 2, 2, 3, 6))):
-        change = rng.choice(
-            (_scale, _scale, _scale, _odd, _drop, _double, _exchange, _choose, _put_in, _put_in, _graft)
-        )
-        change(rng, job, schema, documents)
-    return job
-
-
-def _places(value: Any, path: Path_ = ()) -> Iterator[tuple[Path_, Any]]:
-    yield path, value
-    items = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
-    for key, child in items:
-        yield from _places(child, (*path, key))
-
-
-def _holder(job: Any, path: Path_) -> Any:
-    for part in path[:-1]:
-        job = job[part]
-    return job
-
-
-def _pick(rng: random.Random, job: Any, kind: type | tuple[type, ...]) -> Path_ | None:
-    found = [path for path, value in _places(job) if path and isinstance(value, kind)]
-    return rng.choice(found) if found else None
-
-
-def _scale(rng: random.Random, job: Any, _schema: Any, _documents: Any) -> None:
-    found = [path for path, value in _places(job) if isinstance(value, str) and re.search(r"\d", value) and path]
-    if found:
-        path = rng.choice(found)
-        holder, factor = _holder(job, path), rng.choice(_FACTORS)
-        holder[path[-1]] = _NUMBER.sub(
-            lambda match: (
-                f"{float(match[0]) * factor:.4g}"
-                if "." in match[0] or factor < 1
-                else str(round(float(match[0]) * factor))
-            ),
-            holder[path[-1]],
-            count=1,
-        )
-
-
-def _odd(rng: random.Random, job: Any, _schema: Any, _documents: Any) -> None:
-    if (path := _pick(rng, job, str)) is not None:
-        _holder(job, path)[path[-1]] = rng.choice(_ODD)
-
-
-def _drop(rng: random.Random, job: Any, _schema: Any, _documents: Any) -> None:
-    if (path := _pick(rng, job, (str, list, dict))) is not None:
-        del _holder(job, path)[path[-1]]
-
-
-def _double(rng: random.Random, job: Any, _schema: Any, _documents: Any) -> None:
-    found = [
-        path for path, value in _places(job) if path and isinstance(value, dict) and isinstance(path[-1], int)
-    ]
-    if found:
-        path = rng.choice(found)
-        again = copy.deepcopy(_holder(job, path)[path[-1]])
-        for key in ("id", "name"):
-            if key in again:
-                again[key] = f"{again[key]} 2"
-        _holder(job, path).insert(path[-1], again)
-        _scale(rng, again, None, None)
-
-
-def _exchange(rng: random.Random, job: Any, _schema: Any, _documents: Any) -> None:
-    one, other = _pick(rng, job, str), _pick(rng, job, str)
-    if one is not None and other is not None:
-        a, b = _holder(job, one), _holder(job, other)
-        a[one[-1]], b[other[-1]] = b[other[-1]], a[one[-1]]
-
-
-def _graft(rng: random.Random, job: Any, _schema: Any, documents: list[dict[str, Any]]) -> None:
-    """Put a part of another document in place of its like."""
-    found = [(path, value) for path, value in _places(rng.choice(documents)) if path and isinstance(path[-1], str)]
-    path, value = rng.choice(found)
-    alike = [other for other, _ in _places(job) if other and other[-1] == path[-1]]
-    if alike:
-        place = rng.choice(alike)
-        _holder(job, place)[place[-1]] = copy.deepcopy(value)
-
-
-def _choose(rng: random.Random, job: Any, schema: dict[str, Any], _documents: Any) -> None:
-    """Another of the choices that the schema allows."""
-    found = [
-        (path, choices)
-        for path, value in _places(job)
-        if path and isinstance(value, str) and (choices := _choices(_schema_at(schema, path), schema))
-    ]
-    if found:
-        path, choices = rng.choice(found)
-        _holder(job, path)[path[-1]] = rng.choice(choices)
-
-
-def _put_in(rng: random.Random, job: Any, schema: dict[str, Any], _documents: Any) -> None:
-    """A setting that the schema allows and the document does not have."""
-    found = [
-        (path, name, part)
-        for path, value in _places(job)
-        if isinstance(value, dict)
-        for name, part in _object(_schema_at(schema, path), schema).get("properties", {}).items()
-        if name not in value
-    ]
-    if found:
-        path, name, part = rng.choice(found)
-        target = job
-        for step in path:
-            target = target[step]
-        target[name] = _sample(rng, part, schema, 0)
-
-
-def _options(part: dict[str, Any], schema: dict[str, Any]) -> list[dict[str, Any]]:
-    if "$ref" in part:
-        return _options(schema["$defs"][part["$ref"].rsplit("/", 1)[1]], schema)
-    if "anyOf" in part:
-        return [option for choice in part["anyOf"] for option in _options(choice, schema)]
-    return [part]
-
-
-def _object(part: dict[str, Any] | None, schema: dict[str, Any]) -> dict[str, Any]:
-    return next((o for o in _options(part or {}, schema) if "properties" in o), {})
-
-
-def _choices(part: dict[str, Any] | None, schema: dict[str, Any]) -> list[Any]:
-    return [choice for o in _options(part or {}, schema) for choice in o.get("enum", ())]
-
-
-def _schema_at(schema: dict[str, Any], path: Path_) -> dict[str, Any] | None:
-    part: dict[str, Any] | None = schema
-    for step in path:
-        options = _options(part or {}, schema)
-        if isinstance(step, int):
-            part = next(
-                (
-                    o["prefixItems"][min(step, len(o["prefixItems"]) - 1)]
-                    if "prefixItems" in o
-                    else o.get("items")
-                    for o in options
-                    if "prefixItems" in o or "items" in o
-                ),
-                None,
-            )
-        else:
-            part = next((o["properties"][step] for o in options if step in o.get("properties", {})), None)
-        if part is None:
-            return None
-    return part
-
-
-def _item(option: dict[str, Any], place: int) -> dict[str, Any] | None:
-    items = option.get("prefixItems")
-    return items[min(place, len(items) - 1)] if items else option.get("items")
-
-
-def _sample(rng: random.Random, part: dict[str, Any], schema: dict[str, Any], depth: int) -> Any:
-    option = rng.choice([o for o in _options(part, schema) if o.get("type") != "null"] or [{}])
-    if "enum" in option:
-        return rng.choice(option["enum"])
-    if "const" in option:
-        return option["const"]
-    if "properties" in option:
-        wanted = option.get("required", [])
-        return {
-            name: _sample(rng, child, schema, depth + 1)
-            for name, child in option["properties"].items()
-            if name in wanted or (depth < 3 and rng.random() < 0.4)
-        }
-    if option.get("type") == "array":
-        if "prefixItems" in option:
-            return [_sample(rng, child, schema, depth + 1) for child in option["prefixItems"]]
-        return [_sample(rng, option.get("items", {}), schema, depth + 1) for _ in range(rng.choice((1, 1, 2)))]
-    if option.get("type") in ("integer", "number"):
-        low, high = option.get("minimum", option.get("exclusiveMinimum", 0)), option.get("maximum", 100)
-        value = rng.choice((low, high, (low + high) / 2, 1, 3))
-        return round(value) if option["type"] == "integer" else value
-    if option.get("type") == "boolean":
-        return rng.choice(("yes", "no", True))
-    if "a length" in option.get("description", "") or "examples" in option:
-        return rng.choice(
-            ("1/4 in", "1 in", "6 in", "12 in", "24 in", "40 in", "72 in", "3 mm", "50 mm", "600 mm")
-        )
-    if "-" in option.get("pattern", "")[-25:] and "Za-z" in option.get("pattern", ""):
-        return rng.choice(("A-B", "B-C", "C-D", "D-A"))
-    return rng.choice(("A", "B", "wall tile", "floor tile", "niche", "bench", "why not"))
-
-
-def outcome(text: str) -> tuple[str, str, float, int]:
-    """What became of a document: kind, what was said, processor time [s] and most memory [kB]."""
-    reader, writer = os.pipe()
-    child = os.fork()
-    if child == 0:
-        os.close(reader)
-        code, said = 70, ""
-        signal.signal(signal.SIGXCPU, signal.SIG_DFL)
-        resource.setrlimit(resource.RLIMIT_CPU, (MOST_CPU_S, MOST_CPU_S + 1))
-        with tempfile.TemporaryDirectory() as folder:
-            file = Path(folder, "job.yaml")
-            file.write_text(text, encoding="utf-8")
-            heard = io.StringIO()
-            try:
-                with redirect_stdout(io.StringIO()), redirect_stderr(heard):
-                    code = run(["plan", str(file), "--out", str(Path(folder, "plan")), "--effort", "0"])
-                said = heard.getvalue()
-            except BaseException as error:
-                said = f"escaped: {type(error).__name__}: {error}"
-        os.write(writer, said.encode()[:60_000])
-        os._exit(code)
-    os.close(writer)
-    with os.fdopen(reader, "rb") as pipe:
-        said = pipe.read().decode(errors="replace")
-    _, status, used = os.wait4(child, 0)
-    cpu, memory = used.ru_utime + used.ru_stime, used.ru_maxrss
-    if os.WIFSIGNALED(status):
-        return f"ended by signal {os.WTERMSIG(status)}", said, cpu, memory
-    code = os.WEXITSTATUS(status)
-    if memory > MOST_MEMORY_KB:
-        return "too much memory", f"{memory:,} kB", cpu, memory
-    if code == 2 and (not said.strip() or "Traceback" in said):
-        return "refused without a message", said, cpu, memory
-    return (
-        {0: "planned", 1: "planned, a finding stops the work", 2: "refused"}.get(code, f"exit {code}"),
-        said,
-        cpu,
-        memory,
+def some_papers(plan: Plan, seed: int) -> Iterator[Paper]:
+    """The site pack on one size of paper, and one of the other kinds of paper."""
+    even = seed % 2 == 0
+    yield Paper(
+        SITE_PACK_LETTER if even else SITE_PACK_A4, print_pack(pack_data(plan), "letter" if even else "a4")
     )
+    if seed % 3 == 0:
+        name = OFFICE_PACK_A4 if even else OFFICE_PACK_LETTER
+        yield Paper(name, print_office_pack(office_data(plan), "a4" if even else "letter"))
+    elif seed % 3 == 1:
+        yield Paper(WORKBOOK, workbook(plan))
+    else:
+        yield from _drawings(plan)
+
+
+def _drawings(plan: Plan) -> Iterator[Paper]:
+    names = file_names([surface.id for surface in plan.surfaces])
+    for surface, name in zip(plan.surfaces, names, strict=True):
+        drawn = [draw_surface(plan, surface)] if surface.boarded else []
+        drawn += [draw_tiling(plan, surface)] if surface.tiled else []
+        drawn += [draw_heights(plan, surface)] if surface.heights else []
+        for number, drawing in enumerate(drawn):
+            yield Paper(f"{name}-{number}.svg", to_svg(drawing).encode())
+            yield Paper(f"{name}-{number}.dxf", to_dxf(drawing).encode())
+
+
+def planned(text: str, seed: int, folder: str) -> tuple[int, str]:
+    """Run `plan` on a document: its exit code and what it said to the setter's error stream."""
+    file = Path(folder, "job.yaml")
+    file.write_text(text, encoding="utf-8")
+    heard = io.StringIO()
+    words = ["plan", str(file), "--out", str(Path(folder, "plan")), "--effort", "0"]
+    if seed % ALL_PAPERS_EVERY == 0:
+        words.append("--poles")
+    else:
+        papers.all_papers = lambda plan, *, poles=False: some_papers(plan, seed)
+    with redirect_stdout(io.StringIO()), redirect_stderr(heard):
+        code = run(words)
+    if code == 2 and Path(folder, "plan").exists():
+        return 71, "refused, and something was written"
+    return code, heard.getvalue()
+
+
+def outcome(text: str, seed: int) -> tuple[str, str, float, int]:
+    """What became of a document: kind, what was said, processor time [s] and most memory [kB]."""
+    ended = apart(lambda folder: planned(text, seed, folder))
+    kind, said = _ENDS.get(ended.code, f"exit {ended.code}"), ended.said
+    if ended.hung:
+        kind = "ended, as it took too long or too much memory"
+    elif ended.code < 0:
+        kind = f"ended by signal {-ended.code}"
+    elif ended.memory > MOST_MEMORY_KB:
+        kind = "too much memory"
+    elif ended.cpu > MOST_CPU_S:
+        kind = "too much processor time"
+    elif ended.code == 2 and (not said.strip() or "Traceback" in said):
+        kind = "refused without a message"
+    return kind, said, ended.cpu, ended.memory
+
+
+def commit() -> str:
+    """The commit of the program that runs, with a plus where files differ from it."""
+    here = Path(__file__).parent
+    name = subprocess.run(["git", "rev-parse", "--short", "HEAD"], cwd=here, capture_output=True, text=True).stdout
+    changes = subprocess.run(
+        ["git", "status", "--porcelain", "--", "../src", "."], cwd=here, capture_output=True, text=True
+    ).stdout
+    return name.strip() + ("+" if changes.strip() else "")
+
+
+def done_before(log: Path | None) -> set[int]:
+    """Seeds that stand in a log without a fault."""
+    if log is None or not log.exists():
+        return set()
+    rows = [line.split("\t") for line in log.read_text(encoding="utf-8").splitlines()]
+    return {int(row[0]) for row in rows if row[2] in _ENDS.values()}
 
 
 def main() -> int:
@@ -313,18 +133,26 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--count", type=int, default=200)
-    parser.add_argument("--show", action="store_true", help="print each document")
+    parser.add_argument("--log", type=Path, help="add a line for each copy, and pass over those that stand there")
+    parser.add_argument("--show", action="store_true", help="print each document and what was said of it")
     options = parser.parse_args()
-    schema, documents = job_schema(), jobs()
+    changer, passed_over, version = Changer(job_schema()), done_before(options.log), commit()
+    warm_up(typed(job) for job in changer.small)
     kinds: Counter[str] = Counter()
-    most_cpu, most_memory, faults, began = (0.0, 0), (0, 0), 0, time.monotonic()
+    most_cpu, most_memory, faults, began, cpu_in_all = (0.0, 0), (0, 0), 0, time.monotonic(), 0.0
     for seed in range(options.seed, options.seed + options.count):
-        text = yaml.safe_dump(changed_job(seed, documents, schema), sort_keys=False, allow_unicode=True)
+        if seed in passed_over:
+            continue
+        text = typed(changer.job(seed))
         if options.show:
             print(text)
-        kind, said, cpu, memory = outcome(text)
+        kind, said, cpu, memory = outcome(text, seed)
         kinds[kind] += 1
+        cpu_in_all += cpu
         most_cpu, most_memory = max(most_cpu, (cpu, seed)), max(most_memory, (memory, seed))
+        if options.log:
+            with options.log.open("a", encoding="utf-8") as log:
+                log.write(f"{seed}\t{version}\t{kind}\t{cpu:.2f}\t{memory}\n")
         if kind not in _ENDS.values():
             faults += 1
             print(f"{seed}: {kind}: {said.strip()[:600]}", flush=True)
@@ -332,9 +160,11 @@ def main() -> int:
             print(kind, said)
     for kind, number in kinds.most_common():
         print(f"{number:6} {kind}")
+    count = max(1, sum(kinds.values()))
+    seconds = time.monotonic() - began
     print(
-        f"longest {most_cpu[0]:.1f} s of processor (seed {most_cpu[1]}), most memory "
-        f"{most_memory[0] / 1000:,.0f} MB (seed {most_memory[1]}), {time.monotonic() - began:.0f} s in all"
+        f"longest {most_cpu[0]:.1f} s of processor (seed {most_cpu[1]}), {cpu_in_all / count:.2f} s a job; "
+        f"most memory {most_memory[0] / 1000:,.0f} MB (seed {most_memory[1]}); {seconds:.0f} s in all"
     )
     return int(faults > 0)
 
