@@ -5,7 +5,7 @@ holds exactly, so integer rings survive the passage unchanged and only computed 
 """
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
 import shapely
@@ -113,16 +113,28 @@ def as_ring(points: Iterable[Point]) -> Ring:
             kept.append(point)
     while len(kept) > 1 and kept[0] == kept[-1]:
         kept.pop()
+    return as_rings_alike(kept)[0] if kept else ()
+
+
+def as_rings_alike(*outlines: Sequence[Point]) -> tuple[Ring, ...]:
+    """Outlines of one shape in several places as rings with the same corners.
+
+    Where rounding leaves a point doubled or on a straight side in one of them, none has it.
+
+    Args:
+        outlines: Each with the same points in the same order.
+    """
+    kept = list(zip(*outlines, strict=True))
     changed = True
     while changed and len(kept) > 2:
         changed = False
         for index in range(len(kept)):
-            a, b, c = kept[index - 1], kept[index], kept[(index + 1) % len(kept)]
-            if (b[0] - a[0]) * (c[1] - b[1]) == (b[1] - a[1]) * (c[0] - b[0]):
+            around = zip(kept[index - 1], kept[index], kept[(index + 1) % len(kept)], strict=True)
+            if any((b[0] - a[0]) * (c[1] - b[1]) == (b[1] - a[1]) * (c[0] - b[0]) for a, b, c in around):
                 del kept[index]
                 changed = True
                 break
-    return tuple(kept)
+    return tuple(zip(*kept, strict=True))
 
 
 def to_shapely(ring: Ring, holes: Iterable[Ring] = ()) -> Polygon:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from firstcourse.bedding import small_text
-from firstcourse.geometry.polygon import Ring, as_ring, clockwise, counter_clockwise
+from firstcourse.geometry.polygon import Point, Ring, as_ring, as_rings_alike, clockwise, counter_clockwise
 from firstcourse.plan import Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.model import XY, LaidTile
@@ -24,7 +24,7 @@ def cut_from(
         tape: Tape of the job.
     """
     kerf_mm = to_mm(rules.ticks("tiling.kerf"))
-    places: dict[tuple[str, int], tuple[str, Ring]] = {}
+    places: dict[tuple[str, int], tuple[str, list[Point]]] = {}
     workings: dict[str, Working] = {}
     for item in stock:
         cut = [
@@ -41,7 +41,7 @@ def cut_from(
             directional=item.directional,
         )
         for (surface_id, index, _), place in zip(cut, shared.places, strict=True):
-            places[surface_id, index] = (f"{item.id} {place.source}", counter_clockwise(_ticks(place.outline)))
+            places[surface_id, index] = (f"{item.id} {place.source}", _ticks(place.outline))
         workings[f"cut tiles {item.id}"] = Working(
             title=f"Whole tiles of {item.id} that are cut",
             formula="each cut piece from the first tile it fits in, largest first, a saw's cut between pieces",
@@ -58,25 +58,32 @@ def cut_from(
 
 
 def _placed(
-    surface_id: str, laid: Sequence[LaidTile], places: Mapping[tuple[str, int], tuple[str, Ring]]
+    surface_id: str, laid: Sequence[LaidTile], places: Mapping[tuple[str, int], tuple[str, list[Point]]]
 ) -> tuple[Tile, ...]:
     tiles = []
     for index, tile in enumerate(laid):
-        source, cut = places.get((surface_id, index), ("", ()))
+        source, cut = places.get((surface_id, index), ("", []))
+        outline = _ticks(list(tile.shape.exterior.coords)[:-1])
+        # A piece has the same corners where it lies and where it is cut, however each is rounded.
+        rings = [counter_clockwise(ring) for ring in as_rings_alike(*([outline, cut] if cut else [outline]))]
         tiles.append(
             Tile(
                 id=f"{surface_id}/tile {index + 1}",
-                outline=counter_clockwise(_ticks(list(tile.shape.exterior.coords)[:-1])),
-                holes=tuple(clockwise(_ticks(list(hole.coords)[:-1])) for hole in tile.shape.interiors),
+                outline=rings[0],
+                holes=tuple(clockwise(_ring(list(hole.coords)[:-1])) for hole in tile.shape.interiors),
                 whole=tile.whole,
                 from_=source,
                 stock=tile.tile,
-                laid=() if tile.whole else counter_clockwise(_ticks(tile.laid)),
-                cut=cut,
+                laid=() if tile.whole else counter_clockwise(_ring(tile.laid)),
+                cut=rings[1] if cut else (),
             )
         )
     return tuple(tiles)
 
 
-def _ticks(points: Sequence[XY]) -> Ring:
-    return as_ring((ticks_from_mm(x), ticks_from_mm(y)) for x, y in points)
+def _ticks(points: Sequence[XY]) -> list[Point]:
+    return [(ticks_from_mm(x), ticks_from_mm(y)) for x, y in points]
+
+
+def _ring(points: Sequence[XY]) -> Ring:
+    return as_ring(_ticks(points))

@@ -48,6 +48,8 @@ def check_joist(
 def _of_load(joist: Joist, effect: str, symbol: str, power: str) -> str:
     """An effect of the uniform load with its numbers, such as `0.125 × 5.556 lb/in × 168² in²`."""
     live, dead = getattr(joist.under_live, effect), getattr(joist.under_dead, effect)
+    if effect == "moment" and joist.sister is not None:
+        live = dead = SIMPLE.moment  # a part sister is worked out over one span, which is never less
     if live == dead:
         total = joist.live_line + joist.dead_line
         return f"{symbol} = {live:g} w L{power} = {live:g} × {total:.3f} × {joist.span_in:g}{power}"

@@ -1,0 +1,44 @@
+"""Jobs that `benchmarks/changed_jobs.py` came upon and that failed once, each cut down to what it took."""
+
+import pytest
+
+from firstcourse.job import read_job_text
+from firstcourse.planning.steps import plan_job
+
+PART_SISTER_OVER_SPANS = """
+name: a part sister on joists over two spans
+date: 2026-11-25
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 48 in, C-D: 60 in, D-A: 48 in}
+    diagonals: {A-C: 76 7/8 in}
+    floor:
+      framing: {parallel_to: D-A, spacing: 16 in, first: 14 1/2 in}
+      joists: {spans: [120 in, 150 in], span: 150 in, size: 2x10, sistered: part}
+      panels: {layers: [23/32 in, 15/32 in]}
+      tile: {kind: ceramic, thickness: 3/8 in, edge: 12 in}
+"""
+"""The printed coefficient of the moment was that of the run, the moment that of one span."""
+
+POINT_ON_A_STRAIGHT_SIDE = """
+name: a border in a room that narrows
+date: 2026-11-25
+tape: mm
+tiles:
+  - {id: square, size: [297 mm, 297 mm], thickness: 9 mm, joint: 3 mm}
+  - {id: bar, size: [147 mm, 72 mm], thickness: 9 mm, joint: 3 mm}
+rooms:
+  - name: hall
+    corners: [A, B, C, D]
+    sides: {A-B: 2400 mm, B-C: 850 mm, C-D: 2396 mm, D-A: 1703 mm}
+    diagonals: {A-C: 2941 mm, B-D: 2938 mm}
+    floor:
+      tiling: {tile: square, pattern: diagonal, border: {tile: bar, distance: 100 mm, courses: 1}}
+"""
+"""Rounding left a point on a straight side of a piece where it is cut and beside it where it lies."""
+
+
+@pytest.mark.parametrize("document", [PART_SISTER_OVER_SPANS, POINT_ON_A_STRAIGHT_SIDE])
+def test_a_rough_job_that_once_failed_is_planned(document: str) -> None:
+    assert plan_job(read_job_text(document), effort=0).plan.surfaces
