@@ -7,9 +7,10 @@ Copy number k is made from seed + k alone (`changing.py`), so any one of them is
 `--seed N --count 1 --show`. A copy is planned, or refused with a message (exit 2); a failure of ours (exit 3),
 more than 60 s of processor or more than 1.5 GB is a fault, is listed with its seed, and the exit code is 1.
 
-Each goes through the command `plan` in a process of its own, forked from one that has loaded the program. Every
-plan is verified and its site pack printed, in letter for even seeds and A4 for odd ones; by turns the office pack,
-the workbook or all drawings are made too; every twentieth seed gets all papers, story poles at full size too.
+Each goes through the command `plan` in a process of its own, forked from one that has loaded the program, and
+every plan is verified. As the papers take as long as the plan, only every third seed gets some: the site pack, in
+letter and A4 by turns, and by turns the office pack, the workbook or all drawings; every twentieth seed gets all
+papers, story poles at full size too.
 
 With `--log` a line is added to that file for each copy: seed, commit, what became of it, seconds of processor, kB.
 Seeds that stand there without a fault are passed over, so that a long run may be broken off and goes on.
@@ -46,20 +47,22 @@ from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf
 from firstcourse.job import job_schema
 from firstcourse.plan import Plan
 
-ALL_PAPERS_EVERY = 20
+SOME_PAPERS_EVERY, ALL_PAPERS_EVERY = 3, 20
 _ENDS = {0: "planned", 1: "planned, a finding stops the work", 2: "refused"}
 
 
 def some_papers(plan: Plan, seed: int) -> Iterator[Paper]:
-    """The site pack on one size of paper, and one of the other kinds of paper."""
-    even = seed % 2 == 0
+    """Nothing, or the site pack on one size of paper and one of the other kinds of paper."""
+    if seed % SOME_PAPERS_EVERY:
+        return
+    even, turn = seed % 2 == 0, seed // SOME_PAPERS_EVERY % 3
     yield Paper(
         SITE_PACK_LETTER if even else SITE_PACK_A4, print_pack(pack_data(plan), "letter" if even else "a4")
     )
-    if seed % 3 == 0:
+    if turn == 0:
         name = OFFICE_PACK_A4 if even else OFFICE_PACK_LETTER
         yield Paper(name, print_office_pack(office_data(plan), "a4" if even else "letter"))
-    elif seed % 3 == 1:
+    elif turn == 1:
         yield Paper(WORKBOOK, workbook(plan))
     else:
         yield from _drawings(plan)
