@@ -339,21 +339,21 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
         name = f"{cut.kind.replace('_', ' ')} {number}"
         checks = cut_checks(rules, wood.width_in, wood.depth_in, floor.span_in, cut, name)
         lines += checks
-        failing = [check for check in checks if not check.holds]
-        if failing:
-            findings.append(
-                Finding(
-                    code="SUI-120",
-                    severity=Severity.STOP,
-                    where=floor.where,
-                    message=f"{name[0].upper()}{name[1:]} breaks the code's limits.",
-                    measured="; ".join(f"{check.name.split(', ')[1]} {check.found_text()}" for check in failing),
-                    limit="; ".join(check.limit_text() for check in failing),
-                    rule=failing[0].rule,
-                    source=failing[0].source,
-                    remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
-                )
+        findings += [
+            Finding(
+                code="SUI-120",
+                severity=Severity.STOP,
+                where=floor.where,
+                message=f"{check.name[0].upper()}{check.name[1:]}: breaks the code's limit.",
+                measured=check.found_text(),
+                limit=check.limit_text(),
+                rule=check.rule,
+                source=check.source,
+                remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
             )
+            for check in checks
+            if not check.holds
+        ]
     return findings, tuple(lines)
 
 
