@@ -4,6 +4,7 @@ from firstcourse.boards.fills import fill_name, filled_ground
 from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, covered_area, no_layout
 from firstcourse.boards.least import least_board_area
 from firstcourse.boards.practice import practice_layout
+from firstcourse.boards.shifts import shifted
 from firstcourse.boards.space import best_choice, layout_alternatives
 from firstcourse.boards.stacks import OpenStack, open_stacks
 from firstcourse.boards.wider import narrowest_gap, nearest_mark, widened
@@ -24,5 +25,6 @@ __all__ = [
     "no_layout",
     "open_stacks",
     "practice_layout",
+    "shifted",
     "widened",
 ]

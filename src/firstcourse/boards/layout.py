@@ -55,6 +55,7 @@ class SurfaceLayout(Frozen):
     Attributes:
         added_supports: Members to add before boarding.
         workings: By key, the numbers that papers explain.
+        choice: The courses and seams it was built from; None where there are none.
     """
 
     surface_id: str
@@ -64,6 +65,7 @@ class SurfaceLayout(Frozen):
     added_supports: tuple[Support, ...] = ()
     findings: tuple[Finding, ...] = ()
     workings: dict[str, Working] = pydantic.Field(default_factory=dict)
+    choice: Choice | None = None
 
     @property
     def faults(self) -> int:
@@ -140,6 +142,7 @@ def build_layout(
         added_supports=added,
         findings=findings,
         workings={f"boards {surface.id}": _working(surface, boards, choice, tape)},
+        choice=choice,
     )
 
 

@@ -14,7 +14,7 @@ from firstcourse.cutting.model import (
 )
 from firstcourse.cutting.packing import thin_strips
 from firstcourse.cutting.quick import quick_cut
-from firstcourse.cutting.solve import cut
+from firstcourse.cutting.solve import cut, recut
 
 __all__ = [
     "Blank",
@@ -29,5 +29,6 @@ __all__ = [
     "StockSize",
     "cut",
     "quick_cut",
+    "recut",
     "thin_strips",
 ]

@@ -253,6 +253,20 @@ def _repacked(blanks: Sequence[Blank], room: Room) -> Filling | None:
     return best
 
 
+def recut(sheet: CutSheet, blanks: Sequence[Blank], stock: Sequence[StockSize]) -> CutSheet | None:
+    """A sheet cut into other blanks; None where they do not fit it.
+
+    Args:
+        sheet: What was cut; only its size matters.
+        blanks: What it is to be cut into.
+        stock: Holds the sheet's stock.
+    """
+    of = {s.id: s for s in stock}[sheet.stock]
+    cost = 0 if sheet.kept else of.cost
+    found = _repacked(blanks, Room(of.id, sheet.kept, sheet.w, sheet.h, cost, of.may_turn, of.least_cut))
+    return None if found is None else found.sheet()
+
+
 def _reduced(filling: Filling, rooms: Sequence[Room], known: Known) -> Filling:
     """The same blanks from the cheapest sheet that holds them; `known` remembers what was tried."""
     if filling.room.kept is not None:

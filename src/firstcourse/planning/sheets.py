@@ -90,7 +90,7 @@ def cut_pieces(
     """
     used = _used(allowed, stock)
     return cut(
-        _blanks(pieces, allowed, stock),
+        blanks_of(pieces, allowed, stock),
         [replace(size, least_cut=least_cut) for size in sizes_to_cut(used, stock, job.tape)],
         kept_to_cut(used, job),
         effort=effort,
@@ -109,16 +109,19 @@ def about_cut(
         CannotCutError: A piece fits none of its sheets.
     """
     used = _used(allowed, stock)
-    return quick_cut(_blanks(pieces, allowed, stock), sizes_to_cut(used, stock, job.tape), kept_to_cut(used, job))
+    return quick_cut(
+        blanks_of(pieces, allowed, stock), sizes_to_cut(used, stock, job.tape), kept_to_cut(used, job)
+    )
 
 
 def _used(allowed: Mapping[str, tuple[Stock, ...]], stock: Sequence[Stock]) -> list[Stock]:
     return [item for item in stock if any(item in options for options in allowed.values())]
 
 
-def _blanks(
+def blanks_of(
     pieces: Sequence[Piece], allowed: Mapping[str, tuple[Stock, ...]], stock: Sequence[Stock]
 ) -> list[Blank]:
+    """Pieces as the cutting knows them; arguments as for `cut_pieces`."""
     by_id = {item.id: item for item in stock}
     return [
         Blank(piece.id, *piece.blank, _alike(piece, by_id[piece.stock], allowed[piece.id])) for piece in pieces

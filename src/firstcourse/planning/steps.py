@@ -18,6 +18,7 @@ from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
 from firstcourse.planning.return_boards import return_boards, with_return_boards
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
+from firstcourse.planning.seam_shifts import seams_shifted
 from firstcourse.planning.seams import board, demand
 from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import (
@@ -101,6 +102,7 @@ def plan_job(
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
     layouts, cutting, by_practice = board(surfaces, stock, job, rules, effort=effort, share=share)
+    layouts, cutting = seams_shifted(surfaces, layouts, cutting, stock, job, rules, effort=effort)
     layouts, cut_sheets = factory_edges_kept(
         [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
     )
