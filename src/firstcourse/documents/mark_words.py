@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from firstcourse.drawings.mosaic import mosaics
+from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
 from firstcourse.tiling.story_pole import has_courses, on_sheets
@@ -29,6 +30,38 @@ def line_words(surface: Surface, tape: Tape) -> Iterator[str]:
             f"Square check: from their crossing {legs[0]} along the first line and {legs[1]} along the second; "
             f"the two marks lie {legs[2]} apart."
         )
+
+
+def start_words(surface: Surface, tape: Tape) -> Iterator[tuple[str, str]]:
+    """The first joint of a face each way: what is measured, and how far from which edge."""
+    lines: dict[Segment, list[Mark]] = {}
+    for mark in surface.marks:
+        if mark.kind == "start":
+            lines.setdefault(mark.line, []).append(mark)
+    for line, marks in lines.items():
+        assert marks[0].measure is not None
+        start, end = marks[0].measure
+        level = line[0][1] == line[1][1]
+        way = ("Up" if start[1] < end[1] else "Down") if level else "Across"
+        lengths = list(dict.fromkeys(format_length(mark.distance, tape) for mark in marks))
+        where = "" if len(lengths) == 1 else f", at its {'left and right' if level else 'lower and upper'} end"
+        yield (
+            f"{way} to {_first(surface, marks[0], tape)}",
+            (f"{' and '.join(lengths)} from {thing(marks[0].from_, surface)}{where}"),
+        )
+
+
+def _first(surface: Surface, mark: Mark, tape: Tape) -> str:
+    """What a start mark lies at: the first joint, points of slanting tile, or the edge of the only row."""
+    name, _, part = mark.to.rpartition("/")
+    side = ("left", "low", "right", "high").index(part)
+    places = [bounds(tile.outline)[side] for tile in surface.tiles]
+    tile = next(tile for tile in surface.tiles if tile.id == name)
+    if abs(bounds(tile.outline)[side] - (max if side > 1 else min)(places)) < tape.graduation:
+        return "the edge of the only row"
+    axis = side % 2
+    square = any(a[axis] == b[axis] for a, b in sides(tile.laid or tile.outline))
+    return "the first joint" if square else "the first point"
 
 
 def _line(kind: str, line: Segment, number: int) -> str:
@@ -88,7 +121,21 @@ def thing(ref: str, surface: Surface) -> str:
     return f"the {ref.removeprefix(f'{surface.room}/').replace('/', ', ')}"
 
 
+def _face_edge(side: Side, surface: Surface) -> str:
+    """An edge of a small face as it stands when its tile is set."""
+    part = side.label.rpartition(" ")[2]
+    if surface.id.endswith(("/left", "/right")) and part in ("sill", "head", "back"):
+        return f"the tile of the {side.label}"
+    if side.label == "niche back":
+        return "the tile of the niche back"
+    if side.label == "under its top":
+        return "its upper edge, before the top is set"
+    return f"the boards of {side.label}" if side.label.startswith("wall ") else f"the {side.label}"
+
+
 def _side(side: Side, surface: Surface, index: int) -> str:
+    if surface.part_of or surface.id.startswith(f"{surface.room}/bench/"):
+        return _face_edge(side, surface)
     if side.kind is SideKind.FREE:
         a, b = list(sides(surface.outline))[index]
         across, up = b[0] - a[0], b[1] - a[1]

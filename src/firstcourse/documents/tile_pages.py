@@ -15,7 +15,7 @@ from firstcourse.documents.blocks import (
     two_to_a_page,
     words_height,
 )
-from firstcourse.documents.mark_words import line_words
+from firstcourse.documents.mark_words import line_words, start_words
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.mosaic import mosaics
@@ -139,6 +139,7 @@ def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
             ["Pattern", pattern_words(main)],
             ["Grout joint", format_length(main.joint, tape)],
             ["Tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}; smallest cut {smallest}"],
+            *([what, found] for what, found in start_words(surface, tape)),
         ],
         "lines": list(line_words(surface, tape)),
         "soft": [f"{why}: {width} wide, {length}" for why, width, length in _soft_rows(plan, surface)],

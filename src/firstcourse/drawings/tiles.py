@@ -68,7 +68,7 @@ class _Sheet(OnPaper):
         for joint in surface.soft_joints:
             points = [self.at(point) for point in joint.line]
             drawing.lines += [Line("soft", a, b) for a, b in pairwise(points)]
-        snapped = (mark.line for mark in surface.marks if mark.kind in ("first_course", "plumb", "snap"))
+        snapped = (mark.line for mark in surface.marks if mark.kind not in ("square", "pole"))
         for one, other in dict.fromkeys(snapped):
             drawing.lines.append(Line("snap", self.at(one), self.at(other)))
         self._chains()

@@ -6,19 +6,20 @@ from pydantic import AliasChoices, Field
 
 from firstcourse.plan.base import Frozen, Segment, Ticks
 
-MarkKind = Literal["first_course", "plumb", "snap", "square", "pole"]
+MarkKind = Literal["first_course", "plumb", "snap", "start", "square", "pole"]
 
 
 class Mark(Frozen):
     """One line or place to mark, and one length that finds it; a line that is measured twice is given twice.
 
-    All marks are made on the day when boards are up and shower beds laid and no tile is set, from what can be
-    touched then.
+    All marks but `start` are made on the day when boards are up and shower beds laid and no tile is set, from what
+    can be touched then. Those of a small face are made just before it is tiled.
 
     Attributes:
         kind: `first_course` is the level line at the lower edge of the lowest whole course that runs all along a
-            wall, `plumb` the upright one beside it, `snap` one of the two lines of other surfaces, `square` a part
-            of the check that those are square (3, 4 and 5 of a unit), `pole` a mark on a story pole.
+            wall, `plumb` the upright one beside it, `snap` one of the two lines of other surfaces, `start` the far
+            edge of the first tile from an edge of a small face, or where no lines can be found, `square` a part of
+            the check that lines are square (3, 4 and 5 of a unit), `pole` a mark on a story pole.
         line: The line on the surface, of a pole the place of its mark from side to side.
         from_: What the length is measured from: a side of a surface (`.../side/2`, counted from 0), a fixture
             (`.../opening/tub`), a floor, a pole's end (`pole/1`), a line (`.../line/first`) or a crossing.

@@ -1,17 +1,20 @@
 """What is marked on each surface before tile is set: lines to snap and the marks of story poles."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from firstcourse.plan import Piece, Stock, Surface, SurfaceKind
+from firstcourse.findings import Finding, Severity
+from firstcourse.plan import Mark, Piece, Stock, Surface, SurfaceKind
 from firstcourse.planning.tiling import TiledJob
 from firstcourse.tiling.mark_site import Build, Site
 from firstcourse.tiling.snap_lines import snap_lines
+from firstcourse.tiling.start_marks import has_both_ways, start_marks
 from firstcourse.tiling.story_pole import pole_marks
 from firstcourse.units import Tape
 
 
-def marked(tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], tape: Tape) -> tuple[Surface, ...]:
-    """The surfaces of a tiled job with their marks.
+def marked(tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], tape: Tape) -> TiledJob:
+    """A tiled job whose surfaces have their marks, and what is said of those that lack some.
 
     Args:
         tiled: Surfaces with their boards and tiles, and the patterns that lines are snapped for.
@@ -29,15 +32,40 @@ def marked(tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], tap
         },
     )
     lined = [
-        surface.model_copy(update={"marks": snap_lines(surface, tiled.snapped[surface.id], site, tape)})
-        if surface.id in tiled.snapped
-        else surface
+        surface.model_copy(update={"marks": _lines(surface, tiled, site, tape)}) if surface.tiles else surface
         for surface in tiled.surfaces
     ]
     poles = pole_marks(lined, {tile.id: tile for tile in tiled.stock})
-    return tuple(
+    surfaces = tuple(
         surface.model_copy(update={"marks": (*surface.marks, *poles.get(surface.id, ()))}) for surface in lined
     )
+    unmarked = tuple(
+        _without_lines(surface) for surface in lined if surface.tiles and not has_both_ways(surface.marks)
+    )
+    return replace(tiled, surfaces=surfaces, findings=(*tiled.findings, *unmarked))
+
+
+def _without_lines(surface: Surface) -> Finding:
+    """That no two lines at right angles are printed for a surface, and what to do."""
+    return Finding(
+        code="TIL-132",
+        severity=Severity.NOTE,
+        where=surface.title or surface.id,
+        message="No two lines at right angles are measured on this surface.",
+        source="what can be touched on the day of marking",
+        remedy="Carry a level line over from a neighbouring surface, square a second one to it, lay the first row "
+        "dry between them and mark where it begins.",
+    )
+
+
+def _lines(surface: Surface, tiled: TiledJob, site: Site, tape: Tape) -> tuple[Mark, ...]:
+    """Two lines at right angles, else the first joint both ways where it can be found."""
+    snapped = tiled.snapped.get(surface.id)
+    lines = () if snapped is None else snap_lines(surface, snapped, site, tape)
+    if has_both_ways(lines):
+        return lines
+    starts = start_marks(surface, site)
+    return starts if has_both_ways(starts) else lines or starts
 
 
 def _build(surface: Surface, thick: set[int]) -> Build:

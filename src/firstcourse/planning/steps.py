@@ -3,7 +3,7 @@
 import hashlib
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from firstcourse.boards import SurfaceLayout, filled_ground
 from firstcourse.errors import PlanRefusedError
@@ -151,7 +151,7 @@ def plan_job(
     findings += falls.findings
     workings |= falls.workings
     tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
-    tiled = replace(tiled, surfaces=marked(tiled, pieces, stock, job.tape))
+    tiled = marked(tiled, pieces, stock, job.tape)
     findings += tiled.findings
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)

@@ -20,6 +20,8 @@ _ROUNDED = 2
 """Levels and corners that differ by no more than this were rounded apart [ticks]."""
 UNDER = "under its top"
 """Side of an upright face that the top covers: its edge belongs to the top."""
+CORNER_OF_KERB = "corner of the kerb"
+"""Side of a kerb's run at which the next run begins."""
 TURN = "corner with the front"
 """Side of a bench's end at its front, to which their edge belongs."""
 
@@ -271,7 +273,7 @@ def kerb_linings(
         rims = [
             Rim(label=floor.sides[other].label, before=on_walls)
             if floor.sides[other].label != KERB
-            else _edge("corner of the kerb", shown=False)
+            else _edge(CORNER_OF_KERB, shown=False)
             for other in (index - 1, (index + 1) % len(lines))
         ]
         run, deep = round(length), round(math.hypot(width, drop))

@@ -11,6 +11,7 @@ from shapely import LineString, Polygon
 from firstcourse.geometry import sides
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import SideKind, Surface
+from firstcourse.tiling.face_edges import built_later
 from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.mark_site import Build, Site
 from firstcourse.tiling.model import XY
@@ -235,6 +236,8 @@ class Ground:
 
     def _floor(self, u: float, edge: GroundEdge) -> tuple[str, float] | None:
         """The floor below a wall's edge as it can be touched: which, and how high on the wall [mm]."""
+        if built_later(self.surface):
+            return None
         room = f"{self.surface.room}/floor"
         foot = next(
             (side for index, side in enumerate(self.surface.sides) if edge.ref == side_ref(self.surface, index)),

@@ -2,7 +2,8 @@
 
 All marks of a room are made on one day: its boards are up and its shower beds laid, no tile is set and no cabinet
 stands. What is measured from is what can be touched then: faces of boards, bare walls, floors and beds, tubs,
-trays, columns. Kerbs, benches and finished floors are not there yet as the drawings show them.
+trays, columns. Kerbs, benches and finished floors are not there yet as the drawings show them; their own faces
+are marked later, see `face_edges`.
 """
 
 from collections.abc import Iterator, Mapping
@@ -14,6 +15,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import OpeningKind, Side, SideKind, Surface, SurfaceKind
+from firstcourse.tiling.face_edges import built_later, face_touched, tiled_before, wall_along
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 
 FIXTURES = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.COLUMN})
@@ -50,15 +52,13 @@ class Site:
     def touched(self, surface: Surface, index: int) -> bool:
         """Whether the edge of a surface along one of its sides can be touched, or the face that stands there."""
         side = surface.sides[index]
+        if built_later(surface):
+            return face_touched(side)
         if side.kind is SideKind.FREE:
-            return surface.boarded and not surface.part_of
+            return surface.boarded
         if side.kind is SideKind.FOOT:
             return side.label == "tub rim" or (side.label == "tray flange" and not self._on_bed(surface))
-        if side.label == "ceiling":
-            return f"{surface.room}/ceiling" not in self.surfaces
-        if side.label.startswith("corner "):
-            return True
-        return side.label.startswith("wall ")
+        return side.label == "ceiling" or side.label.startswith(("corner ", "wall "))
 
     def fixture(self, surface: Surface, name: str) -> bool:
         """Whether an opening is something that stands there already; a shower floor of the plan is not."""
@@ -72,9 +72,17 @@ class Site:
             The side, where along it they begin and end, and how thick they are [ticks].
         """
         for index, ((a, b), side) in enumerate(zip(sides(surface.outline), surface.sides, strict=True)):
+            if built_later(surface):
+                depth = self._before_face(surface, side)
+                if depth:
+                    yield index, a, b, depth
+                continue
             wall = self._meets(surface, side)
             depth = 0 if wall is None else self.builds.get(wall.id, Build(under=0, over=0)).under or 0
             if wall is None or depth == 0:
+                continue
+            if wall.kind is SurfaceKind.CEILING:
+                yield index, a, b, depth
                 continue
             if surface.kind is SurfaceKind.WALL:
                 for low, high in self._at_corner(wall, side.label.removeprefix("corner ")):
@@ -87,17 +95,29 @@ class Site:
 
     def unknown_face(self, surface: Surface, index: int) -> bool:
         """Whether boards of unknown thickness stand along a side."""
+        if built_later(surface):
+            return self._before_face(surface, surface.sides[index]) is None
         wall = self._meets(surface, surface.sides[index])
         return wall is not None and self.builds.get(wall.id, Build(under=0, over=0)).under is None
+
+    def _before_face(self, surface: Surface, side: Side) -> int | None:
+        """Tile or boards that stand along a side of a small face [ticks]; None where that is not known."""
+        before = self.surfaces.get(tiled_before(surface, side))
+        if before is not None:
+            return sum(layer.thickness for layer in before.layers)
+        wall = self.builds.get(wall_along(surface, side))
+        return 0 if wall is None else wall.under
 
     def _on_bed(self, surface: Surface) -> bool:
         """Whether a wall stands on a shower floor that the plan builds."""
         return any(zone.why.startswith(f"{surface.room}/floor/shower") for zone in surface.not_tiled)
 
     def _meets(self, surface: Surface, side: Side) -> Surface | None:
-        """The boarded wall along a side."""
+        """The boarded wall along a side, or the ceiling over a wall."""
         if side.kind is not SideKind.PERIMETER:
             return None
+        if side.label == "ceiling":
+            return self.surfaces.get(f"{surface.room}/ceiling")
         if surface.kind is not SurfaceKind.WALL:
             return self.surfaces.get(f"{surface.room}/wall/{side.label.removeprefix('wall ')}")
         corner = side.label.removeprefix("corner ")

@@ -5,18 +5,19 @@ of a room stand parallel, so every line is found by a measurement near each of i
 """
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import shapely
 from shapely import LineString, MultiPolygon, Polygon
 
-from firstcourse.plan import Mark, MarkKind, Surface, SurfaceKind, Tile
+from firstcourse.plan import Mark, Surface, SurfaceKind, Tile
 from firstcourse.tiling.bands import Laying
 from firstcourse.tiling.edges import extent
 from firstcourse.tiling.lines import Lines, joint_lines
 from firstcourse.tiling.mark_ground import SAME_MM, Ground, GroundLine, Measured, along_of, in_ticks
 from firstcourse.tiling.mark_site import Site
+from firstcourse.tiling.measured_lines import beside, line_marks, risen
 from firstcourse.tiling.model import XY, RepeatCell
 from firstcourse.tiling.tile_rows import Row, rows_of
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ticks_from_mm
@@ -28,8 +29,6 @@ _SQUARE = 1e-6
 _CLEAR_MM = 20.0
 # Tiles are drawn to whole ticks [mm].
 _ROUNDED_MM = 0.01
-# Places along half a line at which something to measure from is looked for.
-_LOOKS = 8
 # A level line this much shorter than another stops at something that the other passes over.
 _ALL_ALONG = 0.98
 # What 3-4-5 is counted in: round on the tape, the longest that fits is used.
@@ -101,13 +100,15 @@ def snapped_area(layings: Sequence[Laying]) -> int | None:
 
 
 def _on_floor(ground: Ground, surface: Surface, snapped: Snapped, tape: Tape) -> Iterator[Mark]:
-    first, second = _axes(snapped.cell, snapped.shift)
-    found = _crossing(ground, surface, snapped, first, second)
+    found = _crossing(ground, surface, snapped, *_axes(snapped.cell, snapped.shift))
+    if found is None or not _at_both_ends(found):
+        # Slanting lines end where nothing can be touched: those along the drawing's axes, through points of tiles.
+        found = _better(found, _crossing(ground, surface, snapped, *_level_axes(snapped.cell, snapped.shift)))
     if found is None:
         return
     crossing, one, other = found
     for line in (one, other):
-        yield from _marks("snap", line.line.ticks, line.measured, line.to)
+        yield from line_marks("snap", line.line.ticks, line.measured, line.to)
     yield from _square_check(surface, crossing, (one, other), tape)
 
 
@@ -118,17 +119,6 @@ class _Line:
     line: GroundLine
     to: str
     measured: tuple[Measured, ...]
-
-
-def _marks(
-    kind: MarkKind, line: tuple[tuple[int, int], tuple[int, int]], measured: Sequence[Measured], to: str
-) -> Iterator[Mark]:
-    for one in measured:
-        start, end = in_ticks(one.start), in_ticks(one.end)
-        yield Mark(
-            kind=kind, line=line, from_=one.ref, distance=round(math.dist(start, end)), to=to, at=one.at,
-            measure=(start, end),
-        )  # fmt: skip
 
 
 def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
@@ -155,6 +145,15 @@ def _axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, 
     best = tuple(tuple(one for one in way if one.straight == way[0].straight) for way in (first, second) if way)
     # The line up the room comes first, as it is seen from the door.
     return (best[0], best[1]) if abs(best[0][0].normal[0]) > abs(best[1][0].normal[0]) else (best[1], best[0])
+
+
+def _level_axes(cell: RepeatCell, shift: XY) -> tuple[tuple[Lines, ...], tuple[Lines, ...]]:
+    """Upright and level rows of the outermost points of tiles, where a pattern has them at even steps."""
+    found = joint_lines(_boxed(cell, (0.0, 1.0)), shift)
+    return (
+        tuple(one for one in found if abs(one.normal[1]) < _SQUARE),
+        tuple(one for one in found if abs(one.normal[0]) < _SQUARE),
+    )
 
 
 def _narrowest(ring: Sequence[XY]) -> float:
@@ -188,9 +187,21 @@ def _box(ring: Sequence[XY], normal: XY) -> tuple[XY, ...]:
     return tuple((along[0] * u + normal[0] * v, along[1] * u + normal[1] * v) for u, v in corners)
 
 
+type _Crossing = tuple[XY, _Line, _Line]
+
+
+def _at_both_ends(found: _Crossing) -> bool:
+    return len(found[1].measured) == len(found[2].measured) == 2
+
+
+def _better(one: _Crossing | None, other: _Crossing | None) -> _Crossing | None:
+    """The second where it alone can be found at all ends of its lines, or where there is no first."""
+    return other if other is not None and (one is None or _at_both_ends(other)) else one
+
+
 def _crossing(
     ground: Ground, surface: Surface, snapped: Snapped, first: Sequence[Lines], second: Sequence[Lines]
-) -> tuple[XY, _Line, _Line] | None:
+) -> _Crossing | None:
     """The crossing of joints nearest to the middle of the largest part of the area, and the lines through it."""
     area = snapped.area
     parts = [part for part in shapely.get_parts(area) if isinstance(part, Polygon)]
@@ -199,32 +210,33 @@ def _crossing(
     middle = (part.centroid.x, part.centroid.y)
     options = []
     for one, at in _near(first, middle):
-        for other, beside in _near(second, middle):
+        for other, off in _near(second, middle):
             cross = one.normal[0] * other.normal[1] - one.normal[1] * other.normal[0]
             point = (
-                (at * other.normal[1] - beside * one.normal[1]) / cross,
-                (one.normal[0] * beside - other.normal[0] * at) / cross,
+                (at * other.normal[1] - off * one.normal[1]) / cross,
+                (one.normal[0] * off - other.normal[0] * at) / cross,
             )
-            options.append((round(math.dist(point, middle), 3), point, one, at, other, beside))
+            options.append((round(math.dist(point, middle), 3), point, one, at, other, off))
     options.sort(key=lambda option: option[:2])
     half, shown = snapped.cell.joint / 2, _rings(surface.tiles)
     known: dict[GroundLine, _Line | None] = {}
-    found: tuple[XY, _Line, _Line] | None = None
-    for _, point, one, at, other, beside in options:
+    found: _Crossing | None = None
+    for _, point, one, at, other, off in options:
         if not inner.contains(shapely.Point(point)):
             continue
         lines = []
-        for family, place in ((one, at), (other, beside)):
+        for family, place in ((one, at), (other, off)):
             crossed = ground.across(family.line(place, area.buffer(1000)), point)
             if crossed is not None and crossed not in known:
                 known[crossed] = _shown_by(ground, crossed, shown, half)
             lines.append(None if crossed is None else known[crossed])
         if lines[0] is None or lines[1] is None:
             continue
-        if len(lines[0].measured) == len(lines[1].measured) == 2:
-            return point, lines[0], lines[1]
+        crossing = (point, lines[0], lines[1])
+        if _at_both_ends(crossing):
+            return crossing
         # Lines that can be found at one end only are the last resort.
-        found = found or (point, lines[0], lines[1])
+        found = found or crossing
     return found
 
 
@@ -249,8 +261,19 @@ def _shown_by(
             along = [along_of(point, way) for point in ring]
             far = abs((min(along) + max(along)) / 2 - middle)
             found.append((not beside, round(far, 3), f"{name}/{'joint' if beside else 'point'}"))
-    measured = ground.found_by(line) if found else ()
+    measured = _measured(ground, line) if found else ()
     return _Line(line=line, to=min(found)[2], measured=measured) if measured else None
+
+
+def _measured(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+    """What finds a line; on a wall a level or plumb one is also found from floor and ceiling or from the sides."""
+    found = ground.found_by(line)
+    if len(found) == 2 or ground.surface.kind is not SurfaceKind.WALL:
+        return found
+    (a, b) = line.ticks
+    if a[1] == b[1]:
+        return max(found, risen(ground, line), key=len)
+    return max(found, beside(ground, line), key=len) if a[0] == b[0] else found
 
 
 def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
@@ -269,11 +292,11 @@ def _on_wall(ground: Ground, surface: Surface) -> Iterator[Mark]:
     level = _level(ground, row)
     if level is None:
         return
-    risen = _risen(ground, level)
-    if not risen:
+    heights = risen(ground, level)
+    if not heights:
         # A plumb line begins at the first course.
         return
-    yield from _marks("first_course", level.ticks, risen, f"{surface.id}/row/{row.number}")
+    yield from line_marks("first_course", level.ticks, heights, f"{surface.id}/row/{row.number}")
     left, lower, right, upper = ground.shape.bounds
     middle = (left + right) / 2
     edges = [
@@ -283,9 +306,9 @@ def _on_wall(ground: Ground, surface: Surface) -> Iterator[Mark]:
     ]
     for u, to in sorted(edges, key=lambda edge: (round(abs(edge[0] - middle), 3), edge)):
         line = ground.across(LineString([(u, lower - 1), (u, upper + 1)]), (u, level.a[1]))
-        measured = () if line is None else _beside(ground, line)
+        measured = () if line is None else beside(ground, line)
         if line is not None and measured:
-            yield from _marks("plumb", line.ticks, measured, to)
+            yield from line_marks("plumb", line.ticks, measured, to)
             return
 
 
@@ -332,32 +355,6 @@ def _whole_in_height(tile: Tile) -> bool:
     laid, left = ([v for _, v in ring] for ring in (tile.laid or tile.outline, tile.outline))
     same = SAME_MM * TICKS_PER_MM
     return abs(min(laid) - min(left)) < same and abs(max(laid) - max(left)) < same
-
-
-def _risen(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
-    """Near both ends of a level line from below, else from above."""
-    return _twice(line, (lambda at: ground.rise(at, down=False), lambda at: ground.rise(at, down=True)))
-
-
-def _beside(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
-    """Near both ends of a plumb line from the left, else from the right."""
-    return _twice(line, (lambda at: ground.beside(at, back=False), lambda at: ground.beside(at, back=True)))
-
-
-def _twice(line: GroundLine, ways: Sequence[Callable[[XY], Measured | None]]) -> tuple[Measured, ...]:
-    """A measurement near each end of a line, or farther in where nothing can be touched; the first way first."""
-    found = []
-    for end, far in ((line.a, line.b), (line.b, line.a)):
-        # A hair inside, since the edge there may lean.
-        hair = 10 * SAME_MM / math.dist(end, far)
-        shares = [max(step / (2 * _LOOKS), hair) for step in range(_LOOKS)]
-        spots = [(end[0] + (far[0] - end[0]) * share, end[1] + (far[1] - end[1]) * share) for share in shares]
-        near = _LOOKS // 2
-        looked = (way(spot) for part in (spots[:near], spots[near:]) for way in ways for spot in part)
-        first = next((measured for measured in looked if measured is not None), None)
-        if first is not None:
-            found.append(first)
-    return tuple(dict.fromkeys(found))
 
 
 def _square_check(surface: Surface, crossing: XY, lines: tuple[_Line, _Line], tape: Tape) -> Iterator[Mark]:

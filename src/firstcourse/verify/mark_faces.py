@@ -13,6 +13,7 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
+from firstcourse.verify.small_faces import board_thickness, edge_stands, set_before
 from firstcourse.verify.structure import Document, Surface
 
 NEAR = 6.0
@@ -53,14 +54,10 @@ class Faces:
         self.faces = []
         for index, (a, b) in enumerate(sides(surface.outline)):
             touched, ref = self._side_touched(index), f"{surface.id}/side/{index}"
-            wall = self._wall_along(index)
-            depth = None if wall is None else _thickness(wall, self.plan)
-            self.faces.append(
-                Face(ref, LineString([a, b]), (touched and depth is not None) or (touched and wall is None))
-            )
-            if wall is None or not depth:
-                continue
-            for one, other in self._boarded(index, wall):
+            depth, stretches = self._standing(index)
+            self.faces.append(Face(ref, LineString([a, b]), touched and depth is not None))
+            for one, other in stretches if depth else ():
+                assert depth is not None
                 begin, stop = self._to_corner(index, one, -depth), self._to_corner(index + 1, other, depth)
                 ends = list(LineString([begin, stop]).parallel_offset(depth, "left").coords)
                 taken.append(Polygon([begin, stop, ends[-1], ends[0]]))
@@ -129,24 +126,6 @@ class Faces:
                     return True
         return False
 
-    def touched_all_round(self) -> bool:
-        """Whether a tape can be held to the edge of the open ground all round, but for ends of boards at one gap.
-
-        Of a stretch between two such ends no corner can be touched. There is one at most, where no straight line
-        both begins and ends.
-        """
-        edge = self.room.boundary
-        touched, hidden = (
-            unary_union([face.line for face in self.faces if face.touched is way]).buffer(NEAR)
-            for way in (True, False)
-        )
-        ends = [part for part in shapely.get_parts(edge.difference(touched)) if part.length > NEAR]
-        # The short end of a board beside a door is hidden too: it is one of the two that are allowed.
-        elsewhere = hidden.difference(unary_union(ends).buffer(2 * NEAR))
-        behind = max((part.length for part in shapely.get_parts(edge.intersection(elsewhere))), default=0.0)
-        longest = max((part.length for part in ends), default=0.0)
-        return behind <= 4 * NEAR and len(ends) <= 2 and longest <= TICKS_PER_INCH
-
     def floor(self, ref: str, u: float) -> float | None:
         """How high on a wall a floor can be touched [ticks]; None where that is not known."""
         surface, plan = self.surface, self.plan
@@ -165,6 +144,8 @@ class Faces:
 
     def _floor_below(self, ref: str, u: float) -> float | None:
         """The floor that can be touched below an edge of a wall."""
+        if self.surface.built_later:
+            return None
         room = f"{self.surface.room}/floor"
         if ref.startswith(f"{self.surface.id}/side/"):
             index = int(ref.rpartition("/")[2])
@@ -174,14 +155,28 @@ class Faces:
     def _side_touched(self, index: int) -> bool:
         surface, label = self.surface, self.surface.labels[index]
         kind = surface.sides[index]
+        if surface.built_later:
+            return edge_stands(surface, index)
         if kind == "free":
-            return surface.boarded and not surface.part_of
+            return surface.boarded
         if kind == "foot":
             bed = any(f"{why}/".startswith(f"{surface.room}/floor/shower/") for why, _ in surface.not_tiled)
             return label == "tub rim" or (label == "tray flange" and not bed)
-        if label == "ceiling":
-            return all(other.id != f"{surface.room}/ceiling" for other in self.plan.surfaces)
-        return label.startswith(("corner ", "wall "))
+        return label == "ceiling" or label.startswith(("corner ", "wall "))
+
+    def _standing(self, index: int) -> tuple[int | None, list[tuple[XY, XY]]]:
+        """How thick what stands along a side is, None where not known, and where along the side it stands."""
+        if self.surface.built_later:
+            return set_before(self.surface, index, self.plan), [list(sides(self.surface.outline))[index]]
+        if (self.surface.sides[index], self.surface.labels[index]) == ("perimeter", "ceiling"):
+            over = next((one for one in self.plan.surfaces if one.id == f"{self.surface.room}/ceiling"), None)
+            hung = 0 if over is None or not over.boards else board_thickness(over, self.plan)
+            return hung, [list(sides(self.surface.outline))[index]]
+        wall = self._wall_along(index)
+        if wall is None:
+            return 0, []
+        depth = board_thickness(wall, self.plan)
+        return depth, list(self._boarded(index, wall)) if depth else []
 
     def _wall_along(self, index: int) -> Surface | None:
         """The boarded wall that meets this surface along a side."""
@@ -255,14 +250,6 @@ class Faces:
                 if name == label:
                     return LineString([a, b] if there.kind == "ceiling" else [b, a])
         return None
-
-
-def _thickness(wall: Surface, plan: Document) -> int | None:
-    """How thick the boards on a wall are; None where they may be of several thicknesses."""
-    stock = plan.shopping.sheet_stock
-    pieces = {board.piece for board in wall.boards}
-    found = {stock[piece.stock].thickness for piece in plan.pieces if piece.id in pieces and piece.stock in stock}
-    return found.pop() if len(found) == 1 else None
 
 
 def _covered(wall: Surface, line: list[XY], axis: int) -> Iterator[tuple[float, float]]:

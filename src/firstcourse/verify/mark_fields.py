@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from firstcourse.geometry.polygon import Point
 from firstcourse.verify.fields import FieldError, Node, segment, ticks
 
-_KINDS = ("first_course", "plumb", "snap", "square", "pole")
+_KINDS = ("first_course", "plumb", "snap", "start", "square", "pole")
 type Line = tuple[Point, Point]
 
 

@@ -6,15 +6,16 @@ from collections.abc import Iterator, Sequence
 import shapely
 from shapely import LineString
 
-from firstcourse.geometry import bounds, sides
+from firstcourse.geometry import bounds
 from firstcourse.verify.mark_faces import NEAR, XY, Faces
 from firstcourse.verify.mark_fields import Line, Mark
-from firstcourse.verify.mark_rows import ONE_PENCIL, rows
+from firstcourse.verify.mark_rows import rows
 from firstcourse.verify.poles import check_poles
+from firstcourse.verify.start_marks import check_starts
 from firstcourse.verify.structure import Document, Surface, Tile
 from firstcourse.verify.verdict import Objection
 
-_LINES = ("first_course", "plumb", "snap")
+_LINES = ("first_course", "plumb", "snap", "start")
 _ROUNDED = 4
 """What rounding both ends of a length to ticks can change it by [ticks]."""
 _ROOM_FOR = 2.0
@@ -24,10 +25,10 @@ _ROOM_FOR = 2.0
 def check_marks(plan: Document) -> Iterator[Objection]:
     """Object to every mark that does not follow from the drawn tiles and outlines, and to marks left out."""
     for surface in plan.surfaces:
-        if not surface.marks and (surface.built_later or not surface.tiles):
+        if not surface.marks and not surface.tiles:
             continue
         faces = Faces(surface, plan)
-        for found in (*_lines(surface, faces), *_squares(surface, plan), *_left_out(surface, faces)):
+        for found in (*_lines(surface, faces), *_squares(surface, plan), *_left_out(surface, faces, plan)):
             yield Objection("VER-711", surface.id, found)
     yield from check_poles(plan)
 
@@ -43,11 +44,13 @@ def lines_of(surface: Surface) -> dict[tuple[str, Line, str], list[Mark]]:
 
 def _lines(surface: Surface, faces: Faces) -> Iterator[str]:
     found = lines_of(surface)
-    kinds = [kind for kind, _, _ in found]
-    if kinds not in ([], ["first_course"], ["first_course", "plumb"], ["snap", "snap"]):
+    starts = {line: marks for (kind, line, _), marks in found.items() if kind == "start"}
+    yield from check_starts(surface, faces, starts)
+    kinds = [kind for kind, _, _ in found if kind != "start"]
+    if (kinds and starts) or kinds not in ([], ["first_course"], ["first_course", "plumb"], ["snap", "snap"]):
         yield f"has lines to snap that do not go together: {', '.join(kinds)}"
     for (kind, line, to), marks in found.items():
-        if not _along_tile(surface, kind, line, to):
+        if kind != "start" and not _along_tile(surface, kind, line, to):
             yield f"has a line to snap that does not run along {to}"
         if not all(faces.bounds_ground(end) for end in line) or not faces.clear(*line):
             yield "has a line to snap that ends elsewhere than at an edge"
@@ -93,7 +96,8 @@ def _measured(mark: Mark, faces: Faces) -> Iterator[str]:
         yield f"has a mark whose length is not as it is measured, to {mark.to}"
     if LineString(mark.line).distance(shapely.Point(end)) > NEAR:
         yield f"has a mark that is not measured to its line, to {mark.to}"
-    floor = faces.floor(mark.start, start[0]) if mark.kind == "first_course" else None
+    level = mark.line[0][1] == mark.line[1][1] and mark.kind in ("first_course", "snap", "start")
+    floor = faces.floor(mark.start, start[0]) if level and not faces.surface.built_later else None
     stands = floor is not None and abs(start[1] - floor) <= NEAR
     if not stands and not faces.holds(mark.start, start):
         yield f"has a mark measured from {mark.start}, which cannot be touched there"
@@ -168,33 +172,36 @@ def _squares(surface: Surface, plan: Document) -> Iterator[str]:
         yield "has a check for square whose long side does not join its ends"
 
 
-def _left_out(surface: Surface, faces: Faces) -> Iterator[str]:
-    """A surface of some size has its lines, if what they end at can be measured from."""
-    kinds = {kind for kind, _, _ in lines_of(surface)}
-    if "snap" in kinds or {"first_course", "plumb"} <= kinds or surface.built_later or not surface.tiled:
+def _left_out(surface: Surface, faces: Faces, plan: Document) -> Iterator[str]:
+    """A tiled surface has two lines at right angles; one without them is spoken of, if nothing can be touched."""
+    lines = [line for _, line, _ in lines_of(surface)]
+    if not surface.tiles or any(_is_square(one, other) for one in lines for other in lines):
         return
+    if not surface.built_later and surface.tiled and _could_have(surface, faces):
+        yield "is tiled, and its lines to snap are left out"
+    elif not plan.says(surface, code="TIL-132"):
+        yield "is tiled, and neither has two lines at right angles nor is said why not"
+
+
+def _could_have(surface: Surface, faces: Faces) -> bool:
+    """Whether lines that cross in the middle of the field end at what can be measured from."""
     field = max(
         (part for area in surface.tiled if area.role == "field" for part in shapely.get_parts(area.shape)),
         key=lambda part: part.area,
         default=None,
     )
-    slanting = not all(_is_level(tile) for tile in surface.tiles)
-    if slanting and not faces.touched_all_round():
-        # Slanting lines may each end where nothing can be touched.
-        return
     largest = max((_across(tile) for tile in surface.tiles), default=0.0)
     if field is None or largest == 0.0:
-        return
+        return False
     circle = shapely.maximum_inscribed_circle(field)
     spot = circle.coords[0]
-    found = slanting or all(faces.reached(spot, way) for way in ((0.0, 1.0), (1.0, 0.0)))
-    if circle.length > _ROOM_FOR * largest and found:
-        yield "is tiled, and its lines to snap are left out"
+    wide = circle.length > _ROOM_FOR * largest
+    return wide and all(faces.reached(spot, way) for way in ((0.0, 1.0), (1.0, 0.0)))
 
 
-def _is_level(tile: Tile) -> bool:
-    ring = tile.laid or tile.outline
-    return any(min(abs(a[0] - b[0]), abs(a[1] - b[1])) <= ONE_PENCIL for a, b in sides(ring))
+def _is_square(one: Line, other: Line) -> bool:
+    (a, b), (c, d) = _way(one), _way(other)
+    return abs(a * c + b * d) <= 1e-3
 
 
 def _across(tile: Tile) -> float:

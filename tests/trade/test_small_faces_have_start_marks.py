@@ -1,0 +1,166 @@
+"""Faces of niches, benches, kerbs and window returns had tile and not one mark to begin it by.
+
+Each has a first joint both ways, measured from an edge that stands when its tile is set, and the verifier derives
+each again.
+"""
+
+import json
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from firstcourse.documents.tile_pages import tile_blocks
+from firstcourse.job import read_job_text
+from firstcourse.plan import Plan
+from firstcourse.planning import plan_job
+from firstcourse.units import TICKS_PER_INCH, format_length
+from firstcourse.verify import verify
+from firstcourse.verify.marks import check_marks
+from firstcourse.verify.reading import read_document
+from firstcourse.verify.structure import Document, Surface
+
+SIXTEENTH = TICKS_PER_INCH // 16
+JOB = """
+name: Small faces
+practice: us
+date: 2026-11-25
+tape: inch
+stock: [{id: board 3x5, size: [36 in, 60 in], thickness: 1/2 in, for: [wall]}]
+tiles:
+  - {id: white, size: [8 in, 4 in], thickness: 5/16 in, joint: 1/8 in, size_spread: 1/32 in}
+  - {id: mosaic, size: [2 in, 2 in], thickness: 1/4 in, joint: 1/8 in, size_spread: 1/32 in}
+  - {id: hex, shape: hexagon, size: [2 in, 2.3 in], thickness: 1/4 in, joint: 1/8 in, size_spread: 1/32 in}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 96 in, B-C: 66 in, C-D: 96 in, D-A: 66 in}
+    diagonals: {A-C: 116 1/2 in}
+    height: 96 in
+    taped_to: studs
+    floor:
+      shower:
+        {side: A-B, left: 0 in, out: 0 in, width: 48 in, depth: 36 in, drain: {left: 22 in, out: 17 in},
+         kerb: {height: 4 1/2 in, width: 5 in, tile: mosaic}, membrane: liner, tiling: {tile: mosaic}}
+    benches:
+      - {id: seat, tile: white, wall: C-D, left: 0 in, width: 36 in, depth: 15 in, height: 18 in}
+    walls:
+      - wall: C-D
+        foot: floor
+        framing: {spacing: 16 in, first: 15 1/4 in}
+        openings: [{id: window, kind: window, left: 50 in, bottom: 48 in, width: 20 in, height: 24 in,
+                    returns: {depth: 4 in}}]
+        tiling: {tile: white, pattern: running, offset: 1/2}
+      - wall: D-A
+        foot: floor
+        framing: {spacing: 16 in, first: 15 1/4 in}
+        openings: [{id: niche, kind: niche, left: 32 1/2 in, bottom: 48 in, width: 14 in, height: 12 in}]
+        tiling:
+          tile: white
+          niches: [{niche: niche, depth: 3 1/2 in, tile: hex, pattern: hexagon, returns: white}]
+"""
+
+
+@cache
+def _text() -> str:
+    return plan_job(read_job_text(JOB), effort=0, workers=1).document
+
+
+@cache
+def _document() -> Document:
+    return read_document(json.loads(_text()))
+
+
+def _small() -> list[Surface]:
+    return [surface for surface in _document().surfaces if surface.tiles and surface.built_later]
+
+
+def _only(surface: Surface) -> Document:
+    """A plan of which this surface alone is looked at."""
+    plan = _document()
+    return replace(
+        plan,
+        surfaces=tuple(
+            surface if one.id == surface.id else replace(one, tiles=(), marks=()) for one in plan.surfaces
+        ),
+    )
+
+
+def _told(surface: Surface) -> set[tuple[str, str]]:
+    return {(found.where, found.message) for found in check_marks(_only(surface))}
+
+
+def test_every_small_face_has_its_first_joint_both_ways() -> None:
+    faces = _small()
+    parts = {surface.id.rpartition("/")[2] for surface in faces}
+    assert parts == {"back", "sill", "head", "left", "right", "top", "front", "right end", "inner", "outer"}
+    for surface in faces:
+        lines = {mark.line for mark in surface.marks}
+        assert {mark.kind for mark in surface.marks} == {"start"}
+        level = [line for line in lines if line[0][1] == line[1][1]]
+        upright = [line for line in lines if line[0][0] == line[1][0]]
+        assert (len(level), len(upright)) == (1, 1), surface.id
+        assert not _told(surface)
+
+
+def test_the_verifier_misses_each_and_notices_each_that_is_moved() -> None:
+    for surface in _small():
+        for line in {mark.line for mark in surface.marks}:
+            rest = tuple(mark for mark in surface.marks if mark.line != line)
+            assert _told(replace(surface, marks=rest)), surface.id
+        for place, mark in enumerate(surface.marks):
+            assert mark.measure is not None
+            (a, b), (start, end) = mark.line, mark.measure
+            across = 0 if a[0] == b[0] else 1
+
+            def moved(point: tuple[int, int], axis: int = across) -> tuple[int, int]:
+                return point[0] + SIXTEENTH * (axis == 0), point[1] + SIXTEENTH * (axis == 1)
+
+            side = int(mark.start.rpartition("/")[2])
+            for other in (
+                replace(mark, distance=mark.distance + SIXTEENTH),
+                replace(mark, line=(moved(a), moved(b)), measure=(start, moved(end)), distance=mark.distance),
+                replace(mark, measure=(moved(start), end), distance=mark.distance),
+                replace(mark, start=f"{surface.id}/side/{(side + 1) % len(surface.sides)}"),
+                replace(mark, start=f"{surface.id}/opening/ghost"),
+                replace(mark, to=f"{mark.to}0"),
+            ):
+                marks = (*surface.marks[:place], other, *surface.marks[place + 1 :])
+                assert _told(replace(surface, marks=marks)), (surface.id, other)
+
+
+def test_nothing_is_measured_from_the_wall_tile_before_a_niche_or_from_a_later_floor() -> None:
+    for surface in _small():
+        for mark in surface.marks:
+            label = surface.labels[int(mark.start.rpartition("/")[2])]
+            assert not label.endswith((" front", "floor")) or label == "corner with the front"
+
+
+def test_the_sides_of_a_niche_are_measured_from_the_tile_of_its_sill() -> None:
+    left = next(surface for surface in _small() if surface.id.endswith("niche/left"))
+    sill = next(surface for surface in _small() if surface.id.endswith("niche/sill"))
+    thick = sum(thickness for _, thickness in sill.layers)
+    up = [mark for mark in left.marks if mark.line[0][1] == mark.line[1][1]]
+    for mark in up:
+        assert mark.measure is not None and mark.start.endswith("/side/0")
+        lowest = min(v for _, v in left.outline)
+        assert mark.measure[0][1] >= lowest + thick and mark.distance > 0
+
+
+def test_a_moved_start_mark_is_noticed_in_the_document_itself() -> None:
+    plan: dict[str, Any] = json.loads(_text())
+    mark = next(mark for surface in plan["surfaces"] for mark in surface["marks"] if mark["kind"] == "start")
+    mark["distance"] = round(mark["distance"] + 25.4 / 16, 7)
+    assert "VER-711" in {found.code for found in verify(plan).objections}
+
+
+def test_the_table_of_a_face_says_what_its_marks_hold() -> None:
+    plan = Plan.model_validate_json(_text())
+    blocks = {block.data["title"]: block.data for block in tile_blocks(plan)}
+    for surface in plan.surfaces:
+        starts = [mark for mark in surface.marks if mark.kind == "start"]
+        if not starts:
+            continue
+        facts = dict(blocks[f"{surface.title}: tile"]["facts"])
+        told = " ".join(text for name, text in facts.items() if name.startswith(("Up to", "Down to", "Across to")))
+        for mark in starts:
+            assert format_length(mark.distance, plan.job.tape) in told, (surface.id, told)
