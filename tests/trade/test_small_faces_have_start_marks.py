@@ -135,15 +135,17 @@ def test_nothing_is_measured_from_the_wall_tile_before_a_niche_or_from_a_later_f
             assert not label.endswith((" front", "floor")) or label == "corner with the front"
 
 
-def test_the_sides_of_a_niche_are_measured_from_the_tile_of_its_sill() -> None:
+def test_the_sides_of_a_niche_are_measured_from_the_tile_of_its_sill_or_head() -> None:
     left = next(surface for surface in _small() if surface.id.endswith("niche/left"))
-    sill = next(surface for surface in _small() if surface.id.endswith("niche/sill"))
-    thick = sum(thickness for _, thickness in sill.layers)
+    head = next(surface for surface in _small() if surface.id.endswith("niche/head"))
+    thick = sum(thickness for _, thickness in head.layers)
     up = [mark for mark in left.marks if mark.line[0][1] == mark.line[1][1]]
+    assert len(up) == 2 and thick > 0
+    top, foot = max(v for _, v in left.outline), min(v for _, v in left.outline)
     for mark in up:
-        assert mark.measure is not None and mark.start.endswith("/side/0")
-        lowest = min(v for _, v in left.outline)
-        assert mark.measure[0][1] >= lowest + thick and mark.distance > 0
+        assert mark.measure is not None and mark.distance > 0
+        at = mark.measure[0][1]
+        assert at == top - thick if mark.start.endswith("/side/2") else at >= foot + thick
 
 
 def test_a_moved_start_mark_is_noticed_in_the_document_itself() -> None:

@@ -1,15 +1,18 @@
 """Marks as the papers say them; what is said comes from the plan's values alone."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
-from firstcourse.tiling.story_pole import has_courses, on_sheets
+from firstcourse.tiling.story_pole import has_courses
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 
+_COUNTED = 0.05
+"""Rows are counted in spite of rounding by this share of a step."""
+_ENDINGS = {2: "nd", 3: "rd"}
 _NEAR_END = 64
 """A tape held this near to a line's end is held at it [ticks]."""
 
@@ -166,13 +169,59 @@ def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
     if base.startswith(f"{surface.id}/opening/"):
         edge = {"low": "lower edge", "high": "upper edge", "left": "left edge", "right": "right edge"}
         return f"{base.rpartition('/')[2]}, {edge.get(name, name)}"
-    if on_sheets(surface, mosaics(plan)):
+    if mark.every > 1 and not _is_counted(surface, [mark], plan):
         step = "sheet"
     else:
         step = "course" if upright and has_courses(surface) else "tile"
     if name in ("high", "right"):
+        if _is_counted(surface, [mark], plan):
+            return f"end of the last {step}"
         return f"end of {step} {number}"
     return ", ".join([f"{step} {number}", *([mark.stock] if mark.stock else []), *(["cut"] if mark.cut else [])])
+
+
+def _is_counted(surface: Surface, marks: Sequence[Mark], plan: Plan) -> bool:
+    """Whether a pole shows every so-manyth row of tile that comes without sheets."""
+    on_sheets = any(name in mosaics(plan) for area in surface.tiled for name in area.tiles)
+    return not on_sheets and max(mark.every for mark in marks) > 1
+
+
+def _step(surface: Surface, *, upright: bool) -> float:
+    """How far the rows of a surface lie apart [mm]."""
+    area = surface.tiled[0]
+    return abs(area.step_b[1] if upright else area.step_a[0])
+
+
+def row_number(surface: Surface, mark: Mark, first: int, shown: int, plan: Plan) -> int:
+    """Which row a mark of a pole stands for, where not each is shown.
+
+    Args:
+        surface: Which it is on.
+        mark: A mark at tile.
+        first: Where the first tile along the pole begins [ticks].
+        shown: How many of the pole's tiles begin up to it.
+        plan: For tiles that come on sheets.
+    """
+    if not _is_counted(surface, [mark], plan):
+        return shown
+    step = _step(surface, upright=mark.line[0][1] == mark.line[1][1]) * TICKS_PER_MM
+    # Of the first row a cut part may be left alone.
+    return 1 + math.ceil((mark.distance - first) / step - _COUNTED)
+
+
+def step_words(surface: Surface, marks: Sequence[Mark], upright: bool, plan: Plan) -> str:
+    """The sum by which a pole shows every so-manyth row of small tile; empty where it shows each, or sheets."""
+    if not _is_counted(surface, marks, plan):
+        return ""
+    every, step = max(mark.every for mark in marks), _step(surface, upright=upright)
+    one, total = (_fine(length, plan.job.tape) for length in (step, every * step))
+    row = "course" if upright and has_courses(surface) else "row"
+    return f"every {every}{_ENDINGS.get(every, 'th')} {row}: {every} x {one} = {total}"
+
+
+def _fine(length_mm: float, tape: Tape) -> str:
+    """A length finer than a tape reads, for a sum."""
+    return f"{length_mm / 25.4:.3f} in" if tape is Tape.INCH else f"{length_mm:.1f} mm"
 
 
 def _run_end(surface: Surface, name: str, upright: bool) -> str:

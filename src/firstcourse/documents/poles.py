@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from firstcourse.documents.mark_words import place_words
+from firstcourse.documents.mark_words import place_words, row_number, step_words
 from firstcourse.plan import Mark, Plan, Surface, SurfaceKind
 
 PlaceKind = Literal["end", "tile", "opening", "control"]
@@ -38,6 +38,7 @@ class StoryPole:
         places: What they are called, in the same order.
         way: Which way the pole lies.
         control: What it is held to.
+        step: Where not each row is marked, which are, with the sum.
         marks: From its end on.
     """
 
@@ -46,12 +47,13 @@ class StoryPole:
     places: tuple[str, ...]
     way: str
     control: str
+    step: str
     marks: tuple[PoleMark, ...]
 
     @property
     def title(self) -> str:
-        """The surfaces it serves, and which way it lies."""
-        return f"{_listed(self.places)}, {self.way}"
+        """The surfaces it serves, which way it lies, and which rows it shows."""
+        return f"{_listed(self.places)}, {self.way}" + (f", {self.step}" if self.step else "")
 
     @property
     def length(self) -> int:
@@ -100,6 +102,7 @@ def _pole(name: str, served: Sequence[tuple[Surface, list[Mark]]], plan: Plan) -
         places=tuple(surface.title or surface.id for surface, _ in served),
         way=way,
         control=control,
+        step=step_words(first, marks, upright, plan),
         marks=tuple(sorted(shown, key=lambda mark: (mark.at, _ORDER.index(mark.kind), mark.name))),
     )
 
@@ -109,6 +112,8 @@ def _places(surface: Surface, marks: Sequence[Mark], begins: Sequence[int], plan
     found = []
     for mark in marks:
         before = bisect_right(begins, mark.distance if _begins(mark, surface) else mark.distance - 1)
+        if _kind(mark, surface) == "tile":
+            before = row_number(surface, mark, begins[0], before, plan)
         name = place_words(surface, mark, before, plan)
         found.append(PoleMark(at=mark.distance, name=name, kind=_kind(mark, surface)))
     return found

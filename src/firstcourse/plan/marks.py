@@ -29,6 +29,8 @@ class Mark(Frozen):
         at: Where the tape lies: along which edge, or at which; empty where it is held in the open.
         measure: Where the tape is held and where it ends, on the line; none for a pole.
         cut: Whether all tiles that begin at a pole's mark are cut there.
+        every: Of a pole's mark at tile, every how manyth row is marked: those of a sheet of mosaic, or as many of
+            small tile as are read apart.
         stock: Tiles that begin there, where a surface has several kinds.
     """
 
@@ -40,4 +42,5 @@ class Mark(Frozen):
     at: str = ""
     measure: Segment | None = None
     cut: bool = False
+    every: int = Field(default=1, ge=1)
     stock: str = ""

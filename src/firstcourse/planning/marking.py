@@ -6,6 +6,7 @@ from dataclasses import replace
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Mark, Piece, Stock, Surface, SurfaceKind
 from firstcourse.planning.tiling import TiledJob
+from firstcourse.rules import RuleSet
 from firstcourse.tiling.mark_site import Build, Site
 from firstcourse.tiling.snap_lines import snap_lines
 from firstcourse.tiling.start_marks import has_both_ways, start_marks
@@ -13,13 +14,16 @@ from firstcourse.tiling.story_pole import pole_marks
 from firstcourse.units import Tape
 
 
-def marked(tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], tape: Tape) -> TiledJob:
+def marked(
+    tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], rules: RuleSet, tape: Tape
+) -> TiledJob:
     """A tiled job whose surfaces have their marks, and what is said of those that lack some.
 
     Args:
         tiled: Surfaces with their boards and tiles, and the patterns that lines are snapped for.
         pieces: What the boards are cut as, for their thickness.
         stock: Sheets of the job.
+        rules: How near marks of a pole may stand.
         tape: Tape of the job.
     """
     thickness = {sheet.id: sheet.thickness for sheet in stock}
@@ -35,7 +39,7 @@ def marked(tiled: TiledJob, pieces: Sequence[Piece], stock: Sequence[Stock], tap
         surface.model_copy(update={"marks": _lines(surface, tiled, site, tape)}) if surface.tiles else surface
         for surface in tiled.surfaces
     ]
-    poles = pole_marks(lined, {tile.id: tile for tile in tiled.stock})
+    poles = pole_marks(lined, {tile.id: tile for tile in tiled.stock}, rules)
     surfaces = tuple(
         surface.model_copy(update={"marks": (*surface.marks, *poles.get(surface.id, ()))}) for surface in lined
     )

@@ -151,7 +151,7 @@ def plan_job(
     findings += falls.findings
     workings |= falls.workings
     tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
-    tiled = marked(tiled, pieces, stock, job.tape)
+    tiled = marked(tiled, pieces, stock, rules, job.tape)
     findings += tiled.findings
     workings |= tiled.workings
     needed = count(tuple(done), pieces, sheets, stock, counts, rules, job.tape)

@@ -12,6 +12,8 @@ from itertools import pairwise
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import sides
 from firstcourse.plan import Mark, Segment, Surface, SurfaceKind, Tile, TileStock
+from firstcourse.rules import RuleSet
+from firstcourse.tiling.pole_steps import PoleStep, pole_step
 from firstcourse.tiling.tile_rows import SAME, rows_of
 
 
@@ -23,6 +25,7 @@ class _Place:
     to: str
     tile: bool = False
     cut: bool = False
+    every: int = 1
     stock: str = ""
 
 
@@ -38,23 +41,26 @@ class _Run:
     @property
     def alike(self) -> tuple[object, ...]:
         """What surfaces must share to share a stick: all whole courses, from the line; cuts may differ."""
-        whole = tuple((p.at - self.control, p.stock) for p in self.places if p.tile and not p.cut)
+        whole = tuple((p.at - self.control, p.stock, p.every) for p in self.places if p.tile and not p.cut)
         return self.surface.kind is SurfaceKind.WALL, self.axis, has_courses(self.surface), whole
 
 
-def pole_marks(surfaces: Sequence[Surface], stock: Mapping[str, TileStock]) -> dict[str, tuple[Mark, ...]]:
+def pole_marks(
+    surfaces: Sequence[Surface], stock: Mapping[str, TileStock], rules: RuleSet
+) -> dict[str, tuple[Mark, ...]]:
     """The marks of the poles of all surfaces: sticks up walls are counted first, then along them, then others.
 
     Args:
         surfaces: With their tiles and with their lines among their marks.
         stock: Tiles by id, for those that come on sheets.
+        rules: How near marks of mosaic may stand.
 
     Returns:
         None for a surface without tile or without lines to snap, as within a niche, and where the pattern runs
         askew: there the lines are enough.
     """
     found: dict[tuple[object, ...], list[_Run]] = {}
-    runs = [run for surface in surfaces for run in _runs(surface, stock)]
+    runs = [run for surface in surfaces for run in _runs(surface, stock, rules)]
     for run in sorted(runs, key=lambda run: (run.surface.kind is not SurfaceKind.WALL, run.axis == 0)):
         found.setdefault(run.alike, []).append(run)
     marks: dict[str, tuple[Mark, ...]] = {}
@@ -79,11 +85,12 @@ def _marks(run: _Run, pole: str, end: int) -> Iterator[Mark]:
             distance=place.at - end,
             to=place.to,
             cut=place.cut,
+            every=place.every,
             stock=place.stock,
         )
 
 
-def _runs(surface: Surface, stock: Mapping[str, TileStock]) -> Iterator[_Run]:
+def _runs(surface: Surface, stock: Mapping[str, TileStock], rules: RuleSet) -> Iterator[_Run]:
     lines = [mark.line for mark in surface.marks if mark.kind in ("first_course", "plumb", "snap")]
     upright = next((line for line in lines if line[0][0] == line[1][0]), None)
     level = next((line for line in lines if line[0][1] == line[1][1]), None)
@@ -92,7 +99,7 @@ def _runs(surface: Surface, stock: Mapping[str, TileStock]) -> Iterator[_Run]:
     names = ("level", "plumb") if surface.kind is SurfaceKind.WALL else ("second", "first")
     for axis, run, control in ((1, upright, level), (0, level, upright)):
         near, far = run[0][axis], run[1][axis]
-        tiles = list(_tiles(surface, axis, run, stock))
+        tiles = list(_tiles(surface, axis, run, pole_step(surface, axis, stock, rules)))
         drawn = (*tiles, *_openings(surface, axis))
         # Courses that the plumb line does not pass, such as those beside a tub's leg, are on its stick too.
         along = [place.at for place in tiles] if axis == 1 and has_courses(surface) else []
@@ -125,7 +132,7 @@ def has_courses(surface: Surface) -> bool:
     return all(upper[0] <= lower[0] + SAME or upper[0] >= lower[1] - SAME for lower, upper in pairwise(boxes))
 
 
-def _tiles(surface: Surface, axis: int, run: Segment, stock: Mapping[str, TileStock]) -> Iterator[_Place]:
+def _tiles(surface: Surface, axis: int, run: Segment, step: PoleStep) -> Iterator[_Place]:
     """Lower or left edges of the tiles along a run, or of sheets of mosaic, and the far edge of the last."""
     rows = rows_of(_along(surface, axis, run), axis)
     if not rows:
@@ -134,43 +141,22 @@ def _tiles(surface: Surface, axis: int, run: Segment, stock: Mapping[str, TileSt
     near, far = ("low", "high") if axis else ("left", "right")
     last = max((tile for row in rows for tile in row.tiles), key=lambda tile: bounds(tile.outline)[axis + 2])
     before: int | None = None
-    for row in rows:
+    for row in step.marked(rows):
         if before is not None and abs(row.at - before) <= SAME:
             continue
         before = row.at
-        if row.number > 1 and not _begins_sheet(surface, axis, row.laid, stock):
-            continue
         first = next(tile for tile in row.tiles if bounds(tile.outline)[axis] == row.at)
         yield _Place(
             at=row.at,
             to=f"{first.id}/{near}",
             tile=True,
             cut=row.is_cut(axis),
+            every=step.every,
             stock=" and ".join(sorted({tile.stock for tile in row.tiles})) if several else "",
         )
     end = bounds(last.outline)[axis + 2]
     whole = any(tile.whole for row in rows for tile in row.tiles if bounds(tile.outline)[axis + 2] == end)
-    yield _Place(at=end, to=f"{last.id}/{far}", tile=True, cut=not whole)
-
-
-def _begins_sheet(surface: Surface, axis: int, laid: int, stock: Mapping[str, TileStock]) -> bool:
-    """Whether a mounted sheet begins at a row of chips, counted from the start; other tile is set one by one."""
-    sheet = on_sheets(surface, stock)
-    if sheet is None:
-        return True
-    area = surface.tiled[0]
-    return bool(round((laid - area.starts[0].origin[axis]) / (sheet[0][axis] + area.joint)) % sheet[1][axis] == 0)
-
-
-def on_sheets(surface: Surface, stock: Mapping[str, TileStock]) -> tuple[tuple[int, int], tuple[int, int]] | None:
-    """Size of a chip [ticks] and chips of a sheet each way, where a surface is laid sheet by sheet."""
-    if len(surface.tiled) != 1 or len(surface.tiled[0].tiles) != 1:
-        return None
-    area = surface.tiled[0]
-    tile = stock.get(area.tiles[0])
-    if tile is None or tile.sheet is None or area.pattern != "stacked" or area.angle:
-        return None
-    return tile.size, tile.sheet
+    yield _Place(at=end, to=f"{last.id}/{far}", tile=True, cut=not whole, every=step.every)
 
 
 def _along(surface: Surface, axis: int, run: Segment) -> Sequence[Tile]:

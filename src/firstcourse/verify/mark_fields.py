@@ -22,6 +22,7 @@ class Mark:
     measure: Line | None
     cut: bool
     stock: str
+    every: int = 1
 
 
 def read_mark(node: Node) -> Mark:
@@ -46,4 +47,5 @@ def read_mark(node: Node) -> Mark:
         measure=None if measure is None else segment(measure, f"{node.where}.measure"),
         cut=node.flag("cut", False),
         stock=node.text("stock", ""),
+        every=node.count("every") if "every" in node.value else 1,
     )

@@ -1,9 +1,11 @@
 """Story poles: every mark is a drawn tile, opening or line, and its distance is what the stick must show."""
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 
 from firstcourse.geometry import bounds, sides
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.mark_fields import Line, Mark
 from firstcourse.verify.mark_rows import ONE_PENCIL, rows
 from firstcourse.verify.structure import Document, Surface, Tile
@@ -13,8 +15,12 @@ _ROUNDED = 2
 _NAMES = {"wall": ("level", "plumb")}
 _EDGES = (("left", "right"), ("low", "high"))
 
-type _Wanted = dict[str, tuple[int, bool, str]]
-"""What a pole must show: by what it is, the place on the surface, whether it is cut, and of which tile."""
+_STEADY = ("stacked", "running", "hexagon")
+_WHOLE = 0.1
+"""A row this share of a step off another stands between two of a count."""
+
+type _Shown = tuple[int, bool, str, int]
+"""What a pole must show: the place on the surface, whether it is cut, of which tile, every how manyth row."""
 
 
 def check_poles(plan: Document) -> Iterator[Objection]:
@@ -65,7 +71,7 @@ def _shown(
         if key not in wanted:
             # Of a row any tile may stand for it that begins where the row does.
             key = next((name for name in wanted if _same_row(name, mark.to, surface, axis, wanted[name][0])), "")
-        at, cut, stock = wanted.get(key, (0, False, ""))
+        at, cut, stock, every = wanted.get(key, (0, False, "", 1))
         if not key or key in seen:
             yield f"has a mark on its pole that stands for nothing: {mark.to}"
             continue
@@ -77,7 +83,7 @@ def _shown(
             for p, q in zip(a, b, strict=True)
         ):
             yield f"has a mark on its pole that is drawn elsewhere: {mark.to}"
-        if (mark.cut, mark.stock) != (cut, stock):
+        if (mark.cut, mark.stock, mark.every) != (cut, stock, every):
             yield f"has a mark on its pole that tells of other tile: {mark.to}"
         offs.add(mark.line[0][axis] - mark.distance)
     if max(offs, default=0) - min(offs, default=0) > _ROUNDED:
@@ -96,44 +102,41 @@ def _same_row(name: str, other: str, surface: Surface, axis: int, at: int) -> bo
     return tile in tiles and name.rpartition("/")[0] in tiles and bounds(tiles[tile].outline)[side] == at
 
 
-def _wanted(
-    surface: Surface, axis: int, lines: tuple[Line, Line], plan: Document
-) -> Iterator[tuple[str, tuple[int, bool, str]]]:
+def _wanted(surface: Surface, axis: int, lines: tuple[Line, Line], plan: Document) -> Iterator[tuple[str, _Shown]]:
     run, control = lines
     low, high = run[0][axis], run[1][axis]
     own, other = _names(surface)[axis], _names(surface)[1 - axis]
-    yield f"{surface.id}/line/{own}/start", (low, False, "")
-    yield f"{surface.id}/line/{own}/end", (high, False, "")
-    yield f"{surface.id}/line/{other}", (control[0][axis], False, "")
+    yield f"{surface.id}/line/{own}/start", (low, False, "", 1)
+    yield f"{surface.id}/line/{own}/end", (high, False, "", 1)
+    yield f"{surface.id}/line/{other}", (control[0][axis], False, "", 1)
     tiles = list(_tiles(surface, axis, run, plan))
     if axis and _in_courses(surface):
-        ends = [at for _, (at, _, _) in tiles]
+        ends = [shown[0] for _, shown in tiles]
         low, high = min([low, *ends]), max([high, *ends])
-    for name, (at, cut, stock) in (*tiles, *_openings(surface, axis)):
-        if low <= at <= high:
-            yield name, (at, cut, stock)
+    for name, shown in (*tiles, *_openings(surface, axis)):
+        if low <= shown[0] <= high:
+            yield name, shown
 
 
-def _tiles(surface: Surface, axis: int, run: Line, plan: Document) -> Iterator[tuple[str, tuple[int, bool, str]]]:
+def _tiles(surface: Surface, axis: int, run: Line, plan: Document) -> Iterator[tuple[str, _Shown]]:
     near, far = _EDGES[axis]
     found = rows(_passed(surface, axis, run), axis)
     kinds = {tile.stock for tile in surface.tiles}
     before: int | None = None
-    for index, row in enumerate(found):
-        if before is not None and abs(row.at - before) <= ONE_PENCIL:
+    every, marked = _marked(surface, axis, [row.laid for row in found], plan)
+    for row, is_marked in zip(found, marked, strict=True):
+        if not is_marked or (before is not None and abs(row.at - before) <= ONE_PENCIL):
             continue
         before = row.at
-        if index and not _sheet_begins(surface, axis, row.laid, plan):
-            continue
         first = next(tile for tile in row.tiles if bounds(tile.outline)[axis] == row.at)
         stock = " and ".join(sorted({tile.stock for tile in row.tiles})) if len(kinds) > 1 else ""
-        yield f"{first.id}/{near}", (row.at, all(_cut(tile, axis) for tile in row.tiles), stock)
-    every = [tile for row in found for tile in row.tiles]
-    if every:
-        last = max(every, key=lambda tile: bounds(tile.outline)[axis + 2])
+        yield f"{first.id}/{near}", (row.at, all(_cut(tile, axis) for tile in row.tiles), stock, every)
+    tiles = [tile for row in found for tile in row.tiles]
+    if tiles:
+        last = max(tiles, key=lambda tile: bounds(tile.outline)[axis + 2])
         end = bounds(last.outline)[axis + 2]
-        ends = [tile for tile in every if bounds(tile.outline)[axis + 2] == end]
-        yield f"{last.id}/{far}", (end, not any(tile.whole for tile in ends), "")
+        ends = [tile for tile in tiles if bounds(tile.outline)[axis + 2] == end]
+        yield f"{last.id}/{far}", (end, not any(tile.whole for tile in ends), "", every)
 
 
 def _passed(surface: Surface, axis: int, run: Line) -> list[Tile]:
@@ -153,22 +156,38 @@ def _in_courses(surface: Surface) -> bool:
     )
 
 
-def _sheet_begins(surface: Surface, axis: int, laid: int, plan: Document) -> bool:
+def _marked(surface: Surface, axis: int, laid: list[int], plan: Document) -> tuple[int, list[bool]]:
+    """Every how manyth row is marked, and of each row whether it is."""
     area = surface.tiled[0]
-    stock = plan.tile_stock.get(area.tiles[0]) if len(area.tiles) == 1 else None
-    if len(surface.tiled) != 1 or stock is None or stock.sheet is None or area.pattern != "stacked" or area.angle:
-        return True
-    return round((laid - area.origin[axis]) / (stock.size[axis] + area.joint)) % stock.sheet[axis] == 0
+    stock = plan.tile_stock.get(area.tiles[0]) if len(area.tiles) == 1 and len(surface.tiled) == 1 else None
+    if stock is None or area.pattern not in _STEADY or area.angle or len(area.steps) != 2 or not laid:
+        return 1, [True] * len(laid)
+    step = abs(area.steps[1][1] if axis else area.steps[0][0]) * TICKS_PER_MM
+    if stock.sheet is not None:
+        every = stock.sheet[axis]
+    elif max(stock.size) <= plan.rules.ticks("tile.trowel.mosaic_side"):
+        every = math.ceil(plan.rules.ticks("tiling.pole.least_step") / step - 1e-6)
+    else:
+        every = 1
+    turns = [(low - area.origin[axis]) / step for low in laid]
+    if not any(_is_whole(turn) for turn in turns):
+        turns = [turn - turns[0] % 1 for turn in turns]
+    chosen = [every == 1 or (_is_whole(turn) and round(turn) % every == 0) for turn in turns]
+    return every, [True, *chosen[1:]]
 
 
-def _openings(surface: Surface, axis: int) -> Iterator[tuple[str, tuple[int, bool, str]]]:
+def _is_whole(turn: float) -> bool:
+    return abs(turn - round(turn)) < _WHOLE
+
+
+def _openings(surface: Surface, axis: int) -> Iterator[tuple[str, _Shown]]:
     for opening in surface.openings:
         base = f"{surface.id}/opening/{opening.id}"
         if opening.outline is None:
-            yield f"{base}/centre", (opening.centre[axis], False, "")
+            yield f"{base}/centre", (opening.centre[axis], False, "", 1)
             continue
         for edge, side in zip(_EDGES[axis], (axis, axis + 2), strict=True):
-            yield f"{base}/{edge}", (bounds(opening.outline)[side], False, "")
+            yield f"{base}/{edge}", (bounds(opening.outline)[side], False, "", 1)
 
 
 def _cut(tile: Tile, axis: int) -> bool:

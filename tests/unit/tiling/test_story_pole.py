@@ -1,5 +1,6 @@
 """Story poles: every course, opening and end of a run, from the stick's end and in order."""
 
+import datetime
 from collections.abc import Sequence
 
 from firstcourse.geometry.polygon import rectangle
@@ -15,9 +16,11 @@ from firstcourse.plan import (
     Tile,
     TiledArea,
 )
+from firstcourse.rules import load_rules
 from firstcourse.tiling.story_pole import pole_marks
 from firstcourse.units import mm
 
+RULES = load_rules(datetime.date(2026, 11, 25))
 WALL = "bath/wall/A-B"
 
 
@@ -73,7 +76,7 @@ VALVE = Opening(id="valve", kind=OpeningKind.VALVE, centre=(mm(450), mm(600)), d
 
 def _poles(*surfaces: Surface) -> dict[str, dict[str, list[Mark]]]:
     found: dict[str, dict[str, list[Mark]]] = {}
-    for name, marks in pole_marks(surfaces, {}).items():
+    for name, marks in pole_marks(surfaces, {}, RULES).items():
         for mark in marks:
             found.setdefault(mark.from_, {}).setdefault(name, []).append(mark)
     return found
@@ -138,4 +141,4 @@ def test_courses_of_another_tile_are_told_and_a_bare_surface_has_no_pole() -> No
     )
     up = _poles(wall.model_copy(update={"tiles": tiles}))["pole/1"][WALL]
     assert {mark.to: mark.stock for mark in up if mark.stock} == {"t0/low": "t", "t1/low": "t", "t2/low": "band"}
-    assert pole_marks([wall.model_copy(update={"tiles": (), "marks": ()})], {}) == {}
+    assert pole_marks([wall.model_copy(update={"tiles": (), "marks": ()})], {}, RULES) == {}
