@@ -161,19 +161,21 @@ def _told_frame(
         if room.floor.is_slab:
             return AskedFrame(notes=(_slab(room.floor, where),))
         told = room.floor.joists is not None
-        return _without_rules(where, rules, told) or _floor(job, room, room.floor, where, stock, rules, ground)
+        return _without_rules(where, rules, told, floor=True) or _floor(
+            job, room, room.floor, where, stock, rules, ground
+        )
     if surface.kind is SurfaceKind.CEILING and room.ceiling is not None:
         told = room.ceiling.joists is not None
         return _without_rules(where, rules, told) or _ceiling(job, room.ceiling, where, stock, rules)
     return AskedFrame()
 
 
-def _without_rules(where: str, rules: RuleSet, told: bool) -> AskedFrame | None:
+def _without_rules(where: str, rules: RuleSet, told: bool, *, floor: bool = False) -> AskedFrame | None:
     """What is said where the practice has no rules for frames; None where it has."""
     if rules.has(FRAMES_NEED):
         return None
     if told:
-        return AskedFrame(notes=(frame_unjudged(where, rules.practice, rules.on),))
+        return AskedFrame(notes=(frame_unjudged(where, rules, floor=floor),))
     own = rules.practice.upper()
     return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {own} practice",))
 

@@ -1,6 +1,5 @@
 """Judge whether frame, panel and surface will carry tile, before anything is bought."""
 
-import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -147,7 +146,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             found, member, options = _floor(rules, floor)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(floor.where, error.practice, error.on))
+            findings.append(frame_unjudged(floor.where, rules, missing=error.rule_id))
             continue
         findings += found
         members.append(member)
@@ -158,7 +157,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             judged = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(other.where, error.practice, error.on))
+            findings.append(frame_unjudged(other.where, rules, missing=error.rule_id, floor=False))
             continue
         findings += judged[0]
         members.append(judged[1])
@@ -462,22 +461,41 @@ def placed(where: str, line: Check | Working) -> Working:
     )
 
 
-def frame_unjudged(where: str, practice: str, on: datetime.date) -> Finding:
-    """What is said of a frame for which a practice has no rules: it stops the work rather than passing.
+def frame_unjudged(where: str, rules: RuleSet, *, missing: str = FRAMES_NEED, floor: bool = True) -> Finding:
+    """What is said of a frame for which a practice has no rules: that nothing here tells, and whom to ask.
 
     Args:
         where: The place in words.
-        practice: Whose rules apply.
-        on: Day for which they are read.
+        rules: The rule book in force.
+        missing: The rule it has no value of.
+        floor: Whether it is a floor, which live load bends.
+
+    Returns:
+        A note where the practice has no such rules at all: the work need not wait for a table of this book. A stop
+        where it judges frames and lacks this one rule.
     """
+    partly = rules.has(FRAMES_NEED)
+    asked = rules.find("frame.ask")
+    remedy = (
+        f"Ask {'a structural engineer' if asked is None else asked.value}, with the weight of what is laid here"
+    )
+    if (limit := rules.find("frame.ask.deflection")) is not None:
+        borrowed = f", the limit of {limit.taken_from.upper()} practice" if limit.taken_from else ""
+        load = "live load" if floor else "its load"
+        remedy += f", if it bends no more than 1/{rules.number(limit.id):g} of its span under {load}{borrowed}"
+    remedy += "."
+    if floor and (usual := rules.find("frame.deflection.usual")) is not None:
+        share = rules.number(usual.id)
+        remedy += f" Under other finishes a floor there may bend {share:g} of its span ({usual.cited})."
+    lacks = f"no value of {missing}" if partly else "no loads and design values"
     return Finding(
         code="SUI-901",
-        severity=Severity.STOP,
+        severity=Severity.STOP if partly else Severity.NOTE,
         where=where,
-        message=f"The frame is not judged: practice '{practice}' has no loads, lumber, panel and deflection "
-        f"values in the rule book on {on}. Flatness, materials, moisture and build-up are judged as far as it has "
-        "their rules.",
-        remedy="Have an engineer judge the frame by the local code; leave its entries out once that is done.",
+        message=f"Cannot tell if this frame carries tile: the rule book has {lacks} of {rules.practice.upper()} "
+        f"practice on {rules.on}. Spacing, panels, flatness, materials, moisture and build-up are judged as far "
+        "as it has their rules.",
+        remedy=remedy,
     )
 
 

@@ -174,7 +174,7 @@ def test_the_screw_of_metric_practices_is_named_in_millimetres(practice: str):
 def test_a_value_of_another_practice_is_marked_so(practice):
     rules = load_rules(DAY, practice)
     taken = {entry.id for entry in rules.under("") if entry.taken_from}
-    assert {"framing.stud_spacing.max", "tile.contact.wet", "boards.stagger.end_joints", "water.lap"} <= taken
+    assert {"framing.stud_width", "tile.contact.wet", "boards.stagger.end_joints", "water.lap"} <= taken
     assert {rules.entry(rule).taken_from for rule in taken} == {"us"}
     # Its own, a property of a material, a sentence without a figure, an assumption of this book.
     own = {
@@ -189,8 +189,8 @@ def test_a_value_of_another_practice_is_marked_so(practice):
 
 def test_what_is_borrowed_is_borrowed_in_no_other_way():
     assert not [entry.id for entry in load_rules(DAY).under("") if entry.taken_from]
-    changed = (Override(rule="framing.stud_spacing.max", value="600 mm", reason="the board's own sheet"),)
-    assert load_rules(DAY, "uk", changed).entry("framing.stud_spacing.max").taken_from == ""
+    changed = (Override(rule="framing.stud_width", value="45 mm", reason="as measured on site"),)
+    assert load_rules(DAY, "uk", changed).entry("framing.stud_width").taken_from == ""
 
 
 @pytest.mark.parametrize("practice", ["uk", "au"])
@@ -198,7 +198,7 @@ def test_borrowed_lengths_of_boards_and_joints_are_in_round_millimetres(practice
     rules = load_rules(DAY, practice)
     for rule, length in (
         ("boards.gap.between", 3),
-        ("framing.stud_spacing.max", 400),
+        ("framing.stud_width", 38),
         ("tile.joint.offset_rectified", 3),
     ):
         entry = rules.entry(rule)
