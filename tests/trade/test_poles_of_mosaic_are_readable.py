@@ -40,7 +40,7 @@ rooms:
 
 def _text(size: str, more: str, pattern: str) -> str:
     job = JOB.replace("SIZE", size).replace("MORE", more).replace("PATTERN", pattern)
-    return plan_job(read_job_text(job), effort=0, workers=1).document
+    return plan_job(read_job_text(job), effort=0).document
 
 
 @pytest.mark.parametrize(

@@ -64,7 +64,7 @@ def _document(pattern: str, ceiling: bool, heating: bool) -> Document:
         del room["ceiling"]
     for wall in room["walls"]:
         wall["tiling"] = PATTERNS[pattern]
-    return read_document(json.loads(plan_job(read_job_text(json.dumps(job)), effort=0, workers=1).document))
+    return read_document(json.loads(plan_job(read_job_text(json.dumps(job)), effort=0).document))
 
 
 def _only(plan: Document, surface: Surface) -> Document:

@@ -62,7 +62,7 @@ rooms:
 
 @cache
 def _text() -> str:
-    return plan_job(read_job_text(JOB), effort=0, workers=1).document
+    return plan_job(read_job_text(JOB), effort=0).document
 
 
 @cache
