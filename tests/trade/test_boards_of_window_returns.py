@@ -12,6 +12,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.verify import verify_text
+from said import all_said
 
 JOB = """
 name: Window in a tub wall
@@ -96,7 +97,7 @@ def test_the_wall_stops_at_the_framing_of_the_opening() -> None:
 
 def test_the_framing_is_told_and_tape_counts_their_edges() -> None:
     plan = planned().plan
-    (told,) = [one for one in plan.findings if one.code == "TIL-131"]
+    (told,) = [one for one in all_said(plan.findings) if one.code == "TIL-131"]
     assert told.severity == "note" and told.measured == 'framing 25" x 25" apart'
     # Rims 2 x 24 + 2 x 25 in, and four corners 4 in deep.
     assert plan.workings["bedding tape"].values["edges of windows' returns"] == "9.50 ft"
@@ -104,7 +105,7 @@ def test_the_framing_is_told_and_tape_counts_their_edges() -> None:
 
 def test_returns_too_narrow_for_board_are_told() -> None:
     plan = planned("2 in").plan
-    (told,) = [one for one in plan.findings if one.code == "TIL-131"]
+    (told,) = [one for one in all_said(plan.findings) if one.code == "TIL-131"]
     assert told.severity == "fix" and told.measured == '1-7/8" wide'
     assert not any(one.boarded and one.part_of for one in plan.surfaces)
 
@@ -112,7 +113,7 @@ def test_returns_too_narrow_for_board_are_told() -> None:
 @pytest.mark.parametrize("thickness", ["1/4 in", "5/8 in"])
 def test_thicker_and_thinner_boards_are_carried_too(thickness: str) -> None:
     plan = planned(thickness=thickness).plan
-    strips = [one for one in plan.findings if one.where.startswith("bath: wall A-B, window,")]
+    strips = [one for one in all_said(plan.findings) if one.where.startswith("bath: wall A-B, window,")]
     assert not any(one.severity == "fix" for one in strips)
 
 

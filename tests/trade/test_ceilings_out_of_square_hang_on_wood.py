@@ -71,5 +71,5 @@ def test_a_flange_on_a_joist_is_told_where_the_room_is_out_of_square() -> None:
     ceiling:
 """,
     ).replace("stock: [", "stock: [{id: thin, size: [36 in, 60 in], thickness: 1/4 in, for: [floor]}, ")
-    told = json.loads(plan_job(read_job_text(job), effort=0).document)["findings"]
-    assert [f["where"] for f in told if f["code"] == "SUR-108"] == ["bath: floor, flange"]
+    told = plan_job(read_job_text(job), effort=0).plan.findings
+    assert [f.at[0] for f in told if f.code == "SUR-108"] == ["bath/floor/opening/flange"]

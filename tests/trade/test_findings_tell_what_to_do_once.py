@@ -13,7 +13,8 @@ from firstcourse.cli import run
 from firstcourse.findings import Finding, Severity
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
-from firstcourse.words import alike_together
+from firstcourse.words import SaidFinding, alike_together
+from said import all_said
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NAMES = ("tub-bathroom", "limber-floor", "out-of-true", "tiled-shower")
@@ -22,13 +23,13 @@ GRINDING = "extraction"
 
 @cache
 def judged(name: str) -> tuple[Finding, ...]:
-    return firstcourse.open(EXAMPLES / name / "job.yaml").judge().findings
+    return all_said(firstcourse.open(EXAMPLES / name / "job.yaml").judge().findings)
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_where_grinding_is_told_dust_and_old_layers_are(name: str) -> None:
     done = firstcourse.open(EXAMPLES / name / "job.yaml").judge()
-    told = [finding.remedy for finding in done.findings if "grind" in finding.remedy.lower()]
+    told = [finding.remedy for finding in all_said(done.findings) if "grind" in finding.remedy.lower()]
     told += [
         option.what for _where, options in done.remedies for option in options if "grind" in option.what.lower()
     ]
@@ -92,7 +93,7 @@ rooms:
 
 
 def test_a_valve_on_a_stud_is_told_once() -> None:
-    found = plan_job(read_job_text(VALVE_ON_A_STUD), effort=0).plan.findings
+    found = all_said(plan_job(read_job_text(VALVE_ON_A_STUD), effort=0).plan.findings)
     assert [f.code for f in found if "stud" in f.message and ("valve" in f.message or "mixer" in f.message)] == [
         "SUR-108"
     ]
@@ -100,7 +101,9 @@ def test_a_valve_on_a_stud_is_told_once() -> None:
 
 def test_cuts_too_thin_on_many_sheets_are_one_finding() -> None:
     found = [
-        Finding(code="BRD-206", severity=Severity.NOTE, where=f"sheet S{n}", message="thin", measured=f"{n}/16")
+        SaidFinding(
+            code="BRD-206", severity=Severity.NOTE, where=f"sheet S{n}", message="thin", measured=f"{n}/16"
+        )
         for n in (1, 3, 5)
     ]
     (one,) = alike_together(found)

@@ -14,6 +14,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify_text
+from said import all_said
 
 JOB = """
 name: kitchen on a slab
@@ -54,10 +55,10 @@ def test_a_slab_that_nothing_is_said_of_is_tiled_as_it_is(stock: str) -> None:
     # The finished floor is mortar and tile over the slab, without boards.
     assert [layer.of for layer in floor.layers] == ["mortar", "tile"]
     assert "board" not in plan.workings["suitability.kitchen/floor.buildup.height"].values
-    said = {finding.code: finding for finding in plan.findings}
+    said = {finding.code: finding for finding in all_said(plan.findings)}
     assert "tile goes on the concrete" in said["BRD-302"].message and "silica" in said["BRD-302"].remedy
     # What the slab itself is judged for is not lost with the boards.
-    assert "SUI-520" in said or any("slab is damp" in finding.message for finding in plan.findings)
+    assert "SUI-520" in said or any("slab is damp" in finding.message for finding in all_said(plan.findings))
     board = {"id": "B1", "piece": "P1", "outline": document["surfaces"][0]["outline"], "fasteners": []}
     document["surfaces"][0]["boards"] = [board]
     assert "VER-106" in {objection.code for objection in verify_text(json.dumps(document)).objections}
@@ -76,7 +77,7 @@ def test_boards_bonded_to_a_slab_have_mortar_and_no_screws() -> None:
 def test_boards_fastened_to_a_slab_ask_for_fasteners_that_hold_in_concrete() -> None:
     plan, floor, _ = planned("boards_on_slab: fastened", STOCK)
     assert all(board.fasteners for board in floor.boards)
-    (said,) = [finding for finding in plan.findings if finding.code == "FST-106"]
+    (said,) = [finding for finding in all_said(plan.findings) if finding.code == "FST-106"]
     assert "silica" in said.remedy and "heating pipes" in said.remedy
 
 

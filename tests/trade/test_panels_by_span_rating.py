@@ -17,6 +17,7 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability import FloorInput, JudgeInput, Layer, Panel, judge
 from firstcourse.suitability.floors import check_floor
 from firstcourse.verify import verify
+from said import all_said
 
 DATE = datetime.date(2026, 11, 25)
 RULES = load_rules(DATE)
@@ -37,7 +38,7 @@ def checks(one):
 def test_one_layer_of_23_32_at_16_in_is_not_stopped_and_says_what_a_second_gains():
     done = judge(JudgeInput(floors=(floor("23/32"),)), RULES)
     assert not done.stops
-    (note,) = [finding for finding in done.findings if finding.code == "SUI-201"]
+    (note,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-201"]
     assert note.severity is Severity.NOTE
     gained = checks(floor("23/32", "19/32"))["panel under a point load"]
     assert gained.found_text() in note.remedy and note.measured == "L/260"
@@ -58,7 +59,9 @@ def test_joists_farther_apart_than_the_rating_are_stopped(layer, spacing):
     found = checks(floor(layer, spacing=spacing))
     assert not found["panel span rating"].holds
     assert not found["panel under a point load"].stands
-    codes = {said.code for said in judge(JudgeInput(floors=(floor(layer, spacing=spacing),)), RULES).findings}
+    codes = {
+        said.code for said in all_said(judge(JudgeInput(floors=(floor(layer, spacing=spacing),)), RULES).findings)
+    }
     assert {"SUI-201", "SUI-205"} <= codes
 
 

@@ -9,6 +9,7 @@ from firstcourse.drawings import draw_surface, draw_tiling
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
+from said import said_of
 
 JOB = """
 name: laundry
@@ -47,7 +48,7 @@ def test_the_zone_is_hatched_and_named_on_the_page(plan, draw):
 
 
 def test_it_is_the_first_thing_found(plan):
-    first = next(finding for finding in plan.findings if finding.severity is not Severity.STOP)
+    first = next(finding for finding in said_of(plan) if finding.severity is not Severity.STOP)
     assert first.code == "SUR-112"
     assert "gas pipe behind here" in first.message
     assert first.measured == "from 900 mm to 1100 mm along the wall, from 0 mm to 1500 mm up"

@@ -17,6 +17,7 @@ from firstcourse.rules import load_rules
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.units import inches
 from firstcourse.verify import verify_text
+from said import all_said
 
 
 def job_of(**told: Any) -> Job:
@@ -78,16 +79,18 @@ def test_what_stands_near_a_wall_stands_at_it_and_is_told(kind: str) -> None:
     floor = next(surface for surface in found.surfaces if surface.id == "bath/floor")
     assert floor.openings[0].outline is not None
     assert Polygon(floor.openings[0].outline).area == pytest.approx(inches(60) * inches(30), rel=1e-3)
-    told = {(f.where, f.measured) for f in found.findings if f.code == "SUR-106"}
-    assert told == {("bath, wall D-A", '1/2"'), ("bath, wall B-C", '3/4"')}
+    told = {(f.where, f.measured) for f in all_said(found.findings) if f.code == "SUR-106"}
+    assert told == {("bath: wall D-A", '1/2"'), ("bath: wall B-C", '3/4"')}
 
 
 def test_a_gap_beside_a_tub_is_told_with_its_width() -> None:
     found = surveyed(floor=[thing("tub", "0 in", "57 1/2 in")])
-    (gap,) = (f for f in found.findings if f.code == "SUR-107")
-    assert (gap.where, gap.measured) == ("bath, wall B-C", '2-1/2"') and "tub" in gap.message
+    (gap,) = (f for f in all_said(found.findings) if f.code == "SUR-107")
+    assert (gap.where, gap.measured) == ("bath: wall B-C", '2-1/2"') and "tub" in gap.message
     assert not [
-        f for f in surveyed(floor=[thing("tub", "0 in", "50 in")]).findings if f.code in ("SUR-106", "SUR-107")
+        f
+        for f in all_said(surveyed(floor=[thing("tub", "0 in", "50 in")]).findings)
+        if f.code in ("SUR-106", "SUR-107")
     ]
 
 
@@ -107,8 +110,8 @@ def test_a_bench_that_ends_near_a_wall_is_tiled_to_it() -> None:
     assert max(u for u, _ in top.outline) - min(u for u, _ in top.outline) == pytest.approx(
         inches(36.5), abs=inches(1)
     )
-    (finding,) = (f for f in plan.findings if f.code == "SUR-106")
-    assert (finding.where, finding.measured) == ("bath, wall D-A", '1/2"')
+    (finding,) = (f for f in all_said(plan.findings) if f.code == "SUR-106")
+    assert (finding.where, finding.measured) == ("bath: wall D-A", '1/2"')
     exact = planned(benches=[bench | {"left": "0 in", "width": "36 1/2 in"}])
     assert [s.outline for s in exact.surfaces] == [s.outline for s in plan.surfaces]
 
@@ -120,5 +123,5 @@ def test_a_niche_that_ends_near_a_wall_ends_at_it() -> None:
     wall = next(surface for surface in plan.surfaces if surface.id == "bath/wall/A-B")
     assert wall.openings[0].outline is not None
     assert min(u for u, _ in wall.openings[0].outline) == 0
-    (finding,) = (f for f in plan.findings if f.code == "SUR-106")
-    assert (finding.where, finding.measured) == ("bath, wall D-A", '3/4"')
+    (finding,) = (f for f in all_said(plan.findings) if f.code == "SUR-106")
+    assert (finding.where, finding.measured) == ("bath: wall D-A", '3/4"')

@@ -13,6 +13,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches, to_mm
 from firstcourse.verify import verify_text
+from said import all_said
 
 JOB = """
 name: Window in a tub wall
@@ -57,9 +58,9 @@ def objections(document: dict[str, Any]) -> set[str]:
 
 
 def test_the_depth_is_asked_where_a_wet_wall_lacks_it() -> None:
-    (asked,) = [one for one in planned().plan.findings if one.code == "TIL-130"]
+    (asked,) = [one for one in all_said(planned().plan.findings) if one.code == "TIL-130"]
     assert asked.severity == "fix" and asked.where.endswith("window") and "depth" in asked.remedy
-    assert not any(one.code == "TIL-130" for one in planned(DEEP).plan.findings)
+    assert not any(one.code == "TIL-130" for one in all_said(planned(DEEP).plan.findings))
     document = json.loads(planned().document)
     document["findings"] = [one for one in document["findings"] if one["code"] != "TIL-130"]
     assert objections(document) == {"VER-719"}

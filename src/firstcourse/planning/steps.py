@@ -196,8 +196,8 @@ def plan_job(
 
 def _not_judged(surveyed: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:
     """What the survey found, without leans that the judgement tells of, and says what to do about."""
-    told = {finding.where for finding in judged if finding.code in _LEAN_JUDGED}
-    return [finding for finding in surveyed if finding.code != _LEAN_SURVEYED or finding.where not in told]
+    told = {finding.where.replace(", wall ", "/wall/") for finding in judged if finding.code in _LEAN_JUDGED}
+    return [finding for finding in surveyed if finding.code != _LEAN_SURVEYED or finding.at[0] not in told]
 
 
 def _marked(

@@ -9,7 +9,7 @@ from firstcourse.geometry.polygon import Point
 from firstcourse.job import BoardedWall, Room, WallOpening
 from firstcourse.plan import Door, OpeningKind
 from firstcourse.survey.flats import frames_of
-from firstcourse.units import Tape, format_length
+from firstcourse.values import length
 
 Span = tuple[int, int]
 
@@ -48,7 +48,7 @@ def doors_of(room: Room, plan: Mapping[str, Point]) -> tuple[Door, ...]:
     return tuple(_placed(room, plan, *one) for one in found)
 
 
-def boarded_over(room: Room, tape: Tape) -> Iterator[Finding]:
+def boarded_over(room: Room) -> Iterator[Finding]:
     """Doorways told by the floor alone, where their wall is to be boarded across them."""
     walls = {wall.wall: wall for wall in room.walls}
     for door in room.floor.doorways if room.floor is not None else ():
@@ -59,16 +59,12 @@ def boarded_over(room: Room, tape: Tape) -> Iterator[Finding]:
         if any(_is_door(opening) and _meet(_span(opening), span) for opening in wall.openings):
             continue
         if _is_boarded(wall, span, door.height, room.sides[wall.wall]):
-            left, right = (format_length(at, tape) for at in span)
             yield Finding(
                 code="SUR-109",
                 severity=Severity.FIX,
-                where=f"{room.name}, wall {wall.wall}",
-                message=f"Boards are planned across the doorway '{door.id}', which only the floor tells of.",
-                measured=f"from {left} to {right} along the wall",
-                source="common practice",
-                remedy="Enter it among the wall's openings as well (kind: door), with bottom and height, or limit "
-                "the wall's boards to one side of it.",
+                at=(f"{room.name}/wall/{wall.wall}", f"{room.name}/floor/door/{door.id}"),
+                remedies=("enter_in_wall",),
+                values={"left": length(span[0]), "right": length(span[1])},
             )
 
 

@@ -13,7 +13,8 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import Room
 from firstcourse.plan import Segment
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, format_length
+from firstcourse.units import Tape
+from firstcourse.values import Name, Word, least, length, most
 
 TOUCH, DOUBT = "shower.touch", "shower.doubt"
 """The rules of what is taken to stand at a wall, and of what is asked about beside it."""
@@ -71,46 +72,45 @@ def stood(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str
     return (found, by_wall) if len(found) > 2 and is_simple(found) else (ring, {})
 
 
-def said_near_walls(
-    what: str, room: str, near: tuple[Mapping[str, int], Mapping[str, int]], tape: Tape, rules: RuleSet
+def near_walls(
+    what: Word | Name, room: str, near: tuple[Mapping[str, int], Mapping[str, int]], tape: Tape, rules: RuleSet
 ) -> Iterator[Finding]:
     """How far a thing was moved to stand at walls, and gaps beside it that nobody leaves on purpose.
 
     Args:
-        what: Such as `shower floor`.
+        what: The shower floor, or what the job calls it.
         room: Its name.
         near: By wall, how far corners were moved to it; and how wide the gap is beside it [ticks].
-        tape: Tape that distances are told by.
+        tape: What moves by less than a mark of it is not told.
         rules: The rules in force.
     """
     touch, doubt = rules.entry(TOUCH), rules.entry(DOUBT)
     moved, beside = near
     for wall, by in moved.items():
         if by > tape.graduation:
-            yield Finding(
-                code="SUR-106",
-                severity=Severity.NOTE,
-                where=f"{room}, {wall}",
-                message=f"As taped the {what} would not end at this wall; it is taken to stand at it.",
-                measured=format_length(by, tape),
-                limit=format_length(rules.ticks(touch.id), tape),
-                rule=touch.id,
-                source=touch.source,
-                remedy="If it does stand off the wall, tape the gap: what is wider than the limit is drawn as it "
-                "is.",
+            yield touch.found(
+                "SUR-106",
+                Severity.NOTE,
+                _ref(room, wall),
+                measured=length(by),
+                limit=most(length(rules.ticks(touch.id))),
+                remedies=("tape_gap",),
+                thing=what,
             )
     for wall, gap in beside.items():
-        yield Finding(
-            code="SUR-107",
-            severity=Severity.FIX,
-            where=f"{room}, {wall}",
-            message=f"Between the {what} and this wall lies a gap too narrow for a floor.",
-            measured=format_length(gap, tape),
-            limit=format_length(rules.ticks(doubt.id), tape),
-            rule=doubt.id,
-            source=doubt.source,
-            remedy="Tape it again: enter left, out and its size so that it ends at the wall, or farther off.",
+        yield doubt.found(
+            "SUR-107",
+            Severity.FIX,
+            _ref(room, wall),
+            measured=length(gap),
+            limit=least(length(rules.ticks(doubt.id))),
+            remedies=("tape_again",),
+            thing=what,
         )
+
+
+def _ref(room: str, wall: str) -> str:
+    return f"{room}/wall/{wall.removeprefix('wall ')}"
 
 
 def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str, int]]:

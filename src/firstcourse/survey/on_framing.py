@@ -11,14 +11,10 @@ from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import FloorFraming, Room
 from firstcourse.plan import Opening, OpeningKind, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.survey.flats import frames_of
-from firstcourse.units import Tape, format_length
+from firstcourse.units import Tape
+from firstcourse.values import Word, length
 
-_HELD = {
-    OpeningKind.FLANGE: "closet flange",
-    OpeningKind.DRAIN: "drain",
-    OpeningKind.VALVE: "valve",
-    OpeningKind.NICHE: "niche",
-}
+_HELD = (OpeningKind.FLANGE, OpeningKind.DRAIN, OpeningKind.VALVE, OpeningKind.NICHE)
 _MEMBERS = (SupportKind.JOIST, SupportKind.STUD)
 _TOUCH = 4
 """Members askew to the axes have corners on whole ticks: what overlaps by no more only touches [ticks]."""
@@ -27,15 +23,15 @@ Span = tuple[int, int]
 
 @dataclass(frozen=True, slots=True)
 class _Across:
-    """The direction across the members, and what going along it and back is called.
+    """The direction across the members.
 
     Attributes:
         toward: Unit vector on the surface.
+        wall: Reference to the wall that it leads away from; empty on a wall, where it leads to the right.
     """
 
     toward: tuple[float, float]
-    forth: str
-    back: str
+    wall: str = ""
 
     def span(self, points: Ring, spare: int = 0) -> Span:
         """From where to where points reach across the members, `spare` farther both ways [ticks]."""
@@ -53,7 +49,7 @@ def on_framing(
         joists: Of the room's floor, which carry its shower floor too.
         room: What the job says, for the side its joists run along.
         plan: The room's adjusted corners.
-        tape: Tape that distances are told by.
+        tape: What stands off a member by less than half its mark stands off.
     """
     for surface in surfaces:
         across = _across(surface, room, plan)
@@ -70,12 +66,12 @@ def on_framing(
             stands = any(a < high - least and b > low + least for a, b in spans)
             if stands and not _finds_a_bay(opening, low, high, spans):
                 ways = _ways_off(low, high, spans, within=across.span(surface.outline))
-                yield _finding(surface, opening, ways, across, tape)
+                yield _finding(surface, opening, ways, across)
 
 
 def _across(surface: Surface, room: Room, plan: Mapping[str, Point]) -> _Across | None:
     if surface.kind is SurfaceKind.WALL:
-        return _Across((1.0, 0.0), "to the right", "to the left")
+        return _Across((1.0, 0.0))
     part = room.floor if surface.kind is SurfaceKind.FLOOR else room.ceiling
     framing: FloorFraming | None = None if part is None else part.framing
     if framing is None:
@@ -84,8 +80,8 @@ def _across(surface: Surface, room: Room, plan: Mapping[str, Point]) -> _Across 
     du, dv = frame.end[0] - frame.start[0], frame.end[1] - frame.start[1]
     # A ceiling is seen from below: the floor plan's mirror image.
     side = -1 if surface.kind is SurfaceKind.CEILING else 1
-    wall = f"wall {framing.parallel_to}"
-    return _Across((side * dv / frame.length, -du / frame.length), f"away from {wall}", f"towards {wall}")
+    toward = side * dv / frame.length, -du / frame.length
+    return _Across(toward, f"{room.name}/wall/{framing.parallel_to}")
 
 
 def _reach(opening: Opening, across: _Across) -> Span:
@@ -125,18 +121,19 @@ def _ways_off(low: int, high: int, spans: Sequence[Span], *, within: Span) -> li
     return [*up[:1], *down[-1:]]
 
 
-def _finding(surface: Surface, opening: Opening, ways: Sequence[int], across: _Across, tape: Tape) -> Finding:
-    what, member = _HELD[opening.kind], "stud" if surface.kind is SurfaceKind.WALL else "joist"
-    told = " or ".join(
-        f"{format_length(abs(way), tape)} {across.back if way < 0 else across.forth}" for way in ways
-    )
-    move = f"Move it {told}, or" if told else "There is no bay it fits into:"
+def _finding(surface: Surface, opening: Opening, ways: Sequence[int], across: _Across) -> Finding:
+    forth, back = next((way for way in ways if way > 0), 0), -next((way for way in ways if way < 0), 0)
     return Finding(
         code="SUR-108",
         severity=Severity.FIX,
-        where=f"{surface.title or surface.id}, {opening.id}",
-        message=f"The {what} stands on a {member}.",
-        source="common practice",
-        remedy=f"{move} head the {member} off. Cutting or heading off a {member} is structure: local code and a "
-        "licensed person decide first, and no pipe is moved but by whoever is licensed for it.",
+        at=(f"{surface.id}/opening/{opening.id}", *([across.wall] if across.wall else [])),
+        remedies=("move" if ways else "no_bay", "licensed"),
+        values={
+            "thing": Word(word=opening.kind.value),
+            "member": Word(word="stud" if surface.kind is SurfaceKind.WALL else "joist"),
+            "ways": Word(word="both" if forth and back else "forth" if forth else "back"),
+            "over": Word(word="wall" if surface.kind is SurfaceKind.WALL else "floor"),
+            "forth": length(forth),
+            "back": length(back),
+        },
     )

@@ -14,23 +14,23 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.doors import boarded_over, doors_of
 from firstcourse.survey.flats import ceiling_surface, floor_joists, floor_openings, floor_surface
-from firstcourse.survey.near_walls import said_near_walls
-from firstcourse.survey.network import Adjustment, Residual, adjust
+from firstcourse.survey.near_walls import near_walls
+from firstcourse.survey.network import Adjustment, adjust
 from firstcourse.survey.on_framing import on_framing
 from firstcourse.survey.room import RoomSurvey, room_workings
 from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import SurveyedShower, shower_of
-from firstcourse.survey.standing import said_of_standing
+from firstcourse.survey.standing import near_walls_of_standing
 from firstcourse.survey.walls import niches_at_ends, wall_surface
 from firstcourse.units import (
     TICKS_PER_MM,
     Tape,
     ceil_to,
-    format_length,
     ticks_from_mm,
     ticks_from_mm_ceil,
     to_mm,
 )
+from firstcourse.values import Name, Word, just, length, measure, most
 from firstcourse.workings import Working
 
 
@@ -73,17 +73,17 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
             if room.floor is not None and room.floor.shower is not None:
                 showers.append(_shower(room, room.floor.shower, survey, job, rules))
                 near = showers[-1].moved, showers[-1].beside
-                findings += said_near_walls("shower floor", room.name, near, job.tape, rules)
+                findings += near_walls(Word(word="shower_floor"), room.name, near, job.tape, rules)
             taken = [shower for shower in showers if shower.surface.room == room.name]
             unfolded = _surfaces(room, survey, job, rules, taken[0] if taken else None)
             surfaces += unfolded
-            findings += said_of_standing(room, survey.plan, job.tape, rules)
+            findings += near_walls_of_standing(room, survey.plan, job.tape, rules)
             for wall in room.walls:
-                length = ticks_from_mm(_distance_mm(survey.adjustment, *wall.wall.split("-")))
-                for name, moved in niches_at_ends(room, wall, length, job.tape, rules):
-                    findings += said_near_walls(name, room.name, (moved, {}), job.tape, rules)
+                run = ticks_from_mm(_distance_mm(survey.adjustment, *wall.wall.split("-")))
+                for name, moved in niches_at_ends(room, wall, run, job.tape, rules):
+                    findings += near_walls(Name(name=name), room.name, (moved, {}), job.tape, rules)
             doors += doors_of(room, survey.plan)
-            findings += boarded_over(room, job.tape)
+            findings += boarded_over(room)
             floors = [shower.surface for shower in taken]
             joists = () if room.floor is None else floor_joists(room, room.floor, survey.plan, rules)
             findings += on_framing((*unfolded, *floors), joists, room, survey.plan, job.tape)
@@ -206,85 +206,68 @@ def _distance_mm(adjustment: Adjustment, one: str, other: str) -> float:
 
 
 def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> list[Finding]:
-    found = [*_kept_out(room, tape), *_blunders(room, survey.adjustment, tape, rules)]
+    found = [*_kept_out(room), *_blunders(room, survey.adjustment, rules)]
     found += _unchecked(room, survey.adjustment)
     if room.taped_to == "finish" and room.walls:
         found.append(
-            Finding(
-                code="SUR-105",
-                severity=Severity.FIX,
-                where=room.name,
-                message="The sides are taped to a finish, and boards stand on studs: the room will be larger by "
-                "what comes off the walls.",
-                remedy="Take this plan for pricing only. Tape again between bare studs before anything is cut.",
-            )
+            Finding(code="SUR-105", severity=Severity.FIX, at=(room.name,), remedies=("price_only", "tape_studs"))
         )
     found += _unsure(room, survey.adjustment, tape, rules)
     limit = rules.entry("survey.plumb.note")
     for pair, lean in room.plumb.items():
         if abs(lean) > rules.ticks(limit.id):
             found.append(
-                Finding(
-                    code="SUR-104",
-                    severity=Severity.NOTE,
-                    where=f"{room.name}, wall {pair}",
-                    message=f"The wall leans {'in' if lean > 0 else 'out'} over its height.",
-                    measured=format_length(abs(lean), tape),
-                    limit=format_length(rules.ticks(limit.id), tape),
-                    rule=limit.id,
-                    source=limit.source,
-                    remedy="The judgement says what to fur, and what it does to tub lap and corner cuts.",
+                limit.found(
+                    "SUR-104",
+                    Severity.NOTE,
+                    f"{room.name}/wall/{pair}",
+                    measured=length(abs(lean)),
+                    limit=just(length(rules.ticks(limit.id))),
+                    remedies=("see_judgement",),
+                    inwards=lean > 0,
                 )
             )
     return found
 
 
-def _kept_out(room: Room, tape: Tape) -> Iterator[Finding]:
+def _kept_out(room: Room) -> Iterator[Finding]:
     """What the job says lies behind a wall, first of all: a screw through it hurts more than all else here."""
     for wall in room.walls:
         for zone in wall.no_fasteners:
-            left, right, bottom, top = (
-                format_length(at, tape) for at in (zone.left, zone.right, zone.bottom, zone.top)
-            )
             yield Finding(
                 code="SUR-112",
                 severity=Severity.FIX,
-                where=f"{room.name}, wall {wall.wall}",
-                message=f"Nothing may be driven or drilled here: {zone.why}.",
-                measured=f"from {left} to {right} along the wall, from {bottom} to {top} up",
-                remedy="Mark it on the studs before boards hide it. The plan sets no fastener there.",
+                at=(f"{room.name}/wall/{wall.wall}",),
+                remedies=("mark",),
+                values={
+                    "why": Name(name=zone.why),
+                    "left": length(zone.left),
+                    "right": length(zone.right),
+                    "bottom": length(zone.bottom),
+                    "top": length(zone.top),
+                },
             )
 
 
-def _blunders(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> list[Finding]:
+def _blunders(room: Room, adjustment: Adjustment, rules: RuleSet) -> list[Finding]:
     suspects = adjustment.suspects
     if not suspects:
         return []
     rule = rules.entry("survey.blunder.limit")
-    names = " or ".join(suspect.reading.name for suspect in suspects)
-
-    def about(suspect: Residual) -> str:
-        error = ticks_from_mm(abs(suspect.error_mm or 0.0))
-        return f"about {format_length(error, tape)} too {'long' if (suspect.error_mm or 0) > 0 else 'short'}"
-
-    if len(suspects) == 1:
-        message = f"corner reading {names} is the likely wrong one, {about(suspects[0])}"
-        remedy = f"Measure {names} again before anything is bought."
-    else:
-        each = ", ".join(f"{suspect.reading.name} {about(suspect)}" for suspect in suspects)
-        message = f"the readings contradict each other, and any one of these may be the wrong one: {each}"
-        remedy = f"Measure {names} again; where they stand, one more diagonal tells which is wrong."
+    single = len(suspects) == 1
+    worst = suspects[0]
     return [
-        Finding(
-            code="SUR-101",
-            severity=Severity.STOP,
-            where=room.name,
-            message=message,
-            measured=f"standardised residual {suspects[0].standardised or 0:.1f}",
-            limit=f"{rule.value}",
-            rule=rule.id,
-            source=rule.source,
-            remedy=remedy,
+        rule.found(
+            "SUR-101",
+            Severity.STOP,
+            room.name,
+            measured=measure(worst.standardised or 0.0),
+            limit=most(measure(rules.number(rule.id))),
+            remedies=("again" if single else "again_and_more",),
+            single=single,
+            readings=tuple(Name(name=suspect.reading.name) for suspect in suspects),
+            errors=tuple(length(ticks_from_mm(abs(suspect.error_mm or 0.0))) for suspect in suspects),
+            longer=tuple((suspect.error_mm or 0) > 0 for suspect in suspects),
         )
     ]
 
@@ -297,14 +280,15 @@ def _unsure(room: Room, adjustment: Adjustment, tape: Tape, rules: RuleSet) -> l
     if within <= rules.ticks(rule.id) or not adjustment.surest:
         return []
     return [
-        rule.finding(
-            code="SUR-111",
-            severity=Severity.FIX,
-            where=room.name,
-            message=f"Corner {name} is not sure enough to cut to: lines that meet at a flat angle leave it loose.",
-            measured=f"within {format_length(ceil_to(within, tape.graduation), tape)}",
-            limit=f"within {format_length(rules.ticks(rule.id), tape)}",
-            remedy=f"Tape {adjustment.surest} as well: of all corners that see each other it helps most.",
+        rule.found(
+            "SUR-111",
+            Severity.FIX,
+            room.name,
+            f"{room.name}/corner/{name}",
+            measured=length(ceil_to(within, tape.graduation)),
+            limit=most(length(rules.ticks(rule.id))),
+            remedies=("tape",),
+            reading=Name(name=adjustment.surest),
         )
     ]
 
@@ -339,34 +323,34 @@ def _unchecked(room: Room, adjustment: Adjustment) -> list[Finding]:
             Finding(
                 code="SUR-102",
                 severity=Severity.FIX if nothing else Severity.NOTE,
-                where=room.name,
-                message=(
-                    "Nothing checks this room: there are just as many readings as fix it"
-                    if nothing
-                    else f"Nothing checks corner{'s' if len(loose) > 1 else ''} {', '.join(loose)}"
-                )
-                + ": a misread tape would go unseen.",
-                remedy=f"Tape {', '.join(wanted)} as well." if wanted else "Tape each of its sides again.",
+                at=(room.name,),
+                remedies=("tape" if wanted else "sides_again",),
+                values={
+                    "nothing": nothing,
+                    "count": len(loose),
+                    "corners": _names(loose),
+                    "readings": _names(wanted),
+                },
             )
         )
     if adjustment.ambiguous:
-        differing = f"corner{'s' if len(adjustment.differing) > 1 else ''} {', '.join(adjustment.differing)}"
         found.append(
             Finding(
                 code="SUR-103",
                 severity=Severity.STOP,
-                where=room.name,
-                message="Two different shapes fit these readings equally well; "
-                + (
-                    f"they are mirror images with {differing} on the one side of {adjustment.mirrored_over} or "
-                    "on the other."
-                    if adjustment.mirrored_over
-                    else f"they differ at {differing}."
-                ),
-                remedy=f"Tape {adjustment.settled_by} as well: it differs most between the two."
-                if adjustment.settled_by
-                else "No distance between two corners tells them apart: check the order of the corners, and tape "
-                "each side again.",
+                at=(room.name,),
+                remedies=("tape" if adjustment.settled_by else "sides_again",),
+                values={
+                    "count": len(adjustment.differing),
+                    "corners": _names(adjustment.differing),
+                    "mirrored": bool(adjustment.mirrored_over),
+                    "line": Name(name=adjustment.mirrored_over or ""),
+                    "reading": Name(name=adjustment.settled_by or ""),
+                },
             )
         )
     return found
+
+
+def _names(names: Sequence[str]) -> tuple[Name, ...]:
+    return tuple(Name(name=name) for name in names)

@@ -8,21 +8,22 @@ from firstcourse.geometry.polygon import Point
 from firstcourse.job import Job, Room, TiledBench
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import STANDING, frames_of, opening_ring_of
-from firstcourse.survey.near_walls import DOUBT, TOUCH, gaps_beside, said_near_walls, stood, walls_of
+from firstcourse.survey.near_walls import DOUBT, TOUCH, gaps_beside, near_walls, stood, walls_of
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.units import Tape
+from firstcourse.values import Name
 
 _AT_WALL = 2
 """Rounding of a corner on a wall askew to the axes [ticks]."""
 
 
-def said_of_standing(room: Room, plan: Mapping[str, Point], tape: Tape, rules: RuleSet) -> Iterator[Finding]:
+def near_walls_of_standing(room: Room, plan: Mapping[str, Point], tape: Tape, rules: RuleSet) -> Iterator[Finding]:
     """How far tubs, trays, cabinets and benches were moved to walls, and gaps beside them too narrow for a floor.
 
     Args:
         room: What the job says.
         plan: The room's adjusted corners.
-        tape: Tape that distances are told by.
+        tape: What moves by less than a mark of it is not told.
         rules: The rules in force.
     """
     walls, frames = walls_of(room, plan), frames_of(room, plan)
@@ -37,10 +38,10 @@ def said_of_standing(room: Room, plan: Mapping[str, Point], tape: Tape, rules: R
             (a, b) for a, b in sides(found) if not any(max(wall.off(a), wall.off(b)) <= _AT_WALL for wall in walls)
         ]
         beside = gaps_beside(free, walls, rules.ticks(DOUBT))
-        yield from said_near_walls(opening.id, room.name, (moved, beside), tape, rules)
+        yield from near_walls(Name(name=opening.id), room.name, (moved, beside), tape, rules)
     for bench in room.benches:
         _, moved = bench_at_walls(bench, room, plan, rules)
-        yield from said_near_walls(bench.id, room.name, (moved, {}), tape, rules)
+        yield from near_walls(Name(name=bench.id), room.name, (moved, {}), tape, rules)
 
 
 def benches_at_walls(job: Job, rooms: tuple[RoomSurvey, ...], rules: RuleSet) -> Job:

@@ -24,6 +24,8 @@ def place(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
         'bath: wall A-B, valve'
         >>> place("bath/floor/board/3", {"bath/floor/board/3": ("bath", "floor", "board F-3")}, str)
         'bath: floor, board F-3'
+        >>> place("bath/floor/shower/opening/drain", {}, {"shower_floor": "shower floor"}.get)
+        'bath: shower floor, drain'
         >>> place("stock/board 3x5", {}, str)
         'board 3x5'
     """
@@ -56,7 +58,10 @@ def _said(steps: list[str], word: Callable[[str], str]) -> list[str]:
     said, left = [], list(steps)
     while left:
         kind = left.pop(0)
-        if left and kind in _NAMED:
+        if kind == "floor" and left[:1] == ["shower"]:
+            left.pop(0)
+            said.append(word("shower_floor"))
+        elif left and kind in _NAMED:
             said.append(left.pop(0))
         elif left and kind in _NUMBERED:
             said.append(f"{word(kind)} {left.pop(0)}")

@@ -40,7 +40,8 @@ class Saying:
     marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FIGURES` (decimals,
     with the unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its
     room), `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`) and `SUM`
-    (several added up).
+    (several added up) and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`,
+    `three`).
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
@@ -56,6 +57,7 @@ class Saying:
             "WORD": self._word,
             "LIST": self._list,
             "SUM": self._sum,
+            "EACH": self._every,
         }
         self._messages = Messages(tongue, practice, functions)
 
@@ -240,10 +242,19 @@ class Saying:
         numbers = [one for one in _several(given.value) if isinstance(one, Measure)]
         return " + ".join(in_figures(one, self._tape, int(decimals)).partition(" ")[0] for one in numbers)
 
+    def _every(self, message: Any, *columns: _Given) -> str:
+        rows = zip(*(_several(column.value) for column in columns), strict=True)
+        said = (
+            self._messages.say(str(message), **dict(zip(_COUNTED, map(self._one, row), strict=False)))
+            for row in rows
+        )
+        return ", ".join(said)
+
     def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
         return ", ".join(say(one) for one in _several(given.value))
 
 
+_COUNTED = ("one", "two", "three", "four")
 NOTHING = "-"
 """What a message says where a line is left out."""
 

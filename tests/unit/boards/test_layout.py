@@ -8,6 +8,7 @@ from firstcourse.plan import Side, SideKind, Stock, Support, SupportKind, Surfac
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
 from own_best import own_best_layout
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 SHEET = (Stock(id="3x5", size=(inches(36), inches(60)), thickness=inches(0.5), kind="fibre_cement"),)
@@ -36,7 +37,7 @@ def test_a_wall_smaller_than_a_sheet_is_one_board() -> None:
     layout = own_best_layout(_wall(32, 48, (0, 15.25, 30.5)), SHEET, RULES, Tape.INCH, mark="W1")
     assert [board.mark for board in layout.boards] == ["W1-1"]
     assert layout.pieces[0].blank == (inches(31.75), inches(47.625))
-    assert layout.seams == () and layout.findings == ()
+    assert layout.seams == () and all_said(layout.findings) == ()
 
 
 def test_a_seam_stands_on_the_stud() -> None:
@@ -50,13 +51,13 @@ def test_a_seam_stands_on_the_stud() -> None:
 def test_a_wall_without_studs_in_reach_gets_one_and_says_where() -> None:
     layout = own_best_layout(_wall(81.5, 35, (0, 80)), SHEET, RULES, Tape.INCH)
     assert len(layout.added_supports) == 1 and layout.added_supports[0].added
-    assert [finding.code for finding in layout.findings] == ["BRD-101"]
+    assert [finding.code for finding in all_said(layout.findings)] == ["BRD-101"]
 
 
 def test_no_sheet_stops_the_work_with_a_finding() -> None:
     assert layout_alternatives(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH) == ()
     layout = practice_layout(_wall(81.5, 35, (0, 80)), (), RULES, Tape.INCH)
-    assert layout.boards == () and [finding.code for finding in layout.findings] == ["BRD-301"]
+    assert layout.boards == () and [finding.code for finding in all_said(layout.findings)] == ["BRD-301"]
 
 
 def test_a_slab_is_tiled_as_it_is() -> None:
@@ -72,12 +73,12 @@ def test_a_slab_is_tiled_as_it_is() -> None:
         supports=(panel,),
         slab="tiled",
     )
-    (said,) = practice_layout(slab, (), RULES, Tape.INCH).findings
+    (said,) = all_said(practice_layout(slab, (), RULES, Tape.INCH).findings)
     assert (said.code, said.severity) == ("BRD-302", Severity.NOTE) and "tile goes on the concrete" in said.message
     # Joists without a sheet, or a slab that is to be boarded and has none, still stop the work.
     joisted = slab.model_copy(update={"supports": (panel, joist), "slab": ""})
     for surface in (joisted, slab.model_copy(update={"slab": "bonded"})):
-        (said,) = no_layout(surface).findings
+        (said,) = all_said(no_layout(surface).findings)
         assert said.severity is Severity.STOP
 
 

@@ -10,6 +10,7 @@ from example_plans import plan_of, site_pack_of
 from firstcourse.documents.office_pack import office_data
 from firstcourse.documents.site_pack import pack_data, site_pack
 from firstcourse.words import speaker_for
+from said import all_said
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 POINTS = {"letter": (612, 792), "a4": (595.28, 841.89)}
@@ -23,7 +24,7 @@ def test_the_pack_shows_every_board_sheet_and_finding(name: str, paper: str) -> 
     text = "\n".join(page.extract_text() for page in pdf.pages)
     # What stands among the cautions is not told again.
     cautions = pack_data(plan)["cautions"]
-    codes = [found.code for found in plan.findings if found.message not in cautions]
+    codes = [found.code for found in all_said(plan.findings) if found.message not in cautions]
     marks = [board.mark for surface in plan.surfaces for board in surface.boards]
     for wanted in (*marks, *(sheet.id for sheet in plan.sheets), *codes):
         assert wanted in text

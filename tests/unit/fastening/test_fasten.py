@@ -11,6 +11,7 @@ from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind, 
 from firstcourse.plan.model import Ring
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches, mm
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 EIGHT, EDGE, CORNER = inches(8), inches(0.375), inches(2)
@@ -62,7 +63,7 @@ def only(done: Fastened) -> tuple[tuple[int, int], ...]:
 
 
 def codes(done: Fastened) -> list[str]:
-    return [finding.code for finding in done.findings]
+    return [finding.code for finding in all_said(done.findings)]
 
 
 def test_studs_carry_fasteners_on_their_centre_lines() -> None:
@@ -130,7 +131,7 @@ def test_too_little_bearing_is_told() -> None:
     assert not [u for u, _ in only(done) if u > inches(31)]
     done = fasten(wall(box(0, 0, 32.4, 60), supports=(stud(0), stud(16), stud(32))), RULES, Tape.INCH)
     assert codes(done) == ["FST-101"]
-    assert done.findings[0].where == "room/wall/A-B, board W1-1"
+    assert all_said(done.findings)[0].where == "room/wall/A-B, board W1-1"
 
 
 def test_a_board_without_a_member_is_told() -> None:

@@ -11,6 +11,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from said import all_said
 
 DAY = datetime.date(2026, 11, 25)
 LIMBER = (Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml").read_text(encoding="utf-8")
@@ -53,7 +54,7 @@ def ceiling(span: int, above: str = "attic_storage", spacing: int = 16) -> JobJu
 
 
 def codes(done: JobJudgement, severity: Severity) -> set[str]:
-    return {finding.code for finding in done.findings if finding.severity is severity}
+    return {finding.code for finding in all_said(done.findings) if finding.severity is severity}
 
 
 def test_a_ceiling_is_judged_with_what_hangs_below_it():
@@ -70,7 +71,7 @@ def test_a_ceiling_is_judged_with_what_hangs_below_it():
 def test_a_ceiling_too_long_stops_and_names_the_span_that_would_hold():
     done = ceiling(170)
     assert {"SUI-107"} <= codes(done, Severity.STOP)
-    assert any("in at most" in finding.remedy for finding in done.findings)
+    assert any("in at most" in finding.remedy for finding in all_said(done.findings))
 
 
 def test_a_floor_above_loads_more_than_an_attic():
@@ -103,7 +104,7 @@ def test_a_run_must_hold_its_longest_span():
 
 def test_a_gauge_alone_is_asked_about_and_says_what_it_may_be():
     done = room(STUDS.format(studs="steel: 3 5/8 in"))
-    (asked,) = [finding for finding in done.findings if finding.code == "SUI-310"]
+    (asked,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-310"]
     assert "30 mil" in asked.message and "33 mil" in asked.message and "mils" in asked.remedy
     assert not any("stiffness" in line.name for line in done.structures[0].lines)
 
@@ -121,7 +122,7 @@ def test_a_makers_table_goes_before_the_shape():
 @pytest.mark.parametrize("practice", ["uk", "au"])
 def test_a_practice_without_frame_rules_says_so_once(practice: str):
     told = room(STUDS.format(studs="size: 2x4"), practice)
-    (stop,) = [finding for finding in told.findings if finding.severity is Severity.STOP]
+    (stop,) = [finding for finding in all_said(told.findings) if finding.severity is Severity.STOP]
     assert stop.code == "SUI-901" and f"practice '{practice}'" in stop.message and told.structures == ()
     # A rule that the practice lacks is none that the finding could be held to.
     assert stop.rule == ""
@@ -131,12 +132,12 @@ def test_a_practice_without_frame_rules_says_so_once(practice: str):
         ).format(spacing=16),
         practice,
     )
-    (note,) = [finding for finding in untold.findings if finding.code == "SUI-910"]
+    (note,) = [finding for finding in all_said(untold.findings) if finding.code == "SUI-910"]
     assert f"no values for frames in {practice.upper()} practice" in note.message
     # Nothing that can be entered brings a rule into the book.
     assert note.remedy == "Have an engineer, or who is licensed for it, confirm the frames by the local code."
     more = room("floor: {framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}}", practice)
-    (note,) = [finding for finding in more.findings if finding.code == "SUI-910"]
+    (note,) = [finding for finding in all_said(more.findings) if finding.code == "SUI-910"]
     assert note.remedy is not None and "Enter what stands in brackets" in note.remedy
 
 
@@ -147,7 +148,9 @@ WIDE = "{spacing: 24 in, first: 6 in}"
 @pytest.mark.parametrize("practice", ["us", "uk", "au"])
 def test_a_wide_spacing_is_told_of_studs_of_which_nothing_else_is_known(practice: str):
     (told,) = [
-        one for one in room(WALL.format(framing=WIDE, opening=""), practice).findings if one.code == "SUI-301"
+        one
+        for one in all_said(room(WALL.format(framing=WIDE, opening=""), practice).findings)
+        if one.code == "SUI-301"
     ]
     assert told.severity is Severity.FIX
     assert told.where == "bath, wall A-B"
@@ -157,14 +160,14 @@ def test_a_wide_spacing_is_told_of_studs_of_which_nothing_else_is_known(practice
 def test_a_wide_spacing_is_told_as_the_tape_reads():
     text = ROOM.format(practice="uk", what=WALL.format(framing="{spacing: 600 mm, first: 24 mm}", opening=""))
     done = judged(text.replace("date:", "tape: mm\ndate:", 1))
-    (told,) = [finding for finding in done.findings if finding.code == "SUI-301"]
+    (told,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-301"]
     assert (told.measured, told.limit) == ("600 mm", "at most 400 mm")
     assert "farther apart than 400 mm" in told.remedy
 
 
 def test_studs_at_the_widest_spacing_allowed_are_not_told():
     done = room(WALL.format(framing="{spacing: 16 in, first: 6 in}", opening=""))
-    assert "SUI-301" not in {finding.code for finding in done.findings}
+    assert "SUI-301" not in {finding.code for finding in all_said(done.findings)}
 
 
 @pytest.mark.parametrize(("hole", "told"), [("", True), ("12 3/4 in", False), ("18 in", True)])
@@ -175,10 +178,10 @@ def test_a_bay_that_an_opening_takes_up_is_carried_by_its_own_frame(hole: str, t
         f", openings: [{{id: light, kind: window, left: {hole}, bottom: 40 in, width: 22 1/2 in, height: 30 in}}]"
     )
     done = room(WALL.format(framing=members, opening=window if hole else ""))
-    assert ("SUI-301" in {finding.code for finding in done.findings}) is told
+    assert ("SUI-301" in {finding.code for finding in all_said(done.findings)}) is told
 
 
 def test_a_wide_spacing_of_joists_is_told():
     done = room("floor: {{framing: {{parallel_to: A-B, spacing: 30 in, first: 8 in}}}}".format())
-    (told,) = [finding for finding in done.findings if "joist spacing" in finding.message.lower()]
+    (told,) = [finding for finding in all_said(done.findings) if "joist spacing" in finding.message.lower()]
     assert (told.code, told.severity, told.measured) == ("SUI-101", Severity.STOP, "30 in")

@@ -15,7 +15,7 @@ from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.verify import verify_text
-from said import worked
+from said import all_said, worked
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 TEXT = LIMBER.read_text(encoding="utf-8")
@@ -30,11 +30,11 @@ def judged(text: str) -> JobJudgement:
 
 
 def codes(text: str) -> set[str]:
-    return {finding.code for finding in judged(text).findings}
+    return {finding.code for finding in all_said(judged(text).findings)}
 
 
 def stops(done: JobJudgement) -> list[str]:
-    return [finding.code for finding in done.findings if finding.severity is Severity.STOP]
+    return [finding.code for finding in all_said(done.findings) if finding.severity is Severity.STOP]
 
 
 def swapped(old: str, new: str, text: str = MENDED) -> str:
@@ -44,7 +44,7 @@ def swapped(old: str, new: str, text: str = MENDED) -> str:
 
 def test_a_job_that_says_nothing_is_not_judged_and_told_so():
     done = judged(starter_text())
-    (note,) = done.findings
+    (note,) = all_said(done.findings)
     assert (note.code, note.severity, note.where) == ("SUI-910", Severity.NOTE, "bath")
     assert "floor (joists, panels, tile, exposure); wall A-B (studs, exposure)" in note.message
     assert done.judged == () and done.workings == {} and done.remedies == ()
@@ -63,8 +63,8 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
         ("added_joists",),
         ("mid_support",),
     ]
-    assert done.findings[-1].code == "SUI-900"
-    assert [finding.code for finding in done.findings].count("SUI-900") == 1
+    assert all_said(done.findings)[-1].code == "SUI-900"
+    assert [finding.code for finding in all_said(done.findings)].count("SUI-900") == 1
     assert any("licensed engineer" in caution for caution in done.cautions)
 
 
@@ -131,7 +131,7 @@ def test_metric_entries_give_the_same_verdict():
 
 def test_a_nominal_panel_counts_as_the_next_thinner_one():
     thick = judged(swapped("layers: [23/32 in, 19/32 in]", "layers: [3/4 in, 19/32 in]"))
-    (note,) = [finding for finding in thick.findings if finding.code == "SUI-204"]
+    (note,) = [finding for finding in all_said(thick.findings) if finding.code == "SUI-204"]
     assert "23/32" in note.message and stops(thick) == []
     assert "SUI-204" not in codes(MENDED)
 
@@ -139,12 +139,14 @@ def test_a_nominal_panel_counts_as_the_next_thinner_one():
 def test_what_the_book_cannot_judge_stops_rather_than_passing():
     thin = judged(swapped("layers: [23/32 in, 19/32 in]", "layers: [3/8 in]"))
     assert "SUI-902" in stops(thin)
-    assert "thinner than 7/16 in" in next(f.message for f in thin.findings if f.code == "SUI-902")
+    assert "thinner than 7/16 in" in next(f.message for f in all_said(thin.findings) if f.code == "SUI-902")
     assert "SUI-902" in stops(judged(swapped("thickness: 1/4 in,", "thickness: 1/4 in, kind: cork,")))
     assert "SUI-902" in stops(
         judged(swapped("species: hf", "species: sp").replace("grade: no2\n", "grade: utility\n"))
     )
-    british = [f for f in judged(swapped("practice: us", "practice: uk")).findings if f.where.endswith("floor")]
+    british = [
+        f for f in all_said(judged(swapped("practice: us", "practice: uk")).findings) if f.where.endswith("floor")
+    ]
     (unknown,) = [finding for finding in british if finding.code == "SUI-901"]
     assert unknown.severity is Severity.NOTE and "Ask a structural engineer" in unknown.remedy
 
@@ -155,7 +157,7 @@ def test_members_as_found_are_judged_at_their_widest_spacing():
     (spacing,) = [w for name, w in done.workings.items() if "floor" in name and w.title.endswith("Joist spacing")]
     assert spacing.result == "32" and "SUI-101" in stops(done)
     lone = judged(swapped("spacing: 16 in, first: 15 1/4 in", "members: [{at: 42 in}]"))
-    assert "wall A-B (spacing of the studs)" in lone.findings[-2].message
+    assert "wall A-B (spacing of the studs)" in all_said(lone.findings)[-2].message
 
 
 @pytest.mark.parametrize(
@@ -219,9 +221,9 @@ rooms:
 """
     done = judged(slab)
     assert {"SUI-501", "SUI-503"} <= set(stops(done))
-    (note,) = [finding for finding in done.findings if finding.code == "SUI-910"]
+    (note,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-910"]
     assert "ceiling (joists, tiling)" in note.message
-    (slab_note,) = [finding for finding in done.findings if finding.code == "SUI-130"]
+    (slab_note,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-130"]
     assert "nothing bends" in slab_note.message and "its moisture" in slab_note.remedy
 
 
@@ -229,10 +231,10 @@ def test_the_plan_carries_the_judgement_and_the_rules_it_rests_on():
     job = read_job_text(TEXT)
     plan = plan_job(job, effort=0).plan
     done = judged(TEXT)
-    assert set(done.findings) <= set(plan.findings)
+    assert set(all_said(done.findings)) <= set(all_said(plan.findings))
     assert done.workings.items() <= plan.workings.items()
     named = {note.id for note in plan.rules}
-    assert {finding.rule for finding in done.findings if finding.rule} <= named
+    assert {finding.rule for finding in all_said(done.findings) if finding.rule} <= named
     untold = Job.model_validate(job.model_dump() | bare(job))
     assert not any(note.id.startswith("floor.") for note in plan_job(untold, effort=0).plan.rules)
 
@@ -264,13 +266,13 @@ WHOLE_SHOWER = """
 def test_a_shower_that_takes_the_whole_floor_is_carried_by_its_frame(practice: str):
     text = swapped("practice: us", f"practice: {practice}", swapped("\n      doorways:", WHOLE_SHOWER, TEXT))
     done = judged(text)
-    codes_of_floor = {finding.code for finding in done.findings if finding.where == "upper bath, floor"}
+    codes_of_floor = {finding.code for finding in all_said(done.findings) if finding.where == "upper bath, floor"}
     assert codes_of_floor >= ({"SUI-107"} if practice == "us" else {"SUI-901"})
-    (note,) = [finding for finding in done.findings if finding.code == "SUI-910"]
+    (note,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-910"]
     assert "the shower's bed makes its heights" in note.message
 
 
 def test_a_frame_that_a_practice_cannot_judge_leaves_a_plan_that_verifies():
     done = plan_job(read_job_text(swapped("practice: us", "practice: uk")), effort=0)
-    assert "SUI-901" in {finding.code for finding in done.plan.findings}
+    assert "SUI-901" in {finding.code for finding in all_said(done.plan.findings)}
     assert verify_text(done.document).objections == ()

@@ -183,13 +183,13 @@ def test_metric_entries_give_the_same_verdict():
 
 def test_british_practice_judges_the_same_surfaces():
     british = judged(swapped("practice: us", "practice: uk"))
-    by_code = {finding.code: finding for finding in british.findings if finding.where.endswith("floor")}
+    by_code = {finding.code: finding for finding in all_said(british.findings) if finding.where.endswith("floor")}
     assert by_code["SUI-401"].rule == "surface.finished.flatness"
     assert by_code["SUI-516"].limit == "at most 75 % relative humidity"
 
 
 def test_only_what_is_wrong_with_materials_stops():
-    stops = [finding.code for finding in judged(TEXT).findings if finding.severity is Severity.STOP]
+    stops = [finding.code for finding in all_said(judged(TEXT).findings) if finding.severity is Severity.STOP]
     assert stops == ["SUI-502"]
 
 
@@ -214,5 +214,5 @@ def test_readings_that_fix_no_plane_stop_with_what_to_do():
         "          - {at: 30 in, face: 3/16 in}\n          - {at: 46 in, face: 1/16 in}\n",
         "",
     )
-    (stop,) = [finding for finding in judged(lone).findings if finding.code == "SUI-902"]
+    (stop,) = [finding for finding in all_said(judged(lone).findings) if finding.code == "SUI-902"]
     assert "two readings or more" in stop.message

@@ -13,6 +13,7 @@ from firstcourse.job import read_job
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify
+from said import all_said
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "metric-column" / "job.yaml"
 
@@ -28,7 +29,7 @@ def test_the_plan_says_how_many_of_its_values_are_borrowed(practice: str) -> Non
     plan, _ = _planned(practice)
     borrowed = [note.id for note in plan.rules if note.taken_from == "us"]
     assert "boards.stagger.end_joints" in borrowed
-    told = next(finding for finding in plan.findings if finding.code == "RUL-101")
+    told = next(finding for finding in all_said(plan.findings) if finding.code == "RUL-101")
     assert told.message.startswith(f"{len(borrowed)} of the {len(plan.rules)} values")
     assert f"none of {practice.upper()} practice" in told.message
     assert f"--practice {practice}" in told.remedy
@@ -41,7 +42,7 @@ def test_the_job_own_values_are_not_borrowed() -> None:
     plan, _ = _planned("uk")
     assert [note.taken_from for note in plan.rules if note.id == "boards.piece.min"] == [""]
     home, _ = _planned("us")
-    assert not [finding for finding in home.findings if finding.code == "RUL-101"]
+    assert not [finding for finding in all_said(home.findings) if finding.code == "RUL-101"]
     assert not office_data(home)["borrowed"]
 
 

@@ -17,6 +17,7 @@ from firstcourse.suitability.gaps import Gap, judge_gaps
 from firstcourse.suitability.levelling import fill_bags, mean_depth_mm
 from firstcourse.suitability.straightening import corrections_mm
 from firstcourse.units import Tape
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 UK = load_rules(datetime.date(2026, 11, 25), "uk")
@@ -53,26 +54,26 @@ HUMP = grid([[0, 0, 0], [0, 7, 0], [0, 0, 0]])
 
 def test_a_flat_floor_has_its_map_and_no_finding():
     done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]], step=300.0)))
-    assert done.findings == () and done.remedies == ()
+    assert all_said(done.findings) == () and done.remedies == ()
     assert float(done.workings["flatness.map"].result) == pytest.approx(0, abs=0.005)
     assert all("holds" in done.workings[f"flatness.{n}"].values["limit"] for n in (1, 2))
 
 
 def test_readings_too_far_apart_do_not_pass_for_flat():
     done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]])))
-    (note,) = done.findings
+    (note,) = all_said(done.findings)
     assert (note.code, note.severity) == ("SUI-404", Severity.NOTE) and "under 610 mm" in note.message
     assert done.workings["flatness.2"].result == "cannot tell"
 
 
 def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
     done = judge_ground(RULES, floor(HUMP))
-    codes = [finding.code for finding in done.findings]
-    assert codes == ["SUI-401", "SUI-403", "SUI-404"] and done.findings[0].severity is Severity.FIX
-    assert "highest +6 mm at left 600 mm out 600 mm" in done.findings[1].message
+    codes = [finding.code for finding in all_said(done.findings)]
+    assert codes == ["SUI-401", "SUI-403", "SUI-404"] and all_said(done.findings)[0].severity is Severity.FIX
+    assert "highest +6 mm at left 600 mm out 600 mm" in all_said(done.findings)[1].message
     # A gap of 7 mm against 1/8 in, said once.
-    assert (done.findings[0].measured, done.findings[0].limit) == ("7 mm", "at most 3.17 mm")
-    in_inches = judge_ground(RULES, replace(floor(HUMP), tape=Tape.INCH)).findings[0]
+    assert (done.findings[0].measured, all_said(done.findings)[0].limit) == ("7 mm", "at most 3.17 mm")
+    in_inches = all_said(judge_ground(RULES, replace(floor(HUMP), tape=Tape.INCH)).findings)[0]
     assert (in_inches.measured, in_inches.limit) == ('1/4"', 'at most 1/8"')
     assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
     small = next(option for option in done.remedies if option.names == ("smaller_tile",))
@@ -96,19 +97,19 @@ def test_a_smaller_tile_may_be_enough():
 
 def test_british_practice_asks_the_finished_tolerance_of_the_ground():
     over = judge_ground(UK, floor(grid([[0, 0, 0], [0, 4, 0], [0, 0, 0]])))
-    assert over.findings[0].rule == "surface.finished.flatness"
-    assert "at most 3 mm" in over.findings[0].limit
-    assert judge_ground(UK, floor(grid([[0, 0, 0], [0, 3, 0], [0, 0, 0]]))).findings == ()
+    assert all_said(over.findings)[0].rule == "surface.finished.flatness"
+    assert "at most 3 mm" in all_said(over.findings)[0].limit
+    assert all_said(judge_ground(UK, floor(grid([[0, 0, 0], [0, 3, 0], [0, 0, 0]]))).findings) == ()
 
 
 def test_a_wall_handed_over_in_tolerance_is_told_from_a_bad_one():
-    bowed, bad = (judge_ground(UK, wall([0, 0, -gap, 0, 0])).findings[0] for gap in (4.0, 6.0))
+    bowed, bad = (all_said(judge_ground(UK, wall([0, 0, -gap, 0, 0])).findings)[0] for gap in (4.0, 6.0))
     assert "handed over as flat to 5 mm" in bowed.message and "handed over" not in bad.message
 
 
 def test_a_bowed_wall_lists_every_stud():
     done = judge_ground(RULES, wall([0, 0, -3 / 16 * INCH, 0, 0]))
-    assert [finding.code for finding in done.findings] == ["SUI-401", "SUI-403", "SUI-404"]
+    assert [finding.code for finding in all_said(done.findings)] == ["SUI-401", "SUI-403", "SUI-404"]
     shims = done.workings["flatness.shim"].values
     assert shims["stud at 2' 8\""] == 'shim 3/16"' and shims['stud at 0"'] == "leave"
     assert done.remedies[0].names == ("shim",) and done.remedies[0].passes

@@ -25,6 +25,7 @@ from firstcourse.suitability.checks import length_check, quantity
 from firstcourse.suitability.floors import check_floor
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import panel_stiffness, thickness_in
+from said import all_said
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
@@ -51,7 +52,7 @@ BAD = replace(
 
 
 def codes(judgement):
-    return [finding.code for finding in judgement.findings]
+    return [finding.code for finding in all_said(judgement.findings)]
 
 
 def test_a_good_floor_passes_with_its_workings_and_the_engineers_boundary():
@@ -86,7 +87,7 @@ def test_blocking_is_shown_not_to_help():
 
 
 def test_every_finding_carries_measured_limit_source_and_remedy():
-    for finding in judge(JudgeInput(floors=(BAD,)), RULES).findings:
+    for finding in all_said(judge(JudgeInput(floors=(BAD,)), RULES).findings):
         if finding.severity is Severity.STOP:
             assert finding.measured and finding.limit and finding.source and finding.remedy
 
@@ -158,7 +159,7 @@ def test_wood_studs_pass_and_thin_steel_does_not():
 def test_code_may_allow_a_stud_that_tile_does_not():
     tall = Studs(height_in=150, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no3"))
     done = judge(JudgeInput(walls=(WallInput(where="wall A-B", studs=tall),)), RULES)
-    assert [f.rule for f in done.findings if f.code == "SUI-302"] == ["wall.deflection.tile"]
+    assert [f.rule for f in all_said(done.findings) if f.code == "SUI-302"] == ["wall.deflection.tile"]
 
 
 def test_gauge_alone_is_asked_about():
@@ -174,7 +175,7 @@ def test_backing_mass_by_practice():
 
 def test_a_practice_without_rules_is_not_judged_rather_than_passed():
     done = judge(JudgeInput(floors=(GOOD,)), load_rules(DAY, "uk"))
-    (unknown,) = [finding for finding in done.findings if finding.code == "SUI-901"]
+    (unknown,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-901"]
     assert unknown.severity is Severity.NOTE and "Cannot tell" in unknown.message and not done.members
 
 

@@ -12,6 +12,7 @@ from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.survey.report import report, report_lines
 from firstcourse.units import Tape, inches, mm
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 1, 5))
 STUDS = {"spacing": "16 in", "first": "16 in"}
@@ -73,21 +74,21 @@ def test_every_bad_room_is_reported_at_once():
 
 def test_one_diagonal_leaves_corners_that_nothing_checks():
     result = surveyed(room(diagonals={"A-C": "113 3/16 in"}))
-    (finding,) = [finding for finding in result.findings if finding.code == "SUR-102"]
+    (finding,) = [finding for finding in all_said(result.findings) if finding.code == "SUR-102"]
     assert finding.severity is Severity.FIX  # nothing checks the whole room: it is not done
     assert "B-D" in finding.remedy
 
 
 def test_a_misread_inch_stops_the_work():
     result = surveyed(room(sides={"A-B": "96 in", "B-C": "60 in", "C-D": "97 in", "D-A": "60 in"}))
-    (finding,) = [finding for finding in result.findings if finding.code == "SUR-101"]
+    (finding,) = [finding for finding in all_said(result.findings) if finding.code == "SUR-101"]
     assert finding.severity is Severity.STOP
     assert "C-D" in finding.message
 
 
 def test_leaning_wall_is_reported():
     result = surveyed(room(plumb={"A-B": "1/2 in"}))
-    assert [finding.code for finding in result.findings] == ["SUR-104"]
+    assert [finding.code for finding in all_said(result.findings)] == ["SUR-104"]
 
 
 def test_wall_stands_on_its_foot_between_its_corners():
@@ -315,7 +316,7 @@ def test_joists_reach_the_floor_behind_their_side():
     lower = min(bounds(s.outline)[1] for s in surface.supports if s.kind is SupportKind.JOIST)
     assert lower < mm(400)
     assert len(surface.outline) == 6
-    assert not [finding for finding in result.findings if finding.severity is Severity.STOP]
+    assert not [finding for finding in all_said(result.findings) if finding.severity is Severity.STOP]
 
 
 def test_the_same_job_gives_the_same_survey():

@@ -12,6 +12,7 @@ from firstcourse.plan import SurfaceKind
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.joints import bow_step, step_allowed, tile_joint
 from firstcourse.units import Tape, inches, mm
+from said import all_said
 
 DAY = datetime.date(2026, 11, 25)
 US, UK, AU = (load_rules(DAY, practice) for practice in ("us", "uk", "au"))
@@ -31,18 +32,18 @@ def running(offset: str = "1/2") -> Tiling:
 
 
 def codes(choice: Any) -> list[str]:
-    return [finding.code for finding in choice.findings]
+    return [finding.code for finding in all_said(choice.findings)]
 
 
 def test_the_jobs_own_joint_is_used_where_it_is_legal() -> None:
     choice = tile_joint(tile(joint=inches(0.1875), size_spread=inches(0.03125)), stacked(), US)
-    assert (choice.joint, choice.least, choice.findings) == (inches(0.1875), inches(0.09375), ())
+    assert (choice.joint, choice.least, all_said(choice.findings)) == (inches(0.1875), inches(0.09375), ())
 
 
 def test_too_narrow_a_joint_is_mended_and_said() -> None:
     choice = tile_joint(tile(joint=inches(0.125), size_spread=inches(0.0625)), stacked(), US)
     assert choice.joint == inches(0.1875)
-    (finding,) = choice.findings
+    (finding,) = all_said(choice.findings)
     assert (finding.code, finding.severity, finding.rule) == ("TIL-101", Severity.FIX, "tile.joint.spread_factor")
     assert (finding.measured, finding.limit) == ('1/8"', 'at least 3/16"')
 
@@ -70,7 +71,7 @@ def test_only_offset_patterns_ask_long_tiles_for_more(pattern: Any, expected: fl
 
 def test_fifteen_inches_are_not_yet_long() -> None:
     assert tile_joint(tile(15, 15, size_spread=0), running(), US).joint == inches(0.0625)
-    assert tile_joint(tile(15, 15, size_spread=0), running(), US).findings == ()
+    assert all_said(tile_joint(tile(15, 15, size_spread=0), running(), US).findings) == ()
 
 
 @pytest.mark.parametrize(("offset", "said"), [("1/2", True), ("1/3", False), ("2/3", False), ("2/5", True)])
@@ -80,14 +81,14 @@ def test_long_tiles_are_shifted_by_a_third_at_most(offset: str, said: bool) -> N
 
 
 def test_only_the_side_that_is_shifted_counts_for_the_shift() -> None:
-    assert tile_joint(tile(6, 24, size_spread=0), running(), US).findings == ()
+    assert all_said(tile_joint(tile(6, 24, size_spread=0), running(), US).findings) == ()
 
 
 def test_a_bow_that_uses_up_the_step_is_said_where_warpage_is_not_added() -> None:
     bowed = tile(24, 6, size_spread=0, joint=mm(6), warpage=mm(1.2), edges="rectified")
-    assert tile_joint(bowed, running("1/3"), US).findings == ()
+    assert all_said(tile_joint(bowed, running("1/3"), US).findings) == ()
     choice = tile_joint(bowed, running("1/3"), UK, tape=Tape.MM)
-    (finding,) = (finding for finding in choice.findings if finding.code == "TIL-104")
+    (finding,) = (finding for finding in all_said(choice.findings) if finding.code == "TIL-104")
     assert (finding.measured, finding.limit, finding.rule) == ("1.07 mm", "1 mm", "tile.lippage.narrow")
 
 

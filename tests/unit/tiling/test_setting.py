@@ -23,6 +23,7 @@ from firstcourse.plan import (
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.setting import notch_mean, setting_bed, shown_edges
 from firstcourse.units import Tape, inches
+from said import all_said
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
@@ -59,7 +60,7 @@ def test_trowel_and_back_butter_by_size_and_place(side: float, wet: bool, size: 
     bed = setting_bed(tile(side, side), RULES, wet=wet)
     assert (bed.size, bed.back_buttered > 0, bed.large_mortar) == (size, buttered, size == "large")
     assert bed.thickness >= RULES.ticks("tile.bed.min")
-    assert [finding.code for finding in bed.findings if finding.severity is Severity.FIX] == []
+    assert [finding.code for finding in all_said(bed.findings) if finding.severity is Severity.FIX] == []
 
 
 @pytest.mark.parametrize(
@@ -68,12 +69,12 @@ def test_trowel_and_back_butter_by_size_and_place(side: float, wet: bool, size: 
 def test_contact_by_kind_and_place(kind: str, wet: bool, contact: float) -> None:
     bed = setting_bed(tile(12, 12, kind), RULES, wet=wet)
     assert bed.contact == contact
-    assert any(f"{contact} %" in finding.limit for finding in bed.findings if finding.code == "TIL-106")
+    assert any(f"{contact} %" in finding.limit for finding in all_said(bed.findings) if finding.code == "TIL-106")
 
 
 def test_a_trowel_held_too_flat_leaves_too_little() -> None:
     rules = load_rules(DAY, overrides=(Override(rule="tile.trowel.angle", value=45, reason="as seen on site"),))
-    (finding,) = (f for f in setting_bed(tile(6, 6), rules).findings if f.code == "TIL-105")
+    (finding,) = (f for f in all_said(setting_bed(tile(6, 6), rules).findings) if f.code == "TIL-105")
     assert (finding.severity, finding.rule) == (Severity.FIX, "tile.bed.min")
     assert (finding.measured, finding.limit) == ("0.0884 in", 'at least 3/32"')
 
@@ -82,7 +83,7 @@ def test_too_much_mortar_is_said() -> None:
     rules = load_rules(
         DAY, overrides=(Override(rule="tile.trowel.small.depth", value="3/4 in", reason="as seen on site"),)
     )
-    (finding,) = (f for f in setting_bed(tile(6, 6), rules).findings if f.code == "TIL-105")
+    (finding,) = (f for f in all_said(setting_bed(tile(6, 6), rules).findings) if f.code == "TIL-105")
     assert finding.rule == "tile.bed.max_thin"
 
 
@@ -92,14 +93,14 @@ def test_too_much_mortar_is_said() -> None:
 )
 def test_slip_is_a_matter_of_wet_floors(kind: SurfaceKind, wet: bool, said: bool) -> None:
     bed = setting_bed(tile(12, 12), RULES, kind=kind, wet=wet)
-    assert any(finding.code == "TIL-108" for finding in bed.findings) == said
+    assert any(finding.code == "TIL-108" for finding in all_said(bed.findings)) == said
 
 
 @pytest.mark.parametrize(("friction", "told"), [(None, [""]), (0.38, ["0.38"]), (0.42, []), (0.6, [])])
 def test_a_grip_that_the_job_gives_is_not_asked_for(friction: float | None, told: list[str]) -> None:
     given = tile(12, 12).model_copy(update={"wet_friction": friction})
     bed = setting_bed(given, RULES, kind=SurfaceKind.FLOOR, wet=True)
-    assert [finding.measured for finding in bed.findings if finding.code == "TIL-108"] == told
+    assert [finding.measured for finding in all_said(bed.findings) if finding.code == "TIL-108"] == told
 
 
 @pytest.mark.parametrize("practice", ["us", "uk", "au"])

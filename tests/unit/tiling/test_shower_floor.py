@@ -15,6 +15,7 @@ from firstcourse.survey import survey_job
 from firstcourse.tiling.setting import combed_mortar
 from firstcourse.tiling.shower_floor import FallResult, plan_fall
 from firstcourse.units import Tape, inches, mm
+from said import all_said
 
 TILES = [{"id": "mosaic", "size": ["2 in", "2 in"], "thickness": "1/4 in", "joint": "1/8 in"},
          {"id": "big", "size": ["12 in", "12 in"], "thickness": "3/8 in", "joint": "1/8 in"}]  # fmt: skip
@@ -58,7 +59,7 @@ def planned(shower: dict[str, Any], practice: str = "us", **room: str) -> FallRe
 
 
 def codes(result: FallResult) -> list[str]:
-    return [finding.code for finding in result.findings]
+    return [finding.code for finding in all_said(result.findings)]
 
 
 def shower(width: str = "48 in", depth: str = "36 in", **more: Any) -> dict[str, Any]:
@@ -83,7 +84,7 @@ def test_the_boards_stop_at_the_kerb_and_the_bed_is_a_surface_of_its_own():
 
 def test_a_usual_shower_has_nothing_to_say_and_rises_to_the_tape():
     result = planned(shower(kerb={**KERB, "entry": "24 in"}, tiling={"tile": "mosaic"}))
-    assert result.findings == ()
+    assert all_said(result.findings) == ()
     fall = result.fall
     assert fall is not None
     assert fall.rise % Tape.INCH.graduation == 0
@@ -111,7 +112,7 @@ def test_1800_by_900_in_australia_says_what_would_do():
     area = {"left": "0 mm", "out": "0 mm", "width": "1800 mm", "depth": "900 mm"}
     asked = {**area, "drain": {"left": "900 mm", "out": "450 mm"}, "kerb": {"height": "80 mm", "width": "100 mm"}}
     result = planned(asked, "au", length="2600 mm", width="1800 mm")
-    (finding,) = [found for found in result.findings if found.code == "FAL-103"]
+    (finding,) = [found for found in all_said(result.findings) if found.code == "FAL-103"]
     assert finding.severity is Severity.STOP
     assert finding.limit == "at most 1:50"
     assert "the longest plane needs 11 mm" in finding.message
@@ -125,14 +126,14 @@ def test_1800_by_900_in_australia_says_what_would_do():
 
 def test_a_drain_too_far_to_a_side_is_told_where_to_go():
     result = planned(shower(drain={"left": "8 in", "out": "18 in"}))
-    (finding,) = [found for found in result.findings if found.code == "FAL-103"]
+    (finding,) = [found for found in all_said(result.findings) if found.code == "FAL-103"]
     assert finding.remedy.startswith("Move the drain to 1' 4\" along and 1' 6\" out.")
 
 
 def test_60_by_32_keeps_the_planes_and_notes_the_valleys():
     result = planned(shower("60 in", "32 in", drain={"left": "30 in", "out": "16 in"}))
     assert codes(result) == ["FAL-104"]
-    assert result.findings[0].severity is Severity.NOTE
+    assert all_said(result.findings)[0].severity is Severity.NOTE
 
 
 def test_a_drain_round_a_corner_is_refused_with_a_place_that_does():
@@ -142,7 +143,7 @@ def test_a_drain_round_a_corner_is_refused_with_a_place_that_does():
     result = planned(asked)
     assert result.fall is None
     assert codes(result) == ["FAL-101"]
-    assert "Move the drain to" in result.findings[0].remedy
+    assert "Move the drain to" in all_said(result.findings)[0].remedy
 
 
 def test_a_short_linear_drain_lets_water_stand():
@@ -150,7 +151,7 @@ def test_a_short_linear_drain_lets_water_stand():
     result = planned(asked)
     assert "FAL-102" in codes(result)
     whole = planned(shower(drain={"along": "A-B"}, falls="single", tiling={"tile": "big"}))
-    assert whole.findings == ()
+    assert all_said(whole.findings) == ()
     assert whole.fall is not None
     assert whole.fall.largest_tile is None
     assert len(whole.fall.planes) == 1
@@ -172,7 +173,7 @@ def test_a_short_linear_drain_lets_water_stand():
 )
 def test_what_breaks_a_rule_is_said(more, code):
     result = planned(shower(**more))
-    (finding,) = [found for found in result.findings if found.code == code]
+    (finding,) = [found for found in all_said(result.findings) if found.code == code]
     assert finding.remedy
     assert finding.rule or code == "FAL-202"
 
@@ -182,7 +183,7 @@ def test_a_recess_holds_rise_bed_and_tile():
     del asked["kerb"]
     shallow = planned({**asked, "recess": "1 in"})
     assert codes(shallow) == ["FAL-203"]
-    assert "/" not in shallow.findings[0].where
+    assert "/" not in all_said(shallow.findings)[0].where
     fall = shallow.fall
     assert fall is not None
     assert fall.recess is not None
