@@ -54,8 +54,8 @@ _BROKEN = {
     "BRD-301": "surfaces that no sheet may board",
 }
 """What a finding on a layout says, as papers count it where plain practice would have it."""
-_LEAN_SURVEYED, _LEAN_JUDGED = "SUR-104", ("SUI-411", "SUI-412")
-"""A wall out of plumb, as the survey tells it and as the judgement does."""
+_LEAN_JUDGED = {"SUI-411", "SUI-412"}
+"""A wall out of plumb, as the judgement tells it."""
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
 
 
@@ -197,7 +197,7 @@ def plan_job(
 def _not_judged(surveyed: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:
     """What the survey found, without leans that the judgement tells of, and says what to do about."""
     told = {finding.where.replace(", wall ", "/wall/") for finding in judged if finding.code in _LEAN_JUDGED}
-    return [finding for finding in surveyed if finding.code != _LEAN_SURVEYED or finding.at[0] not in told]
+    return [finding for finding in surveyed if finding.code != "SUR-104" or finding.at[0] not in told]
 
 
 def _marked(

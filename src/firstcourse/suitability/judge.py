@@ -476,13 +476,12 @@ def frame_unjudged(where: str, rules: RuleSet, *, missing: str = FRAMES_NEED, fl
     """
     partly = rules.has(FRAMES_NEED)
     asked = rules.find("frame.ask")
-    remedy = (
-        f"Ask {'a structural engineer' if asked is None else asked.value}, with the weight of what is laid here"
-    )
+    who = "a structural engineer" if asked is None else asked.value
+    remedy = f"Ask {who} if this carries the weight of what is laid here"
     if (limit := rules.find("frame.ask.deflection")) is not None:
-        borrowed = f", the limit of {limit.taken_from.upper()} practice" if limit.taken_from else ""
+        borrowed = f" (the limit of {limit.taken_from.upper()} practice)" if limit.taken_from else ""
         load = "live load" if floor else "its load"
-        remedy += f", if it bends no more than 1/{rules.number(limit.id):g} of its span under {load}{borrowed}"
+        remedy += f", and bends no more than 1/{rules.number(limit.id):g} of its span under {load}{borrowed}"
     remedy += "."
     if floor and (usual := rules.find("frame.deflection.usual")) is not None:
         share = rules.number(usual.id)
