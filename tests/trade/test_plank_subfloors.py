@@ -49,6 +49,11 @@ def found(text: str) -> dict[str, Finding]:
 
 def test_tile_straight_on_planks_stops() -> None:
     told = found(BARE)["SUI-207"]
+    assert "with two screws, and" in told.remedy
+    assert "three screws, and" in found(BARE.replace("width: 5 1/2 in", "width: 7 1/4 in"))["SUI-207"].remedy
+    assert (
+        "three where it is wider than 5-1/2 in" in found(BARE.replace(", width: 5 1/2 in", ""))["SUI-207"].remedy
+    )
     assert told.severity == "stop" and "19/32 in" in told.limit and "NTCA" in told.limit
     plan: dict[str, Any] = json.loads(plan_job(read_job_text(BARE), effort=0).document)
     assert "SUI-207" in {finding["code"] for finding in plan["findings"]}

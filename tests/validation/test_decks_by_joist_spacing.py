@@ -8,7 +8,7 @@ import datetime
 import pytest
 
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Deck, judge_deck, judge_planks
+from firstcourse.suitability import Deck, Planks, judge_deck, judge_planks
 from firstcourse.units import Tape, inches, mm
 
 DAY = datetime.date(2026, 11, 25)
@@ -30,7 +30,9 @@ def test_nhbc_table_7(kind: Deck, at_400: int, at_450: int, at_600: int) -> None
     for spacing, least in ((400, at_400), (450, at_450), (600, at_600)):
         for thickness, holds in ((least, True), (least - 1, False)):
             if kind is Deck.PLANKS:
-                found = judge_planks(UK, "floor", (kind, mm(thickness)), (THICK,), mm(spacing), Tape.MM)
+                found = judge_planks(
+                    UK, "floor", Planks(kind=kind, thickness=mm(thickness)), (THICK,), mm(spacing), Tape.MM
+                )
             else:
                 found = judge_deck(UK, "floor", kind, (mm(thickness),), mm(spacing), Tape.MM)
             assert holds is not any(finding.severity == "stop" for finding in found), (spacing, thickness)
@@ -48,7 +50,9 @@ def test_nhbc_table_7(kind: Deck, at_400: int, at_450: int, at_600: int) -> None
 def test_table_r503_1(kind: Deck, spacing: int, least: float) -> None:
     """Net thickness square to the joists and on the diagonal, joists at 16 and 24 in."""
     for thickness, holds in ((least, True), (least - 1 / 16, False)):
-        found = judge_planks(US, "floor", (kind, inches(thickness)), (THICK,), inches(spacing), Tape.INCH)
+        found = judge_planks(
+            US, "floor", Planks(kind=kind, thickness=inches(thickness)), (THICK,), inches(spacing), Tape.INCH
+        )
         assert holds is not any(finding.severity == "stop" for finding in found)
 
 

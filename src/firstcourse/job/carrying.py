@@ -180,7 +180,9 @@ class Planks(JobModel):
     """A subfloor of planks (boards) on the joists, as old houses have it; panel layers over it are `panels`."""
 
     thickness: Length = Field(description="Thickness of the planks, such as 3/4 in.")
-    width: Length | None = Field(default=None, description="Width of a plank.")
+    width: Length | None = Field(
+        default=None, description="Width of a plank; it says how many screws hold one down."
+    )
     lie: Literal["square", "diagonal"] = Field(
         default="square", description="How they lie on the joists: square to them, or on the diagonal."
     )

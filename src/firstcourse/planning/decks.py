@@ -3,7 +3,7 @@
 from firstcourse.findings import Finding
 from firstcourse.job import BoardedFloor
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import Deck, judge_deck, judge_planks
+from firstcourse.suitability import Deck, Planks, judge_deck, judge_planks
 from firstcourse.units import Tape
 
 
@@ -22,7 +22,8 @@ def deck_findings(
     panels = () if floor.panels is None else floor.panels.layers
     if floor.planks is not None:
         kind = Deck.PLANKS_DIAGONAL if floor.planks.lie == "diagonal" else Deck.PLANKS
-        return judge_planks(rules, where, (kind, floor.planks.thickness), panels, spacing, tape)
+        planks = Planks(kind=kind, thickness=floor.planks.thickness, width=floor.planks.width)
+        return judge_planks(rules, where, planks, panels, spacing, tape)
     if floor.panels is None or spacing is None:
         return ()
     material = floor.panels.material

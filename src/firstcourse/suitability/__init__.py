@@ -4,7 +4,7 @@ from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.cuts import Cut
-from firstcourse.suitability.decks import Deck, judge_deck, judge_planks
+from firstcourse.suitability.decks import Deck, Planks, judge_deck, judge_planks
 from firstcourse.suitability.doorways import Doorway
 from firstcourse.suitability.exposure import ExposedSurface, Zone, zone_working
 from firstcourse.suitability.fittings import Fitting, ValveWindow
@@ -54,6 +54,7 @@ __all__ = [
     "Judgement",
     "Layer",
     "Panel",
+    "Planks",
     "PointLoad",
     "Remedy",
     "Spot",

@@ -35,6 +35,21 @@ _UNKNOWN_AS = Deck.CHIPBOARD
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Planks:
+    """A subfloor of planks.
+
+    Attributes:
+        kind: How they lie on the joists.
+        thickness: How thick they are [ticks].
+        width: How wide one is [ticks]; None where not known.
+    """
+
+    kind: Deck
+    thickness: int
+    width: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Row:
     spacing: int
     least: int
@@ -43,7 +58,7 @@ class _Row:
 def judge_planks(
     rules: RuleSet,
     where: str,
-    planks: tuple[Deck, int],
+    planks: Planks,
     panels: tuple[int, ...],
     spacing: int | None,
     tape: Tape,
@@ -53,7 +68,7 @@ def judge_planks(
     Args:
         rules: The rule book in force.
         where: The floor in words.
-        planks: How they lie, and their thickness [ticks].
+        planks: The planks.
         panels: Thickness of each panel layer over them, from below [ticks].
         spacing: Joists centre to centre [ticks]; None where not known.
         tape: Tape of the job.
@@ -61,10 +76,12 @@ def judge_planks(
     Returns:
         What stops the work, then what is to be known.
     """
-    kind, thickness = planks
     least = rules.entry("deck.planks.panel")
     found = []
-    screw = "Screw every plank down to every joist it crosses, and take up what is cupped, split or rotten."
+    screw = (
+        f"Screw every plank down to every joist it crosses, with {_screws(rules, planks, tape)}, and take up what "
+        "is cupped, split or rotten."
+    )
     if not panels:
         why = rules.entry("deck.planks.why")
         found.append(
@@ -104,8 +121,15 @@ def judge_planks(
             )
         )
     if spacing is not None:
-        found += _by_spacing(rules, where, kind, thickness, spacing, tape)
+        found += _by_spacing(rules, where, planks.kind, planks.thickness, spacing, tape)
     return tuple(found)
+
+
+def _screws(rules: RuleSet, planks: Planks, tape: Tape) -> str:
+    wide = rules.ticks("deck.planks.wide")
+    if planks.width is None:
+        return f"two screws, or three where it is wider than {_long(wide, tape)}"
+    return "three screws" if planks.width > wide else "two screws"
 
 
 def judge_deck(
