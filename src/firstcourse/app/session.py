@@ -5,9 +5,11 @@ from pathlib import Path
 
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
+from firstcourse.app.store import Memory
 from firstcourse.job import Job, edited_text, problems_placed, read_job_text
 from firstcourse.job.editing import Value
 from firstcourse.planning.judging import JobJudgement, judge_alone
+from firstcourse.planning.reuse import Steps, Store
 from firstcourse.planning.share import Share
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.planning.why import Explanation, explain_job
@@ -29,7 +31,13 @@ class Session:
     """
 
     def __init__(
-        self, text: str, *, name: str = "job.yaml", files: Files | None = None, share: Share | None = None
+        self,
+        text: str,
+        *,
+        name: str = "job.yaml",
+        files: Files | None = None,
+        store: Store | None = None,
+        share: Share | None = None,
     ) -> None:
         """Open a job document given as text.
 
@@ -37,6 +45,7 @@ class Session:
             text: YAML or JSON.
             name: What to call it in messages.
             files: Where papers go; the disk of this machine where not given.
+            store: Where steps of planning are kept to be reused; in memory where not given.
             share: How the rooms of a plan are shared out; to this machine's processors where not given.
 
         Raises:
@@ -45,6 +54,7 @@ class Session:
         self._text, self._name = text, name
         self._job = read_job_text(text, name)
         self._files = Disk() if files is None else files
+        self._steps = Steps(Memory() if store is None else store)
         self._share = Processes() if share is None else share
 
     @property
@@ -106,7 +116,9 @@ class Session:
     def plan(self, *, effort: int = 1, on_step: OnStep = _quietly) -> PlanResult:
         """Plan boards, cuts, fasteners and tile, and verify the plan.
 
-        The same document, rules and effort give the same bytes.
+        The same document, rules and effort give the same bytes. Steps whose inputs and rules are as they were
+        before are reused: after a new name nothing is planned anew, after a change of one wall that wall is, with
+        what it shares sheets and courses with.
 
         Args:
             effort: How long to look for fewer sheets, 0 to 3; counted in steps, not seconds.
@@ -117,7 +129,7 @@ class Session:
             PlanRefusedError: The plan does not verify; this is our fault.
         """
         with problems_placed(self._text, self._name):
-            return plan_job(self._job, effort=effort, share=self._share, on_step=on_step)
+            return plan_job(self._job, effort=effort, share=self._share, steps=self._steps, on_step=on_step)
 
     def explain(self, *, effort: int = 1, what_if: bool = True, on_step: OnStep = _quietly) -> Explanation:
         """Say why the plan takes so many sheets, and plan its alternatives, each in full.
@@ -132,7 +144,7 @@ class Session:
             PlanRefusedError: As for `plan`.
         """
         with problems_placed(self._text, self._name):
-            return explain_job(self._job, effort=effort, what_if=what_if, on_step=on_step)
+            return explain_job(self._job, effort=effort, what_if=what_if, steps=self._steps, on_step=on_step)
 
     def papers(self, plan: PlanResult, folder: Path | str, *, poles: bool = False) -> tuple[Path, ...]:
         """Write a plan and all its papers into a folder, all or none; papers of an older plan there go.
@@ -172,16 +184,23 @@ class Session:
         return self._files.write_folder(judgement_papers(judgement), Path(folder), record=False)
 
 
-def open_job(path: Path | str, *, files: Files | None = None, share: Share | None = None) -> Session:
+def open_job(
+    path: Path | str,
+    *,
+    files: Files | None = None,
+    store: Store | None = None,
+    share: Share | None = None,
+) -> Session:
     """Open a job document to work on it.
 
     Args:
         path: YAML or JSON, see docs/job-document.md.
         files: Where documents come from and papers go; the disk of this machine where not given.
+        store: Where steps of planning are kept to be reused; in memory where not given.
         share: How the rooms of a plan are shared out; to this machine's processors where not given.
 
     Raises:
         JobError: The file cannot be read, or says something a job cannot say.
     """
     files = Disk() if files is None else files
-    return Session(files.read_job(Path(path)), name=str(path), files=files, share=share)
+    return Session(files.read_job(Path(path)), name=str(path), files=files, store=store, share=share)

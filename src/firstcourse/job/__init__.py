@@ -38,6 +38,7 @@ from firstcourse.job.own_rules import RuleChange
 from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
+from firstcourse.job.site import Site
 from firstcourse.job.starter import starter_text
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import (
@@ -86,6 +87,7 @@ __all__ = [
     "SheetStock",
     "ShowerDrain",
     "ShowerShelf",
+    "Site",
     "SoftJointOver",
     "SpotLevel",
     "StartAt",

@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from firstcourse.boards import Choice, SurfaceLayout, best_choice, build_layout, no_layout
-from firstcourse.job import Job
 from firstcourse.planning.together import Surfaced
 from firstcourse.planning.weighing import Rough
 from firstcourse.rules import RuleSet
+from firstcourse.units import Tape
 
 MOST_FINISHED = 8
 """Layouts of a surface built and weighed beside others: plain practice, then those of the fewest boards."""
@@ -38,7 +38,7 @@ class Finished(NamedTuple):
 
 
 def finished_layouts(
-    item: Surfaced, choices: tuple[Choice, ...], practice: SurfaceLayout, job: Job, rules: RuleSet
+    item: Surfaced, choices: tuple[Choice, ...], practice: SurfaceLayout, tape: Tape, rules: RuleSet
 ) -> Finished:
     """Build the layouts a surface may take as they are.
 
@@ -46,7 +46,7 @@ def finished_layouts(
         item: The surface.
         choices: Its alternatives, the cheapest by the layout's own measure first; none where nothing is boarded.
         practice: Its layout by plain practice; left out where it breaks more rules than the surface's own best.
-        job: For its tape.
+        tape: Tape of the job.
         rules: Rules in force.
     """
     if not choices:
@@ -59,9 +59,7 @@ def finished_layouts(
     others = [choice for choice in choices if choice not in picked][: max(0, MOST_FINISHED - len(picked))]
 
     def built(listed: Sequence[Choice]) -> list[SurfaceLayout]:
-        return [
-            build_layout(item.surface, choice, item.stock, rules, job.tape, mark=item.mark) for choice in listed
-        ]
+        return [build_layout(item.surface, choice, item.stock, rules, tape, mark=item.mark) for choice in listed]
 
     usual = built(picked)
     usual.insert(1, practice)

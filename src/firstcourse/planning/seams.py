@@ -12,12 +12,14 @@ from firstcourse.boards import (
 from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
-from firstcourse.planning.finished import best_together, finished_layouts
+from firstcourse.planning.finished import Finished, best_together, finished_layouts
+from firstcourse.planning.reuse import ONCE, Kept, Steps
 from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, kept_to_cut, sizes_to_cut, stock_sizes
 from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
 from firstcourse.planning.weighing import Rough, Value, least_cost, rough_value, value_of
-from firstcourse.rules import RuleSet
+from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.units import Tape
 
 _LEAST_CUT = "boards.cut.least"
 
@@ -37,15 +39,15 @@ class _Best(NamedTuple):
 
 
 class _Room(NamedTuple):
-    """One room by itself: the best by level of effort, the findings it may not exceed, and plain practice.
-
-    The rules it asked for go with it, for a process of its own keeps a record of its own.
-    """
+    """One room by itself: the best by level of effort, the findings it may not exceed, and plain practice."""
 
     best: list[_Best]
     faults: int
     practice: list[SurfaceLayout]
-    asked: frozenset[str]
+
+
+type _Task = tuple[list[Surfaced], bool]
+"""The surfaces of a room, and whether it is the first."""
 
 
 def board(
@@ -56,6 +58,7 @@ def board(
     *,
     effort: int,
     share: Share = in_turn,
+    steps: Steps = ONCE,
 ) -> Boarded:
     """The layouts that are cut at least cost, starting from each surface's own best.
 
@@ -71,17 +74,16 @@ def board(
         rules: Rules in force.
         effort: Level 0 to 3.
         share: How rooms are shared out; the choice does not depend on it.
+        steps: Does what is done for each room and surface, or reuses it.
     """
     rooms: dict[str, list[Surfaced]] = {}
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
     # Processes need not be sent what only this one reads.
-    common = job.model_copy(update={"rooms": ()})
+    common = job.model_copy(update={"rooms": (), "tiles": (), "repeats": ()})
     tasks = [(members, not number) for number, members in enumerate(rooms.values())]
     only = len(tasks) == 1
-    found = share(_board_task, tasks, stock, common, rules, effort, only, ready=_warm if effort else None)
-    for room in found:
-        rules.asked.update(room.asked)
+    found = _rooms(tasks, stock, common, rules, effort, only, share=share, steps=steps)
     by_surface = {layout.surface_id: layout for room in found for layout in room.practice}
     practice = tuple(by_surface[item.surface.id] for item in surfaces)
     if only:
@@ -93,6 +95,30 @@ def board(
         best = shared if best is None else min(best, shared, key=lambda found: found.value)
     assert best is not None
     return Boarded(best.layouts, best.cutting, practice)
+
+
+def _rooms(
+    tasks: Sequence[_Task],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    effort: int,
+    only: bool,
+    *,
+    share: Share,
+    steps: Steps,
+) -> list[_Room]:
+    """Every room by itself; those that are not kept are shared out."""
+    keys = [steps.key(_board_task, task, stock, job, rules, effort, only) for task in tasks]
+    kept = {key: found.value for key in keys if (found := steps.kept(key, rules)) is not None}
+    left = [(key, task) for key, task in zip(keys, tasks, strict=True) if key not in kept]
+    given = (stock, job, rules, effort, only, steps)
+    made = share(_board_task, [task for _, task in left], *given, ready=_warm if effort else None)
+    for (key, _), (room, asked) in zip(left, made, strict=True):
+        rules.asked.update(entry.id for entry in asked)
+        steps.keep(key, Kept(room, asked))
+    again = iter(room for room, _ in made)
+    return [kept[key] if key in kept else next(again) for key in keys]
 
 
 def _warm() -> None:
@@ -190,28 +216,41 @@ def demand(
 
 
 def _board_task(
-    task: tuple[list[Surfaced], bool],
+    task: _Task,
     stock: tuple[Stock, ...],
     job: Job,
     rules: RuleSet,
     effort: int,
     only: bool,
-) -> _Room:
-    """One room; an offcut is there once, so only the first may plan on it. All may when sheets are shared."""
+    steps: Steps,
+) -> tuple[_Room, tuple[RuleEntry, ...]]:
+    """One room, with the rules it asked for, for a process of its own keeps a record of its own.
+
+    An offcut is there once, so only the first may plan on it. All may when sheets are shared.
+    """
     surfaces, is_first = task
     if not is_first:
         job = job.model_copy(update={"offcuts": ()})
-    return _board_room(surfaces, stock, job, rules, effort, only=only)
+    own = rules.apart()
+    room = _board_room(surfaces, stock, job, own, effort, only=only, steps=steps)
+    return room, own.noted()
 
 
 def _board_room(
-    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int, *, only: bool
+    surfaces: list[Surfaced],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    effort: int,
+    *,
+    only: bool,
+    steps: Steps,
 ) -> _Room:
     """The best by level of effort: of all sheets, and of each of those that could stand alone.
 
     So one sheet more to choose from never costs more. Bounds of a room that is not the only one are not asked for.
     """
-    room = _search(surfaces, stock, job, rules, effort, only=only)
+    room = _search(surfaces, stock, job, rules, effort, only=only, steps=steps)
     best = room.best
     shared = [item.stock for item in surfaces if len(item.stock) > 1]
     for sheet in stock:
@@ -219,26 +258,31 @@ def _board_room(
             alone = [item._replace(stock=(sheet,)) if sheet in item.stock else item for item in surfaces]
             if _least_of_all(alone, stock, job, rules) >= best[-1].value.cost:
                 continue
-            found = _search(alone, stock, job, rules, effort, only=only)
+            found = _search(alone, stock, job, rules, effort, only=only, steps=steps)
             if found.faults <= room.faults:
                 best = [min(pair, key=lambda found: found.value) for pair in zip(best, found.best, strict=True)]
     return room._replace(best=best)
 
 
 def _search(
-    surfaces: list[Surfaced], stock: tuple[Stock, ...], job: Job, rules: RuleSet, effort: int, *, only: bool
+    surfaces: list[Surfaced],
+    stock: tuple[Stock, ...],
+    job: Job,
+    rules: RuleSet,
+    effort: int,
+    *,
+    only: bool,
+    steps: Steps,
 ) -> _Room:
     """The best by level; no layout weighed exceeds the findings on the surfaces' own best layouts."""
-    listed = [layout_alternatives(item.surface, item.stock, rules, job.tape) for item in surfaces]
-    practice = [practice_layout(item.surface, item.stock, rules, job.tape, mark=item.mark) for item in surfaces]
-    finished = [
-        finished_layouts(item, choices, its_practice, job, rules)
-        for item, choices, its_practice in zip(surfaces, listed, practice, strict=True)
-    ]
+    laid_out = [steps.do(_laid_out, item, job.tape, rules) for item in surfaces]
+    practice = [its_practice for its_practice, _ in laid_out]
+    finished = [layouts for _, layouts in laid_out]
 
     def weighed(laid: Laid, level: int) -> _Best:
         pieces, allowed = demand(surfaces, laid.layouts)
-        cutting = cut_pieces(
+        cutting = steps.do(
+            cut_pieces,
             pieces,
             allowed,
             stock,
@@ -298,7 +342,14 @@ def _search(
         best = min(best, weighed(again, level), key=lambda found: found.value)
         by_level.append(best)
     broken = sum(layouts.usual[0].faults for layouts in finished)
-    return _Room(by_level, broken, practice, frozenset(rules.asked))
+    return _Room(by_level, broken, practice)
+
+
+def _laid_out(item: Surfaced, tape: Tape, rules: RuleSet) -> tuple[SurfaceLayout, Finished]:
+    """One surface by plain practice, and the layouts that it may take."""
+    choices = layout_alternatives(item.surface, item.stock, rules, tape)
+    practice = practice_layout(item.surface, item.stock, rules, tape, mark=item.mark)
+    return practice, finished_layouts(item, choices, practice, tape, rules)
 
 
 def _together(

@@ -9,7 +9,7 @@ from firstcourse.boards import SurfaceLayout, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
-from firstcourse.job import Job
+from firstcourse.job import Job, Site
 from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.factory_edges import factory_edges_kept
@@ -17,6 +17,7 @@ from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
 from firstcourse.planning.return_boards import return_boards, with_return_boards
+from firstcourse.planning.reuse import ONCE, Kept, Steps
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.seam_shifts import seams_shifted
 from firstcourse.planning.seams import board, demand
@@ -74,8 +75,21 @@ class PlanResult:
     changes: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Derived:
+    """A plan without its stamp, and what plain practice would have bought."""
+
+    plan: Plan
+    practice: dict[str, int]
+
+
 def plan_job(
-    job: Job, *, effort: int = 1, share: Share = in_turn, on_step: Callable[[str], None] = lambda _text: None
+    job: Job,
+    *,
+    effort: int = 1,
+    share: Share = in_turn,
+    steps: Steps = ONCE,
+    on_step: Callable[[str], None] = lambda _text: None,
 ) -> PlanResult:
     """Plan a job.
 
@@ -83,6 +97,7 @@ def plan_job(
         job: The job document.
         effort: Level 0 to 3, counted in solver work.
         share: How rooms are shared out; the plan does not depend on it.
+        steps: Does the steps, or reuses them; the plan does not depend on it.
         on_step: Told the name of each step as it begins.
 
     Raises:
@@ -91,8 +106,35 @@ def plan_job(
         PlanRefusedError: The plan does not verify.
     """
     rules = load_rules(job.date, job.practice, job.overrides())
+    # Nothing but the stamp depends on what the job is called and where it is.
+    nameless = job.model_copy(update={"name": "", "site": Site()})
+    key = steps.key(_derived, nameless, effort, rules.digest())
+    found = steps.kept(key, None)
+    derived: _Derived = (
+        _derived(nameless, rules, effort, share=share, steps=steps, on_step=on_step)
+        if found is None
+        else found.value
+    )
+    stamp = _stamp(job, rules, effort)
+    plan = derived.plan.model_copy(update={"job": stamp})
+    document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
+    proven = steps.key(verify_text, key, stamp.model_copy(update={"name": "", "digest": "", "site": SiteStamp()}))
+    if steps.kept(proven, None) is None:
+        on_step("verification")
+        verdict = verify_text(document)
+        if verdict.objections:
+            raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
+        steps.keep(key, Kept(derived, ()))
+        steps.keep(proven, Kept(True, ()))
+    return PlanResult(plan=plan, document=document, practice=derived.practice, changes=rules.changes())
+
+
+def _derived(
+    job: Job, rules: RuleSet, effort: int, *, share: Share, steps: Steps, on_step: Callable[[str], None]
+) -> _Derived:
+    """All of a plan but its stamp."""
     on_step("survey")
-    entered, survey = job, survey_job(job, rules)
+    survey = survey_job(job, rules)
     job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
@@ -101,7 +143,7 @@ def plan_job(
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")
-    layouts, cutting, by_practice = board(surfaces, stock, job, rules, effort=effort, share=share)
+    layouts, cutting, by_practice = board(surfaces, stock, job, rules, effort=effort, share=share, steps=steps)
     layouts, cutting = seams_shifted(surfaces, layouts, cutting, stock, job, rules, effort=effort)
     layouts, cut_sheets = factory_edges_kept(
         [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
@@ -133,8 +175,8 @@ def plan_job(
                 "layers": surface_layers(job, rooms[item.surface.room], item.surface, item.stock, rules),
             }
         )
-        fills, bare = filled_ground(boarded, rules, job.tape)
-        fastened = fasten(boarded, rules, job.tape)
+        fills, bare = steps.do(filled_ground, boarded, rules, job.tape)
+        fastened = steps.do(fasten, boarded, rules, job.tape)
         done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
         findings += [*layout.findings, *bare, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
@@ -150,7 +192,7 @@ def plan_job(
     falls = shower_floors(job, survey, done, by_kind, rules)
     findings += falls.findings
     workings |= falls.workings
-    tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules)
+    tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules, steps=steps)
     tiled = marked(tiled, pieces, stock, rules, job.tape)
     findings += tiled.findings
     workings |= tiled.workings
@@ -168,8 +210,8 @@ def plan_job(
     notes = rule_notes(rules)
     findings += [*borrowed_values(notes, job.practice), *changes_not_asked(rules, notes)]
     plan = Plan(
-        # Stamped last: what a job changes is asked for here, and by nothing else where it does nothing.
-        job=_stamp(entered, rules, effort),
+        # Stamped afterwards: what a job changes is asked for there, and by nothing else where it does nothing.
+        job=JobStamp(name="", digest=""),
         surfaces=tuple(
             surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
         ),
@@ -186,12 +228,7 @@ def plan_job(
         structures=judgement.structures,
         rules=notes,
     )
-    on_step("verification")
-    document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
-    verdict = verify_text(document)
-    if verdict.objections:
-        raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
-    return PlanResult(plan=plan, document=document, practice=practice, changes=rules.changes())
+    return _Derived(plan=plan, practice=practice)
 
 
 def _not_judged(surveyed: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:

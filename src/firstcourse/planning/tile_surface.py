@@ -17,6 +17,7 @@ from firstcourse.plan import (
     SurfaceKind,
     TiledArea,
 )
+from firstcourse.planning.reuse import ONCE, Steps
 from firstcourse.planning.tile_ground import (
     ToTile,
     joints_listed_elsewhere,
@@ -86,7 +87,10 @@ class SurfaceTiler:
         over: tuple[tuple[Segment, str], ...],
         unsure_mm: float,
         line: ToLine | None = None,
+        *,
+        steps: Steps = ONCE,
     ) -> None:
+        self.steps = steps
         self.surface, self.item, self.tiling, self.job, self.rules = surface, item, item.tiling, job, rules
         self.before, self.over, self.line = before, over, line
         self.shift: XY = (0.0, 0.0)
@@ -284,7 +288,7 @@ class SurfaceTiler:
         if given is not None:
             at = (to_mm(given.left), to_mm(given.up))
             return (judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape),)
-        starts = find_starts(self.cell, self.searched, self.rules, level=level, tape=self.job.tape)
+        starts = self.steps.do(find_starts, self.cell, self.searched, self.rules, level=level, tape=self.job.tape)
         if level is None:
             return starts
         words = f"{starts[0].words}; courses run on round the corners"
@@ -292,7 +296,7 @@ class SurfaceTiler:
 
     def _following(self, host: "SurfaceTiler") -> tuple[Start, ...]:
         """Starts that keep the joints of the wall; its own best where none is to keep, or they leave a sliver."""
-        free = find_starts(self.cell, self.searched, self.rules, tape=self.job.tape)
+        free = self.steps.do(find_starts, self.cell, self.searched, self.rules, tape=self.job.tape)
         like = (self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint)
         if like != (host.tiling.tile, host.tiling.pattern, host.tiling.angle, host.joint):
             return free
@@ -334,7 +338,7 @@ class SurfaceTiler:
             return band, _continued(band, "keeps the upright joints of the field")
         field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
         level = band.shift[1] if band.pattern in COURSED else None
-        starts = find_starts(band.cell, field, self.rules, level=level, tape=self.job.tape)
+        starts = self.steps.do(find_starts, band.cell, field, self.rules, level=level, tape=self.job.tape)
         where = f"{self.surface.title or self.surface.id}, band"
         self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
         return replace(band, shift=starts[0].shift), starts

@@ -17,6 +17,7 @@ from firstcourse.plan import (
 from firstcourse.planning.cut_marks import with_marks
 from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.lines_over import lines_over
+from firstcourse.planning.reuse import ONCE, Steps
 from firstcourse.planning.tile_cuts import cut_from
 from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
 from firstcourse.planning.tile_linings import Linings, linings_of
@@ -50,6 +51,8 @@ def tile_job(
     surfaces: Sequence[Surface],
     stock: Mapping[SurfaceKind, tuple[Stock, ...]],
     rules: RuleSet,
+    *,
+    steps: Steps = ONCE,
 ) -> TiledJob:
     """Tile the surfaces of a job.
 
@@ -59,6 +62,7 @@ def tile_job(
         surfaces: Boarded surfaces, and others that take tile.
         stock: Sheets by what they serve.
         rules: Rules in force.
+        steps: Does what is done for each surface, or reuses it.
 
     Raises:
         JobError: A pattern that the tile cannot make, more tiles than any job has, or a joint past its room.
@@ -88,7 +92,9 @@ def tile_job(
             else:
                 before = line.lining.before
             over = lines_over(item, surface, plans[surface.room], rules, job.tape)
-            tilers[surface.id] = SurfaceTiler(surface, item, job, rules, before, over, unsure[surface.room], line)
+            tilers[surface.id] = SurfaceTiler(
+                surface, item, job, rules, before, over, unsure[surface.room], line, steps=steps
+            )
         except InputValueError as error:
             problems.append(_problem(item, error))
         except JobError as error:
@@ -108,7 +114,8 @@ def tile_job(
     cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
     known = {item.id: item for item in chosen}
     tiled = tuple(
-        with_marks(
+        steps.do(
+            with_marks,
             surface.model_copy(
                 update={
                     "tiles": cut[surface.id],

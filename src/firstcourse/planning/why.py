@@ -11,6 +11,7 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room
 from firstcourse.job.model import Member, SheetStock, WallBlocking
 from firstcourse.plan import Plan, Stock, SurfaceKind
+from firstcourse.planning.reuse import ONCE, Steps
 from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets
@@ -83,7 +84,12 @@ class Change(NamedTuple):
 
 
 def explain_job(
-    job: Job, *, effort: int = 1, what_if: bool = True, on_step: Callable[[str], None] = lambda _text: None
+    job: Job,
+    *,
+    effort: int = 1,
+    what_if: bool = True,
+    steps: Steps = ONCE,
+    on_step: Callable[[str], None] = lambda _text: None,
 ) -> Explanation:
     """Plan a job, say why it takes so many sheets, and plan its alternatives.
 
@@ -91,6 +97,7 @@ def explain_job(
         job: The job document.
         effort: Level 0 to 3, for the plan and for all alternatives but the one with more effort.
         what_if: Whether to plan alternatives at all; each is a whole plan, verified like any other.
+        steps: Does the steps of all these plans, or reuses them.
         on_step: Told the name of each step as it begins.
 
     Raises:
@@ -98,11 +105,11 @@ def explain_job(
         InputValueError: A rule is overridden that does not exist.
         PlanRefusedError: The plan does not verify.
     """
-    result = plan_job(job, effort=effort, on_step=on_step)
+    result = plan_job(job, effort=effort, steps=steps, on_step=on_step)
     outcomes = []
     for change in changes(job, result.plan, effort=effort) if what_if else ():
         on_step(f"what if: {change.what}")
-        outcomes.append(_tried(change))
+        outcomes.append(_tried(change, steps))
     return Explanation(
         result=result,
         why=why_sheets(result.plan),
@@ -118,9 +125,9 @@ def _rank(outcome: Outcome) -> tuple[bool, int, int, float, int, float, str]:
     )  # fmt: skip
 
 
-def _tried(change: Change) -> Outcome:
+def _tried(change: Change, steps: Steps) -> Outcome:
     try:
-        return _outcome(change, plan_job(change.job, effort=change.effort).plan)
+        return _outcome(change, plan_job(change.job, effort=change.effort, steps=steps).plan)
     except FirstcourseError as error:
         return Outcome(kind=change.kind, what=change.what, failed=str(error))
 

@@ -7,9 +7,9 @@ newest one dated on or before the day asked for. No value on the date is an erro
 import datetime
 import hashlib
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from functools import cache
+from functools import cache, lru_cache
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
@@ -157,6 +157,23 @@ class RuleSet:
     entries: Mapping[str, RuleEntry]
     asked: set[str] = field(default_factory=set, compare=False, repr=False)
 
+    def apart(self) -> "RuleSet":
+        """The same rules with a record of their own, to tell what one step asks for."""
+        return replace(self, asked=set())
+
+    def noted(self) -> tuple[RuleEntry, ...]:
+        """The rules asked for, sorted by id."""
+        return tuple(self.entries[rule_id] for rule_id in sorted(self.asked))
+
+    def still(self, noted: Iterable[RuleEntry]) -> bool:
+        """Whether rules noted before are what they were."""
+        return all(self.entries.get(entry.id) == entry for entry in noted)
+
+    @property
+    def ids_digest(self) -> str:
+        """SHA-256 over which rules there are, for what `has` and `ids` tell is not asked for."""
+        return _ids_digest(tuple(sorted(self.entries)))
+
     def has(self, rule_id: str) -> bool:
         """Whether the rule has a value on the date for this practice."""
         return rule_id in self.entries
@@ -251,6 +268,11 @@ def load_rules(on: datetime.date, practice: str = "us", overrides: tuple[Overrid
     for override in overrides:
         entries[override.rule] = _overridden(entries, override)
     return RuleSet(on, practice, entries)
+
+
+@lru_cache(maxsize=16)
+def _ids_digest(ids: tuple[str, ...]) -> str:
+    return hashlib.sha256("\n".join(ids).encode()).hexdigest()
 
 
 @cache
