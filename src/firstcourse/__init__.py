@@ -7,6 +7,8 @@ is a `FirstcourseError`. Lengths are whole ticks of 1/640 mm unless a name says 
 
 from typing import TYPE_CHECKING, Any
 
+from firstcourse.version import __version__
+
 if TYPE_CHECKING:
     from firstcourse.app.as_json import json_value as json_value
     from firstcourse.app.difference import difference as difference
@@ -21,8 +23,6 @@ if TYPE_CHECKING:
     from firstcourse.errors import InputValueError as InputValueError
     from firstcourse.errors import JobError as JobError
     from firstcourse.errors import PlanRefusedError as PlanRefusedError
-
-__version__ = "0.1.0"
 
 _FROM = {
     "FirstcourseError": ("errors", "FirstcourseError"),

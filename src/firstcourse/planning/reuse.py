@@ -14,8 +14,8 @@ from typing import Any, Protocol
 
 from pydantic import BaseModel
 
-from firstcourse import __version__
 from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.version import __version__
 
 
 @dataclass(frozen=True, slots=True)
