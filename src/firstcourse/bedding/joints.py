@@ -90,7 +90,7 @@ def _shared(one: Surface, other: Surface) -> float:
         if len(a.corners) != 2 or len(b.corners) != 2 or a.corners[1] != b.corners[0]:
             continue
         name = f"corner {a.corners[1]}"
-        right = [sorted((p[1], q[1])) for label, p, q in _labelled(a) if label == name]
-        left = [sorted((p[1], q[1])) for label, p, q in _labelled(b) if label == name]
+        right = [sorted((p[1] + a.datum, q[1] + a.datum)) for label, p, q in _labelled(a) if label == name]
+        left = [sorted((p[1] + b.datum, q[1] + b.datum)) for label, p, q in _labelled(b) if label == name]
         total += sum(max(0, min(r[1], s[1]) - max(r[0], s[0])) for r in right for s in left)
     return float(total)

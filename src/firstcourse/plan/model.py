@@ -287,6 +287,8 @@ class Surface(Frozen):
         sides: One per side of `outline`, same order.
         corners: Room corner labels in order of `u` for a wall (left, right), of the outline for a floor.
         extent: The whole wall, floor or ceiling for the drawing, where less than all is boarded.
+        datum: Of a wall: how far the lowest point of its foot, where its heights count from, lies over the lowest
+            corner of the room's floor; 0 where the floor is level.
         framing_axis: Axis the framing members run along: `u` or `v`; empty where there is none.
         board_stock: Ids of the stocks this surface may be boarded with.
         fills: Strips that are filled instead of boarded.
@@ -315,6 +317,7 @@ class Surface(Frozen):
     sides: tuple[Side, ...] = ()
     corners: tuple[str, ...] = ()
     extent: Ring | None = None
+    datum: Ticks = 0
     openings: tuple[Opening, ...] = ()
     supports: tuple[Support, ...] = ()
     framing_axis: Literal["u", "v", ""] = ""

@@ -17,7 +17,13 @@ from firstcourse.planning.layers import laid_of, set_height, tiling_tile
 from firstcourse.planning.return_boards import returns_finding
 from firstcourse.planning.sheets import allowed_stock
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
-from firstcourse.planning.wall_feet import floor_zones, short_of_floor, tiled_floors
+from firstcourse.planning.wall_feet import (
+    floor_zones,
+    left_on_boards,
+    out_of_level,
+    short_of_floor,
+    tiled_floors,
+)
 from firstcourse.planning.window_returns import returns_asked, sill_working, windows_of
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
@@ -148,10 +154,16 @@ class _Liner:
     def _feet(self, room: Room) -> None:
         """What the room's floors take up of its walls."""
         floors = tiled_floors(room, self._floors(room))
+        boarded = {wall.wall: self.surfaces.get(f"{room.name}/wall/{wall.wall}") for wall in room.walls}
+        sloped = out_of_level([one for one in boarded.values() if one is not None], self.job.tape)
         for wall in room.walls if floors is not None else ():
-            surface = self.surfaces.get(f"{room.name}/wall/{wall.wall}")
+            surface = boarded[wall.wall]
             if surface is not None and surface.id in self.asked and floors is not None:
                 frame, title = self._frame(room, wall.wall), surface.title or surface.id
+                if floors.fall is not None and sloped:
+                    if wall.foot in _DOWN_TO_FLOORS:
+                        self.findings.append(left_on_boards(surface, title, self.job.tape))
+                    continue
                 self.taken.setdefault(surface.id, []).extend(floor_zones(surface, frame, floors))
                 if wall.foot in _DOWN_TO_FLOORS:
                     self.findings += short_of_floor(surface, frame, floors, title, self.rules, self.job.tape)

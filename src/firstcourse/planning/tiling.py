@@ -27,6 +27,7 @@ from firstcourse.survey import SurveyResult
 from firstcourse.tiling.snap_lines import Snapped
 from firstcourse.tiling.start import common_level
 from firstcourse.tiling.upright import upright_findings
+from firstcourse.units import to_mm
 from firstcourse.workings import Working
 
 
@@ -194,9 +195,14 @@ def _levels(tilers: Sequence[SurfaceTiler], rules: RuleSet) -> dict[str, float]:
             alike.setdefault(tiler.courses, []).append(tiler)
     found: dict[str, float] = {}
     for walls in alike.values():
-        level = common_level([(wall.cell, wall.searched) for wall in walls], rules) if len(walls) > 1 else None
+        over = [to_mm(wall.surface.datum) for wall in walls]
+        level = (
+            common_level([(wall.cell, wall.searched) for wall in walls], rules, over=over)
+            if len(walls) > 1
+            else None
+        )
         if level is not None:
-            found |= {wall.surface.id: level for wall in walls}
+            found |= {wall.surface.id: level - above for wall, above in zip(walls, over, strict=True)}
     return found
 
 

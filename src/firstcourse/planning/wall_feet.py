@@ -1,13 +1,13 @@
 """Where the tile of walls begins: on the finished floors under them, nothing set behind bed or floor tile."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import groupby, pairwise
 
 import shapely
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds
+from firstcourse.geometry import bounds, to_shapely
 from firstcourse.geometry.polygon import from_shapely
 from firstcourse.job import Room
 from firstcourse.plan import Surface, Zone
@@ -23,11 +23,8 @@ Spot = tuple[float, float]
 
 
 def tiled_floors(room: Room, floors: Floors | None) -> Floors | None:
-    """The floors of a room as far as it is known how high their finish lies; None where it is of none.
-
-    Where the floor is out of level, heights over it are not those over the line that walls are measured from.
-    """
-    if floors is None or room.floor is None or any(room.levels.values()):
+    """The floors of a room as far as it is known how high their finish lies; None where it is of none."""
+    if floors is None or room.floor is None:
         return None
     shower = room.floor.shower
     if shower is not None and shower.tiling is None:
@@ -35,6 +32,36 @@ def tiled_floors(room: Room, floors: Floors | None) -> Floors | None:
     # Beside a shower floor the plan says how high the room's floor lies, be it tiled or not.
     told = room.floor.tiling is not None or room.floor.tile is not None or floors.fall is not None
     return floors if told else replace(floors, room=0)
+
+
+def foot_at(wall: Surface, u: float) -> float:
+    """Height of the floor's panels at a place along a wall, over the lower end of its foot [ticks]."""
+    (left, low), (right, high) = (wall.extent or wall.outline)[:2]
+    return low + (high - low) * (u - left) / (right - left)
+
+
+def out_of_level(walls: Sequence[Surface], tape: Tape) -> bool:
+    """Whether the feet of a room's boarded walls differ by a graduation of the tape or more."""
+    feet = [wall.datum + v for wall in walls for _, v in (wall.extent or wall.outline)[:2]]
+    return bool(feet) and max(feet) - min(feet) >= tape.graduation
+
+
+def left_on_boards(wall: Surface, where: str, tape: Tape) -> Finding:
+    """That tile of a wall begins at its boards, as its shower floor is planned from panels that lie level."""
+    ends = [
+        f"{format_length(wall.datum + v, tape)} at {corner}"
+        for corner, (_, v) in zip(wall.corners, (wall.extent or wall.outline)[:2], strict=True)
+    ]
+    return Finding(
+        code="TIL-132",
+        severity=Severity.FIX,
+        where=where,
+        message="The floor is out of level, and the shower floor beside this wall is planned from level panels: "
+        "tile of the wall begins at the foot of its boards, not on the finished floor.",
+        measured=f"{', '.join(ends)} over the lowest corner",
+        source="levels as taped",
+        remedy="Level the panels and leave out levels, or hold the lowest course to the finished floors on site.",
+    )
 
 
 def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
@@ -45,19 +72,20 @@ def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
         frame: The wall on the drawing of the floor.
         floors: The finished floors of its room.
     """
-    left, low, right, high = bounds(wall.outline)
+    left, low, right, _ = bounds(wall.outline)
     foot = floors.under(frame.at(left, 0), frame.at(right, 0))
     pieces = [(piece, label) for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)]
     for label, tops in _without_slivers(
         [(label, [piece for piece, _ in group]) for label, group in groupby(pieces, key=lambda item: item[1])]
     ):
+        # Floors stand on the panels, which the wall's foot follows.
+        tops = [(left + u, v + foot_at(wall, left + u)) for u, v in tops]
         under = min(low, *(v for _, v in tops)) - 1
         ring = [(tops[0][0], under), *tops, (tops[-1][0], under)]
-        above = shapely.Polygon([(left + u, min(v, high)) for u, v in ring]).intersection(
-            shapely.box(left, low, right, high)
-        )
+        above = shapely.Polygon(ring).intersection(to_shapely(wall.outline))
         for outline, _ in from_shapely(above) if above.area > 0 else ():
-            if bounds(outline)[3] - low > _ROUNDED:
+            wide = bounds(outline)[2] - bounds(outline)[0]
+            if shapely.Polygon(outline).area > _ROUNDED * wide:
                 yield Zone(outline=outline, why=_why(wall.room, label))
 
 

@@ -42,6 +42,7 @@ def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: 
         sides=labels,
         corners=(left, right),
         extent=extent,
+        datum=_datum(room, left, right),
         openings=tuple(
             placed
             for place, opening in enumerate(wall.openings, start=1)
@@ -62,6 +63,12 @@ def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: 
         no_fastener_zones=_zones(wall, outline, rules),
         board_stock=wall.stock,
     )
+
+
+def _datum(room: Room, left: str, right: str) -> int:
+    """How far the lower end of a wall's foot lies over the lowest corner of its room [ticks]."""
+    levels = {corner: room.levels.get(corner, 0) for corner in room.corners}
+    return min(levels[left], levels[right]) - min(levels.values())
 
 
 def _extent(room: Room, left: str, right: str, length: int, tape: Tape) -> Ring:

@@ -85,8 +85,10 @@ class Site:
                 yield index, a, b, depth
                 continue
             if surface.kind is SurfaceKind.WALL:
+                # Each wall counts its heights from the lower end of its own foot.
+                over = wall.datum - surface.datum
                 for low, high in self._at_corner(wall, side.label.removeprefix("corner ")):
-                    ends = [_at_height(a, b, v) for v in (low, high)]
+                    ends = [_at_height(a, b, v + over) for v in (low, high)]
                     if ends[0] != ends[1]:
                         yield index, *((ends[0], ends[1]) if b[1] > a[1] else (ends[1], ends[0])), depth
             else:

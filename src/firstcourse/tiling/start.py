@@ -58,26 +58,30 @@ def find_starts(
     )
 
 
-def common_level(walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet) -> float | None:
+def common_level(
+    walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet, *, over: Sequence[float]
+) -> float | None:
     """The height of a course that is best for several walls together, so that joints run on round their corners.
 
     It is the cheapest of those that leave a sliver on the fewest walls.
 
     Args:
-        walls: Repeat and area of each wall; heights count from one level for all.
+        walls: Repeat and area of each wall.
         rules: What a sliver is, and what a start is judged by.
+        over: How far that from which heights of each wall count lies over one level for all [mm].
 
     Returns:
-        A height that starts a course [mm]; None where the walls' courses are not alike.
+        A height over that level that starts a course [mm]; None where the walls' courses are not alike.
     """
     searches = [Search(cell=cell, field=field, costs=start_costs(rules)) for cell, field in walls]
     steps = {search.course_step() for search in searches}
     step = next(iter(steps), None)
     if len(steps) != 1 or step is None:
         return None
-    levels = np.unique(np.concatenate([search.critical_levels() for search in searches]))
-    cost = np.sum([search.cost_of_levels(levels) for search in searches], axis=0)
-    slivers = np.sum([search.slivers_of_levels(levels) for search in searches], axis=0)
+    each = list(zip(searches, over, strict=True))
+    levels = np.unique(np.concatenate([(search.critical_levels() + above) % step for search, above in each]))
+    cost = np.sum([search.cost_of_levels((levels - above) % step) for search, above in each], axis=0)
+    slivers = np.sum([search.slivers_of_levels((levels - above) % step) for search, above in each], axis=0)
     return float(levels[np.lexsort((np.round(cost, 9), slivers))[0]])
 
 

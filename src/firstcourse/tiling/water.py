@@ -266,8 +266,10 @@ def _with_corners(
     for wall in walls.values():
         after = walls.get((wall.room, wall.corners[1]))
         if after is not None:
-            low = max(bounds(wall.outline)[1], bounds(after.outline)[1])
-            band[wall.id] = max(0, min(bounds(wall.outline)[3], bounds(after.outline)[3]) - low)
+            # Each wall counts its heights from the lower end of its own foot.
+            (_, low, _, top), (_, other_low, _, other_top) = bounds(wall.outline), bounds(after.outline)
+            over = after.datum - wall.datum
+            band[wall.id] = max(0, min(top, other_top + over) - max(low, other_low + over))
     return [replace(item, band=item.band + to_mm(band.get(item.surface, 0))) for item in developed]
 
 

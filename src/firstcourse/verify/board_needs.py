@@ -190,7 +190,9 @@ def _perimeter(surface: Surface, label: str) -> Iterator[tuple[tuple[int, int], 
 
 
 def _spans(wall: Surface, label: str) -> list[tuple[int, int]]:
-    return [(min(a[1], b[1]), max(a[1], b[1])) for a, b in _perimeter(wall, label)]
+    """Heights over the lowest corner of the room between which a wall ends in a corner."""
+    spans = [sorted((a[1] + wall.datum, b[1] + wall.datum)) for a, b in _perimeter(wall, label)]
+    return [(low, high) for low, high in spans]
 
 
 def _sealant(plan: Document) -> Need:

@@ -210,8 +210,10 @@ class Faces:
                 if surface.labels[index] == f"corner {wall.corners[1]}"
                 else left + TICKS_PER_INCH
             )
+            # Each wall counts its heights from the lower end of its own foot.
+            over = wall.datum - surface.datum
             for v0, v1 in _covered(wall, [(u, low - 1), (u, high + 1)], 1):
-                clipped = sorted(min(max(v, min(a[1], b[1])), max(a[1], b[1])) for v in (v0, v1))
+                clipped = sorted(min(max(v + over, min(a[1], b[1])), max(a[1], b[1])) for v in (v0, v1))
                 if clipped[1] - clipped[0] > 1:
                     yield _in_order([_level_with(a, b, v) for v in clipped], a)
             return

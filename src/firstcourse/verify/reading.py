@@ -188,6 +188,7 @@ def _surface(node: Node) -> Surface:
             for item in node.nodes("fills", ())
         ),
         not_tiled=tuple((item.text("why"), item.ring("outline")) for item in node.nodes("not_tiled", ())),
+        datum=ticks(node.raw("datum", 0), f"{node.where}.datum"),
         extent=node.ring("extent") if node.raw("extent", None) is not None else outline,
         marks=tuple(read_mark(item) for item in node.nodes("marks", ())),
     )

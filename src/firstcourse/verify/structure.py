@@ -167,12 +167,18 @@ class Surface:
     layers: tuple[tuple[str, int], ...] = ()
     slab: str = ""
     extent: Ring = ()
+    datum: int = 0
     marks: tuple[Mark, ...] = ()
 
     @property
     def foot(self) -> tuple[Point, Point]:
         """The floor along a wall as it was taped, from its left end to its right."""
         return self.extent[0], self.extent[1]
+
+    def foot_at(self, u: float) -> float:
+        """Height of the floor's panels at a place along a wall, over the lower end of its foot [ticks]."""
+        (left, low), (right, high) = self.foot
+        return low + (high - low) * (u - left) / (right - left) if right != left else low
 
     @property
     def built_later(self) -> bool:

@@ -1,13 +1,14 @@
 """Walls over their floors: what a plan leaves bare for bed and floor tile ends where the finished floor lies."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import shapely
 from shapely import Polygon
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Point
+from firstcourse.units import format_length
 from firstcourse.verify.benches import NEAR, Floors, floors_of, wall_line
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
@@ -24,10 +25,16 @@ def is_floor(surface: Surface, why: str) -> bool:
 def check_wall_feet(plan: Document) -> Iterator[Objection]:
     """Object to walls that leave more or less bare than the floor before them takes, and to tile set behind it."""
     by_id = {surface.id: surface for surface in plan.surfaces}
+    yield from _datums(plan)
     lifted = {
         surface.room for surface in plan.surfaces if any(is_floor(surface, why) for why, _ in surface.not_tiled)
     }
+    lifted |= {room for room, floor in _floors(plan) if floor.tiles}
+    left = {room for room in lifted if _left_on_boards(room, by_id, plan)}
     for surface in plan.surfaces:
+        if surface.room in left:
+            yield from _told(surface, plan)
+            continue
         if surface.room not in lifted or surface.kind != "wall" or not surface.boarded or not surface.tiles:
             continue
         line = wall_line(f"wall {'-'.join(surface.corners)}", surface.room, by_id)
@@ -36,21 +43,87 @@ def check_wall_feet(plan: Document) -> Iterator[Objection]:
             continue
         floors = floors_of(surface.room, by_id, plan)
         yield from _zones(surface, line, floors)
+        yield from _bare(surface, line, floors)
         yield from _behind(surface, line, floors)
+
+
+def _datums(plan: Document) -> Iterator[Objection]:
+    """Walls that meet stand on one floor in their corner, whatever point their own heights count from."""
+    walls = [one for one in plan.surfaces if one.kind == "wall" and len(one.corners) == 2 and not one.part_of]
+    step = plan.tape.graduation
+    for wall in walls:
+        for after in walls:
+            if (after.room, after.corners[0]) != (wall.room, wall.corners[1]):
+                continue
+            # A foot that slopes by less than the tape shows is drawn level, at its higher end.
+            if abs(wall.datum + wall.foot[1][1] - after.datum - after.foot[0][1]) > step + NEAR:
+                yield Objection("VER-767", after.id, f"stands higher or lower in its corner than {wall.id}")
+
+
+def _floors(plan: Document) -> Iterator[tuple[str, Surface]]:
+    for surface in plan.surfaces:
+        if surface.id == f"{surface.room}/floor":
+            yield surface.room, surface
+
+
+def _left_on_boards(room: str, by_id: Mapping[str, Surface], plan: Document) -> bool:
+    """Whether a room out of level has a tiled shower floor, which is planned from level panels."""
+    shower = by_id.get(f"{room}/floor/shower")
+    walls = [one for one in plan.surfaces if one.room == room and one.kind == "wall" and one.corners]
+    feet = [one.datum + v for one in walls if not one.part_of for _, v in one.foot]
+    return shower is not None and bool(shower.tiles) and max(feet) - min(feet) >= plan.tape.graduation
+
+
+def _told(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """Each wall of such a room tells how its foot lies."""
+    down = any(
+        kind == "foot" and label != "tub rim" for kind, label in zip(surface.sides, surface.labels, strict=True)
+    )
+    if surface.kind != "wall" or not surface.boarded or not surface.tiles or not down:
+        return
+    ends = ", ".join(
+        f"{format_length(surface.datum + v, plan.tape)} at {corner}"
+        for corner, (_, v) in zip(surface.corners, surface.foot, strict=True)
+    )
+    where = surface.title or surface.id
+    if not any(
+        said.code == "TIL-132" and said.where == where and said.measured == f"{ends} over the lowest corner"
+        for said in plan.findings
+    ):
+        yield Objection("VER-767", surface.id, "stands on a floor out of level, and no finding says by how much")
+
+
+def _bare(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iterator[Objection]:
+    """What lies below the finished floor is left bare for it."""
+    ground = Polygon(surface.outline)
+    left, low, right, _ = ground.bounds
+    taken = shapely.union_all([Polygon(ring) for _, ring in surface.not_tiled])
+    for step in range(1, _LOOKS):
+        u = left + (right - left) * step / _LOOKS
+        tops = list(floors.heights(_on(line, u)))
+        if tops:
+            top = min(tops) + surface.foot_at(u) - NEAR
+            below = ground.intersection(shapely.LineString([(u, low - 1), (u, max(top, low - 1))]))
+            if below.difference(taken).length > NEAR:
+                yield Objection("VER-767", surface.id, "is not left bare for the floor that stands before it")
+                return
 
 
 def _zones(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iterator[Objection]:
     """The upper edge of what stays bare is the finished floor, and it reaches down to the foot of the boards."""
     low = bounds(surface.outline)[1]
+    foot = surface.foot_at
     for why, ring in surface.not_tiled:
         if not is_floor(surface, why):
             continue
         for (u, below), (v, above) in sides(ring):
-            if abs(v - u) <= NEAR or max(below, above) <= low + NEAR:
+            at_foot = below - foot(u) <= NEAR and above - foot(v) <= NEAR
+            if abs(v - u) <= NEAR or at_foot or max(below, above) <= low + NEAR:
                 continue
             for step in range(1, _LOOKS):
                 share = step / _LOOKS
-                if not floors.may_lie(_on(line, u + (v - u) * share), below + (above - below) * share):
+                at = u + (v - u) * share
+                if not floors.may_lie(_on(line, at), below + (above - below) * share - surface.foot_at(at)):
                     yield Objection("VER-767", surface.id, f"stays bare for {why} up to where that does not lie")
                     return
 
@@ -63,7 +136,7 @@ def _behind(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iter
             u = left + (right - left) * step / _LOOKS
             found = list(floors.heights(_on(line, u)))
             column = tile.shape.intersection(shapely.LineString([(u, low - 1), (u, low + 1 + _span(tile.shape))]))
-            if found and not column.is_empty and column.bounds[1] < min(found) - NEAR:
+            if found and not column.is_empty and column.bounds[1] < min(found) + surface.foot_at(u) - NEAR:
                 yield Objection("VER-767", tile.id, "is set below the finished floor")
                 break
 

@@ -282,7 +282,8 @@ def _corner_bands(wet: list[Surface]) -> Counter[str]:
         for after in walls:
             if after.room == wall.room and after.corners[0] == wall.corners[1]:
                 one, other = bounds(wall.outline), bounds(after.outline)
-                found[wall.id] = max(0, min(one[3], other[3]) - max(one[1], other[1]))
+                over = after.datum - wall.datum
+                found[wall.id] = max(0, min(one[3], other[3] + over) - max(one[1], other[1] + over))
     return found
 
 

@@ -197,7 +197,7 @@ def test_walls_that_share_a_level_are_together_at_their_best() -> None:
     walls = [
         (cell(), Field(area=box(0, foot, 1500, top))) for foot, top in ((380, 2130), (100, 2400), (380, 1990))
     ]
-    level = common_level(walls, RULES)
+    level = common_level(walls, RULES, over=(0.0,) * len(walls))
     assert level is not None
 
     def together(at: float) -> float:
@@ -209,8 +209,8 @@ def test_walls_that_share_a_level_are_together_at_their_best() -> None:
 
 def test_walls_of_unlike_courses_share_no_level() -> None:
     area = Field(area=box(0, 0, 1500, 2000))
-    assert common_level([(cell(height=100), area), (cell(height=200), area)], RULES) is None
-    assert common_level([(cell("herringbone", 300, 100), area)] * 2, RULES) is None
+    assert common_level([(cell(height=100), area), (cell(height=200), area)], RULES, over=(0.0, 0.0)) is None
+    assert common_level([(cell("herringbone", 300, 100), area)] * 2, RULES, over=(0.0, 0.0)) is None
 
 
 def test_tile_ends_whole_where_the_setter_ends_it() -> None:
