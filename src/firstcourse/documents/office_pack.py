@@ -12,7 +12,7 @@ from firstcourse.documents.judgement_pages import (
     structure_cautions,
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
-from firstcourse.documents.rule_pages import rule_pages
+from firstcourse.documents.rule_pages import NO_RULES, rule_pages
 from firstcourse.documents.tile_pages import other_starts
 from firstcourse.documents.why_pages import why_page
 from firstcourse.plan import Plan
@@ -46,11 +46,21 @@ def print_office_pack(data: dict[str, Any], paper: Paper) -> bytes:
     return compiled(("pages.typ", "judgement.typ", "office_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
 
 
-def office_data(plan: Plan) -> dict[str, Any]:
-    """All that the pack prints, as plain values, in the reader's words and units; the same on every paper."""
+def office_data(plan: Plan, *, with_rules: bool = True, with_starts: bool = True) -> dict[str, Any]:
+    """All that the pack prints, as plain values, in the reader's words and units; the same on every paper.
+
+    Args:
+        plan: What the pack is made of.
+        with_rules: Whether rules and sources, and why so many sheets, are told here: those of a job of several
+            rooms stand in the pack of the whole.
+        with_starts: Whether it is told where tile could start otherwise.
+    """
     # Rules stand beside what their sources give, so they bring their units with them.
     speaker = speaker_for(plan)
-    return speaker.fields(_data(plan, speaker)) | rule_pages(plan)
+    told = _data(plan, speaker)
+    told |= {"why": why_page(plan) if with_rules else {"title": "", "stocks": [], "weights": []}}
+    told |= {"starts": other_starts(plan) if with_starts else []}
+    return speaker.fields(told) | (rule_pages(plan) if with_rules else NO_RULES)
 
 
 def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
@@ -65,8 +75,6 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
         "structure": structure_cautions(plan),
-        "why": why_page(plan),
-        "starts": other_starts(plan),
         "judged": _judgement(plan, said, workings) if judged else None,
         "findings": [
             asdict(finding) for finding in alike_together(said) if not (judged and finding.code.startswith(JUDGED))

@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor
 from itertools import count
 from typing import NamedTuple
 
+from firstcourse.documents.by_room import RoomPart, room_parts, whole_part
 from firstcourse.documents.office_pack import office_data, print_office_pack
 from firstcourse.documents.pages import Paper as PageSize
 from firstcourse.documents.pole_strip import pole_strip
@@ -44,24 +45,74 @@ class Paper(NamedTuple):
 def all_papers(plan: Plan, *, poles: bool = False) -> Iterator[Paper]:
     """Every paper of a verified plan, each as it is made, so that no two need to be in memory at a time.
 
+    A plan of several rooms has packs of its own for each room, in a folder of that room, and one for the whole.
     The same plan gives the same papers in the same order, byte for byte.
 
     Args:
         plan: A verified plan.
         poles: Print the story poles at full size too; their numbers stand in the site pack in any case.
     """
-    pack, office = pack_data(plan), office_data(plan)
-    # The page maker works beside us, on a core of its own where there is one.
+    parts = _parts(plan)
+    # The page maker works beside us, on a core of its own where there is one, at most one part ahead.
     with ThreadPoolExecutor(1) as page_maker:
-        printed = [(name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
-        printed += [(name, page_maker.submit(print_office_pack, office, size)) for name, size in _OFFICE_PACKS]
-        if poles and plan_poles(plan):
-            printed += [(name, page_maker.submit(pole_strip, plan, size)) for name, size in _STORY_POLES]
+        printed = parts[0].begun(page_maker, poles=poles)
         yield from _drawings(plan)
         yield Paper(WORKBOOK, workbook(plan))
-        while printed:
-            name, pages = printed.pop(0)
-            yield Paper(name, pages.result())
+        for after in (*parts[1:], None):
+            ahead = [] if after is None else after.begun(page_maker, poles=poles)
+            while printed:
+                name, pages = printed.pop(0)
+                yield Paper(name, pages.result())
+            printed = ahead
+
+
+class _Part(NamedTuple):
+    """What goes into packs of its own: a whole plan, what its rooms leave of it, or one of its rooms.
+
+    Attributes:
+        folder: Where its packs go, parted by `/` and ending with it; empty for the plan's own folder.
+        plan: What they are made of.
+        room: The room it is; None for a whole plan.
+        packs: Of a plan of several rooms: each room with its folder, its boards and its sheets.
+    """
+
+    folder: str
+    plan: Plan
+    room: RoomPart | None
+    packs: tuple[tuple[str, str, int, int], ...]
+
+    def begun(self, page_maker: ThreadPoolExecutor, *, poles: bool) -> list[tuple[str, Future[bytes]]]:
+        """Its packs, each with its name, as they are being made."""
+        pack = pack_data(self.plan, packs=self.packs, elsewhere=self.room.elsewhere if self.room else ())
+        office = office_data(self.plan, with_rules=self.room is None, with_starts=not self.packs)
+        printed = [(self.folder + name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
+        printed += [
+            (self.folder + name, page_maker.submit(print_office_pack, office, size))
+            for name, size in _OFFICE_PACKS
+        ]
+        if poles and not self.packs and plan_poles(self.plan):
+            printed += [
+                (self.folder + name, page_maker.submit(pole_strip, self.plan, size)) for name, size in _STORY_POLES
+            ]
+        return printed
+
+
+def _parts(plan: Plan) -> tuple[_Part, ...]:
+    rooms = room_parts(plan)
+    if not rooms:
+        return (_Part("", plan, None, ()),)
+    folders = [f"rooms/{name}/" for name in file_names([part.room for part in rooms])]
+    packs = tuple(
+        (
+            part.room,
+            folder,
+            sum(len(surface.boards) for surface in part.plan.surfaces),
+            len(part.plan.sheets),
+        )
+        for part, folder in zip(rooms, folders, strict=True)
+    )
+    whole = _Part("", whole_part(plan), None, packs)
+    return (whole, *(_Part(folder, part.plan, part, ()) for part, folder in zip(rooms, folders, strict=True)))
 
 
 def _drawings(plan: Plan) -> Iterator[Paper]:

@@ -8,6 +8,8 @@ from firstcourse.plan import Plan, RuleNote
 CAUTIONS = "safety.caution."
 """How rules begin whose text stands among the cautions."""
 _HOUSE = "house_assumption"
+NO_RULES: dict[str, Any] = {"overrides": [], "assumptions": [], "borrowed": [], "rules": []}
+"""What `rule_pages` gives for a pack whose rules stand in another."""
 
 
 def rule_pages(plan: Plan) -> dict[str, Any]:

@@ -59,10 +59,36 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
     return compiled(sources, printed)
 
 
-def pack_data(plan: Plan) -> dict[str, Any]:
-    """All that the pages print, as plain values, in the reader's words and units; the same on every paper."""
+def pack_data(
+    plan: Plan,
+    *,
+    packs: Sequence[tuple[str, str, int, int]] = (),
+    elsewhere: Sequence[tuple[str, str, str]] = (),
+) -> dict[str, Any]:
+    """All that the pages print, as plain values, in the reader's words and units; the same on every paper.
+
+    Args:
+        plan: What the pack is made of.
+        packs: Of a job whose rooms have packs of their own: each room with its folder, its boards and the sheets
+            cut there. Then this pack has no page of a surface or a sheet.
+        elsewhere: Boards cut from sheets of other packs, see `by_room`.
+    """
     speaker = speaker_for(plan)
-    return speaker.fields(_data(plan, speaker)) | {"site": _site(plan)}
+    drawn = plan.model_copy(update={"surfaces": (), "sheets": (), "pieces": (), "doors": ()}) if packs else plan
+    told = {
+        "site": _site(plan),
+        "packs": [[room, folder, f"{boards}", f"{sheets}"] for room, folder, boards, sheets in packs],
+        "elsewhere": _elsewhere(elsewhere),
+    }
+    return speaker.fields(_data(plan, drawn, speaker)) | told
+
+
+def _elsewhere(boards: Sequence[tuple[str, str, str]]) -> list[list[str]]:
+    """The sheets of other packs that boards of this one are cut from: the boards, the sheet, the room."""
+    marks: dict[tuple[str, str], list[str]] = {}
+    for mark, sheet, room in boards:
+        marks.setdefault((sheet, room), []).append(mark)
+    return [[", ".join(named), sheet, room] for (sheet, room), named in marks.items()]
 
 
 _COVER_MM = 118.0
@@ -76,7 +102,7 @@ def _fits_on_cover(findings: Sequence[Mapping[str, Any]], cautions: Sequence[str
     return _COVER_MM + height + words_height(told, WIDE_MM, 9.8, gap=2.5) <= HIGH_MM
 
 
-def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
+def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
     cautions = [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)]
     # What stands among the cautions is not told again.
     found = [said for said in speaker.findings(plan.findings) if said.message not in cautions]
@@ -93,16 +119,16 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
         "figures": figures,
         "cautions": cautions,
         "structure": structure_cautions(plan),
-        "rooms": room_pages(plan),
-        "boards": pages_of(board_blocks(plan)),
-        "tile": pages_of(tile_blocks(plan)),
-        "poles": tile_poles(plan),
-        "saw": saw_page(plan),
-        "falls": fall_pages(plan),
-        "water": water_pages(plan),
-        "tickets": tickets(plan),
-        "second": second_cuts(plan),
-        "checks": board_checks(plan),
+        "rooms": room_pages(drawn),
+        "boards": pages_of(board_blocks(drawn)),
+        "tile": pages_of(tile_blocks(drawn)),
+        "poles": tile_poles(drawn),
+        "saw": saw_page(drawn),
+        "falls": fall_pages(drawn),
+        "water": water_pages(drawn),
+        "tickets": tickets(drawn),
+        "second": second_cuts(drawn),
+        "checks": board_checks(drawn),
         "findings": findings,
         "shopping": [_to_buy(speaker, quantity) for quantity in plan.quantities if quantity.buy],
     }

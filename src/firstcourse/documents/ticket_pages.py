@@ -20,11 +20,12 @@ def tickets(plan: Plan) -> list[dict[str, Any]]:
 
 
 def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
-    """Rows of pieces with a taper, a notch or a hole, as plain values."""
+    """Rows of pieces with a taper, a notch or a hole, as plain values: those cut from the sheets there are."""
+    cut = {part.piece for sheet in plan.sheets for part in sheet.parts}
     pieces = [
         {"id": piece.id.removeprefix("P"), **image(draw_piece(plan, piece, room=PIECE_MM))}
         for piece in plan.pieces
-        if has_second_cuts(piece)
+        if piece.id in cut and has_second_cuts(piece)
     ]
     return beside_each_other(pieces, [max(piece["width_mm"], 24.0) for piece in pieces], _GAP_MM)
 
