@@ -16,6 +16,7 @@ from firstcourse.verify import verify
 from said import all_said
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "metric-column" / "job.yaml"
+FRAMED = EXAMPLE.parents[1] / "tub-bathroom" / "job.yaml"
 
 
 @cache
@@ -48,9 +49,10 @@ def test_the_job_own_values_are_not_borrowed() -> None:
 
 def test_the_judgement_alone_tells_of_them_too(tmp_path: Path) -> None:
     job = tmp_path / "job.yaml"
-    job.write_text(EXAMPLE.read_text(encoding="utf-8").replace("practice: us", "practice: uk"), encoding="utf-8")
+    # What to ask of a frame that is not judged is of US practice; spacings have values of their own.
+    job.write_text(FRAMED.read_text(encoding="utf-8").replace("practice: us", "practice: uk"), encoding="utf-8")
     assert [finding.code for finding in firstcourse.open(job).judge().findings].count("RUL-101") == 1
-    assert not [finding for finding in firstcourse.open(EXAMPLE).judge().findings if finding.code == "RUL-101"]
+    assert not [finding for finding in firstcourse.open(FRAMED).judge().findings if finding.code == "RUL-101"]
 
 
 def _silent(document: Any) -> None:
