@@ -25,6 +25,7 @@ from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.slivers import sliver_findings
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import Tape, mm, to_mm
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 LEAST, SHARE = to_mm(RULES.ticks("tiling.start.least_cut")), RULES.number("tiling.start.least_share")
@@ -111,7 +112,7 @@ def test_a_sliver_stands_only_where_no_start_is_without_one_at_few_more_cuts(see
         assert other.sliver == bool(slivers(measured(cell, field, other.shift)[1]))
         if pick.sliver and not other.sliver:
             assert other.cut_tiles > pick.cut_tiles + MORE
-    told = list(sliver_findings((pick, *others), cell, "floor", False, Tape.MM, RULES))
+    told = list(all_said(sliver_findings((pick, *others), cell, "bath/floor", False, RULES), Tape.MM))
     assert len(told) == pick.sliver
     for one in told:
         width = min(slivers(found))[0]

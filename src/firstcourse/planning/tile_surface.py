@@ -225,10 +225,7 @@ class SurfaceTiler:
             if self.line is None
             else self.line.lining.elsewhere,
         )
-        where = surface.title or surface.id
-        self.findings += sliver_findings(
-            starts, self.cell, where, self.tiling.start is not None, self.job.tape, rules
-        )
+        self.findings += sliver_findings(starts, self.cell, surface.id, self.tiling.start is not None, rules)
         if surface.kind is SurfaceKind.WALL and self.tiling.pattern in COURSED and self.tiling.angle == 0:
             self.findings += niche_findings(
                 surface,
@@ -267,7 +264,7 @@ class SurfaceTiler:
             self.rules,
             kind=self.surface.kind,
             tape=self.job.tape,
-            where=f"{self.surface.title or self.surface.id}, tile {tile.id}",
+            surface=self.surface.id,
         )
         if self.line is None or self.line.leads:
             self.findings += choice.findings
@@ -339,8 +336,7 @@ class SurfaceTiler:
         field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
         level = band.shift[1] if band.pattern in COURSED else None
         starts = self.steps.do(find_starts, band.cell, field, self.rules, level=level, tape=self.job.tape)
-        where = f"{self.surface.title or self.surface.id}, band"
-        self.findings += sliver_findings(starts, band.cell, where, False, self.job.tape, self.rules)
+        self.findings += sliver_findings(starts, band.cell, f"{self.surface.id}/band", False, self.rules)
         return replace(band, shift=starts[0].shift), starts
 
     def _bed(self, laying: Laying) -> tuple[ChosenTile, SettingBed]:
@@ -351,7 +347,7 @@ class SurfaceTiler:
             self.rules,
             kind=self.surface.kind,
             tape=self.job.tape,
-            where=self.surface.title or self.surface.id,
+            surface=self.surface.id,
             entered=self.item.mortar if laying.role == "field" else None,
         )
 

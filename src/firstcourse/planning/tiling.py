@@ -142,7 +142,7 @@ def tile_job(
         findings=tuple(
             dict.fromkeys(
                 [
-                    *upright_findings(job.tiles, _tilings(surfaces, asked), job.tape),
+                    *upright_findings(job.tiles, _tilings(surfaces, asked)),
                     *linings.findings,
                     *(finding for found in laid.values() for finding in found.findings),
                 ]
@@ -169,7 +169,7 @@ def _lining_layers(job: Job, item: ToTile, rules: RuleSet) -> tuple[SurfaceLayer
 def _tilings(surfaces: Sequence[Surface], asked: Mapping[str, ToTile]) -> list[tuple[str, Tiling]]:
     """How each surface of its own is tiled; those that line it lie as it does."""
     return [
-        (surface.title or surface.id, asked[surface.id].tiling)
+        (surface.id, asked[surface.id].tiling)
         for surface in surfaces
         if surface.id in asked and not surface.part_of
     ]

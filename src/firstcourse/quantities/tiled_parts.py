@@ -136,7 +136,7 @@ def tiled_parts(
                     kind=surface.kind,
                     wet=wet,
                     tape=tape,
-                    where=surface.id,
+                    surface=surface.id,
                     entered=None if area.trowel else area.mortar,
                 ),
             )

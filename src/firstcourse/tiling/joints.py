@@ -9,6 +9,9 @@ from firstcourse.plan import SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet
 from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, inch_text
+from firstcourse.values import Name, length, measure
+from firstcourse.values import least as at_least
+from firstcourse.values import most as at_most
 from firstcourse.workings import Working
 
 OFFSET_PATTERNS = frozenset({"running", "herringbone", "double_herringbone", "basket_weave", "repeat"})
@@ -40,7 +43,7 @@ def tile_joint(
     *,
     kind: SurfaceKind = SurfaceKind.FLOOR,
     tape: Tape = Tape.INCH,
-    where: str = "",
+    surface: str = "",
 ) -> JointChoice:
     """Choose the grout joint of a tile on a surface, and check pattern and step.
 
@@ -53,36 +56,36 @@ def tile_joint(
         rules: Rules in force.
         kind: What the surface is.
         tape: Tape of the job.
-        where: The place in words, for findings.
+        surface: Id of the surface, for findings; empty for the tile wherever it is set.
     """
     asked = _asked(tile, tiling, rules, kind)
     rule, least, _ = max(asked, key=lambda row: row[1])
     usual = -(-least // (tape.graduation // 2)) * (tape.graduation // 2)
     wanted = usual if tile.joint is None else tile.joint
     joint = max(wanted, least)
-    place = where or f"tile {tile.id}"
+    place = _ref(tile, surface)
     findings: list[Finding] = []
     if wanted < least:
         findings.append(
-            rule.finding(
-                code="TIL-101",
-                severity=Severity.FIX,
-                where=place,
-                message=f"The joint wanted for tile {tile.id} is narrower than this tile allows.",
-                measured=fine_text(wanted, tape),
-                limit=f"at least {fine_text(least, tape)}",
-                remedy="The plan uses the least joint allowed; a narrower one needs tiles closer to one size.",
+            rule.found(
+                "TIL-101",
+                Severity.FIX,
+                place,
+                measured=length(wanted),
+                limit=at_least(length(least)),
+                remedies=("closer_in_size",),
+                tile=Name(name=tile.id),
             )
         )
     if tile.size_spread is None and tile.joint is None:
-        findings.append(_spread_not_known(tile, rules, tape))
+        findings.append(_spread_not_known(tile, rules))
     workings = {f"joint {tile.id}": _joint_working(tile, asked, joint, least, rules, tape)}
     if tiling.pattern == "running":
-        findings += _offset(tile, tiling, rules, tape, place)
+        findings += _offset(tile, tiling, rules, place)
         workings[f"offset {tile.id}"] = _offset_working(tile, tiling, rules, tape)
     step, step_rules = step_allowed(tile, joint, rules)
     workings[f"lippage {tile.id}"] = _step_working(tile, tiling, step, step_rules, joint, tape)
-    findings += _bow(tile, tiling, step, step_rules[0], tape, place)
+    findings += _bow(tile, tiling, step, step_rules[0], place)
     return JointChoice(joint=joint, least=least, findings=tuple(findings), workings=workings)
 
 
@@ -210,18 +213,23 @@ def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
     return inch_text(ticks / TICKS_PER_INCH), "in"
 
 
-def _spread_not_known(tile: ChosenTile, rules: RuleSet, tape: Tape) -> Finding:
+def _spread_not_known(tile: ChosenTile, rules: RuleSet) -> Finding:
     """That a tile is not measured, told in one way wherever it is set."""
     entry = rules.entry("tile.joint.spread_factor")
-    return entry.finding(
-        code="TIL-102",
-        severity=Severity.NOTE,
-        where=f"tile {tile.id}",
-        message=f"The size spread of tile {tile.id} is not measured; the joint is wide enough for "
-        f"{fine_text(rules.ticks(assumed_spread(tile, rules).id), tape)}.",
-        limit=f"joint at least {entry.value:g} x the spread",
-        remedy="Measure ten tiles from several boxes and give size_spread; the joint may then be narrower.",
+    return entry.found(
+        "TIL-102",
+        Severity.NOTE,
+        _ref(tile),
+        limit=at_least(measure(rules.number(entry.id))),
+        remedies=("measure",),
+        tile=Name(name=tile.id),
+        spread=length(rules.ticks(assumed_spread(tile, rules).id)),
     )
+
+
+def _ref(tile: ChosenTile, surface: str = "") -> str:
+    """Reference to a tile that was chosen, on a surface or wherever it is set."""
+    return f"{surface}/tile_stock/{tile.id}" if surface else f"tile_stock/{tile.id}"
 
 
 def _shift(tiling: Tiling) -> float:
@@ -229,21 +237,23 @@ def _shift(tiling: Tiling) -> float:
     return float(min(tiling.offset, 1 - tiling.offset))
 
 
-def _offset(tile: ChosenTile, tiling: Tiling, rules: RuleSet, tape: Tape, place: str) -> list[Finding]:
+def _offset(tile: ChosenTile, tiling: Tiling, rules: RuleSet, place: str) -> list[Finding]:
     limit = largest_offset(tile, rules)
     # The rule's 33 percent is spoken of as a third.
     if math.floor(100 * _shift(tiling)) <= limit:
         return []
     entry = rules.entry("tile.offset.max")
     return [
-        entry.finding(
-            code="TIL-103",
-            severity=Severity.FIX,
-            where=place,
-            message=f"Tile {tile.id} is too long for courses shifted by {tiling.offset} of a tile.",
-            measured=f"{100 * _shift(tiling):.0f} % of {format_length(tile.size[0], tape)}",
-            limit=f"{limit:g} %",
-            remedy="Shift courses by a third at most, or have a mock-up approved before you order.",
+        entry.found(
+            "TIL-103",
+            Severity.FIX,
+            place,
+            measured=measure(100 * _shift(tiling), "%"),
+            limit=at_most(measure(limit, "%")),
+            remedies=("third",),
+            tile=Name(name=tile.id),
+            offset=Name(name=str(tiling.offset)),
+            long=length(tile.size[0]),
         )
     ]
 
@@ -294,20 +304,20 @@ def _step_working(
     )
 
 
-def _bow(tile: ChosenTile, tiling: Tiling, step: int, rule: RuleEntry, tape: Tape, place: str) -> list[Finding]:
+def _bow(tile: ChosenTile, tiling: Tiling, step: int, rule: RuleEntry, place: str) -> list[Finding]:
     if tile.warpage is None or tiling.pattern != "running":
         return []
     made = round(bow_step(tile.warpage, _shift(tiling)))
     if made <= step:
         return []
     return [
-        rule.finding(
-            code="TIL-104",
-            severity=Severity.FIX,
-            where=place,
-            message=f"The bow of tile {tile.id} alone makes a larger step than is allowed at this shift.",
-            measured=fine_text(made, tape),
-            limit=fine_text(step, tape),
-            remedy="Shift the courses less or stack them, or ask for flatter tiles.",
+        rule.found(
+            "TIL-104",
+            Severity.FIX,
+            place,
+            measured=length(made),
+            limit=at_most(length(step)),
+            remedies=("shift_less",),
+            tile=Name(name=tile.id),
         )
     ]

@@ -5,7 +5,8 @@ from collections.abc import Callable, Iterator
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, OpeningKind, Surface
-from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import Tape, ticks_from_mm, to_mm
+from firstcourse.values import length
 
 
 def niche_findings(
@@ -21,7 +22,7 @@ def niche_findings(
         pitch_mm: A course and its joint [mm].
         joint_mm: Width of the joints [mm].
         level_mm: Lower edge of any of the courses at a height; courses above a band lie otherwise [mm].
-        tape: Tape of the job.
+        tape: What is off by less than a mark of it is not told.
     """
     pitch, joint = ticks_from_mm(pitch_mm), ticks_from_mm(joint_mm)
     for opening in surface.openings:
@@ -32,7 +33,7 @@ def niche_findings(
         sill = _nearest(bottom + joint, level, pitch) - joint
         head = max(_nearest(top, level, pitch), sill + joint + pitch)
         if max(abs(sill - bottom), abs(head - top)) >= tape.graduation:
-            yield _finding(surface, opening, (bottom, top), (sill, head), (head - sill - joint) // pitch, tape)
+            yield _finding(surface, opening, (bottom, top), (sill, head), (head - sill - joint) // pitch)
 
 
 def _nearest(place: int, level: int, pitch: int) -> int:
@@ -40,20 +41,18 @@ def _nearest(place: int, level: int, pitch: int) -> int:
 
 
 def _finding(
-    surface: Surface, opening: Opening, now: tuple[int, int], better: tuple[int, int], courses: int, tape: Tape
+    surface: Surface, opening: Opening, now: tuple[int, int], better: tuple[int, int], courses: int
 ) -> Finding:
-    height = format_length(better[1] - better[0], tape)
-    number = f"{courses} course{'s' * (courses > 1)}"
     return Finding(
         code="TIL-122",
         severity=Severity.NOTE,
-        where=f"{surface.title or surface.id}, {opening.id}",
-        message="The niche does not begin and end on course joints, so tiles beside it are notched.",
-        measured=f"sill at {format_length(now[0], tape)}, head at {format_length(now[1], tape)}",
-        limit="a whole number of courses",
-        source="common practice",
-        remedy=(
-            f"If it is not built yet, set its sill at {format_length(better[0], tape)} and make it {height} high: "
-            f"{number}. Its sides stay where they are."
-        ),
+        at=(f"{surface.id}/opening/{opening.id}",),
+        remedies=("set",),
+        values={
+            "sill": length(now[0]),
+            "head": length(now[1]),
+            "better_sill": length(better[0]),
+            "better_height": length(better[1] - better[0]),
+            "courses": courses,
+        },
     )

@@ -13,6 +13,8 @@ from firstcourse.plan import Opening, OpeningKind, SideKind, Surface, SurfaceKin
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.values import Name, Word, least, length, measure
+from firstcourse.values import most as at_most
 from firstcourse.workings import Working
 
 
@@ -109,7 +111,7 @@ def setting_bed(
     kind: SurfaceKind = SurfaceKind.FLOOR,
     wet: bool = True,
     tape: Tape = Tape.INCH,
-    where: str = "",
+    surface: str = "",
     entered: int | None = None,
 ) -> SettingBed:
     """Trowel, back-butter, mortar and contact of a tile on a surface.
@@ -120,7 +122,7 @@ def setting_bed(
         kind: What the surface is; only floors are judged for slip.
         wet: Whether the surface gets wet.
         tape: Tape of the job.
-        where: The place in words, for findings.
+        surface: Id of the surface, for findings; empty for the tile wherever it is set.
         entered: Thickness of the mortar that the job gives; None where it is as combed [ticks].
     """
     mortar = combed_mortar(longest_side((tile,)), rules, wet=wet)
@@ -132,12 +134,12 @@ def setting_bed(
         "tile.contact.stone" if tile.kind == "stone" else "tile.contact.wet" if wet else "tile.contact.dry"
     )
     trowel = f"{fine_text(width, tape)} x {fine_text(depth, tape)} {shape} notch"
-    place = where or f"tile {tile.id}"
+    place = surface or f"tile_stock/{tile.id}"
     thickness = mortar.thickness if entered is None else entered
     large = size == "large"
     findings = [
-        *_too_thin_or_thick(thickness, large, rules, tape, place, entered is not None),
-        _contact(contact_rule.id, rules, back, tape, trowel, place),
+        *_too_thin_or_thick(thickness, large, rules, place, entered is not None),
+        _contact(contact_rule.id, rules, back, (width, depth, shape), place),
         *_slip(kind, wet, rules, tile, place),
     ]
     angle = f"{rules.number('tile.trowel.angle'):g} deg"
@@ -230,40 +232,40 @@ def _size(longest: int | None, rules: RuleSet) -> Literal["mosaic", "small", "me
     return "medium" if longest < rules.ticks("tile.back_butter.side") else "large"
 
 
-def _too_thin_or_thick(
-    thickness: int, large: bool, rules: RuleSet, tape: Tape, place: str, entered: bool
-) -> list[Finding]:
+def _too_thin_or_thick(thickness: int, large: bool, rules: RuleSet, place: str, entered: bool) -> list[Finding]:
     most = "tile.bed.max_large" if large else "tile.bed.max_thin"
     thin = thickness < rules.ticks("tile.bed.min")
     if not thin and thickness <= rules.ticks(most):
         return []
     rule = rules.entry("tile.bed.min" if thin else most)
     return [
-        rule.finding(
-            code="TIL-105",
-            severity=Severity.FIX,
-            where=place,
-            message=f"{'The job gives' if entered else 'The trowel leaves'} too "
-            f"{'little' if thin else 'much'} mortar under the tile.",
-            measured=fine_text(thickness, tape),
-            limit=f"{'at least' if thin else 'at most'} {fine_text(rules.ticks(rule.id), tape)}",
-            remedy=f"{'Give it thicker: take' if entered else 'Take'} a larger notch or hold the trowel steeper."
-            if thin
-            else f"{'Give it thinner: take' if entered else 'Take'} a smaller notch.",
+        rule.found(
+            "TIL-105",
+            Severity.FIX,
+            place,
+            measured=length(thickness),
+            limit=(least if thin else at_most)(length(rules.ticks(rule.id))),
+            remedies=("thicker" if thin else "thinner",),
+            thin=thin,
+            entered=entered,
         )
     ]
 
 
-def _contact(rule_id: str, rules: RuleSet, back: int, tape: Tape, trowel: str, place: str) -> Finding:
-    rule = rules.entry(rule_id)
-    buttered = f" and {fine_text(back, tape)} on the back of the tile" if back else ""
-    return rule.finding(
-        code="TIL-106",
-        severity=Severity.NOTE,
-        where=place,
-        message=f"Comb with a {trowel}{buttered}; lift tiles early on and look at the mortar.",
-        limit=f"contact at least {rules.number(rule_id):g} % of the back",
-        remedy=f"Lift {rules.number('tile.contact.sample'):g} tiles; where contact falls short, butter the backs.",
+def _contact(rule_id: str, rules: RuleSet, back: int, notch: tuple[int, int, str], place: str) -> Finding:
+    width, depth, shape = notch
+    return rules.entry(rule_id).found(
+        "TIL-106",
+        Severity.NOTE,
+        place,
+        limit=least(measure(rules.number(rule_id), "%")),
+        remedies=("lift",),
+        width=length(width),
+        depth=length(depth),
+        shape=Word(word=shape),
+        buttered=back > 0,
+        back=length(back),
+        sample=int(rules.number("tile.contact.sample")),
     )
 
 
@@ -275,15 +277,15 @@ def _slip(kind: SurfaceKind, wet: bool, rules: RuleSet, tile: ChosenTile | TileS
     given = tile.wet_friction if known[0] == "tile.slip.dcof" else None
     if given is not None and given >= rules.number(known[0]):
         return []
-    what = "wet dynamic friction" if known[0] == "tile.slip.dcof" else "wet pendulum value"
     return [
-        rule.finding(
-            code="TIL-108",
-            severity=Severity.NOTE,
-            where=place,
-            message=f"This floor is walked on wet; ask for the slip class of tile {tile.id}.",
-            measured="" if given is None else f"{given:g}",
-            limit=f"{what} at least {rules.number(known[0]):g}",
-            remedy="See it on the tile's data sheet; for bare feet and showers ask for more than the least.",
+        rule.found(
+            "TIL-108",
+            Severity.NOTE,
+            place,
+            measured=None if given is None else measure(given),
+            limit=least(measure(rules.number(known[0]))),
+            remedies=("data_sheet",),
+            tile=Name(name=tile.id),
+            scale=Word(word="friction" if known[0] == "tile.slip.dcof" else "pendulum"),
         )
     ]

@@ -20,6 +20,7 @@ from firstcourse.tiling.model import XY
 from firstcourse.tiling.movement import Spacing
 from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.values import Name, length, most
 from firstcourse.workings import Working
 
 DOORWAY = "doorway"
@@ -83,7 +84,7 @@ def soft_joints(
         *_over_floors(surface, area, edge),
     ]
     fixed = [(line, DOORWAY) for line in doorways] + list(over)
-    findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing, tape))
+    findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing))
     field_joints: list[SoftJoint] = []
     forced: list[tuple[XY, float]] = []
     given: list[LineString] = []
@@ -293,25 +294,18 @@ def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:
 
 
 def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
-    return rule.finding(
-        code="TIL-110",
-        severity=Severity.NOTE,
-        where=surface.title or surface.id,
-        message=f"A soft joint ({why}) finds no straight grout joint in this pattern, so tiles are cut along it.",
-        remedy="Cut both sides clean along a straightedge, or choose a pattern with straight joints.",
-    )
+    return rule.found("TIL-110", Severity.NOTE, surface.id, remedies=("cut_clean",), why=Name(name=why))
 
 
-def _too_wide(surface: Surface, width: int, spacing: Spacing, tape: Tape) -> Iterator[Finding]:
+def _too_wide(surface: Surface, width: int, spacing: Spacing) -> Iterator[Finding]:
     if width > spacing.widest:
-        yield spacing.widest_rule.finding(
-            code="TIL-111",
-            severity=Severity.FIX,
-            where=surface.title or surface.id,
-            message="Soft joints come out wider than sealant should fill.",
-            measured=fine_text(width, tape),
-            limit=f"at most {fine_text(spacing.widest, tape)}",
-            remedy="Place soft joints closer together, so that each has less to take.",
+        yield spacing.widest_rule.found(
+            "TIL-111",
+            Severity.FIX,
+            surface.id,
+            measured=length(width),
+            limit=most(length(spacing.widest)),
+            remedies=("closer",),
         )
 
 

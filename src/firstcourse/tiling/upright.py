@@ -4,43 +4,35 @@ from collections.abc import Iterable, Iterator
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
-from firstcourse.units import Tape, format_length
+from firstcourse.values import Ref, length
 
 _COURSED = ("stacked", "running")
 
 
-def upright_findings(
-    tiles: Iterable[ChosenTile], tilings: Iterable[tuple[str, Tiling]], tape: Tape
-) -> Iterator[Finding]:
+def upright_findings(tiles: Iterable[ChosenTile], tilings: Iterable[tuple[str, Tiling]]) -> Iterator[Finding]:
     """One question for every tile that stands upright by the order of its size alone.
 
     A tile whose `upright` is given, and a tiling that turns its pattern, are not asked about.
 
     Args:
         tiles: The tiles of the job.
-        tilings: How surfaces are tiled, each with the surface's name.
-        tape: Tape of the job.
+        tilings: How surfaces are tiled, each with the surface's id.
     """
     by_tile: dict[str, list[str]] = {}
-    for where, tiling in tilings:
+    for surface, tiling in tilings:
         if tiling.tile is not None and tiling.pattern in _COURSED and tiling.angle == 0:
-            by_tile.setdefault(tiling.tile, []).append(where)
+            by_tile.setdefault(tiling.tile, []).append(surface)
     for tile in tiles:
         stands = tile.shape == "rectangle" and tile.size[1] > tile.size[0]
         if stands and tile.upright is None and tile.id in by_tile:
-            size = " x ".join(format_length(side, tape, feet=False) for side in tile.size)
-            lying = " x ".join(format_length(side, tape, feet=False) for side in reversed(tile.size))
             yield Finding(
                 code="TIL-129",
                 severity=Severity.NOTE,
-                where=f"tile {tile.id}",
-                message="The tile is entered higher than wide, so it stands upright on "
-                f"{_listed(by_tile[tile.id])}. Is it to stand?",
-                measured=f"{size}, width by height",
-                source="size as entered",
-                remedy=f"If it is to lie, give its size as {lying}; if it is to stand, give it upright: true.",
+                at=(f"tile_stock/{tile.id}",),
+                remedies=("say",),
+                values={
+                    "surfaces": tuple(Ref(ref=surface) for surface in by_tile[tile.id]),
+                    "width": length(tile.size[0]),
+                    "height": length(tile.size[1]),
+                },
             )
-
-
-def _listed(names: list[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -86,7 +86,7 @@ def membrane(
     developed += bench_membranes(tiled, walls, kinds, falls, rules)
     return Membrane(
         developed=tuple(developed),
-        findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules, tape),
+        findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules),
         workings={f"membrane {item.surface}": _working(item, rules, tape) for item in developed},
     )
 

@@ -8,8 +8,7 @@ from firstcourse.job import Job
 from firstcourse.plan import Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiling.words import length_text
-from firstcourse.units import Tape
+from firstcourse.values import Name, least, length
 
 _FEET = ("tray", "kerb")
 
@@ -20,7 +19,6 @@ def check_water(
     wet: frozenset[str],
     job: Job,
     rules: RuleSet,
-    tape: Tape,
 ) -> tuple[Finding, ...]:
     """Check wet walls for height, and the walls round shower floors for membrane and fasteners.
 
@@ -30,16 +28,15 @@ def check_water(
         wet: Ids of the surfaces with a membrane.
         job: The job.
         rules: Rules in force.
-        tape: Tape of the job.
     """
     by_id = {surface.id: surface for surface in surfaces}
-    found = [*_heights(surfaces, wet, rules, tape)]
+    found = [*_heights(surfaces, wet, rules)]
     for shower in showers:
         found += _round(shower, by_id, wet, job, rules)
     return tuple(found)
 
 
-def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, tape: Tape) -> Iterator[Finding]:
+def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet) -> Iterator[Finding]:
     if not rules.has("water.wall.height"):
         return
     entry = rules.entry("water.wall.height")
@@ -48,14 +45,13 @@ def _heights(surfaces: Sequence[Surface], wet: frozenset[str], rules: RuleSet, t
             continue
         top = bounds(surface.outline)[3]
         if top < rules.ticks(entry.id):
-            yield entry.finding(
-                code="WAT-101",
-                severity=Severity.STOP,
-                where=surface.title or surface.id,
-                message="The waterproof wall stops too low.",
-                measured=f"{length_text(top, tape)} above the floor",
-                limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
-                remedy=f"Board and tile it up to {length_text(rules.ticks(entry.id), tape)} or higher.",
+            yield entry.found(
+                "WAT-101",
+                Severity.STOP,
+                surface.id,
+                measured=length(top),
+                limit=least(length(rules.ticks(entry.id))),
+                remedies=("higher",),
             )
 
 
@@ -71,21 +67,14 @@ def _round(
         name = label.removeprefix("wall ")
         surface_id, wall = f"{room.name}/wall/{name}", walls.get(name)
         if surface_id not in wet or surface_id not in by_id:
-            yield entry.finding(
-                code="WAT-102",
-                severity=Severity.FIX,
-                where=shower.surface.title or shower.surface.id,
-                message=f"Nothing says that {label} beside the shower floor is waterproof.",
-                remedy=f"Give {label} an exposure with zone: wet and membrane: yes.",
-            )
+            yield entry.found("WAT-102", Severity.FIX, shower.surface.id, surface_id, remedies=("give_exposure",))
         if wall is not None and wall.foot not in _FEET:
             ban = rules.entry("fastening.no_fastener_above_tray")
-            yield ban.finding(
-                code="WAT-103",
-                severity=Severity.FIX,
-                where=shower.surface.title or shower.surface.id,
-                message=f"Fasteners of {label} may pierce the membrane that runs up behind its boards.",
-                measured=f"foot: {wall.foot}",
-                limit="foot: tray or kerb",
-                remedy=f"Write foot: tray for {label}, so that its lowest fasteners stay clear of the membrane.",
+            yield ban.found(
+                "WAT-103",
+                Severity.FIX,
+                shower.surface.id,
+                surface_id,
+                remedies=("write_foot",),
+                foot=Name(name=wall.foot),
             )

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Literal
 
-from firstcourse.units import Tape, ceil_to, floor_to, format_length, ticks_from_mm
+from firstcourse.units import TICKS_PER_INCH, Tape, ceil_to, floor_to, format_length, ticks_from_mm
 from firstcourse.values import Measure
 from firstcourse.words.measures import unit_for
 
@@ -41,6 +41,38 @@ def on_tape(found: Measure, tape: Tape, way: Way = "near", *, feet: bool = True)
     ticks = ticks_from_mm(found.value)
     rounded = {"near": ticks, "up": ceil_to(ticks, tape.graduation), "down": floor_to(ticks, tape.graduation)}[way]
     return format_length(rounded, tape, feet=feet)
+
+
+def fine(found: Measure, tape: Tape) -> str:
+    """A small length, with finer marks than the tape has where it needs them.
+
+    Example:
+        >>> fine(Measure(value=2.38125, unit="mm"), Tape.INCH), fine(Measure(value=2.5, unit="mm"), Tape.MM)
+        ('3/32"', '2.5 mm')
+    """
+    ticks = ticks_from_mm(found.value)
+    if tape is Tape.MM:
+        return f"{found.value:.2f}".rstrip("0").rstrip(".") + " mm"
+    if ticks % tape.graduation == 0:
+        return format_length(ticks, tape)
+    finer = Fraction(ticks, TICKS_PER_INCH)
+    if 64 % finer.denominator == 0:
+        whole, part = divmod(finer, 1)
+        return f'{whole}-{part}"' if whole else f'{part}"'
+    return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
+
+
+def cut(found: Measure, tape: Tape) -> str:
+    """A width that must not read as more than it is, down to the mark of the tape below it.
+
+    Example:
+        >>> cut(Measure(value=50.8, unit="mm"), Tape.MM), cut(Measure(value=0.8, unit="mm"), Tape.MM)
+        ('50 mm', 'under 1 mm')
+    """
+    ticks = ticks_from_mm(found.value)
+    if ticks and ticks < tape.graduation:
+        return f"under {format_length(tape.graduation, tape)}"
+    return on_tape(found, tape, "down")
 
 
 def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False) -> str:

@@ -4,9 +4,9 @@ from collections.abc import Callable, Mapping
 
 Labels = Mapping[str, tuple[str, ...]]
 """By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
-_NAMED = {"opening", "door", "bench", "thing", "stock", "tile_stock", "layer", "offcut", "check"}
+_NAMED = {"opening", "door", "bench", "thing", "stock", "layer", "offcut", "check"}
 """Kinds whose things are called by their names alone."""
-_NUMBERED = {"wall", "corner", "tile", "sheet", "rule", "joist", "stud", "kerb"}
+_NUMBERED = {"wall", "corner", "tile", "tile_stock", "sheet", "rule", "joist", "stud", "kerb"}
 """Kinds that are said before the name."""
 _IN_NO_ROOM = {"stock", "tile_stock", "sheet", "rule", "offcut", "job", "rules"}
 

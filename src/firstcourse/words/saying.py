@@ -9,7 +9,7 @@ from fluent.runtime.types import FluentType
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
-from firstcourse.words.figures import in_figures, number_text, on_tape
+from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, thing
 from firstcourse.words.said import SaidFinding, SaidWorking
@@ -37,11 +37,11 @@ class Saying:
         sources: By rule id, the source as printed.
 
     A message may ask of a value, beside what is usual for it: `TAPE`, `UP` and `DOWN` (a length on the tape's
-    marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FIGURES` (decimals,
-    with the unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its
-    room), `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`) and `SUM`
-    (several added up) and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`,
-    `three`).
+    marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FINE` (a small
+    length, finer than the tape where it needs be), `CUT` (never more than it is), `FIGURES` (decimals with the
+    unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room),
+    `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`), `SUM` (several
+    added up) and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`, `three`).
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
@@ -50,6 +50,8 @@ class Saying:
             "TAPE": self._tape_reading,
             "UP": lambda given, **how: self._tape_reading(given, way="up", **how),
             "DOWN": lambda given, **how: self._tape_reading(given, way="down", **how),
+            "FINE": lambda given: self._each(given, lambda one: fine(one, tape)),
+            "CUT": lambda given: self._each(given, lambda one: cut(one, tape)),
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
@@ -157,11 +159,11 @@ class Saying:
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
-        return place(ref, self._labels, self._term)
+        return place(ref, self._labels, self._kind)
 
     def thing(self, ref: str) -> str:
         """What a reference names, without where it is."""
-        return thing(ref, self._labels, self._term)
+        return thing(ref, self._labels, self._kind)
 
     def _result(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> tuple[str, str]:
         if "result" in known:
@@ -215,6 +217,10 @@ class Saying:
 
     def _term(self, code: str) -> str:
         return self._messages.say(f"word-{code}")
+
+    def _kind(self, step: str) -> str:
+        """A step of a reference: a kind of thing by its word, a name as it stands."""
+        return self._term(step) if self._messages.has(f"word-{step}") else step
 
     def _tape_reading(self, given: _Given, way: str = "near", feet: str = "yes") -> str:
         return self._each(given, lambda one: on_tape(one, self._tape, way, feet=feet == "yes"))  # type: ignore[arg-type]

@@ -15,7 +15,7 @@ from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify_text
 from firstcourse.words import SaidFinding
-from said import all_said, said
+from said import all_said
 
 IN = 25.4
 FLANGE = {
@@ -57,7 +57,7 @@ def _said(text: str, code: str) -> SaidFinding | None:
     job = read_job_text(text)
     rules = load_rules(job.date, job.practice)
     findings = all_said(judge_job(job, survey_job(job, rules), rules).findings)
-    return next((said(finding) for finding in findings if finding.code == code), None)
+    return next((finding for finding in findings if finding.code == code), None)
 
 
 def _planned(text: str) -> tuple[PlanResult, dict[str, Any]]:

@@ -6,6 +6,7 @@ from firstcourse.geometry.polygon import rectangle
 from firstcourse.plan import Opening, OpeningKind, Surface, SurfaceKind
 from firstcourse.tiling.niches import niche_findings
 from firstcourse.units import Tape, mm
+from said import all_said
 
 PITCH, JOINT, LEVEL = 100.0, 2.0, 30.0
 
@@ -21,7 +22,7 @@ def _wall(bottom: float, top: float, kind: OpeningKind = OpeningKind.NICHE) -> S
 
 
 def test_it_is_told_where_the_niche_meets_the_courses():
-    (finding,) = niche_findings(_wall(1200, 1800), PITCH, JOINT, _level, Tape.MM)
+    (finding,) = all_said(niche_findings(_wall(1200, 1800), PITCH, JOINT, _level, Tape.MM), Tape.MM)
     assert finding.code == "TIL-122"
     # Courses stand at 30, 130, ... mm; the sill lies a joint below one of them, on the course under it.
     assert "sill at 1228 mm" in finding.remedy
@@ -34,7 +35,7 @@ def test_a_niche_on_the_joints_is_left_alone(bottom: float, top: float):
 
 
 def test_a_low_niche_keeps_one_course_at_least():
-    (finding,) = niche_findings(_wall(1228, 1240), PITCH, JOINT, _level, Tape.MM)
+    (finding,) = all_said(niche_findings(_wall(1228, 1240), PITCH, JOINT, _level, Tape.MM), Tape.MM)
     assert "102 mm high: 1 course." in finding.remedy
 
 

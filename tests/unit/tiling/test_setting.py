@@ -69,7 +69,7 @@ def test_trowel_and_back_butter_by_size_and_place(side: float, wet: bool, size: 
 def test_contact_by_kind_and_place(kind: str, wet: bool, contact: float) -> None:
     bed = setting_bed(tile(12, 12, kind), RULES, wet=wet)
     assert bed.contact == contact
-    assert any(f"{contact} %" in finding.limit for finding in all_said(bed.findings) if finding.code == "TIL-106")
+    assert any(f"{contact}%" in finding.limit for finding in all_said(bed.findings) if finding.code == "TIL-106")
 
 
 def test_a_trowel_held_too_flat_leaves_too_little() -> None:

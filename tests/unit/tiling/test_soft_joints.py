@@ -224,7 +224,7 @@ def test_joints_wider_than_sealant_fills_are_said() -> None:
     done = soft_joints(
         surface, mm_box(6, 6, 2394, 1794), families(), spacing, edge=spacing.width, joint=inches(1.25)
     )
-    (finding,) = all_said(done.findings)
+    (finding,) = all_said(done.findings, sources=US.sources())
     assert (finding.code, finding.measured, finding.limit) == ("TIL-111", '1-1/4"', 'at most 1"')
     assert (finding.rule, finding.source) == ("tile.sealant.max_width", US.entry("tile.sealant.max_width").cited)
 
