@@ -87,7 +87,7 @@ def folder_set(folder: Path, *, record: bool) -> Iterator[FolderSet]:
     """
     folder = folder.resolve()
     _check_place(folder, RECORD)
-    _clear_leftovers(folder)
+    clear_leftovers(folder)
     beside = _may_swap(folder)
     stood = next(place for place in (folder, *folder.parents) if place.exists())
     made_in = (folder.parent if beside else folder) / f".{folder.name}.made-{secrets.token_hex(4)}"
@@ -266,8 +266,13 @@ def _remove_empty(folder: Path, place: Path) -> None:
         place = place.parent
 
 
-def _clear_leftovers(folder: Path) -> None:
-    """Take away what killed runs left beside the folder or in it, unless a run that lives still works on it."""
+def clear_leftovers(folder: Path) -> None:
+    """Take away what killed runs left beside the folder or in it, unless a run that lives still works on it.
+
+    Args:
+        folder: That they were to write into.
+    """
+    folder = folder.resolve()
     for parent in (folder.parent, folder):
         with suppress(OSError):
             for left in sorted(parent.glob(f".{_escaped(folder.name)}.made-{'[0-9a-f]' * 8}")):

@@ -5,7 +5,7 @@ import signal
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from types import FrameType
 from typing import Any
@@ -72,6 +72,23 @@ def shared_out[Task, Found](
 def cores() -> int:
     """Processors that this process may use."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def end_with(parent: int) -> None:
+    """Let the system end this process when the one that started it ends, where the system can (Linux).
+
+    Args:
+        parent: Id of the process that started this one.
+    """
+    if not sys.platform.startswith("linux"):
+        return
+    import ctypes
+
+    ask_signal = 1  # PR_SET_PDEATHSIG
+    with suppress(OSError, AttributeError):
+        ctypes.CDLL(None).prctl(ask_signal, int(signal.SIGTERM))
+    if os.getppid() != parent:
+        os._exit(1)
 
 
 def starts_at_once() -> bool:
@@ -144,6 +161,7 @@ def _begin(*given: object) -> None:
     # Only the process that shares out says that it was stopped; and none outlives it.
     if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:
         signal.signal(signal.SIGINT, lambda *_: os._exit(1))
+    end_with(os.getppid())
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
 

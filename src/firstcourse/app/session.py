@@ -1,7 +1,8 @@
 """A job document being worked on, and all that is done with it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
@@ -15,6 +16,9 @@ from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.planning.why import Explanation, explain_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import SurveyResult, survey_job
+
+if TYPE_CHECKING:
+    from firstcourse.documents.papers import Paper
 
 OnStep = Callable[[str], None]
 
@@ -146,13 +150,16 @@ class Session:
         with problems_placed(self._text, self._name):
             return explain_job(self._job, effort=effort, what_if=what_if, steps=self._steps, on_step=on_step)
 
-    def papers(self, plan: PlanResult, folder: Path | str, *, poles: bool = False) -> tuple[Path, ...]:
+    def papers(
+        self, plan: PlanResult, folder: Path | str, *, poles: bool = False, on_step: OnStep = _quietly
+    ) -> tuple[Path, ...]:
         """Write a plan and all its papers into a folder, all or none; papers of an older plan there go.
 
         Args:
             plan: A plan.
             folder: Made where it is not there; files of others in it stay.
             poles: Print story poles at full size too.
+            on_step: Told the name of each paper when it is made.
 
         Returns:
             The files written, plan.json first.
@@ -163,7 +170,12 @@ class Session:
         """
         from firstcourse.app.papers import plan_papers
 
-        return self._files.write_folder(plan_papers(plan, poles=poles), Path(folder), record=True)
+        def told() -> Iterator["Paper"]:
+            for paper in plan_papers(plan, poles=poles):
+                on_step(paper.name)
+                yield paper
+
+        return self._files.write_folder(told(), Path(folder), record=True)
 
     def judgement_papers(self, judgement: JobJudgement, folder: Path | str) -> tuple[Path, ...]:
         """Write a judgement's sheets into a folder, on both paper sizes; files that stand there stay.

@@ -15,6 +15,7 @@ from cyclopts import App, CycloptsError
 
 from firstcourse import __version__
 from firstcourse.cli.streams import AnswerLostError, leave_stdout, plain_streams
+from firstcourse.cli.watched import watched
 from firstcourse.errors import FirstcourseError, PlanRefusedError
 from firstcourse.units import printable
 
@@ -52,7 +53,7 @@ for _place, (_name, _help) in enumerate(_COMMANDS.items()):
 
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run one command and leave with its exit code."""
-    sys.exit(run(sys.argv[1:] if arguments is None else arguments))
+    sys.exit(watched(run, sys.argv[1:] if arguments is None else arguments))
 
 
 def run(arguments: Sequence[str]) -> int:

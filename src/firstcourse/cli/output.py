@@ -2,8 +2,9 @@
 
 import json
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
+from time import monotonic
 from typing import Annotated
 
 from cyclopts import Parameter, Token
@@ -24,6 +25,17 @@ def progress(text: str) -> None:
     """Say on stderr what is being done, so that stdout stays for the answer."""
     if sys.stderr.isatty():
         print(f"  {text}", file=sys.stderr)
+
+
+def progress_told(*, always: bool) -> Callable[[str], None]:
+    """Says on stderr what is being done and how many seconds after the start; to a terminal, or always."""
+    began = monotonic()
+
+    def told(text: str) -> None:
+        if always or sys.stderr.isatty():
+            print(f"{monotonic() - began:6.1f} s  {text}", file=sys.stderr, flush=True)
+
+    return told
 
 
 def _named(_wanted: object, tokens: Sequence[Token]) -> Path:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 from cyclopts import Parameter, validators
 
-from firstcourse.cli.output import OutFolder, exit_code, print_json, progress
+from firstcourse.cli.output import OutFolder, exit_code, print_json, progress_told
 from firstcourse.findings import Severity
 from firstcourse.units import counted, one_or_more, printable
 from firstcourse.words import SaidFinding, Speaker, alike_together
@@ -19,7 +19,16 @@ MOST_LINES, MOST_NAMED = 10, 6
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
-def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = False, json: bool = False) -> int:
+def plan(
+    job: Path,
+    /,
+    *,
+    out: OutFolder,
+    effort: Effort = 1,
+    poles: bool = False,
+    progress: bool = False,
+    json: bool = False,
+) -> int:
     """Plan boards, cuts and fasteners; verify the plan; write it and its papers.
 
     Ends with 1 when a finding stops the work; everything is written all the same, so that it can be read.
@@ -31,6 +40,7 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
         effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest. Counted in steps, not seconds.
         poles: Print story poles at full size too, to cut out and glue on a batten; their numbers are in the site
             pack in any case.
+        progress: Say what is being done, and since when, though no terminal is there to read it.
         json: Print the summary for another program to read.
     """
     from firstcourse.app.files import Disk
@@ -40,9 +50,10 @@ def plan(job: Path, /, *, out: OutFolder, effort: Effort = 1, poles: bool = Fals
 
     disk = Disk()
     disk.check_folder(out)
+    told = progress_told(always=progress)
     session = open_job(job, files=disk)
-    result = session.plan(effort=effort, on_step=progress)
-    summary = summarize(result, session.papers(result, out, poles=poles))
+    result = session.plan(effort=effort, on_step=told)
+    summary = summarize(result, session.papers(result, out, poles=poles, on_step=told))
     if json:
         print_json(summary)
     else:
