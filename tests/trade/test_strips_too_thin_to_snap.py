@@ -1,7 +1,7 @@
 """A cut took 1/4 in off a sheet of 60 in, which no knife can snap off, and nothing said so.
 
-Each sheet with such a cut has a finding with the width of the strip; the verifier replays the cuts and asks for
-it.
+Each surface with such cuts has one finding, with the width of each strip, its board and its sheet; the verifier
+replays the cuts and asks for it.
 """
 
 import copy
@@ -31,7 +31,16 @@ def test_a_strip_too_thin_to_snap_is_told_and_asked_for() -> None:
     plan = json.loads(plan_job(read_job_text(JOB), effort=0).document)
     told = [finding for finding in plan["findings"] if finding["code"] == "BRD-206"]
     assert len(told) == 1 and '1/4"' in told[0]["measured"]
-    assert told[0]["where"] == f"sheet {plan['sheets'][0]['id']}"
+    surface = next(surface for surface in plan["surfaces"] if surface["boards"])
+    assert told[0]["where"] == surface["title"]
+    assert told[0]["measured"] == ", ".join(
+        f'1/4" off {board["mark"]} (sheet {plan["sheets"][0]["id"]})' for board in surface["boards"]
+    )
+    assert "silica" in told[0]["remedy"]
     spoilt = copy.deepcopy(plan)
     spoilt["findings"] = [finding for finding in spoilt["findings"] if finding["code"] != "BRD-206"]
     assert "VER-510" in {objection.code for objection in verify(spoilt).objections}
+    of_other = copy.deepcopy(plan)
+    for finding in of_other["findings"]:
+        finding["measured"] = finding["measured"].replace('1/4" off', '3/8" off')
+    assert "VER-510" in {objection.code for objection in verify(of_other).objections}

@@ -7,7 +7,7 @@ from firstcourse.boards.practice import practice_layout
 from firstcourse.boards.shifts import shifted
 from firstcourse.boards.space import best_choice, layout_alternatives
 from firstcourse.boards.stacks import OpenStack, open_stacks
-from firstcourse.boards.wider import narrowest_gap, nearest_mark, widened
+from firstcourse.boards.wider import end_gaps, nearest_mark, resized
 
 __all__ = [
     "Choice",
@@ -16,15 +16,15 @@ __all__ = [
     "best_choice",
     "build_layout",
     "covered_area",
+    "end_gaps",
     "fill_name",
     "filled_ground",
     "layout_alternatives",
     "least_board_area",
-    "narrowest_gap",
     "nearest_mark",
     "no_layout",
     "open_stacks",
     "practice_layout",
+    "resized",
     "shifted",
-    "widened",
 ]

@@ -1,22 +1,25 @@
-"""One board made wider where it stands, by what the gaps at walls and ceilings may give."""
+"""One board made larger or smaller where it stands, by what the gaps at walls and ceilings may give."""
 
 from collections.abc import Iterator, Sequence
 
+import shapely
 from shapely import LineString, Polygon
 
 from firstcourse.boards.edges import edge_members
 from firstcourse.boards.field import opening_gap, opening_ring, side_gaps
-from firstcourse.geometry import axis_of, bounds, sides
+from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import Board, SideKind, Support, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.units import floor_to
+from firstcourse.units import TICKS_PER_MM, floor_to
 
 _SLACK = 2
 """Rounding of a side that runs along no axis [ticks]."""
+_SPECK = TICKS_PER_MM**2
+"""What rounding leaves of an area [ticks²]."""
 
 
-def widened(
+def resized(
     surface: Surface,
     boards: Sequence[Board],
     supports: Sequence[Support],
@@ -26,25 +29,30 @@ def widened(
     rules: RuleSet,
     graduation: int,
 ) -> Board | None:
-    """A board wider by a little, whole at one end where that can be, or None where its gaps do not give so much.
+    """A board larger or smaller by a little, at one end where that can be, or None where its gaps do not give it.
 
-    Only gaps at walls, cabinets and ceilings give: at most down to `boards.gap.perimeter.least`. The foot's gap is
-    sealed and stays, and so do gaps between boards and round openings.
+    Only gaps at walls, cabinets and ceilings give, from `boards.gap.perimeter.least` to
+    `boards.gap.perimeter.most`. The foot's gap is sealed and stays, and so do gaps between boards and round
+    openings.
 
     Args:
         surface: The surface, with its openings.
         boards: Its boards.
-        supports: Its members, those added among them; the wider board must be carried by them as well.
+        supports: Its members, those added among them; the board must be carried by them as before.
         number: The board's place in `boards`.
         axis: 0 where it becomes longer along u, 1 along v.
-        by: How much [ticks], whole graduations.
+        by: How much longer, negative where shorter [ticks], whole graduations.
         rules: Rules in force.
         graduation: Tape graduation [ticks].
     """
     bare = edge_members(surface, boards, supports, rules)
-    for low in _shares(by, graduation):
-        board = _stretched(boards[number], axis, low, by - low)
-        if board is None or not _has_room(surface, boards, number, board, axis, rules):
+    way = 1 if by > 0 else -1
+    for low in _shares(abs(by), graduation):
+        board = _stretched(boards[number], axis, way * low, by - way * low)
+        if board is None:
+            continue
+        may = _has_room if by > 0 else _may_stay_open
+        if not may(surface, boards, number, board, axis, rules):
             continue
         if edge_members(surface, [*boards[:number], board, *boards[number + 1 :]], supports, rules) == bare:
             return board
@@ -59,29 +67,55 @@ def _shares(by: int, graduation: int) -> Iterator[int]:
 
 
 def _stretched(board: Board, axis: int, low: int, high: int) -> Board | None:
-    """The board with its ends along an axis moved out; None where what meets an end is not square to it."""
-    box = bounds(board.outline)
-    ends = {box[axis]: -low, box[axis + 2]: high}
+    """The board with its ends along an axis moved out; None where what meets an end is not about square to it."""
     ring = board.outline
-    spots = []
-    for index, spot in enumerate(ring):
-        out = ends.get(spot[axis], 0)
-        for other in (ring[index - 1], ring[(index + 1) % len(ring)]):
-            if out and other[axis] != spot[axis] and other[1 - axis] != spot[1 - axis]:
+    box = bounds(ring)
+    spots = list(ring)
+    count = len(ring)
+    for extreme, out in ((box[axis], -low), (box[axis + 2], high)):
+        end = _end(ring, axis, extreme) if out else set[int]()
+        for index in end:
+            if spots[index] != ring[index]:
                 return None
-        spots.append((spot[0] + out, spot[1]) if axis == 0 else (spot[0], spot[1] + out))
+            beside = {(index - 1) % count, (index + 1) % count} - end
+            drift = 0
+            for other in beside:
+                if axis_near(ring[index], ring[other]) != "uv"[axis]:
+                    return None
+                # The corner slides along the side that meets the end there.
+                along = ring[other][axis] - ring[index][axis]
+                drift = round(out * (ring[other][1 - axis] - ring[index][1 - axis]) / along)
+            u, v = ring[index]
+            spots[index] = (u + out, v + drift) if axis == 0 else (u + drift, v + out)
+    # An end may be nearer to a notch than it is to move.
+    if not Polygon(spots, board.holes).is_valid:
+        return None
     return board.model_copy(update={"outline": tuple(spots)})
+
+
+def _end(ring: Ring, axis: int, extreme: int) -> set[int]:
+    """The corners of the end that reaches farthest along an axis: those at it, and on sides about square to it."""
+    count = len(ring)
+    found = {index for index, spot in enumerate(ring) if spot[axis] == extreme}
+    left = list(found)
+    while left:
+        index = left.pop()
+        for other in ((index - 1) % count, (index + 1) % count):
+            if other not in found and axis_near(ring[index], ring[other]) == "vu"[axis]:
+                found.add(other)
+                left.append(other)
+    return found
 
 
 def _has_room(
     surface: Surface, boards: Sequence[Board], number: int, board: Board, axis: int, rules: RuleSet
 ) -> bool:
     more = Polygon(board.outline).difference(Polygon(boards[number].outline))
-    if not Polygon(surface.outline).covers(more):
+    if more.difference(Polygon(surface.outline)).area > _SPECK:
         return False
     least = rules.ticks("boards.gap.perimeter.least")
     for (a, b), side, gap in zip(sides(surface.outline), surface.sides, side_gaps(surface, rules), strict=True):
-        faces_end = side.kind is SideKind.PERIMETER and axis_of(a, b) == "vu"[axis]
+        faces_end = side.kind is SideKind.PERIMETER and axis_near(a, b) == "vu"[axis]
         if LineString([a, b]).distance(more) < (min(least, gap) if faces_end else gap - _SLACK):
             return False
     for opening in surface.openings:
@@ -93,15 +127,35 @@ def _has_room(
     )
 
 
-def narrowest_gap(surface: Surface, ring: Ring, graduation: int) -> int:
-    """The least distance of a board from a wall, cabinet or ceiling square to it, to the nearest tape mark."""
-    shape = Polygon(ring)
-    least = min(
-        LineString([a, b]).distance(shape)
+def _may_stay_open(
+    surface: Surface, boards: Sequence[Board], number: int, board: Board, axis: int, rules: RuleSet
+) -> bool:
+    """Whether what the board leaves open lies all within the widest gap of sides that its ends face."""
+    less = Polygon(boards[number].outline).difference(Polygon(board.outline))
+    most = rules.ticks("boards.gap.perimeter.most")
+    beside = [
+        LineString([a, b]).buffer(most, cap_style="square")
         for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
-        if side.kind is SideKind.PERIMETER and axis_of(a, b)
+        if side.kind is SideKind.PERIMETER and axis_near(a, b) == "vu"[axis]
+    ]
+    return bool(less.difference(shapely.union_all(beside)).area <= _SPECK)
+
+
+def end_gaps(surface: Surface, ring: Ring, most: int) -> tuple[int, ...]:
+    """How far a board is from the walls, cabinets and ceilings that it ends at, the nearest first [ticks].
+
+    Args:
+        surface: The surface.
+        ring: The board.
+        most: It ends at none that is farther [ticks].
+    """
+    shape = Polygon(ring)
+    gaps = (
+        int(LineString([a, b]).distance(shape))
+        for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+        if side.kind is SideKind.PERIMETER and axis_near(a, b)
     )
-    return nearest_mark(int(least), graduation)
+    return tuple(sorted(gap for gap in gaps if gap <= most + _SLACK))
 
 
 def nearest_mark(length: int, graduation: int) -> int:

@@ -44,6 +44,11 @@ def _checks(plan: Plan) -> Iterator[str]:
             "Boards that the findings name keep the sheet's edge, and have the gap told there: "
             f"{value('boards.gap.perimeter.least')} at least."
         )
+    if any(finding.code == "BRD-208" for finding in plan.findings):
+        yield (
+            "Boards that the findings name are cut back from the wall, and have the gap told there: "
+            f"{value('boards.gap.perimeter.most')} at most."
+        )
     if feet or beside_tub:
         yield (
             f"At floor, tub, tray and kerb {value('boards.gap.foot')} stays open and is filled with sealant, "

@@ -12,9 +12,9 @@ from firstcourse.boards.field import board_region, limits_of, runs_along
 from firstcourse.cutting import StockSize
 from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
 from firstcourse.findings import Finding
-from firstcourse.geometry import bounds
+from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.job import Job
-from firstcourse.plan import FieldBound, LayoutBound, Stock, SupportKind, Surface
+from firstcourse.plan import FieldBound, LayoutBound, SideKind, Stock, SupportKind, Surface
 from firstcourse.planning.sheets import kept_sizes, stock_sizes
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
@@ -98,7 +98,7 @@ def field_bound(
 
     Ground that is no rectangle is taken as part of the rectangle round it. A gap beside ground that stays open
     bounds no board; so ground within a gap's width of it is not counted as covered at all, and joints on both
-    sides of an opening need no stagger.
+    sides of an opening need no stagger. Nor is ground counted that the widest gap at a wall may leave open.
 
     Args:
         surface: With its boards, and the members that are there or added.
@@ -118,7 +118,7 @@ def field_bound(
     open_ground = shapely.make_valid(box.difference(region))
     covered = region if whole else region.difference(open_ground.buffer(limits.gap, join_style="mitre"))
     # What is filled beside boards, and where nothing lies on either side of a joint, no layout has to cover.
-    covered = covered.intersection(laid)
+    covered = covered.intersection(laid).difference(_may_stay_open(surface, rules))
     relaxed = {f.code for f in findings if f.where in (surface.id, surface.title)} & {"BRD-201", "BRD-202"}
     stagger = limits.stagger if whole and not relaxed else 0
     along_u, along_v = (_places(surface, across, rules, limits.gap) for across in ("v", "u"))
@@ -152,6 +152,18 @@ def field_bound(
         courses=largest.courses,
         alone=largest.alone,
         pair=largest.pair,
+    )
+
+
+def _may_stay_open(surface: Surface, rules: RuleSet) -> shapely.Geometry:
+    """Ground along walls and ceilings that boards may leave open where that saves a cut too thin to snap."""
+    most = rules.ticks("boards.gap.perimeter.most")
+    return shapely.union_all(
+        [
+            shapely.LineString([a, b]).buffer(most, cap_style="square")
+            for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+            if side.kind is SideKind.PERIMETER and axis_near(a, b)
+        ]
     )
 
 

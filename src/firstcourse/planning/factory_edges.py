@@ -1,20 +1,24 @@
-"""Where a cut would take off too little to be snapped, boards keep the sheet's edge and gaps at walls give way."""
+"""Where a cut would take off too little to be snapped, gaps at walls give way.
 
-from collections.abc import Sequence
+The board keeps the sheet's edge and comes nearer to the wall, or is cut back farther from it.
+"""
+
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from firstcourse.boards import SurfaceLayout, covered_area, narrowest_gap, nearest_mark, widened
+from firstcourse.boards import SurfaceLayout, covered_area, end_gaps, nearest_mark, resized
 from firstcourse.cutting import CutLine, CutPart, CutSheet
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, moved
 from firstcourse.plan import Board, Piece, Surface
+from firstcourse.planning.seam_shifts import beside, thin_strip
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, ceil_to, format_length
 
 
 class Kept(NamedTuple):
-    """Layouts and sheets with the factory edges that gaps let boards keep."""
+    """Layouts and sheets without the thin strips that gaps at walls take up."""
 
     layouts: tuple[SurfaceLayout, ...]
     sheets: tuple[CutSheet, ...]
@@ -27,9 +31,10 @@ def factory_edges_kept(
     rules: RuleSet,
     tape: Tape,
 ) -> Kept:
-    """Widen boards by the strips too thin to snap that cuts leave beside them, as far as the gaps at walls allow.
+    """Resize boards beside strips too thin to snap, as far as the gaps at walls allow.
 
-    A strip goes only where every board beside it takes it. The sheets, their number and all other cuts stay.
+    They take up the strip and keep the sheet's edge; where that cannot be, they lose what is wanting to snap it.
+    Every board beside a strip takes its part. The sheets, their number and all other cuts stay.
 
     Args:
         surfaces: All surfaces, with what stands in them.
@@ -45,15 +50,22 @@ def factory_edges_kept(
     made = []
     for sheet in sheets:
         tried: set[tuple[int, int]] = set()
-        while (
-            cut := next((c for c in _thin(sheet, least) if _strip(sheet, c).at not in tried), None)
-        ) is not None:
-            strip = _strip(sheet, cut)
+        while (found := next(((c, s) for c, s in _thin(sheet, least) if s.at not in tried), None)) is not None:
+            cut, strip = found
             tried.add(strip.at)
-            changed = _taken_up(sheet, cut, by_id, held, owner, rules, tape)
-            if changed is not None:
-                held |= changed
-                sheet = _without(sheet, cut)
+            wide = strip.size[_across(cut)]
+            if (changed := _taken_up(sheet, cut, strip, wide, by_id, held, owner, rules, tape)) is not None:
+                sheet = _without(sheet, cut, strip)
+            else:
+                more = ceil_to(least - wide, tape.graduation)
+                if not _can_lose(sheet, cut, strip, more, least):
+                    continue
+                changed = _taken_up(sheet, cut, strip, -more, by_id, held, owner, rules, tape)
+                if changed is None:
+                    continue
+                sheet = _cut_back(sheet, cut, strip, more)
+                tried.add(next(part.at for part in sheet.parts if part.name == strip.name))
+            held |= changed
         made.append(sheet)
     done = []
     for old in layouts:
@@ -65,54 +77,44 @@ def factory_edges_kept(
     return Kept(tuple(done), tuple(made))
 
 
-def _strip(sheet: CutSheet, cut: CutLine) -> CutPart:
-    return next(part for part in sheet.parts if part.name == cut.gives[1])
-
-
 def _across(cut: CutLine) -> int:
     """The axis of the sheet that a cut divides."""
     return 1 if cut.along == "x" else 0
 
 
-def _thin(sheet: CutSheet, least: int) -> list[CutLine]:
-    """The cuts whose right or upper part is left over and narrower than `least` [ticks]."""
-    left_over = {part.name: part.size for part in sheet.parts if part.blank is None}
-    return [
-        cut for cut in sheet.cuts if cut.gives[1] in left_over and left_over[cut.gives[1]][_across(cut)] < least
-    ]
+def _thin(sheet: CutSheet, least: int) -> Iterator[tuple[CutLine, CutPart]]:
+    """The cuts whose right or upper part is left over and narrower than `least` [ticks], with that part."""
+    for cut in sheet.cuts:
+        strip = thin_strip(sheet, cut, least)
+        if strip is not None:
+            yield cut, strip
 
 
-def _beside(sheet: CutSheet, cut: CutLine) -> list[CutPart]:
-    """The parts that end at a cut, on the side that is used."""
+def _can_lose(sheet: CutSheet, cut: CutLine, strip: CutPart, by: int, least: int) -> bool:
+    """Whether all that ends at a cut can end so much sooner: what is left over stays wide enough to be snapped."""
     axis = _across(cut)
-    line = _strip(sheet, cut).at[axis]
-    return [
-        part
-        for part in sheet.parts
-        if part.name.startswith(cut.gives[0]) and part.at[axis] + part.size[axis] == line
-    ]
+    return all(part.blank is not None or part.size[axis] - by >= least for part in beside(sheet, cut, strip))
 
 
 def _taken_up(
     sheet: CutSheet,
     cut: CutLine,
+    strip: CutPart,
+    by: int,
     surfaces: dict[str, Surface],
     layouts: dict[str, SurfaceLayout],
     owner: dict[str, str],
     rules: RuleSet,
     tape: Tape,
 ) -> dict[str, SurfaceLayout] | None:
-    """The layouts with every board beside a strip wider by it, None where one cannot be."""
+    """The layouts with every board beside a strip longer by so much, None where one cannot be."""
     axis = _across(cut)
-    by = _strip(sheet, cut).size[axis]
-    if by % tape.graduation:
-        return None
     changed: dict[str, SurfaceLayout] = {}
-    for part in _beside(sheet, cut):
+    for part in beside(sheet, cut, strip):
         if part.blank is None:
             continue
         name = owner[part.blank]
-        layout = _wider(
+        layout = _resized(
             surfaces[name], changed.get(name, layouts[name]), part.blank, axis ^ part.turned, by, rules, tape
         )
         if layout is None:
@@ -121,7 +123,7 @@ def _taken_up(
     return changed
 
 
-def _wider(
+def _resized(
     surface: Surface, layout: SurfaceLayout, piece_id: str, axis: int, by: int, rules: RuleSet, tape: Tape
 ) -> SurfaceLayout | None:
     number = next(n for n, board in enumerate(layout.boards) if board.piece == piece_id)
@@ -130,7 +132,7 @@ def _wider(
         # What is told of it was measured as it is.
         return None
     supports = (*surface.supports, *layout.added_supports)
-    board = widened(surface, layout.boards, supports, number, axis, by, rules, tape.graduation)
+    board = resized(surface, layout.boards, supports, number, axis, by, rules, tape.graduation)
     if board is None:
         return None
     boards = (*layout.boards[:number], board, *layout.boards[number + 1 :])
@@ -153,17 +155,13 @@ def _cut_as(board: Board, piece: Piece, tape: Tape) -> Piece:
     )
 
 
-def _without(sheet: CutSheet, cut: CutLine) -> CutSheet:
+def _without(sheet: CutSheet, cut: CutLine, strip: CutPart) -> CutSheet:
     """The sheet without a cut, what lies beside its strip wider by it; parts are named by the cuts left."""
     axis, (kept, gone) = _across(cut), cut.gives
-    by = _strip(sheet, cut).size[axis]
-    wider = {part.name for part in _beside(sheet, cut)}
+    sheet = _longer(sheet, cut, strip, strip.size[axis])
 
     def named(name: str) -> str:
         return cut.of + name[len(kept) :] if name.startswith(kept) else name
-
-    def grown(size: tuple[int, int]) -> tuple[int, int]:
-        return (size[0] + by, size[1]) if axis == 0 else (size[0], size[1] + by)
 
     return replace(
         sheet,
@@ -172,35 +170,81 @@ def _without(sheet: CutSheet, cut: CutLine) -> CutSheet:
             for other in sheet.cuts
             if other is not cut
         ),
+        parts=tuple(replace(part, name=named(part.name)) for part in sheet.parts if part.name != gone),
+    )
+
+
+def _cut_back(sheet: CutSheet, cut: CutLine, strip: CutPart, by: int) -> CutSheet:
+    """The sheet with a cut made sooner, the strip wider and what lies beside it narrower."""
+    axis = _across(cut)
+    sheet = _longer(sheet, cut, strip, -by)
+
+    def moved(pair: tuple[int, int], more: int) -> tuple[int, int]:
+        return (pair[0] + more, pair[1]) if axis == 0 else (pair[0], pair[1] + more)
+
+    return replace(
+        sheet,
+        cuts=tuple(replace(other, at=other.at - by) if other is cut else other for other in sheet.cuts),
         parts=tuple(
-            replace(part, name=named(part.name), size=grown(part.size) if part.name in wider else part.size)
+            replace(part, at=moved(part.at, -by), size=moved(part.size, by)) if part.name == strip.name else part
             for part in sheet.parts
-            if part.name != gone
         ),
     )
 
 
+def _longer(sheet: CutSheet, cut: CutLine, strip: CutPart, by: int) -> CutSheet:
+    """The sheet with the parts that end at a cut longer by so much, negative where shorter."""
+    axis = _across(cut)
+    ends_there = {part.name for part in beside(sheet, cut, strip)}
+
+    def size(part: CutPart) -> tuple[int, int]:
+        wide, high = part.size
+        if part.name not in ends_there:
+            return wide, high
+        return (wide + by, high) if axis == 0 else (wide, high + by)
+
+    return replace(sheet, parts=tuple(replace(part, size=size(part)) for part in sheet.parts))
+
+
 def _told(surface: Surface, old: SurfaceLayout, new: SurfaceLayout, rules: RuleSet, tape: Tape) -> list[Finding]:
-    """One finding for each board with less gap than usual, so that nobody cuts it back."""
-    entry, usual = rules.entry("boards.gap.perimeter.least"), rules.ticks("boards.gap.perimeter")
+    """One finding for each board with less or more gap than usual, so that nobody cuts it back or fills it."""
+    usual, step = rules.ticks("boards.gap.perimeter"), tape.graduation
     found = []
     for before, board in zip(old.boards, new.boards, strict=True):
         if board.outline == before.outline:
             continue
-        gap = narrowest_gap(surface, board.outline, tape.graduation)
-        if gap >= nearest_mark(usual, tape.graduation):
-            continue
-        found.append(
-            Finding(
-                code="BRD-207",
-                severity=Severity.NOTE,
-                where=f"{surface.title or surface.id}, board {board.mark}",
-                message="A board keeps the sheet's edge, and has less gap at the wall than usual.",
-                measured=format_length(gap, tape),
-                limit=format_length(rules.ticks(entry.id), tape),
-                rule=entry.id,
-                source=entry.source,
-                remedy=f"Set it with this gap in place of {format_length(usual, tape)}; cut nothing off.",
+        gaps = end_gaps(surface, board.outline, rules.ticks("boards.gap.perimeter.most"))
+        where = f"{surface.title or surface.id}, board {board.mark}"
+        if gaps and nearest_mark(gaps[0], step) < nearest_mark(usual, step):
+            entry = rules.entry("boards.gap.perimeter.least")
+            found.append(
+                Finding(
+                    code="BRD-207",
+                    severity=Severity.NOTE,
+                    where=where,
+                    message="A board keeps the sheet's edge, and has less gap at the wall than usual.",
+                    measured=format_length(nearest_mark(gaps[0], step), tape),
+                    limit=format_length(rules.ticks(entry.id), tape),
+                    rule=entry.id,
+                    source=entry.source,
+                    remedy=f"Set it with this gap in place of {format_length(usual, tape)}; cut nothing off.",
+                )
             )
-        )
+        # An edge may fall back from the usual gap to the last tape mark.
+        if gaps and gaps[-1] > usual + step:
+            entry = rules.entry("boards.gap.perimeter.most")
+            found.append(
+                Finding(
+                    code="BRD-208",
+                    severity=Severity.NOTE,
+                    where=where,
+                    message="A board is cut back to more gap at the wall than usual: so the cut can be snapped.",
+                    measured=format_length(nearest_mark(gaps[-1], step), tape),
+                    limit=format_length(rules.ticks(entry.id), tape),
+                    rule=entry.id,
+                    source=entry.source,
+                    remedy=f"Cut it to its size and set it with this gap, not {format_length(usual, tape)}; fill "
+                    "and tape the gap like the others.",
+                )
+            )
     return found

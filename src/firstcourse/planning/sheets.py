@@ -100,6 +100,27 @@ def cut_pieces(
     )
 
 
+def bounded_again(
+    cutting: CuttingPlan,
+    pieces: Sequence[Piece],
+    allowed: Mapping[str, tuple[Stock, ...]],
+    stock: Sequence[Stock],
+    job: Job,
+    *,
+    effort: int,
+) -> CuttingPlan:
+    """The same number of sheets, bounded for pieces cut smaller since; arguments as for `cut_pieces`."""
+    now = cut_pieces(pieces, allowed, stock, job, effort=effort, known=cutting.sheets)
+    return replace(
+        cutting,
+        counts={
+            name: replace(found, bound=min(found.bound, now.counts[name].bound, key=lambda bound: bound.value))
+            for name, found in cutting.counts.items()
+        },
+        cost_bound=min(cutting.cost_bound, now.cost_bound, key=lambda bound: bound.value),
+    )
+
+
 def about_cut(
     pieces: Sequence[Piece], allowed: Mapping[str, tuple[Stock, ...]], stock: Sequence[Stock], job: Job
 ) -> tuple[int, int]:

@@ -3,7 +3,7 @@
 import hashlib
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from firstcourse.boards import SurfaceLayout, filled_ground
 from firstcourse.errors import PlanRefusedError
@@ -24,6 +24,7 @@ from firstcourse.planning.seams import board, demand
 from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import (
     allowed_stock,
+    bounded_again,
     cut_pieces,
     job_stock,
     plan_sheets,
@@ -145,11 +146,14 @@ def _derived(
     on_step("boards and cutting")
     layouts, cutting, by_practice = board(surfaces, stock, job, rules, effort=effort, share=share, steps=steps)
     layouts, cutting = seams_shifted(surfaces, layouts, cutting, stock, job, rules, effort=effort)
+    before = layouts
     layouts, cut_sheets = factory_edges_kept(
         [item.surface for item in surfaces], layouts, cutting.sheets, rules, job.tape
     )
+    if layouts != before:
+        cutting = replace(cutting, sheets=cut_sheets)
+        cutting = bounded_again(cutting, *demand(surfaces, layouts), stock, job, effort=effort)
     sheets = plan_sheets(cut_sheets, stock, job, rules)
-    thin = thin_cuts(sheets, rules, job.tape)
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
     pieces = tuple(
@@ -160,7 +164,6 @@ def _derived(
     on_step("fasteners and quantities")
     findings: list[Finding] = [*_not_judged(survey.findings, judgement.findings), *judgement.findings]
     workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
-    findings += thin
     done: list[Surface] = []
     rooms = {room.name: room for room in job.rooms}
     for item, layout in zip(surfaces, layouts, strict=True):
@@ -180,6 +183,7 @@ def _derived(
         done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
         findings += [*layout.findings, *bare, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
+    findings += thin_cuts(sheets, done, rules, job.tape)
     bounded = layout_bounds(
         [Shared(surface, item.stock) for surface, item in zip(done, surfaces, strict=True)],
         stock,

@@ -13,7 +13,7 @@ import shapely
 from shapely import Point
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds
+from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
 from firstcourse.verify.coverage import board_hole, seam_band
@@ -121,6 +121,7 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
     closed = laid.buffer(_NEAR, join_style="mitre").buffer(-_NEAR, join_style="mitre")
     whole = _nearly_rectangle(closed, field.side)
     counted = closed if whole else closed.difference(_beside_openings(surface, closed, gap, plan))
+    counted = counted.difference(_may_stay_open(surface, plan))
     noise = _NOISE * max(1.0, laid.length / TICKS_PER_MM / 1000)
     if field.covered > counted.area / _SQ + noise:
         yield Objection("VER-606", surface.id, "is said to have more ground to cover than is covered")
@@ -133,6 +134,18 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
     blanks = sum(pieces[b.piece].blank[0] * pieces[b.piece].blank[1] for b in surface.boards if b.piece in pieces)
     if field.least * _SQ > blanks + noise * _SQ:
         yield Objection("VER-606", surface.id, "is said to take more board than this plan cuts for it")
+
+
+def _may_stay_open(surface: Surface, plan: Document) -> shapely.Geometry:
+    """Ground along walls that some layout may leave open: the widest gap there."""
+    most = plan.rules.ticks("boards.gap.perimeter.most")
+    return unary_union(
+        [
+            shapely.LineString([a, b]).buffer(most - _NEAR, cap_style="flat")
+            for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True)
+            if kind == "perimeter" and axis_near(a, b)
+        ]
+    )
 
 
 def _beside_openings(surface: Surface, ground: shapely.Geometry, gap: int, plan: Document) -> shapely.Geometry:

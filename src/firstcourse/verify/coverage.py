@@ -12,7 +12,7 @@ from shapely import LineString, Point, Polygon, STRtree
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
-from firstcourse.geometry import axis_of
+from firstcourse.geometry import axis_near, axis_of
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, ceil_to
@@ -99,7 +99,7 @@ def _inside(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
     for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
         # What lies between the least gap and the usual one is for `kept_edges` to judge.
         gap = _side_gap(kind, rules)
-        if kind == "perimeter" and axis_of(a, b):
+        if kind == "perimeter" and axis_near(a, b):
             gap = min(gap, rules.ticks("boards.gap.perimeter.least"))
         if gap > SLOPED_SLACK:
             near.append((kind, _strip(a, b, gap - _slack(a, b), 0)))
@@ -134,7 +134,7 @@ def _apart(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
 
 def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
     rules, step = plan.rules, plan.tape.graduation
-    taken = _may_stay_bare(surface, rules, step)
+    taken = unary_union([_may_stay_bare(surface, rules, step), _told_open(surface, plan)])
     boards = unary_union([board.shape for board in surface.boards])
     bands = [seam_band(seam).buffer(1, join_style="mitre") for seam in surface.seams]
     # What is filled keeps the gap from boards that it ends at.
@@ -174,6 +174,23 @@ def _may_stay_bare(surface: Surface, rules: RuleSet, step: int) -> shapely.Geome
         if opening.outline is not None:
             parts += _round_strips(opening.outline, depth + opening.return_board)
     return unary_union(parts)
+
+
+def _told_open(surface: Surface, plan: Document) -> shapely.Geometry:
+    """Ground that a board is told to leave open at a wall, within the widest gap there."""
+    most = plan.rules.ticks("boards.gap.perimeter.most")
+    told = {said.where for said in plan.findings if said.code == "BRD-208"}
+    near = [
+        board.shape.buffer(most + _HAIR, join_style="mitre")
+        for board in surface.boards
+        if f"{surface.title or surface.id}, board {board.mark}" in told
+    ]
+    strips = [
+        _strip(a, b, most + SLOPED_SLACK, most)
+        for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True)
+        if kind == "perimeter" and axis_near(a, b)
+    ]
+    return unary_union(near).intersection(unary_union(strips)) if near else Polygon()
 
 
 def _most_gap(rules: RuleSet) -> int:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from firstcourse.geometry import bounds, moved
 from firstcourse.geometry.polygon import Ring
-from firstcourse.units import ceil_to
+from firstcourse.units import ceil_to, format_length
 from firstcourse.verify.structure import Board, Document, Part, Piece, Sheet
 from firstcourse.verify.verdict import Objection
 
@@ -48,10 +48,9 @@ def _as_blank(part: Part, sheet: Sheet, blank: tuple[int, int], axis: int, gradu
 
 
 def _thin(plan: Document) -> Iterator[Objection]:
-    """A strip too narrow to be snapped off is told of its sheet, and of no other."""
+    """What is too narrow to be snapped off is told of each surface, board by board, and no more than that."""
     least = plan.rules.ticks("boards.cut.least")
-    told = {said.where for said in plan.findings if said.code == "BRD-206"}
-    thin = set()
+    strips: dict[str, list[str]] = {}
     for sheet in plan.sheets:
         left = {sheet.id: sheet.size}
         for cut in sheet.cuts:
@@ -59,12 +58,33 @@ def _thin(plan: Document) -> Iterator[Objection]:
             across = 1 if cut.along == "x" else 0
             if size is None or not 0 < cut.at < size[across]:
                 break
-            if min(cut.at, size[across] - cut.at) < least:
-                thin.add(f"sheet {sheet.id}")
-            for name, part in zip(cut.gives, (cut.at, size[across] - cut.at), strict=True):
+            near, far = cut.at, size[across] - cut.at
+            for name, part in zip(cut.gives, (near, far), strict=True):
                 left[name] = (size[0], part) if across else (part, size[1])
-    for where in sorted(thin ^ told):
-        yield Objection("VER-510", where, "a strip too narrow to be snapped off is not told, or there is none")
+            for off, stays, width in ((*cut.gives, near), (*cut.gives[::-1], far)):
+                if width < least:
+                    for piece in _touched(sheet, off, stays, across):
+                        strips.setdefault(piece, []).append(
+                            f"{format_length(width, plan.tape)} off {{}} (sheet {sheet.id})"
+                        )
+    told = {said.where: said.measured for said in plan.findings if said.code == "BRD-206"}
+    for surface in plan.surfaces:
+        there = [text.format(board.mark) for board in surface.boards for text in strips.get(board.piece, ())]
+        if told.pop(surface.title or surface.id, "") != ", ".join(there):
+            yield Objection(
+                "VER-510", surface.id, "a strip too narrow to be snapped off is not told, or there is none"
+            )
+    for where in sorted(told):
+        yield Objection("VER-510", where, "is said to have strips too narrow to be snapped off, and has no boards")
+
+
+def _touched(sheet: Sheet, off: str, stays: str, across: int) -> list[str]:
+    """The pieces that a strip is taken off: of the strip itself, at the cut, or else all on its other side."""
+    of_strip = [part.piece for part in sheet.parts if part.piece and part.id.startswith(off)]
+    beyond = [part for part in sheet.parts if part.id.startswith(stays)]
+    edge = max((part.at[across] + part.size[across] for part in beyond), default=0)
+    at_cut = [part.piece for part in beyond if part.piece and part.at[across] + part.size[across] == edge]
+    return of_strip or at_cut or [part.piece for part in beyond if part.piece]
 
 
 def _references(plan: Document) -> Iterator[Objection]:

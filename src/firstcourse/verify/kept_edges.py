@@ -1,21 +1,22 @@
-"""Less gap than usual at a wall: only where it keeps a sheet's edge that no cut could take off, and told."""
+"""Less or more gap than usual at a wall: only where it saves a cut too thin to snap, and told."""
 
 from collections.abc import Iterator
 
 from shapely import LineString
 
-from firstcourse.geometry import axis_of
+from firstcourse.geometry import axis_near
 from firstcourse.geometry.polygon import sides
 from firstcourse.units import floor_to, format_length
 from firstcourse.verify.structure import Board, Document, Sheet, Surface
 from firstcourse.verify.verdict import Objection
 
-_SLACK = 1
-"""Rounding of a side along an axis [ticks]."""
+_SLACK = 2
+"""Rounding of a side askew to the axes [ticks]."""
 
 
 def check_kept_edges(plan: Document) -> Iterator[Objection]:
-    """Object to a gap below the usual one that saves no cut too thin to snap, and to one that is not told."""
+    """Object to a gap that is not the usual one and saves no cut too thin to snap, or is not told as it is."""
+    yield from _cut_back(plan)
     usual = plan.rules.ticks("boards.gap.perimeter")
     told = {said.where: said.measured for said in plan.findings if said.code == "BRD-207"}
     less = {
@@ -48,11 +49,64 @@ def check_kept_edges(plan: Document) -> Iterator[Objection]:
         yield Objection("VER-110", where, "is said to have less gap than usual, and is no board")
 
 
+def _cut_back(plan: Document) -> Iterator[Objection]:
+    """Boards told to end farther from a wall: by so much, and because the strip could not be snapped otherwise.
+
+    Ground left open beside any other board is bare, see the checks of coverage.
+    """
+    usual, least = plan.rules.ticks("boards.gap.perimeter"), plan.rules.ticks("boards.cut.least")
+    step = plan.tape.graduation
+    told = {said.where: said.measured for said in plan.findings if said.code == "BRD-208"}
+    strips = {name: widths for sheet in plan.sheets for name, widths in _left_beside(sheet).items()}
+    for surface in plan.surfaces:
+        for board in surface.boards:
+            said = told.pop(f"{surface.title or surface.id}, board {board.mark}", None)
+            if said is None:
+                continue
+            more = _more_gaps(surface, board, plan)
+            widest = max((gap for gaps in more.values() for gap in gaps), default=0)
+            if said != format_length(floor_to(widest + step // 2, step), plan.tape):
+                yield Objection("VER-110", board.id, f"is told to have {said} gap")
+            for axis, gaps in more.items():
+                strip = strips.get(board.piece, {}).get(axis)
+                if strip is None or not least <= strip < least + sum(gap - usual for gap in gaps) + step:
+                    yield Objection("VER-102", board.id, "has more gap than usual, and saves no thin cut by it")
+    for where in sorted(told):
+        yield Objection("VER-110", where, "is said to have more gap than usual, and is no board")
+
+
+def _more_gaps(surface: Surface, board: Board, plan: Document) -> dict[int, list[int]]:
+    """By axis, 0 for u and 1 for v, the gaps at walls wider than usual by more than a tape mark [ticks]."""
+    usual, most = (plan.rules.ticks(f"boards.gap.perimeter{end}") for end in ("", ".most"))
+    found: dict[int, list[int]] = {}
+    for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
+        along = axis_near(a, b)
+        gap = int(LineString([a, b]).distance(board.shape))
+        if kind == "perimeter" and along and usual + plan.tape.graduation < gap <= most + _SLACK:
+            found.setdefault(0 if along == "v" else 1, []).append(gap)
+    return found
+
+
+def _left_beside(sheet: Sheet) -> dict[str, dict[int, int]]:
+    """For each piece, by its own axis, how wide what is left over beyond the cut it ends at is [ticks]."""
+    found: dict[str, dict[int, int]] = {}
+    waste = {part.id: part for part in sheet.parts if part.piece is None}
+    for cut in sheet.cuts:
+        axis = 1 if cut.along == "x" else 0
+        if (strip := waste.get(cut.gives[1])) is None:
+            continue
+        for part in sheet.parts:
+            ends_there = part.at[axis] + part.size[axis] == strip.at[axis]
+            if part.piece and part.id.startswith(cut.gives[0]) and ends_there:
+                found.setdefault(part.piece, {})[axis ^ part.turned] = strip.size[axis]
+    return found
+
+
 def _less_gaps(surface: Surface, board: Board, usual: int) -> Iterator[tuple[int, int]]:
     """The axes along which a board is nearer to a wall than usual, 0 for u and 1 for v, and how near [ticks]."""
     least: dict[int, int] = {}
     for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
-        along = axis_of(a, b)
+        along = axis_near(a, b)
         if kind != "perimeter" or not along:
             continue
         gap = int(LineString([a, b]).distance(board.shape))
