@@ -134,9 +134,8 @@ class Faces:
         if any(of in ("heating", "mortar_bed") for of, _ in layers):
             return None
         if ref == f"{surface.room}/floor" and (floor is None or layers or not floor.boards):
-            (u0, v0), (u1, v1) = surface.foot
             below = sum(thick for of, thick in layers if of in ("board_mortar", "board"))
-            return v0 + (v1 - v0) * (u - u0) / (u1 - u0) + below
+            return surface.foot_at(u) + below
         tops = [top for why, ring in surface.not_tiled if why == ref for top in _tops(ring, u)]
         if ref == f"{surface.room}/floor/shower" and layers and tops:
             return max(tops) - sum(thick for _, thick in layers)

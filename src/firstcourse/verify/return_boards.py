@@ -33,7 +33,7 @@ def check_return_boards(plan: Document) -> Iterator[Objection]:
                     yield Objection(_CODE, name, "has returns too narrow for boards, and no finding says so")
                 continue
             board = dict(wall.layers).get("board", 0)
-            if not board or window.return_board != board:
+            if not 0 < board < window.depth or window.return_board != board:
                 yield Objection(_CODE, name, "has returns boarded with another thickness than its wall")
                 continue
             if not _told_framing(wall, window, board, plan):

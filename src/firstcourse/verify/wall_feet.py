@@ -71,7 +71,8 @@ def _left_on_boards(room: str, by_id: Mapping[str, Surface], plan: Document) -> 
     shower = by_id.get(f"{room}/floor/shower")
     walls = [one for one in plan.surfaces if one.room == room and one.kind == "wall" and one.corners]
     feet = [one.datum + v for one in walls if not one.part_of for _, v in one.foot]
-    return shower is not None and bool(shower.tiles) and max(feet) - min(feet) >= plan.tape.graduation
+    tiled = shower is not None and bool(shower.tiles)
+    return tiled and bool(feet) and max(feet) - min(feet) >= plan.tape.graduation
 
 
 def _told(surface: Surface, plan: Document) -> Iterator[Objection]:
@@ -83,7 +84,7 @@ def _told(surface: Surface, plan: Document) -> Iterator[Objection]:
         return
     ends = ", ".join(
         f"{format_length(surface.datum + v, plan.tape)} at {corner}"
-        for corner, (_, v) in zip(surface.corners, surface.foot, strict=True)
+        for corner, (_, v) in zip(surface.corners, surface.foot, strict=False)
     )
     where = surface.title or surface.id
     if not any(

@@ -59,7 +59,7 @@ def test_walls_take_the_sheet_of_the_floor_and_line_their_niche():
     assert found.findings == ()
 
 
-def test_a_liner_runs_up_the_walls_and_over_the_kerb_in_one_piece():
+def test_a_liner_runs_up_the_walls_and_over_the_kerb_down_to_the_panels():
     found = laid_out(*example(membrane="liner"))
     floor = found.developed[-1]
     rise, bed = 11 / 16, 1.5
