@@ -54,11 +54,10 @@ def _without_lines(surface: Surface) -> Finding:
     return Finding(
         code="TIL-132",
         severity=Severity.NOTE,
-        where=surface.title or surface.id,
-        message="No two lines at right angles are measured on this surface.",
-        source="what can be touched on the day of marking",
-        remedy="Carry a level line over from a neighbouring surface, square a second one to it, lay the first row "
-        "dry between them and mark where it begins.",
+        at=(surface.id,),
+        measured=None,
+        limit=None,
+        remedies=("carry",),
     )
 
 

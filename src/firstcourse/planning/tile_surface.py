@@ -35,7 +35,7 @@ from firstcourse.tiling.movement import Exposure, field_spacing
 from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
-from firstcourse.tiling.slivers import sliver_findings
+from firstcourse.tiling.slivers import sliver_findings, thin_pieces
 from firstcourse.tiling.snap_lines import Snapped, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, soft_joints
 from firstcourse.tiling.start import find_starts, judge_start
@@ -234,6 +234,7 @@ class SurfaceTiler:
                 lambda height: course_level(main.shift, self.bands, height),
                 self.job.tape,
             )
+        tiles = tuple(self._set(layings))
         for laying, _ in layings:
             longest, bed = self._bed(laying)
             if self.line is None or self.line.leads:
@@ -245,11 +246,26 @@ class SurfaceTiler:
                 self._area(laying, starts if index == 0 else own) for index, (laying, own) in enumerate(layings)
             ),
             snapped=None if lined is None or self.line is not None else _snapped(layings[lined][0]),
-            tiles=tuple(tile for laying, _ in layings for tile in lay(laying.cell, laying.shift, laying.area)),
+            tiles=tiles,
             soft_joints=soft.joints,
             findings=(*self.findings, *soft.findings),
             workings={**self.workings, **soft.workings},
         )
+
+    def _set(self, layings: Sequence[tuple[Laying, tuple[Start, ...]]]) -> Iterator[LaidTile]:
+        """Every tile that is set, and a word on pieces whose place a soft joint takes."""
+        soft = self.field.soft
+        depths: list[float] = []
+        for laying, _ in layings:
+            for tile in lay(laying.cell, laying.shift, laying.area):
+                depth = None if tile.whole else soft.depth(tile.shape)
+                if depth is None or depth > soft.takes:
+                    yield tile
+                else:
+                    depths.append(depth)
+        if depths:
+            widest = self.edge + self.joint + ticks_from_mm(max(depths))
+            self.findings.append(thin_pieces(len(depths), widest, self.surface.id, self.rules))
 
     def _chosen(self) -> tuple[ChosenTile, ...]:
         if self.tiling.tile is not None:

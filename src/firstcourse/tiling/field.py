@@ -1,17 +1,20 @@
 """Where tile goes on a surface: its outline less what stands before each side, less joints and openings."""
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
-from shapely import MultiPolygon, Polygon
+import shapely
+from shapely import LineString, MultiPolygon, Polygon
 from shapely.affinity import scale
 from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds
 from firstcourse.geometry.inset import Grid, grown, inset
-from firstcourse.geometry.polygon import circle_ring, counter_clockwise, from_shapely, sides, to_shapely
+from firstcourse.geometry.polygon import Point, circle_ring, counter_clockwise, from_shapely, sides, to_shapely
 from firstcourse.plan import Area, Opening, OpeningKind, Side, SideKind, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.model import Edge, Field
+from firstcourse.tiling.soft_edges import ON_LINE_MM, SoftEdges
 from firstcourse.units import TICKS_PER_MM, to_mm
 
 _TICK_GRID = Grid(origin=(0, 0), graduation=1)
@@ -52,8 +55,9 @@ def tiled_field(
         area = area.difference(_kept_open(opening, edge_joint, gap))
     for zone in surface.not_tiled:
         area = area.difference(grown(counter_clockwise(zone.outline), edge_joint, _TICK_GRID))
+    shape = _in_mm(area)
     return Field(
-        area=_in_mm(area),
+        area=shape,
         edges=tuple(
             Edge(
                 a=(to_mm(a[0]), to_mm(a[1])),
@@ -66,6 +70,7 @@ def tiled_field(
         ),
         wanted=tuple(_wanted(surface.openings)),
         uncertainty=uncertainty_mm,
+        soft=_soft_edges(shape, surface, depths, edge_joint, to_mm(rules.ticks("tiling.start.joint_takes"))),
     )
 
 
@@ -82,11 +87,48 @@ def _in_mm(area: Polygon | MultiPolygon) -> Polygon | MultiPolygon:
     return scale(unary_union(parts), 1 / TICKS_PER_MM, 1 / TICKS_PER_MM, origin=(0, 0))
 
 
+def _soft_edges(
+    area: Polygon | MultiPolygon, surface: Surface, depths: Sequence[int], edge_joint: int, takes: float
+) -> SoftEdges:
+    """The edges of an area along walls, floors and what stands on the surface.
+
+    Edges that end free, are framed or trimmed, and holes that are covered show what is left of the last tile.
+    """
+    known = [
+        (LineString([_point_mm(a), _point_mm(b)]), to_mm(depth))
+        for (a, b), side, depth in zip(sides(surface.outline), surface.sides, depths, strict=True)
+        if side.kind is not SideKind.FREE
+    ]
+    rings = [
+        opening.outline for opening in surface.openings if _restrains(opening) and opening.outline is not None
+    ]
+    rings += [zone.outline for zone in surface.not_tiled]
+    known += [
+        (LineString([_point_mm(a), _point_mm(b)]), to_mm(edge_joint)) for ring in rings for a, b in sides(ring)
+    ]
+    found = []
+    for part in shapely.get_parts(area):
+        oriented = shapely.orient_polygons(part)
+        for ring in (oriented.exterior, *oriented.interiors):
+            for a, b in pairwise(ring.coords):
+                middle = shapely.Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+                if any(abs(line.distance(middle) - depth) < ON_LINE_MM for line, depth in known):
+                    found.append(((a[0], a[1]), (b[0], b[1])))
+    return SoftEdges(lines=tuple(found), takes=takes)
+
+
+def _restrains(opening: Opening) -> bool:
+    # A cabinet's plinth covers the gap at its front; nothing there holds the tile as a wall does.
+    return opening.kind in STANDING and opening.kind is not OpeningKind.CABINET
+
+
+def _point_mm(point: Point) -> tuple[float, float]:
+    return to_mm(point[0]), to_mm(point[1])
+
+
 def _kept_open(opening: Opening, edge_joint: int, gap: int) -> Polygon | MultiPolygon:
     # Tile meets the lining of a niche or window flush, under its trim.
-    # A cabinet's plinth covers the gap at its front; nothing there holds the tile as a wall does.
-    restrains = opening.kind in STANDING and opening.kind is not OpeningKind.CABINET
-    room = edge_joint if restrains else 0 if opening.kind in _FRAMED else gap
+    room = edge_joint if _restrains(opening) else 0 if opening.kind in _FRAMED else gap
     if opening.outline is not None:
         return grown(counter_clockwise(opening.outline), room, _TICK_GRID)
     assert opening.centre is not None and opening.diameter is not None

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 from shapely import MultiPolygon, Polygon
 
-from firstcourse.tiling.model import XY, LaidTile, RepeatCell
+from firstcourse.tiling.model import XY, Field, LaidTile, RepeatCell
 
 SPECK_MM2 = 1.0
 """What is left of a tile and smaller than this fills with grout: it is not a piece [mm²]."""
@@ -67,6 +67,13 @@ def lay(cell: RepeatCell, shift: XY, area: Polygon | MultiPolygon) -> tuple[Laid
                 rows.append((lower, left, number, *bounds, tile))
     rows.sort(key=lambda row: row[:5])
     return tuple(row[5] for row in rows)
+
+
+def lay_field(cell: RepeatCell, shift: XY, field: Field) -> tuple[LaidTile, ...]:
+    """Every tile of a pattern that is set in a field: those of `lay` but pieces whose place a soft joint takes."""
+    return tuple(
+        tile for tile in lay(cell, shift, field.area) if tile.whole or not field.soft.takes_place_of(tile.shape)
+    )
 
 
 def origins(cell: RepeatCell, ring: Sequence[XY], shift: XY, bounds: tuple[float, float, float, float]) -> Array:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from shapely import MultiPolygon, Polygon
 
+from firstcourse.tiling.soft_edges import NO_SOFT_EDGES, SoftEdges
+
 XY = tuple[float, float]
 
 
@@ -66,12 +68,14 @@ class Field:
         wanted: Edges of niches and windows that are best met by a joint, `(axis, at)`: axis `u` is a level line at
             height `at`, axis `v` an upright one [mm].
         uncertainty: How far the room may differ from its survey [mm].
+        soft: Edges along which a joint is left free to move, and how much wider it may come out.
     """
 
     area: Polygon | MultiPolygon
     edges: tuple[Edge, ...] = ()
     wanted: tuple[tuple[str, float], ...] = ()
     uncertainty: float = 0.0
+    soft: SoftEdges = NO_SOFT_EDGES
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

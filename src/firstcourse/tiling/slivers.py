@@ -7,7 +7,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import extent, spacing
 from firstcourse.tiling.model import RepeatCell, Start
 from firstcourse.units import ticks_from_mm_floor, to_mm
-from firstcourse.values import Name, Word, least, length, measure
+from firstcourse.values import Name, Word, just, least, length, measure
 
 _ASKEW_MM = 1.0
 """A side that leaves an axis by more than this runs askew [mm]."""
@@ -57,6 +57,27 @@ def sliver_findings(
         more=starts[without].cut_tiles - pick.cut_tiles,
         most_more=int(rules.number("tiling.start.more_cuts")),
         tried=pick.num_laid,
+    )
+
+
+def thin_pieces(number: int, widest: int, at: str, rules: RuleSet) -> Finding:
+    """That pieces are not set whose place a soft joint takes.
+
+    Args:
+        number: How many.
+        widest: Of the joint that comes out [ticks].
+        at: Reference to the surface.
+        rules: For how much wider a joint may come out.
+    """
+    rule = rules.entry("tiling.start.joint_takes")
+    return rule.found(
+        "TIL-133",
+        Severity.NOTE,
+        at,
+        measured=length(widest),
+        limit=just(length(rules.ticks(rule.id))),
+        remedies=("spread",),
+        number=number,
     )
 
 

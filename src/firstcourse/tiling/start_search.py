@@ -19,7 +19,7 @@ from firstcourse.tiling.edges import (
     met_by_tiles,
     spacing,
 )
-from firstcourse.tiling.lay import Array, lay
+from firstcourse.tiling.lay import Array, lay_field
 from firstcourse.tiling.model import XY, Field, RepeatCell, Start
 from firstcourse.tiling.start_shifts import (
     APART_SHARE,
@@ -156,7 +156,7 @@ class Search:
 
     def _cuts(self, shift: XY) -> tuple[int, bool]:
         """How many tiles a start cuts, and whether one of the cuts is a sliver."""
-        tiles = lay(self.cell, shift, self.field.area)
+        tiles = lay_field(self.cell, shift, self.field)
         whole = {tile.laid for tile in tiles if tile.whole}
         found = measured_cuts(tiles, self.costs.shortest_edge)
         has_sliver = any(self._is_sliver(cut, line_of(cut, self.edges)) for cut in found)
@@ -167,7 +167,7 @@ class Search:
 
     def start(self, shift: XY) -> tuple[Start, Facts]:
         """One start judged, its words still to be found."""
-        tiles = lay(self.cell, shift, self.field.area)
+        tiles = lay_field(self.cell, shift, self.field)
         whole = {tile.laid for tile in tiles if tile.whole}
         num_cut = len({tile.laid for tile in tiles} - whole)
         found = measured_cuts(tiles, self.costs.shortest_edge)

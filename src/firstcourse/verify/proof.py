@@ -32,6 +32,7 @@ from firstcourse.verify.return_boards import check_return_boards
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.starts import check_starts
+from firstcourse.verify.thin_pieces import check_thin_pieces
 from firstcourse.verify.tiles import check_tiles
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.wall_feet import check_wall_feet
@@ -51,6 +52,7 @@ _CHECKS = (
     check_counts,
     check_bounds,
     check_tiles,
+    check_thin_pieces,
     check_cut_lines,
     check_windows,
     check_return_boards,

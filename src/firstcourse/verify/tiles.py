@@ -12,14 +12,11 @@ from firstcourse.geometry.polygon import Ring
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.structure import Document, Surface, Tile, TileStock
+from firstcourse.verify.thin_pieces import SLACK, bare_ground, is_thin
 from firstcourse.verify.verdict import Objection
 from firstcourse.verify.wall_feet import is_floor
 
-SLACK = 3.0
-"""What rounding both ends of a length to ticks can change it by [ticks]."""
 _NOISE = 200.0
-_SPECK = 4 * TICKS_PER_MM**2
-"""Bare ground too small to take a piece of tile [ticks²]."""
 _MARGIN_MM = 75
 """Farthest that tile may stop before a side: the boards, the bed and the tile of the surface that meets it."""
 
@@ -30,7 +27,7 @@ def check_tiles(plan: Document) -> Iterator[Objection]:
         shapes = [tile.shape for tile in surface.tiles]
         yield from _placed(surface, shapes)
         yield from _joints(surface, shapes)
-        yield from _covered(surface, shapes)
+        yield from _covered(surface, shapes, plan)
         yield from _in_their_area(surface, shapes)
         yield from _goes_round(surface)
         yield from _lined(surface, plan)
@@ -75,7 +72,7 @@ def _parted(one: Tile, other: Tile) -> bool:
     return not one.whole and not other.whole and bool(one.laid) and one.laid == other.laid
 
 
-def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
+def _covered(surface: Surface, shapes: list[Polygon], plan: Document) -> Iterator[Objection]:
     if not surface.tiled:
         if surface.tiles:
             yield Objection("VER-705", surface.id, "has tiles but no area that is to be tiled")
@@ -89,16 +86,9 @@ def _covered(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:
     ground = outline.difference(unary_union([shape.buffer(margin) for shape in open_]))
     if ground.difference(claimed.buffer(margin)).area > _NOISE:
         yield Objection("VER-705", surface.id, "is not tiled everywhere")
-    for area in surface.tiled:
-        # Each tile answers for half of the joint round it; what is left over is ground that nobody tiles.
-        reach = area.joint / 2 + SLACK
-        shapely.prepare(area.shape)
-        near = np.array(shapes, dtype=object)[shapely.intersects(area.shape, shapes)]
-        bare = area.shape.difference(unary_union(shapely.buffer(near, reach, join_style="mitre")))
-        # A speck that fills with grout leaves half a joint all round it bare as well.
-        for part in shapely.get_parts(bare.buffer(-SLACK - area.joint / 2)):
-            if part.area > _SPECK:
-                yield Objection("VER-705", surface.id, f"has bare ground near {_spot(part)}")
+    for part in bare_ground(surface, shapes):
+        if not is_thin(part, surface, plan):
+            yield Objection("VER-705", surface.id, f"has bare ground near {_spot(part)}")
 
 
 def _in_their_area(surface: Surface, shapes: list[Polygon]) -> Iterator[Objection]:

@@ -92,3 +92,14 @@ TIL-122 = The niche does not begin and end on course joints, so tiles beside it 
 TIL-129 = The tile is entered higher than wide, so it stands upright on { LIST($surfaces) }. Is it to stand?
     .measured = { TAPE($width, feet: "no") } x { TAPE($height, feet: "no") }, width by height
     .say = If it is to lie, give its size as { TAPE($height, feet: "no") } x { TAPE($width, feet: "no") }; if it is to stand, give it upright: true.
+
+TIL-132 = No two lines at right angles are measured on this surface: too little of its edge can be touched.
+    .carry = Carry a level line over from a neighbouring surface, square a second one to it, lay the first row dry between them and mark where it begins.
+
+TIL-133 = At an edge that runs askew to the rows { $number } { $number ->
+        [one] piece is
+       *[other] pieces are
+    } too thin to set; whole tiles end there.
+    .measured = joint up to { TAPE($measured) } wide
+    .limit = a piece wider than { TAPE($limit) } is set
+    .spread = Fill it as the soft joint it is part of, or spread the difference over the last joints where it would be seen.
