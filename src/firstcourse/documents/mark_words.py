@@ -172,7 +172,8 @@ def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
     if mark.every > 1 and not _is_counted(surface, [mark], plan):
         step = "sheet"
     else:
-        step = "course" if upright and has_courses(surface) else "tile"
+        single = "row" if _is_counted(surface, [mark], plan) else "tile"
+        step = "course" if upright and has_courses(surface) else single
     if name in ("high", "right"):
         if _is_counted(surface, [mark], plan):
             return f"end of the last {step}"
