@@ -7,6 +7,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify
+from said import said_of
 
 JOB = """\
 name: Heavy sheets
@@ -30,7 +31,9 @@ def document(thick: str, lifting: str = "", tape: str = "inch") -> dict:
 
 
 def told(plan: dict) -> list[tuple[str, str]]:
-    return [(said["code"], said["limit"]) for said in plan["findings"] if said["code"].startswith("QTY-10")]
+    return [
+        (one.code, one.limit.removeprefix("at most ")) for one in said_of(plan) if one.code.startswith("QTY-10")
+    ]
 
 
 @pytest.mark.parametrize(
@@ -69,7 +72,7 @@ def test_the_verifier_computes_the_limit_again() -> None:
         spoiled["findings"] = [said for said in spoiled["findings"] if said["code"] != "QTY-101"]
 
     def lighter(spoiled: dict) -> None:
-        next(said for said in spoiled["findings"] if said["code"] == "QTY-101")["measured"] = "24.0 lb"
+        next(said for said in spoiled["findings"] if said["code"] == "QTY-101")["measured"]["value"] = 10.9
 
     def gone(spoiled: dict) -> None:
         del spoiled["workings"]["lift one person"]

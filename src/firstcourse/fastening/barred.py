@@ -10,6 +10,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Board, Support, SupportKind, Surface
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.values import Name
 
 _MEMBERS = (SupportKind.STUD, SupportKind.JOIST)
 
@@ -40,14 +41,12 @@ def barred_members(board: Board, surface: Surface, limits: Limits) -> list[Suppo
     return sorted(found, key=lambda support: bounds(support.outline))
 
 
-def barred_finding(where: str, members: list[Support]) -> Finding:
+def barred_finding(board: Board, members: list[Support]) -> Finding:
     """That a board is held by nothing at some members, and what holds it instead."""
     return Finding(
         code="FST-107",
         severity=Severity.FIX,
-        where=where,
-        message="Nothing may be driven into a member behind this board, so it spans the bays beside it.",
-        measured=", ".join(support.id for support in members),
-        source="the zone, as entered",
-        remedy="Fix a member on each side of the zone, clear of what runs there, and enter it.",
+        at=(board.id,),
+        remedies=("member_each_side",),
+        values={"members": tuple(Name(name=support.id) for support in members)},
     )

@@ -12,6 +12,7 @@ from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, format_length
+from firstcourse.values import Name, least, length, most
 from firstcourse.workings import Working
 
 
@@ -53,12 +54,12 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
         if board.fixed or surface.slab == "bonded":
             boards.append(board)
             continue
-        points, told = _of_board(board, surface, limits, rules, tape)
+        points, told = _of_board(board, surface, limits, rules)
         placed = tuple(sorted(set(points), key=lambda point: (point[1], point[0])))
         boards.append(board.model_copy(update={"fasteners": placed}))
         findings += told
     if surface.slab == "fastened" and surface.boards:
-        findings.append(_into_concrete(surface, rules))
+        findings.append(_into_concrete(surface))
     kind = "floor" if surface.kind is SurfaceKind.FLOOR else "wall"
     count = sum(len(board.fasteners) for board in boards if not board.fixed)
     return Fastened(
@@ -69,16 +70,14 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
     )
 
 
-def _of_board(
-    board: Board, surface: Surface, limits: Limits, rules: RuleSet, tape: Tape
-) -> tuple[list[Point], list[Finding]]:
-    points, findings = _placed(board, surface, limits, rules, tape, corners=True)
+def _of_board(board: Board, surface: Surface, limits: Limits, rules: RuleSet) -> tuple[list[Point], list[Finding]]:
+    points, findings = _placed(board, surface, limits, rules, corners=True)
     if points:
         return points, findings
-    points, findings = _placed(board, surface, limits, rules, tape, corners=False)
+    points, findings = _placed(board, surface, limits, rules, corners=False)
     if points:
-        return points, [*findings, _small(board, surface, limits, rules, tape)]
-    return [], [_none(board, surface, limits, rules)]
+        return points, [*findings, _small(board, limits, rules)]
+    return [], [_none(board, limits, rules)]
 
 
 def _placed(
@@ -86,109 +85,70 @@ def _placed(
     surface: Surface,
     limits: Limits,
     rules: RuleSet,
-    tape: Tape,
     *,
     corners: bool,
 ) -> tuple[list[Point], list[Finding]]:
     ground = ground_of(board, surface, limits, corners=corners)
     if any(support.kind is SupportKind.PANEL for support in surface.supports):
         points, kept = over_panel(board, ground, limits, dodges=bool(surface.panel_screws))
-        return points, [] if kept else [_far(board, surface, "", limits, rules, tape)]
+        return points, [] if kept else [_far(board, "", limits, rules)]
     rows, points, loose = along_members(board, ground, surface, limits, rules)
     findings = []
     for row in rows:
         if row.tight:
-            findings.append(_tight(board, surface, row.support, limits, rules, tape))
+            findings.append(_tight(board, row.support, limits, rules))
         elif row.far:
-            findings.append(_far(board, surface, row.support.id, limits, rules, tape))
+            findings.append(_far(board, row.support.id, limits, rules))
     if points and (barred := barred_members(board, surface, limits)):
-        findings.append(barred_finding(_where(board, surface), barred))
+        findings.append(barred_finding(board, barred))
     if loose and points:
-        findings.append(_loose(board, surface, limits, rules, tape))
+        findings.append(_loose(board, limits, rules))
     return points, findings
 
 
-def _into_concrete(surface: Surface, rules: RuleSet) -> Finding:
+def _into_concrete(surface: Surface) -> Finding:
     return Finding(
-        code="FST-106",
-        severity=Severity.FIX,
-        where=surface.title or surface.id,
-        message="Backer screws do not hold in concrete, and these boards lie on a slab.",
-        source="common practice",
-        remedy="Take fasteners made for concrete, and drill for them clear of heating pipes, cables and tendons, "
-        "with extraction for the silica in the dust; through a membrane that keeps water or damp off none goes.",
+        code="FST-106", severity=Severity.FIX, at=(surface.id,), remedies=("concrete_fasteners", "no_holes")
     )
 
 
-def _where(board: Board, surface: Surface) -> str:
-    return f"{surface.title or surface.id}, board {board.mark or board.id}"
-
-
-def _tight(
-    board: Board, surface: Surface, support: Support, limits: Limits, rules: RuleSet, tape: Tape
-) -> Finding:
-    return Finding(
-        code="FST-101",
-        severity=Severity.FIX,
-        where=_where(board, surface),
-        message=f"The board bears too little on {support.id or support.kind} to take a fastener off its edge.",
-        limit=format_length(limits.edge, tape),
-        rule="fastening.edge.min",
-        source=rules.entry("fastening.edge.min").source,
-        remedy="Add blocking beside the member so that the board's edge has wood behind it.",
+def _tight(board: Board, support: Support, limits: Limits, rules: RuleSet) -> Finding:
+    return rules.entry("fastening.edge.min").found(
+        "FST-101",
+        Severity.FIX,
+        board.id,
+        limit=least(length(limits.edge)),
+        remedies=("blocking",),
+        member=Name(name=support.id or support.kind.value),
     )
 
 
-def _far(board: Board, surface: Surface, member: str, limits: Limits, rules: RuleSet, tape: Tape) -> Finding:
-    along = f" along {member}" if member else ""
-    return Finding(
-        code="FST-102",
-        severity=Severity.FIX,
-        where=_where(board, surface),
-        message=f"Fasteners cannot be set close enough together{along}.",
-        limit=format_length(limits.spacing, tape),
-        rule=limits.spacing_rule,
-        source=rules.entry(limits.spacing_rule).source,
-        remedy="Add blocking beside the place that cannot be fastened, or move the seam.",
+def _far(board: Board, member: str, limits: Limits, rules: RuleSet) -> Finding:
+    return rules.entry(limits.spacing_rule).found(
+        "FST-102",
+        Severity.FIX,
+        board.id,
+        limit=most(length(limits.spacing)),
+        remedies=("blocking_or_seam",),
+        named=bool(member),
+        member=Name(name=member),
     )
 
 
-def _loose(board: Board, surface: Surface, limits: Limits, rules: RuleSet, tape: Tape) -> Finding:
-    return Finding(
-        code="FST-105",
-        severity=Severity.FIX,
-        where=_where(board, surface),
-        message="Part of an edge lies farther from any fastener than asked.",
-        limit=format_length(limits.edge_reach, tape),
-        rule="fastening.edge.reach",
-        source=rules.entry("fastening.edge.reach").source,
-        remedy="Bed this edge in mortar on the member, or add blocking that a fastener reaches.",
+def _loose(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+    return rules.entry("fastening.edge.reach").found(
+        "FST-105", Severity.FIX, board.id, limit=most(length(limits.edge_reach)), remedies=("bed_or_blocking",)
     )
 
 
-def _small(board: Board, surface: Surface, limits: Limits, rules: RuleSet, tape: Tape) -> Finding:
-    return Finding(
-        code="FST-103",
-        severity=Severity.FIX,
-        where=_where(board, surface),
-        message="The board is too small to keep fasteners off its corners; they keep off its edges only.",
-        limit=format_length(limits.corner, tape),
-        rule="fastening.corner.min",
-        source=rules.entry("fastening.corner.min").source,
-        remedy="Drill pilot holes before driving, or join this board with its neighbour.",
+def _small(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+    return rules.entry("fastening.corner.min").found(
+        "FST-103", Severity.FIX, board.id, limit=least(length(limits.corner)), remedies=("pilot_holes",)
     )
 
 
-def _none(board: Board, surface: Surface, limits: Limits, rules: RuleSet) -> Finding:
-    return Finding(
-        code="FST-104",
-        severity=Severity.FIX,
-        where=_where(board, surface),
-        message="The board has no place for a fastener: too narrow, in a zone, or no member behind it.",
-        rule=limits.spacing_rule,
-        source=rules.entry(limits.spacing_rule).source,
-        remedy="Add blocking behind the board, or join it with its neighbour.",
-    )
+def _none(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+    return rules.entry(limits.spacing_rule).found("FST-104", Severity.FIX, board.id, remedies=("blocking",))
 
 
 def _working(

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import RuleNote
 from firstcourse.rules import RuleSet
+from firstcourse.values import Name
 
 
 def rule_notes(rules: RuleSet) -> tuple[RuleNote, ...]:
@@ -31,19 +32,19 @@ def borrowed_values(notes: Sequence[RuleNote], practice: str) -> tuple[Finding, 
     borrowed = [note for note in notes if note.taken_from]
     if not borrowed:
         return ()
-    source, own = borrowed[0].taken_from.upper(), practice.upper()
-    are = "is" if len(borrowed) == 1 else "are"
     return (
         Finding(
             code="RUL-101",
             severity=Severity.NOTE,
-            where="rule book",
-            message=f"{len(borrowed)} of the {len(notes)} values behind this plan {are} of {source} practice: "
-            f"the rule book has none of {own} practice for them.",
-            measured=f"{len(borrowed)} of {len(notes)}",
-            remedy="Check them against the standards and makers' sheets that govern here. `firstcourse rules "
-            f"--practice {practice}` marks them, and a plan lists them under Rules and sources; a job sets "
-            "its own under `rules`, with its reason.",
+            at=("rules",),
+            remedies=("check",),
+            values={
+                "borrowed": len(borrowed),
+                "asked": len(notes),
+                "source": Name(name=borrowed[0].taken_from.upper()),
+                "own": Name(name=practice.upper()),
+                "practice": Name(name=practice),
+            },
         ),
     )
 
@@ -55,11 +56,9 @@ def changes_not_asked(rules: RuleSet, notes: Sequence[RuleNote]) -> tuple[Findin
         Finding(
             code="RUL-102",
             severity=Severity.NOTE,
-            where="rule book",
-            message=f"The job changes rule {entry.id}, and nothing in this plan asks for it.",
+            at=("rules", f"rule/{entry.id}"),
             rule=entry.id,
-            source=entry.cited,
-            remedy="Take the change out, or see whether another rule is meant.",
+            remedies=("take_out",),
         )
         for entry in rules.entries.values()
         if entry.reason and entry.id not in asked

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from firstcourse.bedding import mass_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, Tape, format_length
+from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, Tape
+from firstcourse.values import length, measure, most
 from firstcourse.workings import Working
 
 WORKING = "lift one person"
@@ -123,25 +124,21 @@ def lifting(
     lift = lift_of(rules)
     limit = min(weight_limits(rules, lift), key=lambda one: one.lb)
     most_kg = limit.lb * KG_PER_LB
-    found = tuple(_too_heavy(name, kg, most_kg, rules, tape) for name, kg in sheet_kg.items() if kg > most_kg)
+    found = tuple(_too_heavy(name, kg, most_kg, rules) for name, kg in sheet_kg.items() if kg > most_kg)
     return found, {WORKING: _working(lift, limit, rules, tape)}
 
 
-def _too_heavy(name: str, kg: float, most_kg: float, rules: RuleSet, tape: Tape) -> Finding:
+def _too_heavy(name: str, kg: float, most_kg: float, rules: RuleSet) -> Finding:
     two = kg <= 2 * most_kg
-    half = mass_text(kg / 2, tape)
-    return rules.entry("safety.lift.max").finding(
-        code="QTY-101" if two else "QTY-102",
-        severity=Severity.NOTE if two else Severity.FIX,
-        where=f"sheets {name}",
-        message=f"One whole sheet is more than {'one person' if two else 'two people'} may lift with the hands "
-        f"{format_length(rules.ticks('safety.lift.reach'), tape)} out.",
-        measured=mass_text(kg, tape),
-        limit=mass_text(most_kg if two else 2 * most_kg, tape),
-        remedy=f"Carry it between two, {half} each; or score and snap it where it lies."
-        if two
-        else "Score and snap it where it lies, bring it in on a cart and stand it up between three, or buy "
-        "smaller sheets.",
+    return rules.entry("safety.lift.max").found(
+        "QTY-101" if two else "QTY-102",
+        Severity.NOTE if two else Severity.FIX,
+        f"stock/{name}",
+        measured=measure(kg, "kg"),
+        limit=most(measure(most_kg if two else 2 * most_kg, "kg")),
+        remedies=("two",) if two else ("cart",),
+        reach=length(rules.ticks("safety.lift.reach")),
+        half=measure(kg / 2, "kg"),
     )
 
 

@@ -10,8 +10,8 @@ from firstcourse.quantities.lines import line
 from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.setting import shown_edges
-from firstcourse.tiling.words import fine_text
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
+from firstcourse.values import length as kept_length
 from firstcourse.workings import Working
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
@@ -81,14 +81,10 @@ def trim_finding(surface: Surface, parts: Sequence[TiledPart], tape: Tape) -> Fi
     return Finding(
         code="TIL-107",
         severity=Severity.NOTE,
-        where=surface.title or surface.id,
-        message="Edges of tile show here; choose trim, or tile with a finished edge.",
-        measured=length_text(sum(shown_edges(surface)), tape)
-        if tape is Tape.MM
-        else format_length(sum(shown_edges(surface)), tape),
-        limit=f"trim about {fine_text(ceil_to(high, step), tape)} high",
-        source="tile and mortar as planned",
-        remedy="Take trim as high as tile and mortar together; set it with the tile, not after.",
+        at=(surface.id,),
+        measured=kept_length(sum(shown_edges(surface))),
+        remedies=("trim",),
+        values={"high": kept_length(ceil_to(high, step))},
     )
 
 

@@ -5,9 +5,8 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_MM, format_length, to_mm
 from firstcourse.verify.drawn_fields import Reading
-from firstcourse.verify.printed import prints, ticks_per_running
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.tile_needs import shown_edges
 from firstcourse.verify.verdict import Objection
@@ -64,21 +63,12 @@ def _made_flat(surface: Surface, found: tuple[Reading, ...]) -> Iterator[Objecti
             yield Objection("VER-771", surface.id, "is ground where it lies lowest")
 
 
-def _reads(text: str, length: int, tape: Tape) -> bool:
-    """Whether a text is a length as it is told along a run: metres to two places, or as an inch tape has it."""
-    if tape is Tape.MM:
-        return prints(text, length / ticks_per_running(tape))
-    return text == format_length(length, tape)
-
-
 def _shown(plan: Document) -> Iterator[Objection]:
     """Edges that show are told for every surface that has some, with their length."""
     for surface in plan.surfaces:
         length = sum(shown_edges(surface))
-        told = [
-            said for said in plan.findings if said.code == "TIL-107" and said.where in (surface.id, surface.title)
-        ]
-        if length and not any(_reads(said.measured, length, plan.tape) for said in told):
+        told = [said.amount for said in plan.findings if said.code == "TIL-107" and said.at[:1] == (surface.id,)]
+        if length and told != [to_mm(length)]:
             yield Objection(
                 "VER-716",
                 surface.id,
@@ -86,4 +76,4 @@ def _shown(plan: Document) -> Iterator[Objection]:
             )
     for said in plan.findings:
         if said.rule and not plan.rules.has(said.rule):
-            yield Objection("VER-904", said.where, f"is held to {said.rule}, which is no rule of this plan")
+            yield Objection("VER-904", said.place, f"is held to {said.rule}, which is no rule of this plan")

@@ -110,7 +110,7 @@ def verify(document: Any) -> Verdict:
     return Verdict(
         tuple(objection for check in _CHECKS for objection in check(plan)),
         plan.rules.changes(),
-        tuple(f"{said.code} {said.where}" for said in plan.findings if said.severity == "stop"),
+        tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
     )
 
 

@@ -268,6 +268,11 @@ class Said:
     remedies: tuple[str, ...] = ()
 
     @property
+    def place(self) -> str:
+        """What it is about, by reference."""
+        return self.at[0] if self.at else self.where
+
+    @property
     def amount(self) -> float | None:
         """What was measured, as a number in its unit."""
         return None if not isinstance(self.measured, Mapping) else float(self.measured["value"])
@@ -324,7 +329,7 @@ class Document:
         return any(
             (said.code == code if code else said.rule == rule)
             and (
-                any(at == surface.id or at.startswith(f"{surface.id}/") for at in said.at)
+                any(at == surface.id or at.startswith((f"{surface.id}/", f"{surface.id}#")) for at in said.at)
                 or any(said.where == name or said.where.startswith((f"{name},", f"{name}#")) for name in names)
             )
             for said in self.findings

@@ -69,8 +69,10 @@ def check_rule_notes(plan: Document) -> Iterator[Objection]:
             )
     notes = plan.shopping.rule_notes
     borrowed = sum(bool(note.taken_from) for note in notes)
-    told = [said.measured for said in plan.findings if said.code == "RUL-101"]
-    if told != ([f"{borrowed} of {len(notes)}"] if borrowed else []):
+    told = [
+        (said.values.get("borrowed"), said.values.get("asked")) for said in plan.findings if said.code == "RUL-101"
+    ]
+    if told != ([(borrowed, len(notes))] if borrowed else []):
         yield Objection("VER-904", "rules", f"{borrowed} are of another practice, told as {told or 'none'}")
 
 

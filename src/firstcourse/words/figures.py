@@ -75,6 +75,16 @@ def cut(found: Measure, tape: Tape) -> str:
     return on_tape(found, tape, "down")
 
 
+def run(found: Measure, tape: Tape) -> str:
+    r"""A running length: metres to two places, or feet and inches.
+
+    Example:
+        >>> run(Measure(value=4787.9, unit="mm"), Tape.MM), run(Measure(value=4787.9, unit="mm"), Tape.INCH)
+        ('4.79 m', '15\' 8-1/2"')
+    """
+    return f"{found.value / 1000:.2f} m" if tape is Tape.MM else on_tape(found, tape)
+
+
 def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False) -> str:
     """A measure in decimals with the reader's unit.
 

@@ -9,7 +9,7 @@ from fluent.runtime.types import FluentType
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
-from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape
+from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape, run
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, thing
 from firstcourse.words.said import SaidFinding, SaidWorking
@@ -38,10 +38,11 @@ class Saying:
 
     A message may ask of a value, beside what is usual for it: `TAPE`, `UP` and `DOWN` (a length on the tape's
     marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FINE` (a small
-    length, finer than the tape where it needs be), `CUT` (never more than it is), `FIGURES` (decimals with the
-    unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room),
-    `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`), `SUM` (several
-    added up) and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`, `three`).
+    length, finer than the tape where it needs be), `CUT` (never more than it is), `RUN` (a running length),
+    `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a
+    reference with its room), `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`;
+    `last: "or"`), `SUM` (several added up) and `EACH("message", $x, $y)` (the message once for each, its
+    parameters `one`, `two`, `three`).
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
@@ -52,6 +53,7 @@ class Saying:
             "DOWN": lambda given, **how: self._tape_reading(given, way="down", **how),
             "FINE": lambda given: self._each(given, lambda one: fine(one, tape)),
             "CUT": lambda given: self._each(given, lambda one: cut(one, tape)),
+            "RUN": lambda given: self._each(given, lambda one: run(one, tape)),
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),

@@ -211,7 +211,7 @@ def test_trim_is_cut_from_stock_lengths() -> None:
     line = line_of(done, EDGE_TRIM)
     # 1.5 + 1.5 m and a niche rim of 1 m in lengths of 2.5 m.
     assert (line.exact, line.buy, line.pack) == (4.0, 2, "length of 2.5 m")
-    (finding,) = all_said(done.findings)
+    (finding,) = all_said(done.findings, Tape.MM)
     assert (finding.code, finding.measured) == ("TIL-107", "4.00 m")
 
 
@@ -222,7 +222,7 @@ def test_the_height_of_trim_is_told_as_the_tape_reads(tape: Tape, height: str) -
     item = stock()
     sides = tuple(Side(kind=kind) for kind in (SideKind.FREE, *(SideKind.PERIMETER,) * 3))
     done = counted(tiled(mm_box(0, 0, 1500, 800), item, sides=sides), item, tape=tape)
-    (found,) = [finding for finding in all_said(done.findings) if finding.code == "TIL-107"]
+    (found,) = [finding for finding in all_said(done.findings, tape) if finding.code == "TIL-107"]
     assert re.fullmatch(height, found.limit), found.limit
     # 1500 mm is 59.055 in.
     assert found.measured == ("1.50 m" if tape is Tape.MM else "4' 11-1/16\"")

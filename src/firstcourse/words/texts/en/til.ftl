@@ -93,6 +93,11 @@ TIL-129 = The tile is entered higher than wide, so it stands upright on { LIST($
     .measured = { TAPE($width, feet: "no") } x { TAPE($height, feet: "no") }, width by height
     .say = If it is to lie, give its size as { TAPE($height, feet: "no") } x { TAPE($width, feet: "no") }; if it is to stand, give it upright: true.
 
+TIL-107 = Edges of tile show here; choose trim, or tile with a finished edge.
+    .measured = { RUN($measured) }
+    .limit = trim about { FINE($high) } high
+    .trim = Take trim as high as tile and mortar together; set it with the tile, not after.
+
 TIL-132 = No two lines at right angles are measured on this surface: too little of its edge can be touched.
     .carry = Carry a level line over from a neighbouring surface, square a second one to it, lay the first row dry between them and mark where it begins.
 
