@@ -52,7 +52,7 @@ def marked(
 def _without_lines(surface: Surface) -> Finding:
     """That no two lines at right angles are printed for a surface, and what to do."""
     return Finding(
-        code="TIL-132",
+        code="TIL-134",
         severity=Severity.NOTE,
         at=(surface.id,),
         measured=None,

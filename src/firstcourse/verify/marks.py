@@ -179,7 +179,7 @@ def _left_out(surface: Surface, faces: Faces, plan: Document) -> Iterator[str]:
         return
     if not surface.built_later and surface.tiled and _could_have(surface, faces):
         yield "is tiled, and its lines to snap are left out"
-    elif not plan.says(surface, code="TIL-132"):
+    elif not plan.says(surface, code="TIL-134"):
         yield "is tiled, and neither has two lines at right angles nor is said why not"
 
 

@@ -98,7 +98,7 @@ TIL-107 = Edges of tile show here; choose trim, or tile with a finished edge.
     .limit = trim about { FINE($high) } high
     .trim = Take trim as high as tile and mortar together; set it with the tile, not after.
 
-TIL-132 = No two lines at right angles are measured on this surface: too little of its edge can be touched.
+TIL-134 = No two lines at right angles are measured on this surface: too little of its edge can be touched.
     .carry = Carry a level line over from a neighbouring surface, square a second one to it, lay the first row dry between them and mark where it begins.
 
 TIL-133 = At an edge that runs askew to the rows { $number } { $number ->
