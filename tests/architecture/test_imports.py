@@ -19,7 +19,7 @@ COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "cli"}
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
 
 
-OUTSIDE = {"os", "pathlib", "io", "tempfile", "shutil", "multiprocessing", "subprocess", "threading", "signal"}
+OUTSIDE = {"os", "pathlib", "tempfile", "shutil", "multiprocessing", "subprocess", "threading", "signal"}
 
 
 def _modules(file: Path) -> set[str]:

@@ -122,7 +122,7 @@ def plan_job(
     proven = steps.key(verify_text, key, stamp.model_copy(update={"name": "", "digest": "", "site": SiteStamp()}))
     if steps.kept(proven, None) is None:
         on_step("verification")
-        verdict = verify_text(document)
+        verdict = verify_text(document, do=steps.do)
         if verdict.objections:
             raise PlanRefusedError(tuple(f"{o.code} {o.where}: {o.message}" for o in verdict.objections))
         steps.keep(key, Kept(derived, ()))

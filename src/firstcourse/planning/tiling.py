@@ -115,8 +115,7 @@ def tile_job(
     cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
     known = {item.id: item for item in chosen}
     tiled = tuple(
-        steps.do(
-            with_marks,
+        _marked(
             surface.model_copy(
                 update={
                     "tiles": cut[surface.id],
@@ -130,6 +129,7 @@ def tile_job(
             ),
             known,
             rules,
+            steps,
         )
         if surface.id in laid
         else surface
@@ -152,6 +152,17 @@ def tile_job(
         | dict(linings.workings)
         | shared,
     )
+
+
+def _marked(surface: Surface, known: Mapping[str, TileStock], rules: RuleSet, steps: Steps) -> Surface:
+    """A surface with the marks of its cut tiles; what each is cut from, which walls share, changes none."""
+    bare = tuple(tile.model_copy(update={"from_": "", "cut": ()}) for tile in surface.tiles)
+    marked = steps.do(with_marks, surface.model_copy(update={"tiles": bare}), known, rules)
+    tiles = tuple(
+        tile.model_copy(update={"fit": found.fit, "mark": found.mark})
+        for tile, found in zip(surface.tiles, marked.tiles, strict=True)
+    )
+    return surface.model_copy(update={"tiles": tiles})
 
 
 def _with_linings(surface: Surface, linings: Linings, asked: Mapping[str, ToTile]) -> Surface:

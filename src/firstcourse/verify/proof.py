@@ -1,8 +1,12 @@
 """Every family of checks, in order, over one plan."""
 
 import json
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import Any
 
+from firstcourse.rules import RuleSet
+from firstcourse.verify.at_once import Do, at_once
 from firstcourse.verify.benches import check_benches
 from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.counts import check_counts
@@ -30,10 +34,12 @@ from firstcourse.verify.quantities import check_quantities
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.return_boards import check_return_boards
 from firstcourse.verify.seams import check_seams
+from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.starts import check_starts
+from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.thin_pieces import check_thin_pieces
-from firstcourse.verify.tiles import check_tiles
+from firstcourse.verify.tiles import check_tiles, check_tiles_made
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.wall_feet import check_wall_feet
 from firstcourse.verify.windows import check_windows
@@ -53,6 +59,7 @@ _CHECKS = (
     check_bounds,
     check_tiles,
     check_thin_pieces,
+    check_tiles_made,
     check_cut_lines,
     check_windows,
     check_return_boards,
@@ -76,11 +83,20 @@ _CHECKS = (
 )
 
 
-def verify_text(plan_json: str) -> Verdict:
+Check = Callable[[Document], Iterator[Objection]]
+_BOARDED: frozenset[Check] = frozenset((check_coverage, check_fills, check_seams, check_fasteners, check_edges))
+"""These look at the boards of one surface at a time, beside them at tape, rules, and what findings say of it."""
+_LAID: frozenset[Check] = frozenset((check_tiles, check_starts))
+"""These look at the tiles of one surface at a time, whatever each is cut from."""
+
+
+def verify_text(plan_json: str, *, do: Do = at_once) -> Verdict:
     """Prove a plan from the text of its plan.json.
 
     Args:
         plan_json: The whole document; it is believed in nothing.
+        do: How what depends on one surface alone is done: who proves a plan after each change need not prove the
+            same surface twice.
 
     Returns:
         Every objection found; what is not JSON, or holds NaN or a name twice, is an objection too.
@@ -91,26 +107,76 @@ def verify_text(plan_json: str) -> Verdict:
         return Verdict((Objection("VER-001", error.where, error.message),))
     except (ValueError, RecursionError) as error:
         return Verdict((Objection("VER-001", "plan", f"is not JSON that can be read: {error}"),))
-    return verify(document)
+    return verify(document, do=do)
 
 
-def verify(document: Any) -> Verdict:
+def verify(document: Any, *, do: Do = at_once) -> Verdict:
     """Prove a plan given as JSON values.
 
     Args:
         document: The plan as `json.loads` gives it, lengths in millimetres.
+        do: As for `verify_text`.
 
     Returns:
         Every objection found. A plan whose form is wrong gets that one objection and is not read further.
     """
     try:
-        plan = read_document(document)
+        plan = read_document(document, do=do)
     except FieldError as error:
         return Verdict((Objection("VER-001", error.where, error.message),))
     return Verdict(
-        tuple(objection for check in _CHECKS for objection in check(plan)),
+        tuple(_objections(plan, do)),
         plan.rules.changes(),
         tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
+    )
+
+
+def _objections(plan: Document, do: Do) -> Iterator[Objection]:
+    boarded = [_alone(_without_tile(surface), plan) for surface in plan.surfaces]
+    laid = [_alone(_as_laid(surface), plan) for surface in plan.surfaces]
+    for check in _CHECKS:
+        if check in _BOARDED or check in _LAID:
+            for one in boarded if check in _BOARDED else laid:
+                yield from do(_checked, check, one, plan.rules)
+        else:
+            yield from check(plan)
+
+
+def _checked(check: Check, plan: Document, rules: RuleSet) -> tuple[Objection, ...]:
+    """What one check says of one surface; the rules stand apart, so that it is told which were asked for."""
+    return tuple(check(replace(plan, rules=rules)))
+
+
+def _without_tile(surface: Surface) -> Surface:
+    return replace(surface, tiles=(), tiled=(), soft_joints=(), marks=())
+
+
+def _as_laid(surface: Surface) -> Surface:
+    """Without what its cut tiles are cut from, which they share with other surfaces."""
+    tiles = tuple(replace(tile, source="", cut=(), fit=False, mark="") for tile in surface.tiles)
+    return replace(surface, tiles=tiles, marks=())
+
+
+def _alone(surface: Surface, plan: Document) -> Document:
+    """One surface as if the plan had no other: nothing is there that does not speak of it."""
+    names = {surface.id, surface.title} - {""}
+    return Document(
+        tape=plan.tape,
+        rules=plan.rules,
+        surfaces=(surface,),
+        pieces=(),
+        sheets=(),
+        stock={},
+        tile_stock={},
+        counts=(),
+        findings=tuple(
+            said
+            for said in plan.findings
+            if any(name in said.where for name in names) or any(surface.id in at for at in said.at)
+        ),
+        shopping=Shopping(),
+        frames=(),
+        bounds=(),
     )
 
 

@@ -8,6 +8,7 @@ from shapely import MultiPolygon, Polygon
 from firstcourse.errors import FirstcourseError
 from firstcourse.rules import Override, RuleSet, load_rules
 from firstcourse.units import Tape
+from firstcourse.verify.at_once import Do, at_once
 from firstcourse.verify.bound_fields import read_bounds
 from firstcourse.verify.drawn_fields import read_reading, read_step
 from firstcourse.verify.fall_fields import Fall, read_fall
@@ -44,8 +45,12 @@ _LAYERS = ("board_mortar", "board", "heating", "mortar_bed", "mortar", "tile")
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
 
-def read_document(value: Any) -> Document:
+def read_document(value: Any, *, do: Do = at_once) -> Document:
     """Read a plan.
+
+    Args:
+        value: As `json.loads` gives it.
+        do: How what depends on one surface alone is done.
 
     Raises:
         FieldError: The first field that is missing or not what the format asks.
@@ -59,7 +64,7 @@ def read_document(value: Any) -> Document:
     return Document(
         tape=_tape(job),
         rules=_rules(job),
-        surfaces=tuple(_surface(node) for node in top.nodes("surfaces")),
+        surfaces=tuple(do(_surface, node) for node in top.nodes("surfaces")),
         pieces=tuple(_piece(node) for node in top.nodes("pieces")),
         sheets=tuple(_sheet(node) for node in top.nodes("sheets")),
         stock=stock,

@@ -22,7 +22,7 @@ _MARGIN_MM = 75
 
 
 def check_tiles(plan: Document) -> Iterator[Objection]:
-    """Object to tiles out of place, to bare ground, and to cut tiles that no whole tile yields."""
+    """Object to tiles out of place and to bare ground, surface by surface."""
     for surface in plan.surfaces:
         shapes = [tile.shape for tile in surface.tiles]
         yield from _placed(surface, shapes)
@@ -30,6 +30,11 @@ def check_tiles(plan: Document) -> Iterator[Objection]:
         yield from _covered(surface, shapes, plan)
         yield from _in_their_area(surface, shapes)
         yield from _goes_round(surface)
+
+
+def check_tiles_made(plan: Document) -> Iterator[Objection]:
+    """Object to linings that are not tiled, and to cut tiles that no whole tile yields."""
+    for surface in plan.surfaces:
         yield from _lined(surface, plan)
         for tile in surface.tiles:
             yield from _made(tile, plan)
