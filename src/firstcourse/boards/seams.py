@@ -18,6 +18,8 @@ from firstcourse.geometry.polygon import LEAST_AREA2, Ring
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]
+_MANY_EDGES = 30
+"""From so many places on, costs of boards of several parts come from compiled code, which has to be loaded."""
 _MOST_PATTERNS, _KEPT_PER_SEAM, _KEPT_LAYERS = 48, 4, 16
 SLIVER, UNSTAGGERED, PIECE = 200, 100_000, 10
 """Weights of one piece below the least size, one unstaggered seam, one piece."""
@@ -333,7 +335,7 @@ class Course:
         if self.ground.is_box:
             return _Asked(self._box_cost())
         if not self.ground.shapes.is_single:
-            return _Asked(self.cost)
+            return self._many_costs(edges) if len(edges) >= _MANY_EDGES else _Asked(self.cost)
         gap, step, least = self.field.limits.gap, self.field.limits.graduation, self.field.limits.least_piece
         ends = np.array(edges, np.int64)
         starts = np.array([self.ends[0], *(edge + gap for edge in edges[:-1])], np.int64)
@@ -348,6 +350,24 @@ class Course:
         costs = np.where(there, PIECE + np.where((narrow < least) & (narrow > TICKS_PER_MM), SLIVER, 0), 0)
         listed = zip(begins.tolist(), stops.tolist(), costs.tolist(), fit.tolist(), strict=True)
         return {(start, end): cost if fits else None for start, end, cost, fits in listed}
+
+    def _many_costs(self, edges: Sequence[int]) -> Mapping[Span, int | None]:
+        """`cost` of any two places at once, where boards may be of several parts."""
+        gap, step, least = self.field.limits.gap, self.field.limits.graduation, self.field.limits.least_piece
+        ends = np.array(edges, np.int64)
+        starts = np.array([self.ends[0], *(edge + gap for edge in edges[:-1])], np.int64)
+        first, last = np.nonzero(ends[None, :] > starts[:, None])
+        begins, stops = starts[first], ends[last]
+        pair, boxes = self.ground.shapes.many_boxes(begins, stops, LEAST_AREA2)
+        widths, heights = (-(-(boxes[:, far] - boxes[:, near]) // step) * step for near, far in ((0, 2), (1, 3)))
+        long, short = self.length, self.height
+        fit = ((widths <= long) & (heights <= short)) | ((widths <= short) & (heights <= long))
+        narrow = np.minimum(widths, heights)
+        each = PIECE + np.where((narrow < least) & (narrow > TICKS_PER_MM), SLIVER, 0)
+        costs = np.bincount(pair, weights=each, minlength=len(begins)).astype(np.int64)
+        unfit = np.bincount(pair[~fit], minlength=len(begins)) > 0
+        listed = zip(begins.tolist(), stops.tolist(), costs.tolist(), unfit.tolist(), strict=True)
+        return {(start, end): None if no_fit else cost for start, end, cost, no_fit in listed}
 
     def _box_cost(self) -> Callable[[int, int], int | None]:
         """`cost` where every board is a rectangle as high as the course: its length alone decides."""

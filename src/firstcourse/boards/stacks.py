@@ -11,7 +11,8 @@ from firstcourse.boards.courses import Span, placed
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seams import Course, Ground, fits
+from firstcourse.boards.seams import Course, Ground
+from firstcourse.geometry.polygon import LEAST_AREA2
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, floor_to
@@ -232,20 +233,33 @@ def _legal(
             found = (part[which].tolist() for part in (first, last, widths, heights))
             listed += [(i, j, ((w, h),) if w and h else ()) for i, j, w, h in zip(*found, strict=True)]
         return boards, slivers
-    for i, edge in enumerate(edges):
-        for j in range(i + 1, len(edges)):
-            if edges[j] - edge <= gap:
-                # Two seams side by side would be one wide gap with no board between.
-                continue
-            if ground.longer(edge + gap, edges[j], most):
-                break
-            boxes = ground.boxes(edge + gap, edges[j])
-            sizes = tuple((ceil_to(b - a, step), ceil_to(d - c, step)) for a, c, b, d in boxes)
-            if along_v:
-                sizes = tuple((h, w) for w, h in sizes)
-            if all(any(fits(w, h, *sheet.size) for sheet in stock) for w, h in sizes):
-                small_one = any(TICKS_PER_MM < min(size) < least for size in sizes)
-                (slivers if small_one else boards).append((i, j, sizes))
+    at = np.array(edges)
+    # Two seams side by side would be one wide gap with no board between.
+    first, last = np.nonzero(at[None, :] - at[:, None] > gap)
+    starts, ends = at[first] + gap, at[last]
+    near = np.ones(len(starts), np.bool_)
+    for left, right in ground.unbroken:
+        near &= np.minimum(right, ends) - np.maximum(left, starts) <= most
+    first, last, starts, ends = first[near], last[near], starts[near], ends[near]
+    pair, boxes = ground.shapes.many_boxes(starts, ends, LEAST_AREA2)
+    widths, heights = (-(-(boxes[:, far] - boxes[:, near]) // step) * step for near, far in ((0, 2), (1, 3)))
+    fit = np.zeros(len(pair), np.bool_)
+    for sheet in stock:
+        for long, wide in (sheet.size, sheet.size[::-1]):
+            fit |= (widths <= long) & (heights <= wide)
+    narrow = np.minimum(widths, heights)
+    unfit = np.bincount(pair[~fit], minlength=len(starts)) > 0
+    small = np.bincount(pair[(narrow > TICKS_PER_MM) & (narrow < least)], minlength=len(starts)) > 0
+    if along_v:
+        widths, heights = heights, widths
+    sizes = list(zip(widths.tolist(), heights.tolist(), strict=True))
+    begins = np.searchsorted(pair, np.arange(len(starts) + 1)).tolist()
+    for number, (i, j, no_fit, has_small) in enumerate(
+        zip(first.tolist(), last.tolist(), unfit.tolist(), small.tolist(), strict=True)
+    ):
+        if not no_fit:
+            blanks = tuple(sizes[begins[number] : begins[number + 1]])
+            (slivers if has_small else boards).append((i, j, blanks))
     return boards, slivers
 
 

@@ -188,6 +188,45 @@ class Strip:
                 )
         return tuple(found)
 
+    def many_boxes(self, starts: Ints, ends: Ints, least_area2: float) -> tuple[Ints, Ints]:
+        """What `boxes` gives for many pairs of places, by the number of the pair.
+
+        Args:
+            starts: Left ends [ticks].
+            ends: Right ends, of the same shape.
+            least_area2: Parts with less than half of this area are left out [ticks²].
+
+        Returns:
+            For each box the number of its pair, ascending, and the boxes, of shape (boxes, 4) [ticks].
+        """
+        from firstcourse.boards.strip_kernels import boxes_between
+
+        places, shape_first, shapes, meet_first, meets = self._arrays
+        room = len(starts) * len(shapes)
+        pair, boxes = np.zeros(room, np.int64), np.zeros((room, 4), np.int64)
+        count = boxes_between(
+            places, shape_first, shapes, meet_first, meets, starts, ends, least_area2, pair, boxes
+        )
+        return pair[:count], boxes[:count]
+
+    @cached_property
+    def _arrays(self) -> tuple[Floats, Ints, Floats, Ints, Ints]:
+        """The slabs as `strip_kernels` has them."""
+        firsts = np.cumsum([0, *(len(slab) for slab in self.slabs)])
+        # The first slab has none before it to meet.
+        meeting = [
+            [first + number for number in numbers]
+            for first, slab in zip((0, *firsts[:-2].tolist()), self._meeting, strict=True)
+            for numbers in slab
+        ]
+        return (
+            np.array(self._places, np.float64),
+            np.array(firsts, np.int64),
+            np.array([shape for slab in self.slabs for shape in slab], np.float64).reshape(-1, 6),
+            np.cumsum([0, *(len(numbers) for numbers in meeting)], dtype=np.int64),
+            np.array([number for numbers in meeting for number in numbers], np.int64),
+        )
+
     def _parts(self, first: int, last: int) -> "tuple[_Part, ...]":
         """The connected parts of some neighbouring slabs."""
         key = (first, last)

@@ -60,6 +60,11 @@ STARTS, START_TRIMS = (0, 1, 1, 6), (0, 25_000, 100_000, 100_000)
 each."""
 WORTHWHILE, MOST_TRIMS = 10, (1, 6, 6, 6)
 """Fewer are sought again while a round takes away one board or cut in so many; by effort, so often at most."""
+FULL_WORK = 24
+"""Sheets up to which all steps are done. Laying a part again takes about as much longer as there are more sheets,
+packing whole layouts as the square of that: so many fewer are done, and the work of a level has an end."""
+LEAST_STEPS = 500
+"""Steps that are done however many sheets there are."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""
 
@@ -185,15 +190,23 @@ def choose(
     if not stock or len(stock) + len(kept) > MOST_ROOMS:
         raise InputValueError(f"'stock' must not be empty and with 'kept' have at most {MOST_ROOMS} entries")
     search = _Search(fields, stock, kept)
+    sheets = bound // max(1, min(size.cost for size in stock))
+
+    def steps(number: int, power: int = 1) -> int:
+        """So many of the steps as there are sheets for."""
+        share = min(1.0, FULL_WORK / max(1, sheets)) ** power
+        return max(min(number, LEAST_STEPS), int(number * share))
+
     for level in range(effort + 1):
+        whole, parts = steps(STEPS[level], 2), patience * steps(PARTS[level])
         for _ in range(RUNS[level]):
             if search.cost <= bound and search.best is not None:
                 break
-            search.run(STEPS[level], patience * PARTS[level], bound)
-            search.go_on(patience * PARTS[level], bound)
-        search.trim(TRIMS[level], MOST_TRIMS[level])
+            search.run(whole, parts, bound)
+            search.go_on(parts, bound)
+        search.trim(steps(TRIMS[level]), MOST_TRIMS[level])
         for _ in range(patience * STARTS[level]):
-            search.start_again(STEPS[level], patience * PARTS[level], START_TRIMS[level], MOST_TRIMS[level], bound)
+            search.start_again(whole, parts, steps(START_TRIMS[level]), MOST_TRIMS[level], bound)
     return search.choice(bound)
 
 
