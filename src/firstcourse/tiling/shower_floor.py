@@ -29,6 +29,7 @@ from firstcourse.tiling.shower_rules import check_shower
 from firstcourse.tiling.valley_levels import valley_levels
 from firstcourse.tiling.words import fall_text, length_text, litres_text
 from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, ticks_from_mm_ceil, to_mm
+from firstcourse.values import Measure, Name, Ref, Value, Word, least, length, measure, most
 from firstcourse.workings import Working
 
 _MM3_PER_LITRE = 1e6
@@ -80,11 +81,11 @@ def plan_fall(
     try:
         unit = _MAKE[surveyed.shower.falls](outline, drain, 1.0)
     except HiddenFromDrainError:
-        return FallResult(fall=None, findings=(_hidden(surveyed, outline, drain, rules, tape),))
+        return FallResult(fall=None, findings=(_hidden(surveyed, outline, drain, rules),))
     choice = choose_rise(unit, limits, step=to_mm(tape.graduation) / unit.rise)
     floor = _MAKE[surveyed.shower.falls](outline, drain, choice.rise)
     bed, pre_slope = _beds(surveyed, rules)
-    findings = [*_standing(surveyed, floor, tape), *_steepness(surveyed, unit, choice, limits, rules, tape)]
+    findings = [*_standing(surveyed, floor), *_steepness(surveyed, unit, choice, limits, rules)]
     tile = next((t for t in tiles if surveyed.shower.tiling and t.id == surveyed.shower.tiling.tile), None)
     if set_in is None and tile is not None:
         set_in = tile.thickness, combed_mortar(longest_side((tile,)), rules).thickness
@@ -203,44 +204,38 @@ def _on_side(at: tuple[int, int], outline: Ring, labels: Sequence[str]) -> str:
     return f"at {labels[min(range(len(outline)), key=away)]}"
 
 
-def _standing(surveyed: SurveyedShower, floor: FallingFloor, tape: Tape) -> list[Finding]:
-    points = floor.standing()
+def _standing(surveyed: SurveyedShower, floor: FallingFloor) -> list[Finding]:
+    points = [_spot(surveyed, at) for at in floor.standing()]
     if not points:
         return []
     return [
         Finding(
             code="FAL-102",
             severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message=f"Water stands at {_spots(surveyed, points, tape)}, where the planes lead it.",
-            remedy="Take a drain as long as the floor is wide, or falls: level, whose planes reach every side.",
+            at=(surveyed.surface.id,),
+            remedies=("longer_or_level",),
+            values={"along": tuple(along for along, _ in points), "out": tuple(out for _, out in points)},
         )
     ]
 
 
-def _spots(surveyed: SurveyedShower, points: Sequence[XY], tape: Tape) -> str:
-    return " and ".join(_spot(surveyed, at, tape) for at in points)
-
-
-def _spot(surveyed: SurveyedShower, at: XY, tape: Tape) -> str:
+def _spot(surveyed: SurveyedShower, at: XY) -> tuple[Measure, Measure]:
+    """A place as the job measures it: along the side, and out from it."""
     along, out = surveyed.place((at[0] * TICKS_PER_MM, at[1] * TICKS_PER_MM))
-    return f"{length_text(round(along), tape)} along and {length_text(round(out), tape)} out"
+    return length(round(along)), length(round(out))
 
 
-def _hidden(
-    surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], rules: RuleSet, tape: Tape
-) -> Finding:
+def _hidden(surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], rules: RuleSet) -> Finding:
     place, ratio = _other_place(surveyed, outline, drain, Limits(least=1.0), rules)
+    values: dict[str, Value] = {}
     if place is not None and ratio < math.inf:
-        remedy = f"Move the drain to {_spot(surveyed, place, tape)}: from there every side is seen."
-    else:
-        remedy = "No single drain sees the whole floor: part it by a ridge and give each part a drain of its own."
+        values["along"], values["out"] = _spot(surveyed, place)
     return Finding(
         code="FAL-101",
         severity=Severity.STOP,
-        where=surveyed.surface.title or surveyed.surface.id,
-        message="Part of the shower floor lies round a corner from its drain, and water would stand there.",
-        remedy=remedy,
+        at=(surveyed.surface.id,),
+        remedies=("move_drain",) if values else ("part",),
+        values=values,
     )
 
 
@@ -255,78 +250,80 @@ def _other_place(
 
 
 def _steepness(
-    surveyed: SurveyedShower,
-    unit: FallingFloor,
-    choice: RiseChoice,
-    limits: Limits,
-    rules: RuleSet,
-    tape: Tape,
+    surveyed: SurveyedShower, unit: FallingFloor, choice: RiseChoice, limits: Limits, rules: RuleSet
 ) -> list[Finding]:
     if choice.kept == "flow":
         return []
-    least = rules.entry("fall.min")
     if choice.kept == "planes":
+        linear, drawn = _linear(surveyed, unit, limits)
         return [
-            least.finding(
-                code="FAL-104",
-                severity=Severity.NOTE,
-                where=surveyed.surface.title or surveyed.surface.id,
-                message="The planes keep the least fall; their valleys cannot without too steep a plane.",
-                measured=fall_text(unit.least_flow * choice.rise, tape),
-                limit=f"at least {fall_text(limits.least, tape)}",
-                remedy=f"A drain nearer to the middle steepens them. {_linear(surveyed, unit, limits, tape)}",
+            rules.entry("fall.min").found(
+                "FAL-104",
+                Severity.NOTE,
+                surveyed.surface.id,
+                measured=measure(unit.least_flow * choice.rise),
+                limit=least(measure(limits.least)),
+                remedies=("nearer", linear),
+                **drawn,
             )
         ]
     assert limits.greatest is not None
-    entry = rules.entry("fall.max")
-    needed = length_text(ticks_from_mm_ceil(choice.least_rise_planes * unit.rise), tape)
-    allowed = length_text(int(choice.greatest_rise * unit.rise * TICKS_PER_MM), tape)
+    ways, values = _ways(surveyed, unit, limits, rules)
     return [
-        entry.finding(
-            code="FAL-103",
-            severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message=f"No rise does: the longest plane needs {needed}, and the shortest allows {allowed}.",
-            measured=fall_text(unit.greatest_plane * choice.rise, tape),
-            limit=f"at most {fall_text(limits.greatest, tape)}",
-            remedy=_remedy(surveyed, unit, limits, rules, tape),
+        rules.entry("fall.max").found(
+            "FAL-103",
+            Severity.STOP,
+            surveyed.surface.id,
+            measured=measure(unit.greatest_plane * choice.rise),
+            limit=most(measure(limits.greatest)),
+            remedies=ways,
+            needed=length(ticks_from_mm_ceil(choice.least_rise_planes * unit.rise)),
+            allowed=length(int(choice.greatest_rise * unit.rise * TICKS_PER_MM)),
+            first=Word(word=ways[0]),
+            **values,
         )
     ]
 
 
-def _remedy(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, rules: RuleSet, tape: Tape) -> str:
-    ways = []
+def _ways(
+    surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, rules: RuleSet
+) -> tuple[tuple[str, ...], dict[str, Value]]:
+    """What would do where no rise does: remedies by code, and what their words need."""
+    ways: list[str] = []
+    values: dict[str, Value] = {}
     if surveyed.shower.falls == "level":
         place, _ = _other_place(surveyed, unit.outline, unit.drain, limits, rules)
         if place is not None:
-            ways.append(f"Move the drain to {_spot(surveyed, place, tape)}.")
+            ways.append("move_drain")
+            values["along"], values["out"] = _spot(surveyed, place)
         try:
             square = square_floor(unit.outline, unit.drain, 1.0)
         except HiddenFromDrainError:
             square = None
         if square is not None and choose_rise(square, limits).kept != "none":
             fall = choose_rise(square, limits).rise
-            heights = sorted(height * fall for _, height in square.perimeter)
-            low, high = (length_text(ticks_from_mm(h), tape) for h in (heights[0], heights[-1]))
-            ways.append(
-                f"With falls: square the perimeter rises from {low} to {high} and the first course is cut to it."
-            )
-    ways.append(_linear(surveyed, unit, limits, tape))
-    return " Or: ".join(ways)
+            heights = [ticks_from_mm(height * fall) for _, height in square.perimeter]
+            ways.append("square")
+            values["low"], values["high"] = length(min(heights)), length(max(heights))
+    linear, drawn = _linear(surveyed, unit, limits)
+    return (*ways, linear), values | drawn
 
 
-def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, tape: Tape) -> str:
-    """The linear drain along a wall from which the floor runs the shortest way."""
+def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits) -> tuple[str, dict[str, Value]]:
+    """The linear drain along a wall from which the floor runs the shortest way, as a remedy with its values."""
     best: tuple[float, str] | None = None
     for side, (a, b) in zip(surveyed.surface.sides, sides(surveyed.surface.outline), strict=True):
         ends = ((to_mm(a[0]), to_mm(a[1])), (to_mm(b[0]), to_mm(b[1])))
         floor = single_floor(unit.outline, ends, limits.least)
         if side.label.startswith("wall ") and not floor.standing() and (best is None or floor.rise < best[0]):
-            best = floor.rise, side.label
+            best = floor.rise, side.label.removeprefix("wall ")
     if best is None:
-        return "No wall is free for a linear drain that the whole floor falls to in one plane."
-    rise = length_text(ticks_from_mm_ceil(best[0]), tape)
-    return f"A linear drain along the whole of {best[1]} takes one plane that rises {rise}."
+        return "no_linear", {}
+    rise, wall = best
+    return "linear", {
+        "wall": Ref(ref=f"{surveyed.surface.room}/wall/{wall}"),
+        "rises": length(ticks_from_mm_ceil(rise)),
+    }
 
 
 def _tile(
@@ -362,16 +359,14 @@ def _tile(
     found = []
     if tile is not None and max(tile.size) > largest:
         found.append(
-            Finding(
-                code="FAL-301",
-                severity=Severity.FIX,
-                where=surveyed.surface.title or surveyed.surface.id,
-                message=f"Tile {tile.id} is too large to lie across the folds of the falls.",
-                measured=length_text(max(tile.size), tape),
-                limit=f"at most {length_text(largest, tape)}",
-                rule=entry.id,
-                source=source,
-                remedy="Cut it along the valleys, choose a smaller tile, or take a linear drain with one plane.",
+            entry.found(
+                "FAL-301",
+                Severity.FIX,
+                surveyed.surface.id,
+                measured=length(max(tile.size)),
+                limit=most(length(largest)),
+                remedies=("cut_or_choose",),
+                tile=Name(name=tile.id),
             )
         )
     return step, largest, found, {f"fall {surveyed.surface.id} tile": working}

@@ -12,8 +12,9 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiling.falls import Limits, drop_of_shelf
 from firstcourse.tiling.shower_heights import Cover, open_levels
-from firstcourse.tiling.words import fall_text, length_text
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
+from firstcourse.tiling.words import length_text
+from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
+from firstcourse.values import least, length, measure, most
 from firstcourse.workings import Working
 
 _TICKS2_PER_M2 = (1000 * TICKS_PER_MM) ** 2
@@ -80,38 +81,37 @@ def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> It
             continue
         entry, limit = rules.entry(name), rules.ticks(name)
         if kerb.height < limit if low else kerb.height > limit:
-            yield entry.finding(
-                code="FAL-201",
-                severity=Severity.STOP,
-                where=surveyed.surface.title or surveyed.surface.id,
-                message=f"The kerb is too {'low' if low else 'high'} over the drain.",
-                measured=length_text(kerb.height, tape),
-                limit=f"{'at least' if low else 'at most'} {length_text(limit, tape)}",
-                remedy=f"{'Raise' if low else 'Lower'} its finished top to {length_text(limit, tape)}.",
+            yield entry.found(
+                "FAL-201",
+                Severity.STOP,
+                surveyed.surface.id,
+                measured=length(kerb.height),
+                limit=least(length(limit)) if low else most(length(limit)),
+                remedies=("raise" if low else "lower",),
+                low=low,
             )
     if kerb.height <= rise:
-        asked = max(rise + tape.graduation, rules.ticks("water.test.depth"))
         yield Finding(
             code="FAL-202",
             severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message="The floor rises as high as the kerb, which then holds no water.",
-            measured=f"kerb {length_text(kerb.height, tape)}, floor up to {length_text(rise, tape)}",
-            limit="kerb above the floor",
-            source="common practice",
-            remedy=f"Raise the kerb above {length_text(asked, tape)} over the drain, or bring the drain nearer.",
+            at=(surveyed.surface.id,),
+            measured=length(kerb.height),
+            remedies=("raise_or_nearer",),
+            values={
+                "rise": length(rise),
+                "above": length(max(rise + tape.graduation, rules.ticks("water.test.depth"))),
+            },
         )
     if kerb.entry is not None and rules.has("shower.entry.min"):
         entry, limit = rules.entry("shower.entry.min"), rules.ticks("shower.entry.min")
         if kerb.entry < limit:
-            yield entry.finding(
-                code="FAL-213",
-                severity=Severity.STOP,
-                where=surveyed.surface.title or surveyed.surface.id,
-                message="The opening one walks in by is too narrow.",
-                measured=length_text(kerb.entry, tape),
-                limit=f"at least {length_text(limit, tape)}",
-                remedy="Widen the opening of the screen or wall.",
+            yield entry.found(
+                "FAL-213",
+                Severity.STOP,
+                surveyed.surface.id,
+                measured=length(kerb.entry),
+                limit=least(length(limit)),
+                remedies=("widen",),
             )
 
 
@@ -151,24 +151,20 @@ def _without_kerb(
         yield Finding(
             code="FAL-203",
             severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message="The recess is too shallow for falls, bed and tile of a shower without a kerb.",
-            measured=length_text(there, tape),
-            limit=f"at least {length_text(needed, tape)}",
-            source="rise + bed + mortar + tile",
-            remedy=f"Deepen it by {length_text(needed - there, tape)} where the frame allows, bring the drain "
-            f"nearer to the entry (the rise there is {length_text(rise, tape)}), thin the bed, or build a kerb.",
+            at=(surveyed.surface.id,),
+            measured=length(there),
+            limit=least(length(needed)),
+            remedies=("deepen",),
+            values={"deeper": length(needed - there), "rise": length(rise)},
         )
     if entry and max(entry) - min(entry) > tape.graduation:
         yield Finding(
             code="FAL-204",
             severity=Severity.FIX,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message="The open side is not level, so that the room's floor steps down along it.",
-            measured=f"{length_text(min(entry), tape)} to {length_text(max(entry), tape)} over the drain",
-            limit="level",
-            source="common practice",
-            remedy="Turn a linear drain parallel to the open side, or take falls: level.",
+            at=(surveyed.surface.id,),
+            measured=length(max(entry) - min(entry)),
+            remedies=("turn_or_level",),
+            values={"doorway": False, "low": length(min(entry)), "high": length(max(entry))},
         )
 
 
@@ -185,14 +181,13 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
     area = finished.area / _TICKS2_PER_M2
     entry = rules.entry("shower.area.min")
     if area < rules.number(entry.id):
-        yield entry.finding(
-            code="FAL-211",
-            severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message="The shower's finished floor is too small.",
-            measured=_area_text(area, tape),
-            limit=f"at least {_area_text(rules.number(entry.id), tape)}",
-            remedy="Move the kerb out or a wall back.",
+        yield entry.found(
+            "FAL-211",
+            Severity.STOP,
+            surveyed.surface.id,
+            measured=measure(area, "m2"),
+            limit=least(measure(rules.number(entry.id), "m2")),
+            remedies=("move",),
         )
     large = area >= rules.number("shower.area.large")
     entry = rules.entry("shower.width.large" if large else "shower.width.min")
@@ -200,23 +195,14 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
     # The circle is found to a tenth of a millimetre; half a graduation is left to the finish.
     width = ticks_from_mm(2 * circle.length / TICKS_PER_MM)
     if width + tape.graduation // 2 < rules.ticks(entry.id):
-        yield entry.finding(
-            code="FAL-212",
-            severity=Severity.STOP,
-            where=surveyed.surface.title or surveyed.surface.id,
-            message="The shower is too narrow inside its finished walls.",
-            measured=length_text(width, tape),
-            limit=f"at least {length_text(rules.ticks(entry.id), tape)}",
-            remedy="Move the kerb out or a wall back; a larger shower may be narrower one way."
-            if not large
-            else "Move the kerb out or a wall back.",
+        yield entry.found(
+            "FAL-212",
+            Severity.STOP,
+            surveyed.surface.id,
+            measured=length(width),
+            limit=least(length(rules.ticks(entry.id))),
+            remedies=("move" if large else "move_or_larger",),
         )
-
-
-def _area_text(area_m2: float, tape: Tape) -> str:
-    if tape is Tape.INCH:
-        return f"{area_m2 * _TICKS2_PER_M2 / TICKS_PER_INCH**2:.0f} sq in"
-    return f"{area_m2:.2f} m2"
 
 
 def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list[Finding], Working | None]:
@@ -234,25 +220,29 @@ def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list
     found, values = [], {}
     for name, depth, drop in rows:
         low, high = drop_of_shelf(to_mm(depth), limits)
-        least = length_text(ceil_to(ticks_from_mm(low), tape.graduation // 2), tape, fine=True)
-        most = "" if limits.greatest is None else f" to {length_text(ticks_from_mm(high), tape, fine=True)}"
-        values[name] = f"{least}{most} over {length_text(depth, tape)}"
+        marked, full = ceil_to(ticks_from_mm(low), tape.graduation // 2), None
+        if limits.greatest is not None:
+            full = ticks_from_mm(high)
+        upto = "" if full is None else f" to {length_text(full, tape, fine=True)}"
+        values[name] = f"{length_text(marked, tape, fine=True)}{upto} over {length_text(depth, tape)}"
         if drop is None:
             continue
         fall = drop / depth
         steep = limits.greatest is not None and fall > limits.greatest * (1 + 1e-6)
         if steep or fall < limits.least * (1 - 1e-6):
             rule = rules.entry("fall.shelf.max") if steep else entry
-            limit = limits.greatest if steep and limits.greatest is not None else limits.least
+            allowed = limits.greatest if steep and limits.greatest is not None else limits.least
             found.append(
-                rule.finding(
-                    code="FAL-221",
-                    severity=Severity.FIX,
-                    where=surveyed.surface.title or surveyed.surface.id,
-                    message=f"The {name} {'falls too steeply' if steep else 'does not shed water'}.",
-                    measured=fall_text(fall, tape),
-                    limit=f"{'at most' if steep else 'at least'} {fall_text(limit, tape)}",
-                    remedy=f"Let it drop by {values[name]}, towards the drain.",
+                rule.found(
+                    "FAL-221",
+                    Severity.FIX,
+                    f"{surveyed.surface.id}/shelf/{name}",
+                    measured=measure(fall),
+                    limit=most(measure(allowed)) if steep else least(measure(allowed)),
+                    remedies=("drop",),
+                    steep=steep,
+                    drops=(length(marked),) if full is None else (length(marked), length(full)),
+                    depth=length(depth),
                 )
             )
     working = Working(

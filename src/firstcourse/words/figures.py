@@ -34,7 +34,7 @@ def on_tape(found: Measure, tape: Tape, way: Way = "near", *, feet: bool = True)
 
     Example:
         >>> on_tape(Measure(value=1613.0, unit="mm"), Tape.INCH, "up")
-        '5\\' 3-9/16"'
+        '5\' 3-9/16"'
     """
     if found.unit != "mm":
         raise ValueError(f"{found.value:g} {found.unit} is no length")
@@ -83,6 +83,29 @@ def run(found: Measure, tape: Tape) -> str:
         ('4.79 m', '15\' 8-1/2"')
     """
     return f"{found.value / 1000:.2f} m" if tape is Tape.MM else on_tape(found, tape)
+
+
+def slope(found: Measure, tape: Tape) -> str:
+    """A fall as the trade says it: inches per foot, or one in so many.
+
+    Example:
+        >>> slope(Measure(value=1 / 48), Tape.INCH), slope(Measure(value=1 / 80), Tape.MM)
+        ('0.25 in per ft', '1:80')
+    """
+    if tape is Tape.INCH:
+        return f"{12 * found.value:.3g} in per ft"
+    return f"1:{1 / found.value:.3g}" if found.value > 0 else "level"
+
+
+def small_area(found: Measure, tape: Tape) -> str:
+    """An area [m2] as small as a shower: whole square inches, or square metres to two places.
+
+    Example:
+        >>> area = Measure(value=0.58, unit="m2")
+        >>> small_area(area, Tape.INCH), small_area(area, Tape.MM)
+        ('899 sq in', '0.58 m²')
+    """
+    return f"{found.value / 0.0254**2:.0f} sq in" if tape is Tape.INCH else f"{found.value:.2f} m²"
 
 
 def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False) -> str:

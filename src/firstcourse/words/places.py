@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 
 Labels = Mapping[str, tuple[str, ...]]
 """By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
-_NAMED = {"opening", "door", "bench", "thing", "stock", "layer", "offcut", "check"}
+_NAMED = {"opening", "door", "bench", "shelf", "thing", "stock", "layer", "offcut", "check"}
 """Kinds whose things are called by their names alone."""
 _NUMBERED = {"wall", "corner", "tile", "tile_stock", "sheet", "rule", "joist", "stud", "kerb"}
 """Kinds that are said before the name."""

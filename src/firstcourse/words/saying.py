@@ -9,7 +9,7 @@ from fluent.runtime.types import FluentType
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
-from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape, run
+from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape, run, slope, small_area
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, thing
 from firstcourse.words.said import SaidFinding, SaidWorking
@@ -39,10 +39,11 @@ class Saying:
     A message may ask of a value, beside what is usual for it: `TAPE`, `UP` and `DOWN` (a length on the tape's
     marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FINE` (a small
     length, finer than the tape where it needs be), `CUT` (never more than it is), `RUN` (a running length),
-    `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a
-    reference with its room), `THING` (without), `WORD` (a word by its code), `LIST` (several, with `and`;
-    `last: "or"`), `SUM` (several added up) and `EACH("message", $x, $y)` (the message once for each, its
-    parameters `one`, `two`, `three`).
+    `FALL` (a fall as the trade says it), `AREA` (one as small as a shower), `FIGURES` (decimals with the unit;
+    `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room), `THING`
+    (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`), `SUM` (several added up)
+    and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`, `three`; `last: "and"`
+    before the last).
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
@@ -54,6 +55,8 @@ class Saying:
             "FINE": lambda given: self._each(given, lambda one: fine(one, tape)),
             "CUT": lambda given: self._each(given, lambda one: cut(one, tape)),
             "RUN": lambda given: self._each(given, lambda one: run(one, tape)),
+            "FALL": lambda given: self._each(given, lambda one: slope(one, tape)),
+            "AREA": lambda given: self._each(given, lambda one: small_area(one, tape)),
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
@@ -243,20 +246,22 @@ class Saying:
         return self._term(str(code))
 
     def _list(self, given: _Given, last: str = "and") -> str:
-        texts = [self._text(one) for one in _several(given.value)]
+        return self._joined([self._text(one) for one in _several(given.value)], last)
+
+    def _joined(self, texts: list[str], last: str) -> str:
         return f"{', '.join(texts[:-1])} {self._term(last)} {texts[-1]}" if len(texts) > 1 else "".join(texts)
 
     def _sum(self, given: _Given, decimals: Any = 2) -> str:
         numbers = [one for one in _several(given.value) if isinstance(one, Measure)]
         return " + ".join(in_figures(one, self._tape, int(decimals)).partition(" ")[0] for one in numbers)
 
-    def _every(self, message: Any, *columns: _Given) -> str:
+    def _every(self, message: Any, *columns: _Given, last: str = "") -> str:
         rows = zip(*(_several(column.value) for column in columns), strict=True)
-        said = (
+        said = [
             self._messages.say(str(message), **dict(zip(_COUNTED, map(self._one, row), strict=False)))
             for row in rows
-        )
-        return ", ".join(said)
+        ]
+        return self._joined(said, str(last)) if last else ", ".join(said)
 
     def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
         return ", ".join(say(one) for one in _several(given.value))

@@ -112,7 +112,7 @@ def test_1800_by_900_in_australia_says_what_would_do():
     area = {"left": "0 mm", "out": "0 mm", "width": "1800 mm", "depth": "900 mm"}
     asked = {**area, "drain": {"left": "900 mm", "out": "450 mm"}, "kerb": {"height": "80 mm", "width": "100 mm"}}
     result = planned(asked, "au", length="2600 mm", width="1800 mm")
-    (finding,) = [found for found in all_said(result.findings) if found.code == "FAL-103"]
+    (finding,) = [found for found in all_said(result.findings, Tape.MM) if found.code == "FAL-103"]
     assert finding.severity is Severity.STOP
     assert finding.limit == "at most 1:50"
     assert "the longest plane needs 11 mm" in finding.message
@@ -176,6 +176,8 @@ def test_what_breaks_a_rule_is_said(more, code):
     (finding,) = [found for found in all_said(result.findings) if found.code == code]
     assert finding.remedy
     assert finding.rule or code == "FAL-202"
+    (metric,) = [found for found in all_said(result.findings, Tape.MM) if found.code == code]
+    assert '"' not in metric.measured and " in" not in metric.measured
 
 
 def test_a_recess_holds_rise_bed_and_tile():
