@@ -7,7 +7,7 @@ import pytest
 
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.planning import plan_job, steps
 
 
 def refused(side: int, sheet: str, tile: str, tiling: str) -> str:
@@ -39,4 +39,10 @@ def test_far_too_many_boards_are_refused_with_the_estimate(side: int, sheet: str
 
 def test_far_too_many_tiles_are_refused_with_the_estimate() -> None:
     said = refused(2400, "1200 mm, 2400 mm", "9 mm, 9 mm", ", tiling: {tile: t}")
+    assert "rooms[1].floor.tiling" in said and "tiles on one surface are more than 40000" in said
+
+
+def test_far_too_many_tiles_are_refused_before_boards_are_searched(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(steps, "board", lambda *_, **__: pytest.fail("boards were searched first"))
+    said = refused(24_000, "1200 mm, 2400 mm", "100 mm, 100 mm", ", tiling: {tile: t}")
     assert "rooms[1].floor.tiling" in said and "tiles on one surface are more than 40000" in said

@@ -35,7 +35,7 @@ from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.thin_cuts import thin_cuts
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
-from firstcourse.planning.too_many import refuse_too_many_boards
+from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
@@ -141,6 +141,7 @@ def _derived(
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
     surfaces = _marked(survey.surfaces, by_kind, rules)
     refuse_too_many_boards(surfaces, job)
+    refuse_too_many_tiles(surfaces, job, rules)
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")

@@ -1,13 +1,14 @@
 """Jobs that would take longer than anyone waits: refused by an estimate, before anything is laid out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import ceil, prod
 
 from firstcourse.errors import InputProblem, JobError
 from firstcourse.geometry.polygon import area2
-from firstcourse.job import Job
+from firstcourse.job import Job, Tiling
 from firstcourse.job.fields import MOST_BOARDS
 from firstcourse.planning.together import Surfaced
+from firstcourse.rules import RuleSet
 from firstcourse.units import format_length
 
 
@@ -43,3 +44,47 @@ def refuse_too_many_boards(surfaces: Sequence[Surfaced], job: Job) -> None:
             )
     if problems:
         raise JobError(tuple(problems))
+
+
+_PLAINLY = 1.2
+"""So many times as many tiles as are planned leave no doubt, whatever joints, openings and edges take off."""
+
+
+def refuse_too_many_tiles(surfaces: Sequence[Surfaced], job: Job, rules: RuleSet) -> None:
+    """Refuse surfaces that plainly take more tiles than are planned; what is near is counted when it is tiled.
+
+    Args:
+        surfaces: All surfaces of the job.
+        job: For what each is tiled with.
+        rules: Rules in force.
+
+    Raises:
+        JobError: One problem for each surface that takes too many.
+    """
+    outlines = {item.surface.id: item.surface for item in surfaces}
+    sizes = {tile.id: prod(side + (tile.joint or 0) for side in tile.size) for tile in job.tiles}
+    problems = []
+    for field, surface_id, tiling in _tilings(job):
+        surface = outlines.get(surface_id)
+        # Of borders, bands and repeats other tiles take a part that is not known yet.
+        plain = tiling.border is None and not tiling.bands and tiling.tile in sizes
+        if surface is None or not plain or tiling.tile is None:
+            continue
+        holes = sum(abs(area2(opening.outline)) / 2 for opening in surface.openings if opening.outline is not None)
+        number = (abs(area2(surface.outline)) / 2 - holes) / sizes[tiling.tile]
+        most = rules.number("tiling.tiles.most")
+        if number > _PLAINLY * most:
+            message = f"about {number:.0f} tiles on one surface are more than {most:.0f}; check the tile's size"
+            problems.append(InputProblem(file="job", line=0, column=0, field=field, message=message))
+    if problems:
+        raise JobError(tuple(problems))
+
+
+def _tilings(job: Job) -> Iterator[tuple[str, str, Tiling]]:
+    """Each surface's field in the document, its id, and how it is tiled."""
+    for index, room in enumerate(job.rooms, start=1):
+        if room.floor is not None and room.floor.tiling is not None:
+            yield f"rooms[{index}].floor.tiling", f"{room.name}/floor", room.floor.tiling
+        for number, wall in enumerate(room.walls, start=1):
+            if wall.tiling is not None:
+                yield f"rooms[{index}].walls[{number}].tiling", f"{room.name}/wall/{wall.wall}", wall.tiling
