@@ -292,6 +292,11 @@ class Strip:
         return tuple((round(lower), round(upper)) for lower, upper in ends if upper - lower > TICKS_PER_MM)
 
 
+def warm() -> None:
+    """Compile what is not yet on disk, by asking for the boards of a small strip."""
+    Strip([shapely.box(0, 0, 2, 2)]).many_boxes(np.array([0]), np.array([2]), 1.0)
+
+
 def _on(edge: tuple[float, float, float, float], u: float) -> float:
     au, av, bu, bv = edge
     if av == bv or u == au:

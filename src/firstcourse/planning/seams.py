@@ -123,9 +123,11 @@ def _rooms(
 
 def _warm() -> None:
     """Load the kernels once, not in each process."""
+    from firstcourse.boards.strips import warm as warm_strips
     from firstcourse.cutting.kernels import warm
 
     warm()
+    warm_strips()
 
 
 def _shared(
