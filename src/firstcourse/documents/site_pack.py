@@ -11,7 +11,7 @@ from firstcourse.documents.judgement_pages import JUDGED, structure_cautions
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled, marked
 from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS
-from firstcourse.documents.ticket_pages import second_cuts, tickets
+from firstcourse.documents.ticket_pages import second_cuts, slight_tapers, tickets
 from firstcourse.documents.tile_pages import saw_page, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_pages
 from firstcourse.plan import Plan, Quantity
@@ -128,6 +128,7 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
         "water": water_pages(drawn),
         "tickets": tickets(drawn),
         "second": second_cuts(drawn),
+        "slight": slight_tapers(drawn),
         "checks": board_checks(drawn),
         "findings": findings,
         "shopping": [_to_buy(speaker, quantity) for quantity in plan.quantities if quantity.buy],
