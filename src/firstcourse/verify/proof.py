@@ -86,7 +86,7 @@ _CHECKS = (
 Check = Callable[[Document], Iterator[Objection]]
 _BOARDED: frozenset[Check] = frozenset((check_coverage, check_fills, check_seams, check_fasteners, check_edges))
 """These look at the boards of one surface at a time, beside them at tape, rules, and what findings say of it."""
-_LAID: frozenset[Check] = frozenset((check_tiles, check_starts))
+_LAID: frozenset[Check] = frozenset((check_tiles, check_thin_pieces, check_starts))
 """These look at the tiles of one surface at a time, whatever each is cut from."""
 
 

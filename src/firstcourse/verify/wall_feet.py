@@ -136,8 +136,11 @@ def _behind(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iter
         for step in range(1, _LOOKS):
             u = left + (right - left) * step / _LOOKS
             found = list(floors.heights(_on(line, u)))
+            top = min(found, default=-math.inf) + surface.foot_at(u) - NEAR
+            if low >= top:  # nothing of it lies lower
+                continue
             column = tile.shape.intersection(shapely.LineString([(u, low - 1), (u, low + 1 + _span(tile.shape))]))
-            if found and not column.is_empty and column.bounds[1] < min(found) + surface.foot_at(u) - NEAR:
+            if not column.is_empty and column.bounds[1] < top:
                 yield Objection("VER-767", tile.id, "is set below the finished floor")
                 break
 
