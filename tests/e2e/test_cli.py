@@ -93,9 +93,9 @@ def test_rules_of_a_metric_practice_stand_in_millimetres_and_say_what_is_borrowe
 ) -> None:
     assert run(["rules", "framing", "--practice", "uk"]) == 0
     shown = capsys.readouterr().out
-    assert "400 mm  [common practice]  <- US practice: check" in shown
+    assert "38 mm  [common practice]  <- US practice: check" in shown
     assert "values are not of UK practice" in shown
-    assert run(["rules", "framing.stud_spacing.max", "--practice", "uk"]) == 0
+    assert run(["rules", "framing.stud_width", "--practice", "uk"]) == 0
     assert "taken from   US practice: check" in capsys.readouterr().out
     assert run(["rules", "framing"]) == 0
     assert "check" not in capsys.readouterr().out
