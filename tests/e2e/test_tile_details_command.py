@@ -14,6 +14,7 @@ from shapely import Polygon, unary_union
 from firstcourse.cli import run
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify import verify_text
+from said import said_of
 
 JOB = Path(__file__).parent / "tile_details.yaml"
 NICHE = "bath/wall/A-B/niche"
@@ -127,9 +128,9 @@ def test_a_bench_s_front_and_end_begin_on_the_shower_floor_as_it_falls(plan: dic
     lowest = min(front["tiles"], key=lambda tile: min(v for _, v in tile["outline"]))
     assert not lowest["whole"]
     assert len({v for _, v in lowest["outline"]}) > 2
-    (said,) = [finding for finding in plan["findings"] if finding["code"] == "TIL-125"]
-    assert (said["where"], said["severity"]) == ("bath: bench", "note")
-    assert "front and its left end" in said["message"]
+    (said,) = [finding for finding in said_of(plan) if finding.code == "TIL-125"]
+    assert (said.where, said.severity) == ("bath: bench", "note")
+    assert "front and left end" in said.message
 
 
 def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
@@ -141,15 +142,15 @@ def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
 
 
 def test_falls_of_sill_bench_and_kerb_are_said_with_their_rule(plan: dict[str, Any]):
-    said = [finding for finding in plan["findings"] if finding["code"] == "TIL-124"]
-    assert [finding["where"] for finding in said] == [
+    said = [finding for finding in said_of(plan) if finding.code == "TIL-124"]
+    assert [finding.where for finding in said] == [
         "bath: wall A-B, niche",
         "bath: bench",
         "bath: shower floor, kerb",
     ]
-    assert {finding["rule"] for finding in said} == {"fall.shelf.min"}
+    assert {finding.rule for finding in said} == {"fall.shelf.min"}
     # Limits that a tape reads: no decimals of an inch.
-    assert not any(finding["limit"].endswith(" in") or "." in finding["limit"] for finding in said)
+    assert not any(finding.limit.endswith(" in") or "." in finding.limit for finding in said)
 
 
 def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):

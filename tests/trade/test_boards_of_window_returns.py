@@ -133,7 +133,8 @@ def spoil(document: dict[str, Any], change: str) -> None:
         strips[strip_of("sill")]["sides"][2]["kind"] = "free"
     elif change == "told":
         for one in document["findings"]:
-            one["measured"] = one["measured"].replace('framing 25"', 'framing 24"')
+            if one["code"] == "TIL-131":
+                one["values"]["wide"]["value"] -= 25.4
     elif change == "no window":
         strips[strip_of("sill")]["id"] = f"{WALL}/hatch/sill board"
 

@@ -13,6 +13,7 @@ from firstcourse.plan import Surface
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.verify import verify_text
+from said import said_of
 
 JOB = """
 name: Bathroom out of level
@@ -110,11 +111,16 @@ def tile_top(tile: Any) -> int:
 
 def test_a_shower_floor_planned_from_level_panels_is_told_at_each_wall() -> None:
     result = planned(shower=True)
-    told = {one.where: one for one in result.plan.findings if one.code == "TIL-132"}
+    told = {one.where: one for one in said_of(result.plan) if one.code == "TIL-132"}
     assert set(told) == {"bath: wall A-B", "bath: wall B-C"}
-    assert told["bath: wall A-B"].measured == '0" at A, 3/4" at B over the lowest corner'
+    assert told["bath: wall A-B"].measured == '0" at corner A, 3/4" at corner B over the lowest corner'
+    for key, spoilt in (("code", "TIL-000"), ("at", ["bath/wall/C-D"]), ("values", {"heights": "0 in"})):
+        document = json.loads(result.document)
+        for one in document["findings"]:
+            one |= {key: spoilt} if one["code"] == "TIL-132" else {}
+        assert "VER-767" in {one.code for one in verify_text(json.dumps(document)).objections}
     document = json.loads(result.document)
-    document["findings"] = [one for one in document["findings"] if one["code"] != "TIL-132"]
+    next(one for one in document["findings"] if one["code"] == "TIL-132")["values"]["heights"][1]["value"] += 1
     assert "VER-767" in {one.code for one in verify_text(json.dumps(document)).objections}
 
 

@@ -13,8 +13,8 @@ from firstcourse.suitability.doorways import judge_doorway
 from firstcourse.suitability.fittings import judge_drain, judge_flange
 from firstcourse.survey.flats import frames_of
 from firstcourse.tiling.footings import Floors
-from firstcourse.tiling.words import length_text
-from firstcourse.units import Tape, ceil_to, to_inches
+from firstcourse.units import Tape, to_inches
+from firstcourse.values import length, most
 
 
 def judge_bed_floor(
@@ -35,14 +35,13 @@ def judge_bed_floor(
     floors = Floors(room=fall.drain_height + fall.rise, fall=fall)
     for number, door in enumerate(room.floor.doorways, start=1):
         low, high = _along(door, room, plan, floors, fall)
-        name = f"{where}, {door.id}"
         doorway = Doorway(
             ref=f"{room.name}/floor/door/{door.id}",
             other_floor_in=to_inches(door.other_floor),
             door_underside_in=None if door.door_underside is None else to_inches(door.door_underside),
         )
         findings, working = judge_doorway(rules, (_falls(high),), doorway, tape)
-        done.findings += (*findings, *_holds(door, name, (low, high), fall, tape))
+        done.findings += (*findings, *_holds(door, doorway.ref, (low, high), fall, tape))
         done.workings[f"buildup.doorway.{number}"] = working
         done.judged = True
     for rim, kind, height in _rims(room, plan, floors, fall):
@@ -70,32 +69,27 @@ def _along(door: DoorStep, room: Room, plan: Mapping[str, Point], floors: Floors
     return foot.lowest, foot.highest
 
 
-def _holds(door: DoorStep, name: str, span: tuple[int, int], fall: Fall, tape: Tape) -> Iterator[Finding]:
+def _holds(door: DoorStep, ref: str, span: tuple[int, int], fall: Fall, tape: Tape) -> Iterator[Finding]:
     """Whether the water stays in, as a kerb would keep it: the floor beyond lies no lower than this one's edge."""
     low, high = span
     if fall.kerb is None and high - door.other_floor > tape.graduation // 2:
-        lower = ceil_to(high - door.other_floor, tape.graduation)
         yield Finding(
             code="FAL-205",
             severity=Severity.STOP,
-            where=name,
-            message="The floor beyond this doorway lies lower than the shower floor here, so that water runs out.",
-            measured=f"shower floor up to {length_text(high, tape)} over the panels",
-            limit=f"at most {length_text(door.other_floor, tape)}, the floor beyond",
-            source="common practice",
-            remedy=f"Let the bed in {length_text(lower, tape)} deeper, thin it, bring the drain nearer to the "
-            "doorway, or stand a kerb in it and enter that.",
+            at=(ref,),
+            measured=length(high),
+            limit=most(length(door.other_floor)),
+            remedies=("deeper_or_kerb",),
+            values={"lower": length(high - door.other_floor)},
         )
     if door.wall is not None and high - low > tape.graduation:
         yield Finding(
             code="FAL-204",
             severity=Severity.FIX,
-            where=name,
-            message="The shower floor is not level along this doorway, so the step to the floor beyond changes.",
-            measured=f"{length_text(low, tape)} to {length_text(high, tape)} over the panels",
-            limit="level",
-            source="common practice",
-            remedy="Turn a linear drain parallel to the doorway, or take falls: level.",
+            at=(ref,),
+            measured=length(high - low),
+            remedies=("turn_or_level",),
+            values={"doorway": True, "low": length(low), "high": length(high)},
         )
 
 

@@ -11,10 +11,10 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower
 from firstcourse.survey.flats import Frame
 from firstcourse.tiling.footings import Floors, Foot, level_foot
-from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
+from firstcourse.values import Word, least, length
 
-_FACES = ("front", "left end", "right end")
+_FACES = ("front", "left_end", "right_end")
 
 
 def floors_of(
@@ -88,7 +88,7 @@ def bench_feet(asked: TiledBench, frame: Frame, floors: Floors | None, on_front:
 
 
 def said_of_feet(
-    asked: TiledBench, feet: Sequence[Foot], standing: Sequence[bool], where: str, tape: Tape
+    asked: TiledBench, feet: Sequence[Foot], standing: Sequence[bool], ref: str, tape: Tape
 ) -> Iterator[Finding]:
     """That a face is to be cut to a floor that falls along it, and that one cannot begin within the floor.
 
@@ -96,7 +96,7 @@ def said_of_feet(
         asked: The bench.
         feet: Of front, left end and right end.
         standing: Which of these faces there are.
-        where: Its place in words.
+        ref: Its reference.
         tape: Tape of the job.
     """
     there = [(name, foot) for name, foot, stands in zip(_FACES, feet, standing, strict=True) if stands]
@@ -106,22 +106,22 @@ def said_of_feet(
         yield Finding(
             code="TIL-125",
             severity=Severity.NOTE,
-            where=where,
-            message=f"The floor does not lie level along its {' and its '.join(name for name, _ in sloped)}.",
-            measured=f"{length_text(low, tape)} to {length_text(high, tape)} over the panels",
-            source="common practice",
-            remedy="Level the lowest course from the lowest point of the floor, and scribe each of its tiles to "
-            "the floor, less the joint.",
+            at=(ref,),
+            measured=length(high - low),
+            remedies=("scribe",),
+            values={
+                "faces": tuple(Word(word=name) for name, _ in sloped),
+                "low": length(low),
+                "high": length(high),
+            },
         )
     buried = [foot for _, foot in there if asked.bottom is not None and asked.bottom < foot.highest]
     if asked.bottom is not None and buried:
         yield Finding(
             code="TIL-126",
             severity=Severity.NOTE,
-            where=where,
-            message="The tile of its front was to begin within the floor; it begins on the finished floor.",
-            measured=length_text(asked.bottom, tape),
-            limit=f"at least {length_text(max(foot.highest for foot in buried), tape)} over the panels",
-            source="heights of this plan",
-            remedy="Leave out bottom, or let it begin higher.",
+            at=(ref,),
+            measured=length(asked.bottom),
+            limit=least(length(max(foot.highest for foot in buried))),
+            remedies=("leave_out",),
         )

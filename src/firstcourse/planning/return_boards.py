@@ -17,7 +17,7 @@ from firstcourse.plan import (
     SurfaceKind,
 )
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, format_length
+from firstcourse.values import least, length
 
 _FRAMING = "framing of the opening"
 _FRONT = "face of the wall's boards"
@@ -79,34 +79,28 @@ def too_narrow(depth: int, rules: RuleSet) -> bool:
     return board_width(depth, rules) < rules.ticks("boards.limb.min")
 
 
-def returns_finding(window: Opening, stock: Sequence[Stock], where: str, rules: RuleSet, tape: Tape) -> Finding:
+def returns_finding(wall: Surface, window: Opening, stock: Sequence[Stock], rules: RuleSet) -> Finding:
     """What the boards of a window's returns ask of its framing, or that they are too narrow to be planned."""
     assert window.outline is not None and window.depth is not None
     left, low, right, top = bounds(window.outline)
-    board = board_thickness(stock)
+    board, ref = board_thickness(stock), f"{wall.id}/opening/{window.id}"
     if too_narrow(window.depth, rules):
         entry = rules.entry("boards.limb.min")
-        return entry.finding(
-            code="TIL-131",
-            severity=Severity.FIX,
-            where=where,
-            message="Sill, head and sides of the window are too narrow for boards that hold, so none are planned.",
-            measured=f"{format_length(board_width(window.depth, rules), tape, feet=False)} wide",
-            limit=f"at least {format_length(rules.ticks(entry.id), tape, feet=False)}",
-            remedy="Fill them with mortar over lath, or bond strips of a foam board there, and waterproof them "
-            "with the wall.",
+        return entry.found(
+            "TIL-131",
+            Severity.FIX,
+            ref,
+            measured=length(board_width(window.depth, rules)),
+            limit=least(length(rules.ticks(entry.id))),
+            remedies=("mortar_or_foam",),
+            boarded=False,
         )
-    wide, high = (format_length(side + 2 * board, tape, feet=False) for side in (right - left, top - low))
     return Finding(
         code="TIL-131",
         severity=Severity.NOTE,
-        where=where,
-        message="Sill, head and sides of the window are boarded before they are waterproofed and tiled: the "
-        "opening as entered lies between the faces of these boards, and framing carries them on all four sides.",
-        measured=f"framing {wide} x {high} apart",
-        source="opening as entered and thickness of the boards",
-        remedy="Check the framing of the opening before boards are cut; fasten the strips to it, and pack the "
-        "sill to its fall.",
+        at=(ref,),
+        remedies=("check_framing",),
+        values={"boarded": True, "wide": length(right - left + 2 * board), "high": length(top - low + 2 * board)},
     )
 
 

@@ -33,6 +33,7 @@ from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings, window_linings
 from firstcourse.tiling.words import length_text
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
+from firstcourse.values import Value, Word, least, length
 from firstcourse.workings import Working
 
 COURSED = ("stacked", "running")
@@ -159,14 +160,14 @@ class _Liner:
         for wall in room.walls if floors is not None else ():
             surface = boarded[wall.wall]
             if surface is not None and surface.id in self.asked and floors is not None:
-                frame, title = self._frame(room, wall.wall), surface.title or surface.id
+                frame = self._frame(room, wall.wall)
                 if floors.fall is not None and sloped:
                     if wall.foot in _DOWN_TO_FLOORS:
-                        self.findings.append(left_on_boards(surface, title, self.job.tape))
+                        self.findings.append(left_on_boards(surface))
                     continue
                 self.taken.setdefault(surface.id, []).extend(floor_zones(surface, frame, floors))
                 if wall.foot in _DOWN_TO_FLOORS:
-                    self.findings += short_of_floor(surface, frame, floors, title, self.rules, self.job.tape)
+                    self.findings += short_of_floor(surface, frame, floors, self.rules, self.job.tape)
 
     def _niche(self, item: ToTile, asked: TiledNiche, place: str) -> None:
         wall = self.surfaces[item.surface_id]
@@ -176,7 +177,7 @@ class _Liner:
         tiling = item.tiling
         returns = asked.returns or asked.tile or tiling.tile
         assert returns is not None
-        drop = self._drop(asked.depth, asked.drop, f"{wall.title or wall.id}, {opening.id}", "sill")
+        drop = self._drop(asked.depth, asked.drop, f"{wall.id}/opening/{opening.id}", "sill")
         back_tile = asked.tile or tiling.tile
         found = niche_linings(
             wall,
@@ -198,18 +199,18 @@ class _Liner:
 
     def _window(self, item: ToTile, asked: WindowReturns | None, window: Opening, place: str) -> None:
         wall = self.surfaces[item.surface_id]
-        where = f"{wall.title or wall.id}, {window.id}"
-        self.findings += returns_asked(item, window, where, self.rules)
+        self.findings += returns_asked(item, window, self.rules)
         if asked is None:
             return
         sheets = allowed_stock(wall, self.by_kind)
         if sheets:
-            self.findings.append(returns_finding(window, sheets, where, self.rules, self.job.tape))
+            self.findings.append(returns_finding(wall, window, sheets, self.rules))
         if not asked.tiled:
             return
         tile = asked.tile or item.tiling.tile
         assert tile is not None
-        drop, on_returns = self._drop(asked.depth, asked.drop, where, "sill"), self._built(tile)
+        drop = self._drop(asked.depth, asked.drop, f"{wall.id}/opening/{window.id}", "sill")
+        on_returns = self._built(tile)
         found = window_linings(
             wall,
             window,
@@ -225,14 +226,14 @@ class _Liner:
 
     def _bench(self, room: Room, asked: TiledBench, place: str) -> None:
         wall_id = f"{room.name}/wall/{asked.wall}"
-        length, touch = room.sides[asked.wall], self.rules.ticks("shower.touch")
+        long, touch = room.sides[asked.wall], self.rules.ticks("shower.touch")
         before, after = walls_beside(asked.wall, room)
         right = asked.left + asked.width
         front = asked.front or asked.tile
         title = f"{room.name}: {asked.id}"
         left_rim, right_rim = (
             Rim(label=f"wall {pair}", before=boards_on(pair, room, self.stock)) if stands else None
-            for pair, stands in ((before, asked.left <= touch), (after, right >= length - touch))
+            for pair, stands in ((before, asked.left <= touch), (after, right >= long - touch))
         )
         base = f"{room.name}/bench/{asked.id}"
         frame, on_front = self._frame(room, asked.wall), self._built(front)
@@ -244,13 +245,13 @@ class _Liner:
             depth=asked.depth,
             feet=feet,
             height=asked.height,
-            drop=self._drop(asked.depth, asked.drop, title, "top"),
+            drop=self._drop(asked.depth, asked.drop, base, "top"),
             ends=(left_rim, right_rim),
             back=Rim(label=f"wall {asked.wall}", before=boards_on(asked.wall, room, self.stock)),
             on_front=on_front,
         )
-        self.findings += said_of_feet(asked, feet, free, title, self.job.tape)
-        self._on_drain(room, asked, feet[0], title)
+        self.findings += said_of_feet(asked, feet, free, base, self.job.tape)
+        self._on_drain(room, asked, feet[0], base)
         for lining in found:
             tile = asked.tile if lining.name == "top" else front
             self._add(
@@ -263,24 +264,21 @@ class _Liner:
             )
         self._takes(room, asked, base, before, after, (left_rim is not None, right_rim is not None))
 
-    def _on_drain(self, room: Room, asked: TiledBench, front: Foot, title: str) -> None:
+    def _on_drain(self, room: Room, asked: TiledBench, front: Foot, base: str) -> None:
         """That a bench which stands on the floor stands on the drain."""
         floor = self.surfaces.get(f"{room.name}/floor/shower")
         if floor is None or floor.fall is None or front.labels == (OWN_HEIGHT,):
             return
         box = self._frame(room, asked.wall).box(asked.left, 0, asked.left + asked.width, asked.depth)
-        grates = [opening_ring(opening) for opening in floor.openings if opening.kind is OpeningKind.DRAIN]
-        if any(to_shapely(grate).intersection(to_shapely(box)).area > 0 for grate in grates):
+        drains = [opening for opening in floor.openings if opening.kind is OpeningKind.DRAIN]
+        under = [
+            f"{floor.id}/opening/{drain.id}"
+            for drain in drains
+            if to_shapely(opening_ring(drain)).intersection(to_shapely(box)).area > 0
+        ]
+        if under:
             self.findings.append(
-                Finding(
-                    code="TIL-128",
-                    severity=Severity.STOP,
-                    where=title,
-                    message="The bench stands on the drain.",
-                    source="bench and drain as entered",
-                    remedy="Move one of them, or let the bench hang over the drain and give as bottom the height "
-                    "at which the tile of its front begins.",
-                )
+                Finding(code="TIL-128", severity=Severity.STOP, at=(base, *under), remedies=("move_or_hang",))
             )
 
     def _kerb(self, room: Room, shower: SurveyedShower, place: str) -> None:
@@ -288,9 +286,8 @@ class _Liner:
         floor = self.surfaces.get(shower.surface.id)
         if kerb is None or kerb.tile is None or floor is None:
             return
-        title = f"{floor.title or floor.id}, kerb"
         boards = [boards_on(wall.wall, room, self.stock) for wall in room.walls]
-        drop, on_top = self._drop(kerb.width, None, title, "top"), self._built(kerb.tile)
+        drop, on_top = self._drop(kerb.width, None, f"{floor.id}/kerb", "top"), self._built(kerb.tile)
         found = kerb_linings(
             floor,
             width=kerb.width,
@@ -355,34 +352,36 @@ class _Liner:
         pattern: Pattern = "hexagon" if self.tiles[tile].shape == "hexagon" else "stacked"
         return Tiling(tile=tile, pattern=pattern, exposure=None if wall is None else wall.exposure)
 
-    def _drop(self, depth: int, given: int | None, where: str, what: str) -> int:
+    def _drop(self, depth: int, given: int | None, ref: str, what: str) -> int:
         """How much lower the front lies, and a word on it [ticks]."""
         entry, tape = self.rules.entry("fall.shelf.min"), self.job.tape
-        most = self.rules.number("fall.shelf.max") if self.rules.has("fall.shelf.max") else None
-        low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=most))
-        least = least_drop(depth, self.rules, tape)
-        drop = least if given is None else given
+        greatest = self.rules.number("fall.shelf.max") if self.rules.has("fall.shelf.max") else None
+        low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=greatest))
+        needed = least_drop(depth, self.rules, tape)
+        drop = needed if given is None else given
         wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
-        greatest = "" if math.isinf(high) else f", at most {self._readable(ticks_from_mm(high), least)}"
+        bounded: dict[str, Value] = {}
+        if not math.isinf(high):
+            bounded["most"] = length(self._readable(ticks_from_mm(high), needed))
         self.findings.append(
-            entry.finding(
-                code="TIL-124",
-                severity=Severity.FIX if wrong else Severity.NOTE,
-                where=where,
-                message=f"The {what} sheds water over its front edge.",
-                measured=f"front {length_text(drop, tape, fine=True)} lower than the back",
-                limit=f"at least {length_text(least, tape, fine=True)}{greatest}",
-                remedy=f"Set its front {length_text(least, tape, fine=True)} lower."
-                if wrong
-                else "Check it with a level before the tile goes on.",
+            entry.found(
+                "TIL-124",
+                Severity.FIX if wrong else Severity.NOTE,
+                ref,
+                measured=length(drop),
+                limit=least(length(needed)),
+                remedies=("set" if wrong else "check",),
+                what=Word(word=what),
+                bounded=bool(bounded),
+                **bounded,
             )
         )
         return drop
 
-    def _readable(self, most: int, least: int) -> str:
+    def _readable(self, most: int, needed: int) -> int:
         """A greatest drop down to the half mark that a tape reads; as it is where that is under the least."""
         marked = floor_to(most, self.job.tape.graduation // 2)
-        return length_text(marked if marked >= least else most, self.job.tape, fine=True)
+        return marked if marked >= needed else most
 
     def _takes(
         self, room: Room, asked: TiledBench, base: str, before: str, after: str, stands: tuple[bool, bool]

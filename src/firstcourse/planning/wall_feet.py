@@ -14,7 +14,8 @@ from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame
 from firstcourse.tiling.footings import KERB_TOP, SHOWER_FLOOR, Floors
-from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.values import Ref, length, most
 
 _ROUNDED = 4
 _NO_FLOOR = TICKS_PER_MM
@@ -46,21 +47,18 @@ def out_of_level(walls: Sequence[Surface], tape: Tape) -> bool:
     return bool(feet) and max(feet) - min(feet) >= tape.graduation
 
 
-def left_on_boards(wall: Surface, where: str, tape: Tape) -> Finding:
+def left_on_boards(wall: Surface) -> Finding:
     """That tile of a wall begins at its boards, as its shower floor is planned from panels that lie level."""
-    ends = [
-        f"{format_length(wall.datum + v, tape)} at {corner}"
-        for corner, (_, v) in zip(wall.corners, (wall.extent or wall.outline)[:2], strict=True)
-    ]
+    feet = (wall.extent or wall.outline)[:2]
     return Finding(
         code="TIL-132",
         severity=Severity.FIX,
-        where=where,
-        message="The floor is out of level, and the shower floor beside this wall is planned from level panels: "
-        "tile of the wall begins at the foot of its boards, not on the finished floor.",
-        measured=f"{', '.join(ends)} over the lowest corner",
-        source="levels as taped",
-        remedy="Level the panels and leave out levels, or hold the lowest course to the finished floors on site.",
+        at=(wall.id,),
+        remedies=("level_or_hold",),
+        values={
+            "corners": tuple(Ref(ref=f"{wall.id}/corner/{corner}") for corner in wall.corners),
+            "heights": tuple(length(wall.datum + v) for _, v in feet),
+        },
     )
 
 
@@ -113,16 +111,13 @@ def _without_slivers(groups: list[tuple[str, list[tuple[Spot, Spot]]]]) -> Itera
     yield from wide
 
 
-def short_of_floor(
-    wall: Surface, frame: Frame, floors: Floors, where: str, rules: RuleSet, tape: Tape
-) -> Iterator[Finding]:
+def short_of_floor(wall: Surface, frame: Frame, floors: Floors, rules: RuleSet, tape: Tape) -> Iterator[Finding]:
     """That a wall's boards, and with them its tile, end so high that ground stays bare over a shower floor.
 
     Args:
         wall: The boarded wall.
         frame: The wall on the drawing of the floor.
         floors: The finished floors of its room.
-        where: The wall in words.
         rules: Rules in force.
         tape: Tape of the job.
     """
@@ -138,14 +133,14 @@ def short_of_floor(
     joint = rules.ticks(entry.id)
     gap = low - min(there, default=low)
     if gap > joint + tape.graduation:
-        yield entry.finding(
-            code="TIL-127",
-            severity=Severity.FIX,
-            where=where,
-            message="Boards and tile of this wall end above the shower floor: ground stays bare between them.",
-            measured=f"{format_length(gap, tape)} above the finished floor",
-            limit=f"the joint there, {format_length(joint, tape)}",
-            remedy=f"Let them reach down to {format_length(low - gap, tape)} over the panels or lower.",
+        yield entry.found(
+            "TIL-127",
+            Severity.FIX,
+            wall.id,
+            measured=length(gap),
+            limit=most(length(joint)),
+            remedies=("reach_down",),
+            down_to=length(low - gap),
         )
 
 

@@ -24,19 +24,12 @@ def windows_of(room: Room, wall: Surface) -> Iterator[tuple[int, WallOpening, Op
             yield number, opening, placed[opening.id]
 
 
-def returns_asked(item: ToTile, window: Opening, where: str, rules: RuleSet) -> Iterator[Finding]:
+def returns_asked(item: ToTile, window: Opening, rules: RuleSet) -> Iterator[Finding]:
     """The question how deep a window of a wet wall is set back, where the job leaves it out."""
     if item.boards is None or item.boards.zone not in _WET or window.depth is not None:
         return
-    yield rules.entry("fall.shelf.min").finding(
-        code="TIL-130",
-        severity=Severity.FIX,
-        where=where,
-        message="The window stands in a wet wall, and nothing says how deep it is set back: its sill, returns, "
-        "trim and the membrane into its opening are not planned.",
-        remedy="Give the window returns: with their depth from the face of the boards to the window's frame, and "
-        "tiled: no where they bear no tile.",
-    )
+    ref = f"{item.surface_id}/opening/{window.id}"
+    yield rules.entry("fall.shelf.min").found("TIL-130", Severity.FIX, ref, remedies=("give_returns",))
 
 
 def sill_working(wall: Surface, window: Opening, drop: int, on_sill: int, tape: Tape) -> Working:

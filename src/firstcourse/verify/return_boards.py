@@ -1,6 +1,5 @@
 """Windows set back in boarded walls: a board on every return that must have one, with its framing behind it."""
 
-import re
 from collections.abc import Iterator
 
 from shapely import Polygon
@@ -8,14 +7,14 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds, rectangle
 from firstcourse.geometry.polygon import Ring
-from firstcourse.units import LengthError, parse_length
-from firstcourse.verify.structure import Document, Opening, Surface
+from firstcourse.verify.structure import Document, Opening, Said, Surface
 from firstcourse.verify.verdict import Objection
 
 _CODE = "VER-113"
 _NOISE = 200.0
 _TOLD = "TIL-131"
-_FRAMED = re.compile(r"framing (.+) x (.+) apart")
+_ROUNDED = 0.5
+"""Lengths that are the same but for what reading them from millimetres takes [ticks]."""
 
 
 def check_return_boards(plan: Document) -> Iterator[Objection]:
@@ -75,24 +74,19 @@ def _strip(
         yield Objection(_CODE, name, "is carried by framing that does not lie behind it")
 
 
-def _told(wall: Surface, window: Opening, plan: Document, severity: str) -> str | None:
-    """What the finding on a window's boards measures; None without one."""
-    where = f"{wall.title or wall.id}, {window.id}"
-    for said in plan.findings:
-        if said.code == _TOLD and said.where == where and said.severity == severity:
-            return str(said.measured)
-    return None
+def _told(wall: Surface, window: Opening, plan: Document, severity: str) -> Said | None:
+    """The finding on a window's boards; None without one."""
+    at = f"{wall.id}/opening/{window.id}"
+    told = (said for said in plan.findings if said.code == _TOLD and said.place == at)
+    return next((said for said in told if said.severity == severity), None)
 
 
 def _told_framing(wall: Surface, window: Opening, board: int, plan: Document) -> bool:
-    """Whether the distance between the framing's faces is told as it is, to half a graduation of the tape."""
-    told = _FRAMED.fullmatch(_told(wall, window, plan, "note") or "")
+    """Whether the distance between the framing's faces is told as it is."""
+    told = _told(wall, window, plan, "note")
     if told is None or window.outline is None:
         return False
     left, low, right, top = bounds(window.outline)
-    try:
-        apart = [parse_length(text) for text in told.groups()]
-    except LengthError:
-        return False
+    apart = (*told.lengths("wide"), *told.lengths("high"))
     wanted = (right - left + 2 * board, top - low + 2 * board)
-    return all(2 * abs(one - other) <= plan.tape.graduation for one, other in zip(apart, wanted, strict=True))
+    return len(apart) == 2 and all(abs(one - other) <= _ROUNDED for one, other in zip(apart, wanted, strict=True))

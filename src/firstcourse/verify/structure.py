@@ -8,7 +8,7 @@ from shapely import MultiPolygon, Polygon
 
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape
+from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.bound_fields import LayoutBound
 from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.fall_fields import Fall
@@ -281,6 +281,13 @@ class Said:
     def allowed(self) -> float | None:
         """What is allowed, as a number in its unit."""
         return None if not isinstance(self.limit, Mapping) else float(self.limit["value"])
+
+    def lengths(self, name: str) -> tuple[float, ...]:
+        """One of its values, a length or several [ticks]; none where it is not given as such."""
+        found = self.values.get(name)
+        each = [one for one in (found if isinstance(found, list) else [found]) if isinstance(one, Mapping)]
+        numbers = [one.get("value") for one in each if one.get("unit") == "mm"]
+        return tuple(number * TICKS_PER_MM for number in numbers if isinstance(number, int | float))
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,13 +8,14 @@ from shapely import Polygon
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Point
-from firstcourse.units import format_length
 from firstcourse.verify.benches import NEAR, Floors, floors_of, wall_line
-from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.structure import Document, Said, Surface
 from firstcourse.verify.verdict import Objection
 
 _LOOKS = 8
 """Places along each line that are looked at."""
+_ROUNDED = 0.5
+"""Lengths that are the same but for what reading them from millimetres takes [ticks]."""
 
 
 def is_floor(surface: Surface, why: str) -> bool:
@@ -82,16 +83,21 @@ def _told(surface: Surface, plan: Document) -> Iterator[Objection]:
     )
     if surface.kind != "wall" or not surface.boarded or not surface.tiles or not down:
         return
-    ends = ", ".join(
-        f"{format_length(surface.datum + v, plan.tape)} at {corner}"
-        for corner, (_, v) in zip(surface.corners, surface.foot, strict=False)
-    )
-    where = surface.title or surface.id
-    if not any(
-        said.code == "TIL-132" and said.where == where and said.measured == f"{ends} over the lowest corner"
-        for said in plan.findings
-    ):
+    if not any(said.code == "TIL-132" and _tells_foot(said, surface) for said in plan.findings):
         yield Objection("VER-767", surface.id, "stands on a floor out of level, and no finding says by how much")
+
+
+def _tells_foot(said: Said, surface: Surface) -> bool:
+    """Whether a finding names both ends of a wall's foot, and how far each lies over the lowest corner."""
+    corners = [{"ref": f"{surface.id}/corner/{corner}"} for corner in surface.corners]
+    feet = [surface.datum + v for _, v in surface.foot]
+    heights = said.lengths("heights")
+    return (
+        said.place == surface.id
+        and said.values.get("corners") == corners
+        and len(heights) == len(feet)
+        and all(abs(one - other) <= _ROUNDED for one, other in zip(heights, feet, strict=True))
+    )
 
 
 def _bare(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iterator[Objection]:

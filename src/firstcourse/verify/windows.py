@@ -35,7 +35,7 @@ def check_windows(plan: Document) -> Iterator[Objection]:
 
 def _asked(wall: Surface, window: Opening, plan: Document) -> Iterator[Objection]:
     """A window in a tiled wall that has a membrane is set back by a depth, or that is asked."""
-    told = any(said.code == "TIL-130" and said.where.endswith(f", {window.id}") for said in plan.findings)
+    told = any(said.code == "TIL-130" and said.place == f"{wall.id}/opening/{window.id}" for said in plan.findings)
     if wall.tiled and wall.membrane and not told:
         yield Objection("VER-719", f"{wall.id}/{window.id}", "is in a wet wall, and nothing asks for its depth")
 
@@ -60,7 +60,7 @@ def _sizes(wall: Surface, window: Opening, faces: dict[str, Surface], plan: Docu
             yield Objection("VER-719", faces[face].id, "is not as large as its window and the tile before it ask")
     least = window.depth * plan.rules.number("fall.shelf.min")
     told = any(
-        said.code == "TIL-124" and said.severity != "note" and said.where.endswith(f", {window.id}")
+        said.code == "TIL-124" and said.severity != "note" and said.place == f"{wall.id}/opening/{window.id}"
         for said in plan.findings
     )
     # A drop that the job gives is kept, and told where it is too little.

@@ -71,7 +71,7 @@ def _planned(text: str) -> tuple[PlanResult, dict[str, Any]]:
 def test_a_floor_beyond_that_lies_as_high_as_the_edge_holds_the_water():
     assert _said(_text(door={}), "FAL-205") is None
     found = _said(_text(door={"other_floor": "2 in"}), "FAL-205")
-    assert found is not None and (found.severity, found.where) == ("stop", "wet, floor, door")
+    assert found is not None and (found.severity, found.where) == ("stop", "wet: floor, door")
     assert found.measured == 'shower floor up to 2-3/4" over the panels'
     assert found.limit.startswith('at most 2"') and '3/4" deeper' in found.remedy
 
@@ -97,7 +97,7 @@ def test_along_a_wall_where_the_floor_falls_the_doorway_is_not_level():
     linear: dict[str, Any] = {"drain": {"along": "A-B"}, "falls": "single"}
     door = {"wall": "B-C", "left": "10 in", "width": "30 in", "other_floor": "3 in"}
     found = _said(_text(door=door, **linear), "FAL-204")
-    assert found is not None and found.where == "wet, floor, door"
+    assert found is not None and found.where == "wet: floor, door"
     assert _said(_text(door={**door, "wall": "C-D"}, **linear), "FAL-204") is None
     # Beside the drain the floor lies lower than where it is highest: the same door clears it only there.
     low = {**door, "left": "0 in", "width": "6 in", "other_floor": "2 1/2 in"}

@@ -15,7 +15,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import TICKS_PER_MM, mm
-from said import all_said
+from said import all_said, said_of
 
 LEFT, WIDE, LENGTH = 400, 360, 1500
 
@@ -79,7 +79,7 @@ def _surfaces(plan: Plan) -> dict[str, Surface]:
 
 
 def _said(plan: Plan, code: str) -> Finding:
-    return next(finding for finding in all_said(plan.findings) if finding.code == code)
+    return next(finding for finding in said_of(plan) if finding.code == code)
 
 
 def test_courses_run_on_over_the_back_where_no_sliver_comes_of_it():

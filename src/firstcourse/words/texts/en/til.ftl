@@ -89,9 +89,54 @@ TIL-122 = The niche does not begin and end on course joints, so tiles beside it 
        *[other] courses
     }. Its sides stay where they are.
 
+TIL-124 = The { WORD($what) } sheds water over its front edge.
+    .measured = front { FINE($measured) } lower than the back
+    .limit = at least { FINE($limit) }{ $bounded ->
+        [yes] , at most { FINE($most) }
+       *[no] {""}
+    }
+    .set = Set its front { FINE($limit) } lower.
+    .check = Check it with a level before the tile goes on.
+
+TIL-125 = The floor does not lie level along its { LIST($faces) }.
+    .measured = { $low } to { $high } over the panels
+    .scribe = Level the lowest course from the lowest point of the floor, and scribe each of its tiles to the floor, less the joint.
+
+TIL-126 = The tile of its front was to begin within the floor; it begins on the finished floor.
+    .limit = { $limit } over the panels
+    .leave_out = Leave out bottom, or let it begin higher.
+
+TIL-127 = Boards and tile of this wall end above the shower floor: ground stays bare between them.
+    .measured = { $measured } above the finished floor
+    .limit = the joint there, { TAPE($limit) }
+    .reach_down = Let them reach down to { $down_to } over the panels or lower.
+
+TIL-128 = The bench stands on the drain.
+    .move_or_hang = Move one of them, or let the bench hang over the drain and give as bottom the height at which the tile of its front begins.
+
 TIL-129 = The tile is entered higher than wide, so it stands upright on { LIST($surfaces) }. Is it to stand?
     .measured = { TAPE($width, feet: "no") } x { TAPE($height, feet: "no") }, width by height
     .say = If it is to lie, give its size as { TAPE($height, feet: "no") } x { TAPE($width, feet: "no") }; if it is to stand, give it upright: true.
+
+TIL-130 = The window stands in a wet wall, and nothing says how deep it is set back: its sill, returns, trim and the membrane into its opening are not planned.
+    .give_returns = Give the window returns: with their depth from the face of the boards to the window's frame, and tiled: no where they bear no tile.
+
+TIL-131 = Sill, head and sides of the window are { $boarded ->
+        [yes] boarded before they are waterproofed and tiled: the opening as entered lies between the faces of these boards, and framing carries them on all four sides
+       *[no] too narrow for boards that hold, so none are planned
+    }.
+    .measured = { $boarded ->
+        [yes] framing { TAPE($wide, feet: "no") } x { TAPE($high, feet: "no") } apart
+       *[no] { TAPE($measured, feet: "no") } wide
+    }
+    .mortar_or_foam = Fill them with mortar over lath, or bond strips of a foam board there, and waterproof them with the wall.
+    .check_framing = Check the framing of the opening before boards are cut; fasten the strips to it, and pack the sill to its fall.
+
+TIL-132 = The floor is out of level, and the shower floor beside this wall is planned from level panels: tile of the wall begins at the foot of its boards, not on the finished floor.
+    .measured = { EACH("til-foot", $heights, $corners) } over the lowest corner
+    .level_or_hold = Level the panels and leave out levels, or hold the lowest course to the finished floors on site.
+
+til-foot = { $one } at { $two }
 
 TIL-107 = Edges of tile show here; choose trim, or tile with a finished edge.
     .measured = { RUN($measured) }
