@@ -61,6 +61,21 @@ rooms:
 """
 """The plan told that the drop is too little and kept it, as given; the verifier took it for a fault."""
 
+HARDLY_BENDS = """
+name: ceiling joists over a span of an inch
+date: 2026-11-25
+rooms:
+  - name: steam
+    corners: [A, B, C, D]
+    sides: {A-B: 48 in, B-C: 48 in, C-D: 48 in, D-A: 48 in}
+    diagonals: {A-C: 67 7/8 in}
+    height: 84 in
+    ceiling:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 12 in}
+      joists: {span: 1 in, size: 2x8, species: spf, grade: no2}
+"""
+"""The deflection was printed as 0.0000 in and divided by."""
+
 POINT_ON_A_STRAIGHT_SIDE = """
 name: a border in a room that narrows
 date: 2026-11-25
@@ -80,7 +95,7 @@ rooms:
 
 
 @pytest.mark.parametrize(
-    "document", [PART_SISTER_OVER_SPANS, CUT_BEYOND_LIMITS, SILL_TOO_LEVEL, POINT_ON_A_STRAIGHT_SIDE]
+    "document", [PART_SISTER_OVER_SPANS, CUT_BEYOND_LIMITS, SILL_TOO_LEVEL, HARDLY_BENDS, POINT_ON_A_STRAIGHT_SIDE]
 )
 def test_a_rough_job_that_once_failed_is_planned(document: str) -> None:
     assert plan_job(read_job_text(document), effort=0).plan.surfaces

@@ -1,5 +1,6 @@
 """One check: what was found, what is allowed, and whether it holds."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
@@ -168,6 +169,18 @@ def deflection_check(
         ),
         advised=advised,
     )
+
+
+def deflection_text(deflection_in: float, decimals: int = 4) -> str:
+    """A deflection in so many decimals, and in four digits where those would be next to nothing.
+
+    Example:
+        >>> deflection_text(0.2714), deflection_text(0.0000123456)
+        ('0.2714', '0.00001235')
+    """
+    if 0 < deflection_in < 0.001:
+        decimals = max(decimals, 3 - math.floor(math.log10(deflection_in)))
+    return f"{deflection_in:.{decimals}f}"
 
 
 def stiffness_text(stiffness: float) -> str:

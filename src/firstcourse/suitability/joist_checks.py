@@ -4,7 +4,7 @@ import math
 
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, deflection_check, length_check, stiffness_text
+from firstcourse.suitability.checks import Check, deflection_check, deflection_text, length_check, stiffness_text
 from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.part_steps import part_deflection_step, part_end_step, part_moment_step
@@ -187,7 +187,7 @@ def _live(rules: RuleSet, joist: Joist, rule: str) -> Check:
         values={"L": f"{joist.span_in:g} in"},
         steps=(
             *_steps(joist, live=True),
-            f"L / Δ = {joist.span_in:g} / {deflection:.4f} = {joist.span_in / deflection:.1f}",
+            f"L / Δ = {joist.span_in:g} / {deflection_text(deflection)} = {joist.span_in / deflection:.1f}",
         ),
     )
 
@@ -197,15 +197,20 @@ def _total(rules: RuleSet, joist: Joist, rule: str) -> Check:
     parts = sum(joist.part_deflection(part) for part in joist.parts)
     total = live + even + points + parts
     factor = rules.number("lumber.creep_factor")
-    steps = [f"live: Δ = {live:.4f} in, as above", *(f"dead: {step}" for step in _steps(joist, live=False))]
+    steps = [
+        f"live: Δ = {deflection_text(live)} in, as above",
+        *(f"dead: {step}" for step in _steps(joist, live=False)),
+    ]
     if joist.points:
-        steps.append(f"point loads: Σ P a (3 L² - 4 a²) / (48 EI), a from the nearer support = {points:.4f} in")
+        steps.append(
+            f"point loads: Σ P a (3 L² - 4 a²) / (48 EI), a from the nearer support = {deflection_text(points)} in"
+        )
     steps += [part_deflection_step(joist, part) for part in joist.parts]
     if joist.points or joist.parts:
         added = [live, even, *([points] if joist.points else []), *map(joist.part_deflection, joist.parts)]
-        steps.append("Δ = " + " + ".join(f"{one:.4f}" for one in added) + f" = {total:.4f} in")
+        steps.append("Δ = " + " + ".join(map(deflection_text, added)) + f" = {deflection_text(total)} in")
     steps.append(
-        f"L / Δ = {joist.span_in:g} / {total:.4f} = {joist.span_in / total:.1f}",
+        f"L / Δ = {joist.span_in:g} / {deflection_text(total)} = {joist.span_in / total:.1f}",
     )
     return deflection_check(
         rules,
@@ -246,9 +251,9 @@ def _steps(joist: Joist, *, live: bool) -> tuple[str, ...]:
             f"G = w (L x³ / 3 - x⁴ / 4) / 4, w = {load:.3f} lb/in: to the sister's end, x = {end:g} in, "
             f"G1 = {single:,.0f}; to midspan, x = {span / 2:g} in, G2 = {whole:,.0f}",
             f"Δ = 2 (G1 / EI + (G2 - G1) / (2 EI)) = 2 × ({single:,.0f} + ({whole:,.0f} - {single:,.0f}) / 2) / "
-            f"{stiffness} = {result:.4f} in",
+            f"{stiffness} = {deflection_text(result)} in",
         )
     factor = (joist.under_live if live else joist.under_dead).deflection
     if math.isclose(factor, SIMPLE.deflection):
-        return (f"Δ = 5 × {load:.3f} × {span:g}⁴ / (384 × {stiffness}) = {result:.4f} in",)
-    return (f"Δ = {factor:.5f} × {load:.3f} × {span:g}⁴ / {stiffness} = {result:.4f} in",)
+        return (f"Δ = 5 × {load:.3f} × {span:g}⁴ / (384 × {stiffness}) = {deflection_text(result)} in",)
+    return (f"Δ = {factor:.5f} × {load:.3f} × {span:g}⁴ / {stiffness} = {deflection_text(result)} in",)

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, deflection_check, length_check, quantity
+from firstcourse.suitability.checks import Check, deflection_check, deflection_text, length_check, quantity
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
@@ -165,8 +165,9 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             advised=spans and load_psf <= rules.number("panel.rated_load"),
             steps=(
                 layers,
-                f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) = {even:.5f} in",
-                f"s / Δ = {spacing_in:g} / {even:.5f} = {spacing_in / even:.0f}",
+                f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) "
+                f"= {deflection_text(even, 5)} in",
+                f"s / Δ = {spacing_in:g} / {deflection_text(even, 5)} = {spacing_in / even:.0f}",
             ),
         ),
         deflection_check(
@@ -187,8 +188,8 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
             steps=(
                 layers,
                 f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
-                f"= {point:.4f} in",
-                f"s / Δ = {spacing_in:g} / {point:.4f} = {spacing_in / point:.1f}",
+                f"= {deflection_text(point)} in",
+                f"s / Δ = {spacing_in:g} / {deflection_text(point)} = {spacing_in / point:.1f}",
             ),
             argument=("Backer board, mortar and tile are counted as no stiffness.",),
         ),

@@ -1,7 +1,7 @@
 """Loads on a part of a joist's span: each effect as a line of a sheet that can be done again by hand."""
 
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import stiffness_text
+from firstcourse.suitability.checks import deflection_text, stiffness_text
 from firstcourse.suitability.joists import Joist
 from firstcourse.suitability.loads import PartLoad
 
@@ -49,7 +49,7 @@ def part_deflection_step(joist: Joist, part: PartLoad) -> str:
         return (
             f"{part.name}, in the middle: Δ = w c (8 L³ - 4 L c² + c³) / (384 EI) = {part.line:.4f} × "
             f"{length:g} × (8 × {span:g}³ - 4 × {span:g} × {length:g}² + {length:g}³) / "
-            f"(384 × {stiffness}) = {result:.4f} in"
+            f"(384 × {stiffness}) = {deflection_text(result)} in"
         )
     half, right = span / 2, span - start
     ends = [min(start + length, half), min(start, half), min(right, half), min(right - length, half)]
@@ -57,5 +57,5 @@ def part_deflection_step(joist: Joist, part: PartLoad) -> str:
     return (
         f"{part.name}: Δ = w (G1 - G2 + G3 - G4) / EI, G = x² (1.5 L² - x²) / 48 at x = "
         f"{', '.join(f'{end:g}' for end in ends)} in: {part.line:.4f} × ({sums[0]:,.0f} - {sums[1]:,.0f} + "
-        f"{sums[2]:,.0f} - {sums[3]:,.0f}) / {stiffness} = {result:.4f} in"
+        f"{sums[2]:,.0f} - {sums[3]:,.0f}) / {stiffness} = {deflection_text(result)} in"
     )

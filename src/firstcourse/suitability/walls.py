@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, deflection_check, length_check, stiffness_text
+from firstcourse.suitability.checks import Check, deflection_check, deflection_text, length_check, stiffness_text
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.workings import Working
 
@@ -135,8 +135,8 @@ def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
             f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
             _stiffness_step(rules, studs, stiffness),
             f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness_text(stiffness)}) "
-            f"= {deflection:.4f} in",
-            f"H / Δ = {studs.height_in:g} / {deflection:.4f} = {studs.height_in / deflection:.1f}",
+            f"= {deflection_text(deflection)} in",
+            f"H / Δ = {studs.height_in:g} / {deflection_text(deflection)} = {studs.height_in / deflection:.1f}",
         ),
         letter="H",
         argument=argument,
