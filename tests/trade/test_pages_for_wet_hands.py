@@ -10,7 +10,7 @@ import pypdf
 import pytest
 
 from example_plans import plan_of
-from firstcourse.documents.blocks import Block, beside_each_other, in_columns, pages_of, two_to_a_page
+from firstcourse.documents.blocks import Block, beside_each_other, in_columns, in_rows, two_to_a_page
 from firstcourse.documents.pages import _compiler
 from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.documents.ticket_pages import tickets
@@ -138,8 +138,12 @@ def test_narrow_surfaces_share_pages_and_none_stands_on_half_a_page() -> None:
         Block(kind="k", data={"n": number}, height=100.0, half=half)
         for number, half in enumerate((True, False, True, False, False))
     ]
-    pages = [[[block["n"] for block in row] for row in page] for page in pages_of(blocks)]
-    assert pages == [[[0, 2], [1]], [[3], [4]]]
+    rows = [[block["n"] for block in row] for row in in_rows(blocks)]
+    assert rows == [[0, 2], [1], [3], [4]]
+    assert [row[0]["tall"] for row in in_rows([Block(kind="k", data={}, height=high) for high in (90, 900)])] == [
+        False,
+        True,
+    ]
 
 
 def test_columns_are_about_as_high_as_each_other_and_keep_their_order() -> None:

@@ -63,13 +63,30 @@ def test_a_line_tells_what_there_is_from_the_least_to_the_greatest() -> None:
         assert said.startswith("about ") and f"{round(to_mm(kind.least[0]))}" in said
 
 
+def test_cuts_at_45_degrees_along_the_walls_of_a_diagonal_floor_are_cut_to_fit() -> None:
+    job: dict[str, Any] = yaml.safe_load(ROOM)
+    job["rooms"][0]["sides"] |= {"B-C": "1800 mm"}
+    job["rooms"][0]["diagonals"] = {"A-C": "3000 mm", "B-D": "3000 mm"}
+    job["rooms"][0]["floor"]["tiling"]["pattern"] = "diagonal"
+    result = plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0)
+    (floor,) = result.plan.surfaces
+    kinds = cut_kinds(floor, without={})
+    assert sum(kind.count for kind in kinds) > 50 and all(kind.is_fit for kind in kinds)
+    assert all(place.startswith("wall") for kind in kinds for place, _ in kind.places)
+    document = json.loads(result.document)
+    next(tile for tile in document["surfaces"][0]["tiles"] if tile["fit"])["fit"] = False
+    assert "VER-714" in {one.code for one in verify_text(json.dumps(document)).objections}
+
+
 def test_notches_holes_and_slants_are_drawn() -> None:
     job: dict[str, Any] = yaml.safe_load(ROOM)
     floor = job["rooms"][0]["floor"]
     floor["openings"] = [
         {"id": "drain", "kind": "drain", "side": "A-B", "left": "900 mm", "out": "700 mm", "diameter": "60 mm"}
     ]
-    floor["tiling"]["angle"] = 45
+    # The far wall runs some twenty degrees off the others.
+    job["rooms"][0]["sides"] |= {"B-C": "2674 mm", "C-D": "2554 mm"}
+    job["rooms"][0]["diagonals"] = {"A-C": "3593 mm", "B-D": "3000 mm"}
     plan = plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0).plan
     kinds = cut_kinds(plan.surfaces[0], without=mosaics(plan))
     drawn = [kind for kind in kinds if not kind.is_fit]

@@ -1,7 +1,7 @@
-"""What stands together on a page, how much room it takes, and which blocks share a page.
+"""What stands together on a page, how much room it takes, and which blocks stand beside each other.
 
-Drawings know their size, and texts are measured in the face they are printed in; so pages are filled here, and a
-page break never parts a drawing from its words or leaves a page all but empty.
+Drawings know their size, and texts are measured in the face they are printed in. Blocks follow each other down the
+pages, each whole: a page break never parts a drawing from its words.
 """
 
 import math
@@ -22,7 +22,6 @@ NARROW_MM = 1620.0
 TITLE_MM = 9.5
 ROW_MM = 6.0
 """Height of a block's title; of one row of a table [mm]."""
-_BETWEEN_MM = 6.0
 _POINT_MM = 25.4 / 72
 _LINE = 1.25
 """Distance of lines in type sizes."""
@@ -45,20 +44,15 @@ class Block:
     half: bool = False
 
 
-def pages_of(blocks: Iterable[Block]) -> list[list[list[dict[str, Any]]]]:
-    """Pages of rows, each of one wide block or of one or two narrow ones, in order, as plain values."""
-    pages: list[list[list[dict[str, Any]]]] = []
-    left = 0.0
-    for row in _rows(list(blocks)):
-        height = max(block.height for block in row)
-        if not pages or height + _BETWEEN_MM > left:
-            pages.append([])
-            left = HIGH_MM
-        else:
-            left -= _BETWEEN_MM
-        left -= height
-        pages[-1].append([{"kind": block.kind, **block.data} for block in row])
-    return pages
+def in_rows(blocks: Iterable[Block]) -> list[list[dict[str, Any]]]:
+    """Rows of one wide block or of one or two narrow ones, in order, as plain values.
+
+    A row that is higher than a page says so in its first block, and begins on a page of its own.
+    """
+    return [
+        [{"kind": block.kind, "tall": max(one.height for one in row) > HIGH_MM, **block.data} for block in row]
+        for row in _rows(list(blocks))
+    ]
 
 
 def _rows(blocks: Sequence[Block]) -> list[list[Block]]:

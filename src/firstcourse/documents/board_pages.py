@@ -1,6 +1,7 @@
 """What the site pack prints of boards: each surface with its list of boards, and its highs and lows."""
 
 from firstcourse.documents.blocks import HALF_MM, HIGH_MM, ROW_MM, TITLE_MM, WIDE_MM, Block, image, two_to_a_page
+from firstcourse.documents.surface_sizes import SMALL_HIGH_MM, is_small
 from firstcourse.drawings import draw_heights, draw_surface
 from firstcourse.drawings.on_paper import Box
 from firstcourse.drawings.surfaces import drawn_box
@@ -45,7 +46,8 @@ def _boards(plan: Plan, surface: Surface, *, half: bool) -> Block:
     table = ROW_MM * (len(rows) + 1) + 3.0 if rows else 0.0
     wide = (HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, HIGH_MM - TITLE_MM - 7.0)
     # As large as the page allows with the table below it; a long table goes on overleaf.
-    drawing = draw_surface(plan, surface, room=(wide[0], max(_LEAST_MM, wide[1] - table)))
+    high = SMALL_HIGH_MM if is_small(surface) else max(_LEAST_MM, wide[1] - table)
+    drawing = draw_surface(plan, surface, room=(wide[0], high))
     whole = bounds(surface.extent or surface.outline)
     far = [
         f"Corner {name} is off the drawing"

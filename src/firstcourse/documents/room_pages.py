@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from firstcourse.documents.tile_pages import pattern_words
+from firstcourse.documents.tile_words import pattern_words
 from firstcourse.drawings import draw_room, room_names, to_svg
 from firstcourse.drawings.svg import svg_size
 from firstcourse.plan import Plan

@@ -1,9 +1,9 @@
 """The printed site pack: cover, surfaces at a stated scale, cut tickets, what to buy, what to look at."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
-from firstcourse.documents.blocks import HIGH_MM, WIDE_MM, pages_of, words_height
+from firstcourse.documents.blocks import HIGH_MM, in_rows
 from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.board_pages import board_blocks
 from firstcourse.documents.fall_pages import fall_pages
@@ -13,15 +13,22 @@ from firstcourse.documents.room_pages import room_pages
 from firstcourse.documents.rule_pages import CAUTIONS
 from firstcourse.documents.ticket_pages import second_cuts, slight_tapers, tickets
 from firstcourse.documents.tile_pages import saw_page, tile_blocks, tile_poles
-from firstcourse.documents.water_pages import water_pages
+from firstcourse.documents.water_pages import water_columns, water_pages
 from firstcourse.plan import Plan, Quantity
 from firstcourse.units import as_needed, one_or_more
 from firstcourse.words import SaidFinding, Speaker, alike_together, speaker_for
 
-_MARGINS_MM = ((22, 19), (20, 18), (18, 17), (16, 16))
-"""Margins above, for the clip, and below, for cautions in the foot, that are tried in turn [mm]."""
-_LEAST_END_MM = 60.0
-"""What goes on over several pages ends no higher than this on its last one [mm]."""
+_SET = (
+    (22, 19, 0.94, False),
+    (20, 18, 0.94, False),
+    (17, 16, 0.94, False),
+    (16, 16, 0.84, False),
+    (17, 16, 0.94, True),
+)
+"""Ways to set the pages, tried in turn: margins above, for the clip, and below, for cautions in the foot [mm];
+size of the notes at the end beside that of the rest; whether the notes have a page of their own."""
+_LEAST_MM, _ENOUGH_MM = HIGH_MM / 3, HIGH_MM / 2
+"""A page that is filled no higher than this is all but empty; up to here it may be spared [mm]."""
 
 
 def site_pack(plan: Plan, paper: Paper) -> bytes:
@@ -49,14 +56,28 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
     """
     sources = ("pages.typ", "site_pack.typ")
     printed = {**data, "paper": PAGE_SIZES[paper]}
-    # A last page with next to nothing on it is spared by narrower margins, where that takes it away.
-    for top, bottom in _MARGINS_MM:
-        printed |= {"top": top, "bottom": bottom}
-        if all(end >= _LEAST_END_MM for end in marked(sources, printed, "end-of-flow")):
+    found: list[tuple[int, float, int, dict[str, Any]]] = []
+    # A page with little on it is spared by setting closer, where that takes it away.
+    for top, bottom, notes, apart in _SET:
+        tried = {**printed, "top": top, "bottom": bottom, "notes": notes, "apart": apart}
+        fill = _filled(marked(sources, tried, "fill"), top)
+        found.append((sum(high < _LEAST_MM for high in fill.values()), max(fill), len(found), tried))
+        if min(fill.values()) >= _ENOUGH_MM:
             break
-    else:
-        printed |= {"top": _MARGINS_MM[0][0], "bottom": _MARGINS_MM[0][1]}
-    return compiled(sources, printed)
+    return compiled(sources, min(found, key=lambda one: one[:3])[3])
+
+
+def _filled(marks: Sequence[Sequence[float]], top: float) -> dict[float, float]:
+    """How far down each page goes, by its number, on which something ends that stands whole [mm].
+
+    Args:
+        marks: Page and height on it where each such thing ends.
+        top: Margin above [mm].
+    """
+    ends: dict[float, float] = {}
+    for page, end in marks:
+        ends[page] = max(ends.get(page, 0.0), end - top)
+    return ends
 
 
 def pack_data(
@@ -91,41 +112,29 @@ def _elsewhere(boards: Sequence[tuple[str, str, str]]) -> list[list[str]]:
     return [[", ".join(named), sheet, room] for (sheet, room), named in marks.items()]
 
 
-_COVER_MM = 118.0
-"""What a cover takes without cautions, figures and findings [mm]."""
-
-
-def _fits_on_cover(findings: Sequence[Mapping[str, Any]], cautions: Sequence[str], figures: int) -> bool:
-    """Whether all that was found has room on the cover; else what is only to know stands at the end."""
-    told = [" ".join(f"{found[key]}" for key in ("where", "message", "measured", "remedy")) for found in findings]
-    height = words_height(cautions, WIDE_MM - 6.0, 9.5, gap=1.0) + 5.5 * (figures + 1) // 2
-    return _COVER_MM + height + words_height(told, WIDE_MM, 9.8, gap=2.5) <= HIGH_MM
-
-
 def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
     cautions = [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)]
     # What stands among the cautions is not told again.
     found = [said for said in speaker.findings(plan.findings) if said.message not in cautions]
     findings = [_finding(finding) for finding in alike_together(found)]
-    figures = [list(row) for row in _figures(plan)]
+    water = water_pages(drawn)
     return {
-        "told-early": _fits_on_cover(findings, cautions, len(figures)),
         "pack": "site pack",
         "words": {"soft": "soft joint", "softs": "Soft joints"},
         "job": plan.job.name,
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
-        "figures": figures,
+        "figures": [list(row) for row in _figures(plan)],
         "cautions": cautions,
         "structure": structure_cautions(plan),
         "rooms": room_pages(drawn),
-        "boards": pages_of(board_blocks(drawn)),
-        "tile": pages_of(tile_blocks(drawn)),
+        "boards": in_rows(board_blocks(drawn)),
+        "tile": in_rows(tile_blocks(drawn)),
         "poles": tile_poles(drawn),
         "saw": saw_page(drawn),
         "falls": fall_pages(drawn),
-        "water": water_pages(drawn),
+        "water": water | {"columns": water_columns(water)},
         "tickets": tickets(drawn),
         "second": second_cuts(drawn),
         "slight": slight_tapers(drawn),

@@ -1,6 +1,6 @@
 """What the papers print of tile: each surface with its marks and soft joints, and its cuts for the saw."""
 
-import re
+from collections.abc import Sequence
 from typing import Any
 
 from firstcourse.documents.blocks import (
@@ -15,29 +15,25 @@ from firstcourse.documents.blocks import (
     two_to_a_page,
     words_height,
 )
+from firstcourse.documents.face_pages import face_block
 from firstcourse.documents.mark_words import line_words, start_words
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
+from firstcourse.documents.surface_sizes import COARSE, SMALL_HIGH_MM, is_small, size_mm
+from firstcourse.documents.tile_words import pattern_words, smallest_cut, soft_rows, tiles_words
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
 from firstcourse.drawings.tiles import draw_tiling
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import area2
 from firstcourse.plan import Plan, Surface, TiledArea
-from firstcourse.tiling.words import cut_text
-from firstcourse.units import TICKS_PER_MM, format_length, one_or_more
+from firstcourse.units import format_length
 
 _TEXT_PT = 9.5
 _BESIDE_MM, _COLUMN_MM = 114.0, 64.0
 """Width of a wide surface's drawing and of the words beside it [mm]."""
 _OVER_MM = (WIDE_MM, 150.0)
 """Room for the drawing of a surface that is too wide to have its words beside it [mm]."""
-_COARSE = 25
-"""A drawing at a smaller scale than one to this gets the whole width of the page."""
-_HALF_HIGH_MM, _SMALL_HIGH_MM = 132.0, 62.0
-_SMALL_M2 = 0.75
-"""Surfaces below this area, such as those of a niche, a bench or a kerb, are drawn small; no high strip is."""
-_CUT_MM, _CUT_WORDS_MM, _CUT_GAP_MM = (22.0, 22.0), 33.0, 4.0
+_HALF_HIGH_MM = 132.0
+_CUT_MM, _CUT_WORDS_MM, _CUT_GAP_MM = (20.0, 20.0), 33.0, 4.0
 _POLES, _POLE_MM = 3, 58.0
 """Columns of story poles beside each other, and the width of each [mm]."""
 _LISTS, _LIST_MM, _SMALL_PT = 3, 58.0, 9.0
@@ -46,20 +42,30 @@ _LISTS, _LIST_MM, _SMALL_PT = 3, 58.0, 9.0
 
 def tile_blocks(plan: Plan) -> list[Block]:
     """Every tiled surface in order: its drawing, where it starts, its soft joints."""
-    tiled = [surface for surface in plan.surfaces if surface.tiled]
-    half = two_to_a_page({surface.id: _size(surface) for surface in tiled})
-    return [_block(plan, surface, half=surface.id in half) for surface in tiled]
+    groups = _groups([surface for surface in plan.surfaces if surface.tiled])
+    alone = [group[0] for group in groups if len(group) == 1]
+    half = two_to_a_page({surface.id: size_mm(surface) for surface in alone})
+    return [
+        face_block(plan, group) if len(group) > 1 else _block(plan, group[0], half=group[0].id in half)
+        for group in groups
+    ]
 
 
-def _size(surface: Surface) -> tuple[float, float]:
-    left, lower, right, upper = bounds(surface.outline)
-    return (right - left) / TICKS_PER_MM, (upper - lower) / TICKS_PER_MM
+def _groups(tiled: Sequence[Surface]) -> list[list[Surface]]:
+    """Surfaces that are drawn by themselves, and the small faces of one niche, window, bench or kerb together."""
+    groups: list[list[Surface]] = []
+    for surface in tiled:
+        mates = groups[-1] if groups else []
+        alike = bool(mates) and _part_of(mates[-1]) == _part_of(surface)
+        if alike and is_small(mates[-1]) and is_small(surface):
+            mates.append(surface)
+        else:
+            groups.append([surface])
+    return groups
 
 
-def _is_small(surface: Surface) -> bool:
-    """Whether a surface is drawn small: by its area, but no strip that is too high for it."""
-    area = abs(area2(surface.outline)) / 2 / (TICKS_PER_MM * 1000) ** 2
-    return area < _SMALL_M2 and _size(surface)[1] <= _SMALL_HIGH_MM * _COARSE
+def _part_of(surface: Surface) -> str:
+    return surface.id.rpartition("/")[0]
 
 
 def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
@@ -67,7 +73,7 @@ def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
     poles = [_pole(plan, pole) for pole in plan_poles(plan)]
     heights = [
         words_height([pole["title"]], _POLE_MM, 10.5, gap=9.0)
-        + words_height([row["name"] for row in pole["rows"]], _POLE_MM - 22.0, 8.5, gap=1.6)
+        + words_height([row["name"] for row in pole["rows"]], _POLE_MM - 22.0, 8.5, gap=0.7)
         for pole in poles
     ]
     return in_columns(poles, heights, _POLES, most=HIGH_MM - 22.0)
@@ -76,14 +82,20 @@ def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
 def saw_page(plan: Plan) -> dict[str, Any]:
     """What is cut at the saw, as plain values: by surface what is cut to fit, then drawings of all else."""
     lists, shaped = [], []
-    for surface in plan.surfaces:
-        plain, drawn = _cuts(plan, surface)
-        texts = [" ".join(map(str, cut.values())) for cut in plain]
+    for group in _groups([surface for surface in plan.surfaces if surface.tiles]):
+        names = [surface.title or surface.id for surface in group]
+        title = names[0].rpartition(", ")[0] if len(group) > 1 else names[0]
+        fitted: list[dict[str, Any]] = []
+        for surface, name in zip(group, names, strict=True):
+            plain, drawn = _cuts(plan, surface)
+            # Marks begin anew on each face, so that its name goes with them.
+            face = name.rpartition(", ")[2] if len(group) > 1 else ""
+            fitted += [{**cut, "mark": f"{face} {cut['mark']}".strip()} for cut in plain]
+            shaped += [{**cut, "where": f"{name}: {cut['where']}"} for cut in drawn]
+        texts = [" ".join(map(str, cut.values())) for cut in fitted]
         heights = [words_height([text], _LIST_MM, _SMALL_PT) for text in texts]
-        title = surface.title or surface.id
-        if plain:
-            lists.append({"title": title, "columns": in_columns(plain, heights, _LISTS)})
-        shaped += [{**cut, "where": f"{title}: {cut['where']}"} for cut in drawn]
+        if fitted:
+            lists.append({"title": title, "columns": in_columns(fitted, heights, _LISTS)})
     widths = [max(cut["width_mm"], _CUT_WORDS_MM) for cut in shaped]
     return {"lists": lists, "rows": beside_each_other(shaped, widths, _CUT_GAP_MM)}
 
@@ -98,16 +110,16 @@ def other_starts(plan: Plan) -> list[dict[str, Any]]:
 
 
 def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
-    small = _is_small(surface)
+    small = is_small(surface)
     words = _words(plan, surface)
     texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
     if half:
-        room = (HALF_MM, _SMALL_HIGH_MM if small else _HALF_HIGH_MM)
+        room = (HALF_MM, SMALL_HIGH_MM if small else _HALF_HIGH_MM)
         drawing, beside = draw_tiling(plan, surface, room=room), False
     else:
-        high = _SMALL_HIGH_MM if small else HIGH_MM - TITLE_MM - 8.0
+        high = SMALL_HIGH_MM if small else HIGH_MM - TITLE_MM - 8.0
         drawing, beside = draw_tiling(plan, surface, room=(_BESIDE_MM, high)), True
-        if drawing.scale > _COARSE:
+        if drawing.scale > COARSE:
             drawing, beside = draw_tiling(plan, surface, room=_OVER_MM), False
     height = svg_size(drawing)[1]
     # Under a wide drawing the words stand in two columns.
@@ -128,21 +140,18 @@ def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
 def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
     """What stands with a tiled surface's drawing."""
     tape = plan.job.tape
-    whole = sum(tile.whole for tile in surface.tiles)
-    cut = len(surface.tiles) - whole
     main = surface.tiled[0]
-    smallest = _starts(plan, main)[0][1]
     chips = chip_places(surface, mosaics(plan))
     return {
         "facts": [
             ["Tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
             ["Pattern", pattern_words(main)],
             ["Grout joint", format_length(main.joint, tape)],
-            ["Tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}; smallest cut {smallest}"],
+            ["Tiles", tiles_words(surface, tape)],
             *([what, found] for what, found in start_words(surface, tape)),
         ],
         "lines": list(line_words(surface, tape)),
-        "soft": [f"{why}: {width} wide, {length}" for why, width, length in _soft_rows(plan, surface)],
+        "soft": soft_rows(plan, [surface]),
         "chips": [f"{place}: {number}" for place, number in chips],
     }
 
@@ -164,17 +173,11 @@ def _cuts(plan: Plan, surface: Surface) -> tuple[list[dict[str, Any]], list[dict
     return plain, shaped
 
 
-def pattern_words(area: TiledArea) -> str:
-    """An area's pattern as the papers call it."""
-    name = area.pattern.replace("_", " ")
-    return f"{name}, turned {area.angle} degrees" if area.angle else name
-
-
 def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
     """Each start, its smallest cut, how many are cut, how far the room may differ, and its words."""
     rows = []
     for number, start in enumerate(area.starts):
-        smallest = cut_text(start.smallest_cut, plan.job.tape) if start.cut_tiles else "no cut"
+        smallest = smallest_cut(start, plan.job.tape)
         slack = format_length(start.slack, plan.job.tape)
         name = "used" if number == 0 else f"instead {number}"
         rows.append([name, smallest, str(start.cut_tiles), slack, start.words])
@@ -198,19 +201,3 @@ def _pole(plan: Plan, pole: StoryPole) -> dict[str, Any]:
             for at, marks in rows.items()
         ],
     }
-
-
-def _soft_rows(plan: Plan, surface: Surface) -> list[list[str]]:
-    found: dict[tuple[str, int], int] = {}
-    for joint in surface.soft_joints:
-        length = sum(
-            ((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5
-            for a, b in zip(joint.line[:-1], joint.line[1:], strict=True)
-        )
-        # What is called by its kind, such as a tub named tub, is told by one word.
-        why = re.sub(r"^(\w+) \1\b", r"\1", joint.why)
-        found[why, joint.width] = found.get((why, joint.width), 0) + round(length)
-    return [
-        [why, format_length(width, plan.job.tape), format_length(length, plan.job.tape)]
-        for (why, width), length in found.items()
-    ]

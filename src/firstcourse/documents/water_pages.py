@@ -1,9 +1,10 @@
 """What the site pack prints of waterproofing: each membrane by surface, as a list to work off and tick."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
+from firstcourse.documents.blocks import HIGH_MM, in_columns, words_height
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
@@ -18,6 +19,8 @@ _MEASURE = re.compile(r"(\d+(?:\.\d+)?)(?: x (\d+(?:\.\d+)?))? (mm|m2)\b")
 _NOTHING = ("0", "0 mm", "0.000 m2", "none")
 _COLLARED = ("pipe", "valve", "box", "drain")
 _SQ_MM_PER_SQ_FT = (TICKS_PER_FOOT / TICKS_PER_MM) ** 2
+_COLUMNS, _COLUMN_MM, _TEXT_PT = 3, 59.0, 9.0
+"""Columns of surfaces beside each other, the width of each [mm], and their type size [pt]."""
 _LAP, _COAT = "water.lap", "water.liquid.wet"
 
 
@@ -39,6 +42,21 @@ def water_pages(plan: Plan) -> dict[str, Any]:
         ],
         "general": list(_general(plan, kinds)) if kinds else [],
     }
+
+
+def water_columns(page: Mapping[str, Any]) -> list[list[list[dict[str, Any]]]]:
+    """The surfaces of a page in rows of columns of about one height.
+
+    Args:
+        page: As `water_pages` gives it.
+    """
+    heights = [
+        words_height([f"{listed['title']}: {listed['kind']}"], _COLUMN_MM, _TEXT_PT)
+        + words_height([f"{name}: {value}" for name, value in listed["rows"]], _COLUMN_MM - 5.0, _TEXT_PT, gap=1.9)
+        + 4.0
+        for listed in page["surfaces"]
+    ]
+    return in_columns(page["surfaces"], heights, _COLUMNS, most=HIGH_MM - 40.0)
 
 
 def _rows(plan: Plan, surface: Surface) -> Iterator[list[str]]:

@@ -24,7 +24,7 @@ _MOST_FIGURES = 24
 """More running figures than this along one side are not read; every second, third, ... course is figured then."""
 
 
-def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> Drawing:
+def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0), from_scale: int = 1) -> Drawing:
     """Draw a tiled surface at the largest usual scale that fits.
 
     Cut tiles are hatched and carry the mark that the cut list names. Chips of mosaic are drawn faintly within the
@@ -35,11 +35,11 @@ def draw_tiling(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> D
         plan: For the tape of the job.
         surface: What to draw.
         room: Width and height on paper, running dimensions included [mm].
+        from_scale: No larger than at one to this.
     """
     box = with_doors(plan, surface, bounds(surface.outline))
-    return fitted(
-        _SCALES[plan.job.tape.value], box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn()
-    )
+    scales = tuple(scale for scale in _SCALES[plan.job.tape.value] if scale >= from_scale)
+    return fitted(scales, box, room, lambda scale: _Sheet(plan, surface, box, scale, room).drawn())
 
 
 class _Sheet(OnPaper):

@@ -17,23 +17,32 @@ _DENT = TICKS_PER_MM**2
 def cut_to_fit(tile: Tile, slant: int) -> bool:
     """Whether a tile is cut straight, without notch or hole, and not aslant.
 
+    A cut from side to side at 45 degrees, as along every wall of a floor laid diagonally, is as plain as one along
+    a side: nobody sets it out beforehand.
+
     Args:
         tile: A cut tile.
-        slant: How far a cut may leave the direction of the tile's own sides, or square to them, over its length
-            [ticks].
+        slant: How far a cut may leave the direction of the tile's own sides, square to them, or half way between,
+            over its length [ticks].
     """
     piece = Polygon(tile.outline)
     if tile.holes or piece.convex_hull.area - piece.area > _DENT:
         return False
     own = Polygon(tile.laid).exterior
-    ways = [(b[0] - a[0], b[1] - a[1]) for a, b in sides(tile.laid)]
+    ways: list[tuple[float, float]] = [(b[0] - a[0], b[1] - a[1]) for a, b in sides(tile.laid)]
     ways += [(-dy, dx) for dx, dy in ways]
+    ways += [_half_turned(*way) for way in ways]
     for a, b in sides(tile.outline):
         if own.distance(Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)) > _ON_EDGE:
             x, y = b[0] - a[0], b[1] - a[1]
             if min(abs(x * dy - y * dx) / math.hypot(dx, dy) for dx, dy in ways) > slant:
                 return False
     return True
+
+
+def _half_turned(dx: float, dy: float) -> tuple[float, float]:
+    """A direction turned by 45 degrees; its length is of no matter."""
+    return dx - dy, dx + dy
 
 
 def size_as_laid(tile: Tile) -> tuple[int, int]:

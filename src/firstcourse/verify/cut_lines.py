@@ -12,6 +12,8 @@ from firstcourse.verify.verdict import Objection
 _ALIKE = TICKS_PER_INCH // 16
 """Pieces drawn as one differ by no more than this [ticks]."""
 _ROUNDING = 4.0
+_HALF = complex(1, 1) / abs(complex(1, 1))
+"""Turns by 45 degrees."""
 _NOISE = TICKS_PER_MM**2
 
 
@@ -52,8 +54,10 @@ def _aslant(tile: Tile) -> float:
         middle = LineString([(ax, ay), (bx, by)]).centroid
         if border is None or border.distance(middle) <= _ROUNDING or not edge:
             continue
-        # The quotient's smaller part is how far it turns from a side or from what is square to it.
-        turns = [abs(edge) * min(abs(way.real), abs(way.imag)) for way in (_unit(edge / side) for side in own)]
+        # The quotient's smaller part is how far it turns from a side or from what is square to it; turned by half
+        # a right angle, how far from a cut at 45 degrees.
+        ways = [_unit(edge / side) * half for side in own for half in (1, _HALF)]
+        turns = [abs(edge) * min(abs(way.real), abs(way.imag)) for way in ways]
         worst = max(worst, min(turns))
     return worst
 

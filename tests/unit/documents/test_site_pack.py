@@ -72,7 +72,7 @@ def test_needs_are_short_and_never_short_of_the_need() -> None:
 
 
 def test_a_tub_named_tub_is_told_by_one_word() -> None:
-    blocks = [block for page in pack_data(plan_of("tub-bathroom"))["tile"] for row in page for block in row]
+    blocks = [block for row in pack_data(plan_of("tub-bathroom"))["tile"] for block in row]
     places = [said for block in blocks for said in block["soft"]]
     assert any(said.startswith("tub: meets what restrains it") for said in places)
     assert not any("tub tub" in said for said in places)

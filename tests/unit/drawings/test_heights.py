@@ -36,12 +36,6 @@ def test_the_papers_hold_the_drawing_and_its_page(plan):
     names = [paper.name for paper in all_papers(plan)]
     assert "drawings/back-bath-floor-heights.svg" in names
     assert "drawings/back-bath-wall-d-a-heights.svg" not in names
-    titles = [
-        block["title"]
-        for page in pack_data(plan)["boards"]
-        for row in page
-        for block in row
-        if block["kind"] == "heights"
-    ]
+    titles = [block["title"] for row in pack_data(plan)["boards"] for block in row if block["kind"] == "heights"]
     assert titles == ["back bath: floor: highs and lows", "back bath: wall A-B: highs and lows"]
     assert "highs and lows" in to_svg(draw_heights(plan, plan.surfaces[0]))
