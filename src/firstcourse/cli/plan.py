@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 MOST_LINES, MOST_NAMED = 10, 6
 """Lines that the terminal gets of a plan; things to buy that it names."""
+ROOMS = "rooms"
+"""Folder of the packs of single rooms."""
 Effort = Annotated[int, Parameter(validator=validators.Number(gte=0, lte=3))]
 
 
@@ -94,7 +96,12 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
     ]
     last = [
         *_notes(listed),
-        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): all drawings, lists and findings.",
+        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): "
+        + (
+            f"what all rooms share; each room has its packs in {out / ROOMS}."
+            if any(Path(file).is_relative_to(out / ROOMS) for file in summary.files)
+            else "all drawings, lists and findings."
+        ),
         f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
         f"`firstcourse verify {out}` proves again that the plan is consistent.",
     ]
