@@ -117,6 +117,12 @@ def test_returns_without_tile_keep_boards_membrane_and_trim() -> None:
     assert verify_text(planned('{"depth": "4 in", "tiled": false}').document).objections == ()
 
 
+def test_the_fall_that_is_told_is_the_sill_s() -> None:
+    document = json.loads(planned(DEEP).document)
+    next(one for one in document["findings"] if one["code"] == "TIL-124")["measured"]["value"] += 0.5
+    assert objections(document) == {"VER-719"}
+
+
 @pytest.mark.parametrize("change", ["missing", "flat"])
 def test_verify_misses_nothing_of_a_window(change: str) -> None:
     document = json.loads(planned(DEEP).document)

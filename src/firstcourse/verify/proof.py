@@ -16,6 +16,7 @@ from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.doors import check_doors
 from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.edges import check_edges
+from firstcourse.verify.fall_findings import check_fall_findings
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
@@ -66,6 +67,7 @@ _CHECKS = (
     check_starts,
     check_soft_joints,
     check_falls,
+    check_fall_findings,
     check_layers,
     check_floor_heights,
     check_benches,

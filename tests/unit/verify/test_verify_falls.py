@@ -75,6 +75,31 @@ def test_what_was_planned_is_proven(change):
     assert verify(shower_plan(**change)).objections == ()
 
 
+@pytest.mark.parametrize(
+    ("change", "finding", "told"),
+    [
+        ({"drain": {"left": "8 in", "out": "18 in"}}, "FAL-103", ("measured", "limit", "needed", "allowed")),
+        ({"width": "60 in", "depth": "32 in", "drain": {"left": "30 in", "out": "16 in"}}, "FAL-104",
+         ("measured", "limit")),
+        ({"kerb": {"height": "1/2 in", "width": "5 in"}}, "FAL-201", ("measured", "limit")),
+        ({"kerb": {"height": "1/2 in", "width": "5 in"}}, "FAL-202", ("measured", "rise")),
+        ({"kerb": None, "recess": "1 in"}, "FAL-203", ("measured", "limit", "deeper")),
+        ({"kerb": None, "recess": "4 in", "falls": "single", "drain": {"along": "A-B"}}, "FAL-204",
+         ("low", "high")),
+    ],
+)  # fmt: skip
+def test_a_number_that_a_finding_tells_is_derived_again(
+    change: dict[str, Any], finding: str, told: tuple[str, ...]
+) -> None:
+    plan = shower_plan(**change)
+    assert codes(plan) == set()
+    for name in told:
+        spoilt = copy.deepcopy(plan)
+        said = next(one for one in spoilt["findings"] if one["code"] == finding)
+        (said[name] if name in said else said["values"][name])["value"] += 0.5
+        assert codes(spoilt) == {"VER-769"}, name
+
+
 def fall_of(plan: dict[str, Any]) -> dict[str, Any]:
     found: dict[str, Any] = plan["surfaces"][0]["fall"]
     return found

@@ -109,7 +109,7 @@ TIL-126 = The tile of its front was to begin within the floor; it begins on the 
 TIL-127 = Boards and tile of this wall end above the shower floor: ground stays bare between them.
     .measured = { $measured } above the finished floor
     .limit = the joint there, { TAPE($limit) }
-    .reach_down = Let them reach down to { $down_to } over the panels or lower.
+    .reach_down = Let them reach down to { DOWN($down_to) } over the panels or lower.
 
 TIL-128 = The bench stands on the drain.
     .move_or_hang = Move one of them, or let the bench hang over the drain and give as bottom the height at which the tile of its front begins.

@@ -1,0 +1,90 @@
+"""Numbers that findings tell of shower floors, kerbs and sills: each is what the plan itself comes to."""
+
+from collections.abc import Iterator
+
+import shapely
+
+from firstcourse.geometry.polygon import sides
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.floor_heights import kerb_drop
+from firstcourse.verify.structure import Document, Said, Surface
+from firstcourse.verify.verdict import Objection
+
+_CODE = "VER-769"
+_NEAR = 4.0
+"""What heights rounded to ticks can move a length by [ticks]."""
+_ROUNDED = 0.5
+"""Lengths that are the same but for what reading them from millimetres takes [ticks]."""
+_SAME = 1e-5
+"""Slopes nearer than this are one slope: heights are rounded to ticks."""
+_Row = tuple[str, float | None, float, float]
+"""What is told, as it is told, as it is, and how far these may differ."""
+
+
+def check_fall_findings(plan: Document) -> Iterator[Objection]:
+    """Object to a finding on a shower floor that tells another number than the plan holds or comes to."""
+    for surface in plan.surfaces:
+        if surface.fall is None:
+            continue
+        for said in plan.findings:
+            if said.place not in (surface.id, f"{surface.id}/kerb"):
+                continue
+            for what, told, right, slack in _rows(said, surface, surface.fall, plan):
+                if told is None or not abs(told - right) <= slack:
+                    yield Objection(_CODE, said.place, f"has another {what} than {said.code} tells")
+
+
+def _rows(said: Said, surface: Surface, fall: Fall, plan: Document) -> Iterator[_Row]:
+    measured, limit, rules = _ticks(said.amount), _ticks(said.allowed), plan.rules
+    if said.code == "FAL-103" and rules.has("fall.max"):
+        most = rules.number("fall.max")
+        yield "steepest plane", said.amount, fall.greatest_fall, _SAME
+        yield "greatest fall", said.allowed, most, _SAME
+        if min(fall.least_plane_fall, fall.greatest_fall) > 0:
+            needed = fall.rise * rules.number("fall.min") / fall.least_plane_fall
+            yield "rise that is needed", _one(said, "needed"), needed, _NEAR
+            yield "rise that is allowed", _one(said, "allowed"), fall.rise * most / fall.greatest_fall, _NEAR
+    elif said.code == "FAL-104":
+        yield "least fall on the way of the water", said.amount, fall.least_fall, _SAME
+        yield "least fall", said.allowed, rules.number("fall.min"), _SAME
+    elif said.code == "FAL-201" and fall.kerb is not None:
+        yield "kerb", measured, fall.kerb, _ROUNDED
+        if said.rule in ("shower.kerb.min", "shower.kerb.max") and rules.has(said.rule):
+            yield "limit of its kerb", limit, rules.ticks(said.rule), _ROUNDED
+    elif said.code == "FAL-202" and fall.kerb is not None:
+        yield "kerb", measured, fall.kerb, _ROUNDED
+        yield "rise", _one(said, "rise"), fall.rise, _ROUNDED
+    elif said.code == "FAL-203" and fall.recess is not None:
+        yield "recess that is needed", limit, fall.recess, _ROUNDED
+        yield "recess that is missing", _one(said, "deeper"), fall.recess - (measured or 0.0), _ROUNDED
+    elif said.code == "FAL-204":
+        heights = _open(surface, fall)
+        yield "lowest place of its open side", _one(said, "low"), min(heights, default=0), _ROUNDED
+        yield "highest place of its open side", _one(said, "high"), max(heights, default=0), _ROUNDED
+    elif said.code == "FAL-301" and fall.largest_tile is not None:
+        yield "largest tile that follows its falls", limit, fall.largest_tile, _ROUNDED
+    elif said.code == "TIL-124" and fall.kerb_width is not None:
+        yield "fall of its top", measured, kerb_drop(fall.kerb_width, plan), _ROUNDED
+
+
+def _ticks(mm: float | None) -> float | None:
+    return None if mm is None else mm * TICKS_PER_MM
+
+
+def _one(said: Said, name: str) -> float | None:
+    """A single length among a finding's values [ticks]; None where it is not one."""
+    found = said.lengths(name)
+    return found[0] if len(found) == 1 else None
+
+
+def _open(surface: Surface, fall: Fall) -> list[int]:
+    """Heights along the sides that are open to the room [ticks]."""
+    lines = [
+        shapely.LineString(line)
+        for line, kind in zip(sides(surface.outline), surface.sides, strict=True)
+        if kind == "free"
+    ]
+    return [
+        height for at, height in fall.levels if any(line.distance(shapely.Point(at)) <= _NEAR for line in lines)
+    ]
