@@ -153,6 +153,26 @@ def test_falls_of_sill_bench_and_kerb_are_said_with_their_rule(plan: dict[str, A
     assert not any(finding.limit.endswith(" in") or "." in finding.limit for finding in said)
 
 
+@pytest.mark.parametrize(
+    ("code", "at", "told"),
+    [
+        ("TIL-124", "bath/wall/A-B/opening/niche", ("measured",)),
+        ("TIL-124", "bath/floor/shower/kerb", ("measured",)),
+        ("TIL-125", "bath/bench/bench", ("values", "low")),
+        ("TIL-125", "bath/bench/bench", ("values", "high")),
+    ],
+)
+def test_a_height_that_a_finding_tells_is_derived_again(
+    plan: dict[str, Any], code: str, at: str, told: tuple[str, ...]
+):
+    spoilt = copy.deepcopy(plan)
+    found = next(one for one in spoilt["findings"] if one["code"] == code and one["at"] == [at])
+    for step in told:
+        found = found[step]
+    found["value"] += 0.5
+    assert {one.code for one in verify_text(json.dumps(spoilt)).objections} == {"VER-769"}
+
+
 def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):
     faces = {surface["id"]: surface for surface in plan["surfaces"] if surface["id"].startswith("bath/bench/")}
     assert {face["membrane"] for face in faces.values()} == {_surface(plan, "bath/wall/D-A")["membrane"]}

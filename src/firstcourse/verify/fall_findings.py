@@ -1,6 +1,6 @@
-"""Numbers that findings tell of shower floors, kerbs and sills: each is what the plan itself comes to."""
+"""Numbers that findings tell of shower floors, kerbs, sills and benches: each is what the plan comes to."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import shapely
 
@@ -18,24 +18,59 @@ _ROUNDED = 0.5
 """Lengths that are the same but for what reading them from millimetres takes [ticks]."""
 _SAME = 1e-5
 """Slopes nearer than this are one slope: heights are rounded to ticks."""
+_FACES = ("front", "left end", "right end")
 _Row = tuple[str, float | None, float, float]
 """What is told, as it is told, as it is, and how far these may differ."""
 
 
 def check_fall_findings(plan: Document) -> Iterator[Objection]:
-    """Object to a finding on a shower floor that tells another number than the plan holds or comes to."""
-    for surface in plan.surfaces:
-        if surface.fall is None:
-            continue
-        for said in plan.findings:
-            if said.place not in (surface.id, f"{surface.id}/kerb"):
-                continue
-            for what, told, right, slack in _rows(said, surface, surface.fall, plan):
-                if told is None or not abs(told - right) <= slack:
-                    yield Objection(_CODE, said.place, f"has another {what} than {said.code} tells")
+    """Object to a finding on what falls that tells another number than the plan holds or comes to."""
+    by_id = {surface.id: surface for surface in plan.surfaces}
+    for said in plan.findings:
+        for what, told, right, slack in _rows(said, by_id, plan):
+            if told is None or not abs(told - right) <= slack:
+                yield Objection(_CODE, said.place, f"has another {what} than {said.code} tells")
 
 
-def _rows(said: Said, surface: Surface, fall: Fall, plan: Document) -> Iterator[_Row]:
+def _rows(said: Said, by_id: Mapping[str, Surface], plan: Document) -> Iterator[_Row]:
+    if said.code == "TIL-124":
+        yield from _of_sill_or_top(said, by_id, plan)
+    elif said.code == "TIL-125":
+        yield from _of_bench(said, by_id)
+    else:
+        floor = by_id.get(said.place)
+        if floor is not None and floor.fall is not None:
+            yield from _of_floor(said, floor, floor.fall, plan)
+
+
+def _of_sill_or_top(said: Said, by_id: Mapping[str, Surface], plan: Document) -> Iterator[_Row]:
+    """The fall of a niche's or a window's sill, by the side beside it; that of a kerb's top by its width."""
+    whole = said.place.replace("/opening/", "/")
+    side, floor = by_id.get(f"{whole}/left"), by_id.get(whole.removesuffix("/kerb"))
+    if side is not None:
+        front, back = sorted(v for _, v in side.outline)[:2]
+        yield "fall of its sill", _ticks(said.amount), back - front, _NEAR
+    elif floor is not None and floor.fall is not None and floor.fall.kerb_width is not None:
+        yield "fall of its top", _ticks(said.amount), kerb_drop(floor.fall.kerb_width, plan), _ROUNDED
+
+
+def _of_bench(said: Said, by_id: Mapping[str, Surface]) -> Iterator[_Row]:
+    """Lowest and highest place of the floor along the faces that are named."""
+    given = said.values.get("faces")
+    named = [one.get("word") for one in given if isinstance(one, Mapping)] if isinstance(given, list) else []
+    faces = [by_id[f"{said.place}/{name}"] for name in _FACES if f"{said.place}/{name}" in by_id]
+    feet = [v for face in faces if face.id.rpartition("/")[2].replace(" ", "_") in named for v in _foot(face)]
+    yield "lowest place of the floor along it", _one(said, "low"), min(feet, default=-1), _ROUNDED
+    yield "highest place of the floor along it", _one(said, "high"), max(feet, default=-1), _ROUNDED
+
+
+def _foot(face: Surface) -> Iterator[int]:
+    for ((_, low), (_, high)), kind in zip(sides(face.outline), face.sides, strict=True):
+        if kind == "foot":
+            yield from (low, high)
+
+
+def _of_floor(said: Said, surface: Surface, fall: Fall, plan: Document) -> Iterator[_Row]:
     measured, limit, rules = _ticks(said.amount), _ticks(said.allowed), plan.rules
     if said.code == "FAL-103" and rules.has("fall.max"):
         most = rules.number("fall.max")
@@ -64,8 +99,6 @@ def _rows(said: Said, surface: Surface, fall: Fall, plan: Document) -> Iterator[
         yield "highest place of its open side", _one(said, "high"), max(heights, default=0), _ROUNDED
     elif said.code == "FAL-301" and fall.largest_tile is not None:
         yield "largest tile that follows its falls", limit, fall.largest_tile, _ROUNDED
-    elif said.code == "TIL-124" and fall.kerb_width is not None:
-        yield "fall of its top", measured, kerb_drop(fall.kerb_width, plan), _ROUNDED
 
 
 def _ticks(mm: float | None) -> float | None:
