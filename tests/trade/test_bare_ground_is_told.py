@@ -13,7 +13,9 @@ import pytest
 from firstcourse.drawings import draw_surface
 from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
+from firstcourse.units import Tape
 from firstcourse.verify import verify
+from said import said, said_of
 
 JOB = """
 name: strips beside a chimney and a cabinet
@@ -56,8 +58,20 @@ def test_each_strip_is_told_with_its_place_and_what_fills_it(plan: dict[str, Any
     assert sizes["board"] == pytest.approx([40, 500], abs=12)
     findings = [f for f in plan["findings"] if f["code"] == "BRD-303"]
     assert len(findings) == 2
-    assert any("chimney" in f["message"] and "15 mm" in f["measured"] for f in findings)
-    assert any("cabinet" in f["message"] and "40 mm" in f["measured"] for f in findings)
+    assert {f["at"][0]: f["values"]["beside"] for f in findings} == {
+        told["mortar"]["id"]: [{"ref": "bath/floor/opening/chimney"}],
+        told["board"]["id"]: [{"ref": "bath/floor/opening/cabinet"}],
+    }
+    widths = {f["at"][0]: f["measured"]["value"] for f in findings}
+    assert widths[told["mortar"]["id"]] == pytest.approx(15, abs=0.5)
+    assert widths[told["board"]["id"]] == pytest.approx(40, abs=0.5)
+
+
+def test_a_strip_is_said_with_its_place_on_either_tape(result: PlanResult) -> None:
+    (mortar,) = [f for f in said_of(result.document) if f.code == "BRD-303" and "chimney" in f.message]
+    assert mortar.where == "bath: floor, fill 1" and mortar.measured.startswith("15 mm x 901 mm, from 0 mm")
+    inches = [f for f in result.plan.findings if f.code == "BRD-303"]
+    assert [said(f, Tape.INCH).measured.partition(" ")[0] for f in inches] == ['9/16"', '1-9/16"']
 
 
 def test_they_count_among_the_materials(plan: dict[str, Any]) -> None:
@@ -78,8 +92,8 @@ def test_the_verifier_holds_it(plan: dict[str, Any], what: str) -> None:
     spoilt = copy.deepcopy(plan)
     (floor,) = spoilt["surfaces"]
     if what == "untold":
-        floor["fills"].pop()
-        spoilt["findings"] = [f for f in spoilt["findings"] if "cabinet" not in f["message"]]
+        gone = floor["fills"].pop()
+        spoilt["findings"] = [f for f in spoilt["findings"] if gone["id"] not in f["at"]]
     elif what == "wrong filling":
         floor["fills"][0]["filled_with"] = "board" if floor["fills"][0]["filled_with"] == "mortar" else "mortar"
     else:

@@ -13,6 +13,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify
+from said import said_of
 
 JOB = """
 name: one wall with a door and a window
@@ -61,7 +62,9 @@ def test_members_are_added_at_the_corner_and_beside_openings(plan: dict[str, Any
     bought = [line for line in plan["quantities"] if line["item"] == "added stud"]
     assert bought and bought[0]["exact"] > 0
     (told,) = (f for f in plan["findings"] if f["code"] == "BRD-101")  # each member once, all in one finding
-    assert told["measured"].count("off the") == len(places) and f"{len(places)} members" in told["message"]
+    assert told["values"]["count"] == len(told["values"]["upright_at"]) == len(places)
+    (said,) = [finding for finding in said_of(plan) if finding.code == "BRD-101"]
+    assert said.measured.count("off the") == len(places) and f"{len(places)} members" in said.message
 
 
 def test_no_point_of_an_edge_along_the_studs_is_far_from_a_fastener(plan: dict[str, Any]) -> None:

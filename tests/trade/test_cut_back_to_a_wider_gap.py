@@ -56,14 +56,14 @@ def test_the_board_is_cut_back_so_that_the_strip_can_be_snapped(wall: str) -> No
 def test_more_gap_is_told_and_only_where_it_saves_a_thin_cut() -> None:
     plan = planned("59 15/16 in")
     (told,) = findings(plan, "BRD-208")
-    assert told["measured"] == '1/4"' and told["rule"] == "boards.gap.perimeter.most"
+    assert told["measured"] == {"value": INCH / 4, "unit": "mm"} and told["rule"] == "boards.gap.perimeter.most"
     assert width(plan) == pytest.approx(59.5 * INCH)
     untold = copy.deepcopy(plan)
     untold["findings"] = [finding for finding in plan["findings"] if finding["code"] != "BRD-208"]
     assert "VER-106" in {objection.code for objection in verify(untold).objections}
     needless = planned("58 in")
     surface = next(surface for surface in needless["surfaces"] if surface["boards"])
-    needless["findings"].append({**told, "where": f"{surface['title']}, board {surface['boards'][0]['mark']}"})
+    needless["findings"].append({**told, "at": [surface["boards"][0]["id"]]})
     assert {"VER-110", "VER-102"} & {objection.code for objection in verify(needless).objections}
 
 

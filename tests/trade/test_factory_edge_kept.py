@@ -59,7 +59,7 @@ def test_the_gaps_take_what_cannot_be_snapped_off(wall: str) -> None:
     assert not plan["sheets"][0]["cuts"] and len(board["factory_edges"]) == 4
     assert "BRD-206" not in codes(plan)
     told = next(finding for finding in plan["findings"] if finding["code"] == "BRD-207")
-    assert told["measured"] == '1/16"' and told["rule"] == "boards.gap.perimeter.least"
+    assert told["measured"] == {"value": INCH / 16, "unit": "mm"} and told["rule"] == "boards.gap.perimeter.least"
     assert not verify(plan).objections
 
 

@@ -10,6 +10,7 @@ import json
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify
+from said import said_of
 
 JOB = """
 name: a wall shorter by a finger than a sheet
@@ -30,17 +31,19 @@ rooms:
 def test_a_strip_too_thin_to_snap_is_told_and_asked_for() -> None:
     plan = json.loads(plan_job(read_job_text(JOB), effort=0).document)
     told = [finding for finding in plan["findings"] if finding["code"] == "BRD-206"]
-    assert len(told) == 1 and '1/4"' in told[0]["measured"]
+    assert len(told) == 1
     surface = next(surface for surface in plan["surfaces"] if surface["boards"])
-    assert told[0]["where"] == surface["title"]
-    assert told[0]["measured"] == ", ".join(
-        f'1/4" off {board["mark"]} (sheet {plan["sheets"][0]["id"]})' for board in surface["boards"]
+    assert told[0]["at"] == [surface["id"]]
+    (said,) = [finding for finding in said_of(plan) if finding.code == "BRD-206"]
+    assert said.measured == ", ".join(
+        f'1/4" off board {board["mark"]} (sheet {plan["sheets"][0]["id"]})' for board in surface["boards"]
     )
-    assert "silica" in told[0]["remedy"]
+    assert "silica" in said.remedy
     spoilt = copy.deepcopy(plan)
     spoilt["findings"] = [finding for finding in spoilt["findings"] if finding["code"] != "BRD-206"]
     assert "VER-510" in {objection.code for objection in verify(spoilt).objections}
     of_other = copy.deepcopy(plan)
     for finding in of_other["findings"]:
-        finding["measured"] = finding["measured"].replace('1/4" off', '3/8" off')
+        if finding["code"] == "BRD-206":
+            finding["values"]["widths"][0]["value"] = 9.525
     assert "VER-510" in {objection.code for objection in verify(of_other).objections}

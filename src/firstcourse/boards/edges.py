@@ -81,7 +81,7 @@ def edge_members(
         rules: Rules in force.
 
     Returns:
-        Their faces, and the edges that no member can be put behind because others stand in the way.
+        Their faces, and what of edges hangs all the same because others stand in the way.
     """
     if not surface.framing_axis or any(support.kind is SupportKind.PANEL for support in supports):
         return [], []
@@ -97,7 +97,7 @@ def edge_members(
         if left:
             barred.append(run)
         found = _joined([*found, *more], surface)
-    return found, barred
+    return found, [part for run in barred for part in bare_parts(run.start, run.end, [*faces, *found], limits)]
 
 
 def _bare_runs(surface: Surface, boards: Iterable[Board], faces: list[Ring], limits: EdgeRules) -> Iterator[Run]:

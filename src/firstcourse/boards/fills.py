@@ -8,12 +8,12 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, circle_ring, from_shapely, to_shapely
 from firstcourse.plan import Fill, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.values import Ref, least, length
 
 _SPECK = 100 * TICKS_PER_MM**2
 """Less bare ground than this is no strip: the sealant or mortar beside it takes it in [ticks²]."""
 _HAIR = 4
-_FINE = TICKS_PER_MM / 4
 
 
 def filled_ground(surface: Surface, rules: RuleSet, tape: Tape) -> tuple[tuple[Fill, ...], tuple[Finding, ...]]:
@@ -50,7 +50,7 @@ def filled_ground(surface: Surface, rules: RuleSet, tape: Tape) -> tuple[tuple[F
                         filled_with="board" if with_board else "mortar",
                     )
                 )
-    return tuple(fills), tuple(_finding(surface, fill, rules, tape) for fill in fills)
+    return tuple(fills), tuple(_finding(surface, fill, rules) for fill in fills)
 
 
 def widest_gap(rules: RuleSet, tape: Tape) -> int:
@@ -78,40 +78,43 @@ def fill_name(fill: Fill) -> str:
     return " ".join(fill.id.rsplit("/", 2)[1:])
 
 
-def size_of(fill: Fill) -> tuple[int, int]:
-    """Width where a strip is widest, and its length [ticks]."""
+def _size(fill: Fill) -> tuple[int, int]:
+    """Width where a strip is widest, to the tick, and the length that gives it its area [ticks]."""
     shape = Polygon(fill.outline)
-    radius = shapely.maximum_inscribed_circle(shape, tolerance=_FINE).length
-    return round(2 * radius), round(shape.area / (2 * radius))
+    low, high = 0, round(2 * shape.area / shape.length) + 1
+    while not _narrower(fill.outline, high):
+        low, high = high, 2 * high
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if _narrower(fill.outline, middle) else (middle, high)
+    return high, round(shape.area / high)
 
 
-def _finding(surface: Surface, fill: Fill, rules: RuleSet, tape: Tape) -> Finding:
-    width, length = size_of(fill)
+def _finding(surface: Surface, fill: Fill, rules: RuleSet) -> Finding:
+    width, long = _size(fill)
     left, lower, _, _ = bounds(fill.outline)
     entry = rules.entry("boards.limb.min")
-    beside = _beside(surface, fill)
-    remedy = (
-        "Fill it with mortar as deep as the board, and tape over it."
-        if fill.filled_with == "mortar"
-        else "Rip a strip of board from an offcut, bed it in mortar on a member put behind it, and tape its edges."
-    )
-    return Finding(
-        code="BRD-303",
-        severity=Severity.NOTE if fill.filled_with == "mortar" else Severity.FIX,
-        where=f"{surface.title or surface.id}, {fill_name(fill)}",
-        message=f"A strip of ground{beside} is too narrow for a limb of a board.",
-        measured=(
-            f"{format_length(width, tape)} x {format_length(length, tape)}, from {format_length(left, tape)} "
-            f"from the left, {format_length(lower, tape)} up"
-        ),
-        limit=format_length(rules.ticks(entry.id), tape),
-        rule=entry.id,
-        source=entry.source,
-        remedy=remedy,
+    mortar = fill.filled_with == "mortar"
+    return entry.found(
+        "BRD-303",
+        Severity.NOTE if mortar else Severity.FIX,
+        fill.id,
+        measured=length(width),
+        limit=least(length(rules.ticks(entry.id))),
+        remedies=("mortar",) if mortar else ("board",),
+        long=length(long),
+        left=length(left),
+        lower=length(lower),
+        beside=(beside := _beside(surface, fill)),
+        neighbours=len(beside),
     )
 
 
-def _beside(surface: Surface, fill: Fill) -> str:
+def _beside(surface: Surface, fill: Fill) -> tuple[Ref, ...]:
+    """The openings that a strip lies at."""
     shape = Polygon(fill.outline)
-    near = [opening.id for opening in surface.openings if Polygon(opening_ring(opening)).distance(shape) <= _HAIR]
-    return f" beside {' and '.join(near)}" if near else ""
+    return tuple(
+        Ref(ref=f"{surface.id}/opening/{opening.id}")
+        for opening in surface.openings
+        if Polygon(opening_ring(opening)).distance(shape) <= _HAIR
+    )

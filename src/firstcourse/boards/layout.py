@@ -1,6 +1,5 @@
 """From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
 
-from collections.abc import Sequence
 from itertools import pairwise
 
 import pydantic
@@ -11,9 +10,9 @@ from shapely.ops import unary_union
 
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run, edge_members
+from firstcourse.boards.faults import members_asked_for, narrow_boards, seams_out_of_place
 from firstcourse.boards.field import Field, field_of, transposed
-from firstcourse.boards.limbs import narrow_parts
-from firstcourse.boards.members import row_added, row_near_panel, row_runs, seam_member
+from firstcourse.boards.members import row_added, row_runs, seam_member
 from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
 from firstcourse.findings import Finding, Severity
@@ -21,7 +20,7 @@ from firstcourse.geometry import area2, bounds, moved
 from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.plan.model import Frozen, Ring
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to, format_length
+from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to
 from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
@@ -80,28 +79,15 @@ def no_layout(surface: Surface) -> SurfaceLayout:
         surface: What was to be boarded. A slab is tiled as it is unless the job boards it.
     """
     if surface.slab == "tiled":
-        slab = Finding(
+        found = Finding(
             code="BRD-302",
             severity=Severity.NOTE,
-            where=surface.title or surface.id,
-            message="This floor is a slab, by its entry, and gets no boards: tile goes on the concrete, or on the "
-            "membrane or uncoupling layer that its cracks, joints and damp ask for.",
-            source="common practice",
-            remedy="Read its heights and its moisture and enter them; fill what is low, and take off what mortar "
-            "does not hold on, wet or with extraction for the silica in the dust. Carry its joints up through the "
-            "tile (tiling, soft_joints). If it is no slab, enter its framing; if it is to be boarded all the "
-            "same, say how (boards_on_slab).",
+            at=(surface.id,),
+            remedies=("read_heights", "carry_joints", "enter_framing"),
         )
-        return SurfaceLayout(surface_id=surface.id, findings=(slab,))
-    finding = Finding(
-        code="BRD-301",
-        severity=Severity.STOP,
-        where=surface.title or surface.id,
-        message="No board can be laid here: nothing is left inside the gaps, or no sheet may be used.",
-        source="common practice",
-        remedy="Check the outline and the openings, and name a sheet for this surface.",
-    )
-    return SurfaceLayout(surface_id=surface.id, findings=(finding,))
+    else:
+        found = Finding(code="BRD-301", severity=Severity.STOP, at=(surface.id,), remedies=("check",))
+    return SurfaceLayout(surface_id=surface.id, findings=(found,))
 
 
 def build_layout(
@@ -125,19 +111,18 @@ def build_layout(
     courses = [Course(field, span, choice.length, choice.height) for span in choice.spans]
     prefix = mark or _LETTER[surface.kind]
     boards, pieces = _boards(surface, courses, choice, sheet, tape, prefix)
+    seams = _seams(field, courses, choice, boards)
     added, hanging = _added(surface, boards, field, courses, choice, rules)
+    rows = list(zip(courses, choice.seams, strict=True))
     findings = (
-        *((_added_finding(surface, added, tape),) if added else ()),
-        *(_hanging_finding(surface, run, rules, tape) for run in hanging),
-        *_stagger_findings(surface, field, courses, choice, rules, tape),
-        *_panel_findings(surface, field, courses, choice, rules, tape),
-        *_small_findings(surface, boards, rules, tape),
-        *_limb_findings(surface, boards, rules, tape),
+        *members_asked_for(surface, added, hanging, rules),
+        *seams_out_of_place(surface, rows, seams, rules, along_v=choice.along_v),
+        *narrow_boards(surface, boards, rules),
     )
     return SurfaceLayout(
         surface_id=surface.id,
         boards=boards,
-        seams=_seams(field, courses, choice, boards),
+        seams=seams,
         pieces=pieces,
         added_supports=added,
         findings=findings,
@@ -280,162 +265,6 @@ def _added(
         tuple(support.model_copy(update={"id": f"added {number}"}) for number, support in enumerate(behind, 1)),
         hanging,
     )
-
-
-def _added_finding(surface: Surface, added: Sequence[Support], tape: Tape) -> Finding:
-    """One finding for all members that a surface's boards need beside those it has."""
-    told = []
-    for support in added:
-        left, lower, right, upper = bounds(support.outline)
-        upright = upper - lower >= right - left
-        at = (left + right) // 2 if upright else (lower + upper) // 2
-        start, end = (lower, upper) if upright else (left, right)
-        told.append(
-            (format_length(at, tape), f"{format_length(start, tape)} to {format_length(end, tape)}", upright)
-        )
-    several = len(added) > 1
-    parts = []
-    for upright, side, rising in ((True, "left", "bottom"), (False, "bottom", "left")):
-        places = [f"{at} (from {run} off the {rising} edge)" for at, run, stands in told if stands is upright]
-        if places:
-            parts.append(f"centre{'s' * (len(places) > 1)} from the {side} edge: {', '.join(places)}")
-    return Finding(
-        code="BRD-101",
-        severity=Severity.FIX,
-        where=surface.title or surface.id,
-        message=f"Board edges here have no member behind them as framed: {len(added)} "
-        f"member{'s are' if several else ' is'} to be added.",
-        measured="; ".join(parts),
-        rule="boards.bearing.min",
-        source="rule book",
-        remedy=f"Before boarding add {'them' if several else 'it'} ({added[0].kind.value}), where the drawing of "
-        "the boards shows heavy broken lines.",
-    )
-
-
-def _hanging_finding(surface: Surface, run: Run, rules: RuleSet, tape: Tape) -> Finding:
-    entry = rules.entry("boards.bearing.min")
-    (left, lower), (right, upper) = map(min, zip(*run, strict=True)), map(max, zip(*run, strict=True))
-    return Finding(
-        code="BRD-102",
-        severity=Severity.FIX,
-        where=surface.title or surface.id,
-        message="A board edge bears too little, and members beside it leave no room for another.",
-        measured=(
-            f"{format_length(left, tape)} from the left, {format_length(lower, tape)} up, to "
-            f"{format_length(right, tape)}, {format_length(upper, tape)}"
-        ),
-        limit=format_length(rules.ticks(entry.id), tape),
-        rule=entry.id,
-        source=entry.source,
-        remedy="Pack out the nearest member until the edge lies on wood, or move the member.",
-    )
-
-
-def _stagger_findings(
-    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet, tape: Tape
-) -> list[Finding]:
-    entry = rules.entry("boards.stagger.end_joints")
-    found = []
-    rows = list(zip(courses, choice.seams, strict=True))
-    for (below, lower_seams), (above, upper_seams) in pairwise(rows):
-        ends = [edge for edge in lower_seams if any(run[1] >= below.span[1] for run in below.runs(edge))]
-        starts = [edge for edge in upper_seams if any(run[0] <= above.span[0] for run in above.runs(edge))]
-        for edge in starts:
-            nearest = min((abs(edge - other) for other in ends), default=field.limits.stagger)
-            if nearest < field.limits.stagger:
-                cross = nearest <= field.limits.gap
-                found.append(
-                    Finding(
-                        code="BRD-202" if cross else "BRD-201",
-                        severity=Severity.FIX,
-                        where=surface.title or surface.id,
-                        message="Four boards meet at a point." if cross else "End joints stand closer than asked.",
-                        measured=format_length(nearest, tape),
-                        limit=format_length(field.limits.stagger, tape),
-                        rule=entry.id,
-                        source=entry.source,
-                        remedy="Use another sheet size here, or accept the joints and tape them with care.",
-                    )
-                )
-    return found
-
-
-def _panel_findings(
-    surface: Surface, field: Field, courses: list[Course], choice: Choice, rules: RuleSet, tape: Tape
-) -> list[Finding]:
-    entry = rules.entry("boards.offset.panel_joints")
-    seams = [
-        edge for course, row in zip(courses, choice.seams, strict=True) for edge in row if course.barred(edge)
-    ]
-    seams += [below[1] for below, _ in pairwise(choice.spans) if row_near_panel(field, below[1])]
-    return [
-        Finding(
-            code="BRD-203",
-            severity=Severity.FIX,
-            where=surface.title or surface.id,
-            message="A seam stands closer to a panel joint than asked.",
-            measured=f"seam at {format_length(edge, tape)}",
-            limit=format_length(field.limits.panel_offset, tape),
-            rule=entry.id,
-            source=entry.source,
-            remedy="Shift the panel joint, add a layer, or use a sheet of another size.",
-        )
-        for edge in seams
-    ]
-
-
-def _small_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, tape: Tape) -> list[Finding]:
-    entry, least = rules.entry("boards.piece.min"), rules.ticks("boards.piece.min")
-    if surface.part_of:
-        # A return is as narrow as its window is set back: no other seam widens its boards.
-        left, lower, right, upper = bounds(surface.outline)
-        least = min(least, (right - left) // 2, (upper - lower) // 2)
-    found = []
-    for board in boards:
-        left, lower, right, upper = bounds(board.outline)
-        narrow = min(right - left, upper - lower)
-        if narrow < least:
-            found.append(
-                Finding(
-                    code="BRD-204",
-                    severity=Severity.NOTE,
-                    where=f"{surface.title or surface.id}, board {board.mark}",
-                    message="A board is narrower than the least piece; no better seam was found.",
-                    measured=format_length(narrow, tape),
-                    limit=format_length(least, tape),
-                    rule=entry.id,
-                    source=entry.source,
-                    remedy="Handle it with care and fasten it along both long edges.",
-                )
-            )
-    return found
-
-
-def _limb_findings(surface: Surface, boards: tuple[Board, ...], rules: RuleSet, tape: Tape) -> list[Finding]:
-    entry, limb = rules.entry("boards.limb.min"), rules.ticks("boards.limb.min")
-    found = []
-    for board in boards:
-        left, lower, right, upper = bounds(board.outline)
-        plain = not board.holes and abs(area2(board.outline)) == 2 * (right - left) * (upper - lower)
-        if plain or min(right - left, upper - lower) < limb:
-            continue
-        for part in narrow_parts(Polygon(board.outline, board.holes), limb):
-            u0, v0, u1, v1 = (round(side) for side in part.bounds)
-            found.append(
-                Finding(
-                    code="BRD-205",
-                    severity=Severity.FIX,
-                    where=f"{surface.title or surface.id}, board {board.mark}",
-                    message="A limb of the board is narrower than asked; no seam that avoids it was found.",
-                    measured=f"{format_length(u1 - u0, tape)} x {format_length(v1 - v0, tape)}",
-                    limit=format_length(limb, tape),
-                    rule=entry.id,
-                    source=entry.source,
-                    remedy="Cut the limb off, and set it as a strip of its own, bedded in mortar on a member.",
-                )
-            )
-    return found
 
 
 def _working(surface: Surface, boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:

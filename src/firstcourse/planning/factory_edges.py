@@ -14,7 +14,9 @@ from firstcourse.geometry import bounds, moved
 from firstcourse.plan import Board, Piece, Surface
 from firstcourse.planning.seam_shifts import beside, thin_strip
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, ceil_to, format_length
+from firstcourse.units import Tape, ceil_to
+from firstcourse.values import least as at_least
+from firstcourse.values import length, most
 
 
 class Kept(NamedTuple):
@@ -71,7 +73,7 @@ def factory_edges_kept(
     for old in layouts:
         new = held[old.surface_id]
         if new is not old:
-            told = _told(by_id[old.surface_id], old, new, rules, tape)
+            told = _told(by_id[old.surface_id], old, new, rules, tape.graduation)
             new = new.model_copy(update={"findings": (*new.findings, *told)})
         done.append(new)
     return Kept(tuple(done), tuple(made))
@@ -128,7 +130,7 @@ def _resized(
 ) -> SurfaceLayout | None:
     number = next(n for n, board in enumerate(layout.boards) if board.piece == piece_id)
     old = layout.boards[number]
-    if any(finding.where.endswith(f"board {old.mark}") for finding in layout.findings):
+    if any(old.id in finding.at for finding in layout.findings):
         # What is told of it was measured as it is.
         return None
     supports = (*surface.supports, *layout.added_supports)
@@ -206,45 +208,38 @@ def _longer(sheet: CutSheet, cut: CutLine, strip: CutPart, by: int) -> CutSheet:
     return replace(sheet, parts=tuple(replace(part, size=size(part)) for part in sheet.parts))
 
 
-def _told(surface: Surface, old: SurfaceLayout, new: SurfaceLayout, rules: RuleSet, tape: Tape) -> list[Finding]:
+def _told(surface: Surface, old: SurfaceLayout, new: SurfaceLayout, rules: RuleSet, step: int) -> list[Finding]:
     """One finding for each board with less or more gap than usual, so that nobody cuts it back or fills it."""
-    usual, step = rules.ticks("boards.gap.perimeter"), tape.graduation
+    usual = rules.ticks("boards.gap.perimeter")
+    lowest, highest = (rules.ticks(f"boards.gap.perimeter.{end}") for end in ("least", "most"))
     found = []
     for before, board in zip(old.boards, new.boards, strict=True):
         if board.outline == before.outline:
             continue
-        gaps = end_gaps(surface, board.outline, rules.ticks("boards.gap.perimeter.most"))
-        where = f"{surface.title or surface.id}, board {board.mark}"
+        gaps = end_gaps(surface, board.outline, highest)
         if gaps and nearest_mark(gaps[0], step) < nearest_mark(usual, step):
-            entry = rules.entry("boards.gap.perimeter.least")
             found.append(
-                Finding(
-                    code="BRD-207",
-                    severity=Severity.NOTE,
-                    where=where,
-                    message="A board keeps the sheet's edge, and has less gap at the wall than usual.",
-                    measured=format_length(nearest_mark(gaps[0], step), tape),
-                    limit=format_length(rules.ticks(entry.id), tape),
-                    rule=entry.id,
-                    source=entry.source,
-                    remedy=f"Set it with this gap in place of {format_length(usual, tape)}; cut nothing off.",
+                rules.entry("boards.gap.perimeter.least").found(
+                    "BRD-207",
+                    Severity.NOTE,
+                    board.id,
+                    measured=length(nearest_mark(gaps[0], step)),
+                    limit=at_least(length(lowest)),
+                    remedies=("cut_nothing",),
+                    usual=length(usual),
                 )
             )
         # An edge may fall back from the usual gap to the last tape mark.
         if gaps and gaps[-1] > usual + step:
-            entry = rules.entry("boards.gap.perimeter.most")
             found.append(
-                Finding(
-                    code="BRD-208",
-                    severity=Severity.NOTE,
-                    where=where,
-                    message="A board is cut back to more gap at the wall than usual: so the cut can be snapped.",
-                    measured=format_length(nearest_mark(gaps[-1], step), tape),
-                    limit=format_length(rules.ticks(entry.id), tape),
-                    rule=entry.id,
-                    source=entry.source,
-                    remedy=f"Cut it to its size and set it with this gap, not {format_length(usual, tape)}; fill "
-                    "and tape the gap like the others.",
+                rules.entry("boards.gap.perimeter.most").found(
+                    "BRD-208",
+                    Severity.NOTE,
+                    board.id,
+                    measured=length(nearest_mark(gaps[-1], step)),
+                    limit=most(length(highest)),
+                    remedies=("wider_gap",),
+                    usual=length(usual),
                 )
             )
     return found

@@ -184,7 +184,7 @@ def _derived(
         done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
         findings += [*layout.findings, *bare, *fastened.findings]
         workings |= {**layout.workings, **fastened.workings}
-    findings += thin_cuts(sheets, done, rules, job.tape)
+    findings += thin_cuts(sheets, done, rules)
     bounded = layout_bounds(
         [Shared(surface, item.stock) for surface, item in zip(done, surfaces, strict=True)],
         stock,

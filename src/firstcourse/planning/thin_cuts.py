@@ -5,46 +5,39 @@ from collections.abc import Iterator, Sequence
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Part, Sheet, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, format_length
+from firstcourse.values import Ref, least, length
 
 
-def thin_cuts(sheets: Sequence[Sheet], surfaces: Sequence[Surface], rules: RuleSet, tape: Tape) -> list[Finding]:
+def thin_cuts(sheets: Sequence[Sheet], surfaces: Sequence[Surface], rules: RuleSet) -> list[Finding]:
     """One finding for each surface with boards beside strips too narrow to be snapped, each with its sheet.
 
     Args:
         sheets: Sheets with their cuts in working order.
         surfaces: Those with boards.
         rules: For `boards.cut.least`.
-        tape: Tape of the job.
     """
-    entry, least = rules.entry("boards.cut.least"), rules.ticks("boards.cut.least")
+    entry, lowest = rules.entry("boards.cut.least"), rules.ticks("boards.cut.least")
     strips: dict[str, list[tuple[int, str]]] = {}
     for sheet in sheets:
-        for width, pieces in _strips(sheet, least):
+        for width, pieces in _strips(sheet, lowest):
             for piece in pieces:
                 strips.setdefault(piece, []).append((width, sheet.id))
     found = []
     for surface in surfaces:
         told = [
-            f"{format_length(width, tape)} off {board.mark} (sheet {sheet})"
-            for board in surface.boards
-            for width, sheet in strips.get(board.piece, ())
+            (width, board.id, sheet) for board in surface.boards for width, sheet in strips.get(board.piece, ())
         ]
         if told:
             found.append(
-                Finding(
-                    code="BRD-206",
-                    severity=Severity.NOTE,
-                    where=surface.title or surface.id,
-                    message="Cuts here take off less than can be scored and snapped.",
-                    measured=", ".join(told),
-                    limit=format_length(least, tape),
-                    rule=entry.id,
-                    source=entry.source,
-                    remedy=(
-                        "Score along a straightedge several times and break the strip off with pliers, or plane, "
-                        "rasp or saw it off. The dust holds silica: outdoors or taken at the blade, a mask on."
-                    ),
+                entry.found(
+                    "BRD-206",
+                    Severity.NOTE,
+                    surface.id,
+                    limit=least(length(lowest)),
+                    remedies=("break_off", "dust"),
+                    widths=tuple(length(width) for width, _, _ in told),
+                    boards=tuple(Ref(ref=board) for _, board, _ in told),
+                    sheets=tuple(Ref(ref=f"sheet/{sheet}") for _, _, sheet in told),
                 )
             )
     return found

@@ -72,6 +72,12 @@ def board_hole(opening: Opening) -> Polygon:
     return shape.buffer(opening.return_board, join_style="mitre") if opening.return_board else shape
 
 
+def board_box(opening: Opening) -> Polygon:
+    """What boards stop at, a round opening as the square round it."""
+    shape = board_hole(opening)
+    return shape if opening.outline is not None else shapely.box(*shape.bounds)
+
+
 def _side_gap(kind: str, rules: RuleSet) -> int:
     return rules.ticks(_SIDE_RULES[kind]) if kind in _SIDE_RULES else 0
 
@@ -179,12 +185,8 @@ def _may_stay_bare(surface: Surface, rules: RuleSet, step: int) -> shapely.Geome
 def _told_open(surface: Surface, plan: Document) -> shapely.Geometry:
     """Ground that a board is told to leave open at a wall, within the widest gap there."""
     most = plan.rules.ticks("boards.gap.perimeter.most")
-    told = {said.where for said in plan.findings if said.code == "BRD-208"}
-    near = [
-        board.shape.buffer(most + _HAIR, join_style="mitre")
-        for board in surface.boards
-        if f"{surface.title or surface.id}, board {board.mark}" in told
-    ]
+    told = {said.place for said in plan.findings if said.code == "BRD-208"}
+    near = [board.shape.buffer(most + _HAIR, join_style="mitre") for board in surface.boards if board.id in told]
     strips = [
         _strip(a, b, most + SLOPED_SLACK, most)
         for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True)

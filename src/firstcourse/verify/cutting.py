@@ -1,12 +1,13 @@
 """Pieces and sheets: the cuts replayed edge to edge, each piece cut once, each as its board lies."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from firstcourse.geometry import bounds, moved
 from firstcourse.geometry.polygon import Ring
-from firstcourse.units import ceil_to, format_length
-from firstcourse.verify.structure import Board, Document, Part, Piece, Sheet
+from firstcourse.units import ceil_to
+from firstcourse.verify.structure import Board, Document, Part, Piece, Said, Sheet, Surface
+from firstcourse.verify.told import at_least, mm, said, untrue
 from firstcourse.verify.verdict import Objection
 
 _Box = tuple[int, int, int, int]
@@ -50,7 +51,7 @@ def _as_blank(part: Part, sheet: Sheet, blank: tuple[int, int], axis: int, gradu
 def _thin(plan: Document) -> Iterator[Objection]:
     """What is too narrow to be snapped off is told of each surface, board by board, and no more than that."""
     least = plan.rules.ticks("boards.cut.least")
-    strips: dict[str, list[str]] = {}
+    strips: dict[str, list[tuple[int, str]]] = {}
     for sheet in plan.sheets:
         left = {sheet.id: sheet.size}
         for cut in sheet.cuts:
@@ -64,18 +65,30 @@ def _thin(plan: Document) -> Iterator[Objection]:
             for off, stays, width in ((*cut.gives, near), (*cut.gives[::-1], far)):
                 if width < least:
                     for piece in _touched(sheet, off, stays, across):
-                        strips.setdefault(piece, []).append(
-                            f"{format_length(width, plan.tape)} off {{}} (sheet {sheet.id})"
-                        )
-    told = {said.where: said.measured for said in plan.findings if said.code == "BRD-206"}
-    for surface in plan.surfaces:
-        there = [text.format(board.mark) for board in surface.boards for text in strips.get(board.piece, ())]
-        if told.pop(surface.title or surface.id, "") != ", ".join(there):
-            yield Objection(
-                "VER-510", surface.id, "a strip too narrow to be snapped off is not told, or there is none"
+                        strips.setdefault(piece, []).append((width, sheet.id))
+    told = [one for one in plan.findings if one.code == "BRD-206"]
+    yield from untrue("VER-510", told, _thin_told(plan.surfaces, strips, least))
+
+
+def _thin_told(
+    surfaces: Iterable[Surface], strips: Mapping[str, Sequence[tuple[int, str]]], least: int
+) -> Iterator[Said]:
+    """One finding for each surface with boards beside strips too narrow: their widths, boards and sheets."""
+    for surface in surfaces:
+        there = [(*strip, board.id) for board in surface.boards for strip in strips.get(board.piece, ())]
+        if there:
+            yield said(
+                "BRD-206",
+                "note",
+                surface.id,
+                "break_off",
+                "dust",
+                rule="boards.cut.least",
+                limit=at_least(least),
+                widths=[mm(width) for width, _, _ in there],
+                boards=[{"ref": board} for _, _, board in there],
+                sheets=[{"ref": f"sheet/{sheet}"} for _, sheet, _ in there],
             )
-    for where in sorted(told):
-        yield Objection("VER-510", where, "is said to have strips too narrow to be snapped off, and has no boards")
 
 
 def _touched(sheet: Sheet, off: str, stays: str, across: int) -> list[str]:

@@ -11,9 +11,11 @@ from shapely import Polygon, STRtree
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import SLOPED_SLACK, board_hole
-from firstcourse.verify.structure import Board, Document, Surface
+from firstcourse.verify.structure import Board, Document, Said, Surface
+from firstcourse.verify.told import at_least, mm, said, ticks_of, told_of, untrue
 from firstcourse.verify.verdict import Objection
 
+_BOX = ("left", "lower", "right", "upper")
 _PIERCING = ("valve", "pipe", "box", "drain", "flange")
 _MOST_TURN = math.radians(10)
 _AT_SIDE = 2 * TICKS_PER_MM
@@ -25,27 +27,83 @@ _EVERY = 10 * TICKS_PER_MM
 def check_edges(plan: Document) -> Iterator[Objection]:
     """Object to edges along the framing that no member carries, or that lie too far from a fastener."""
     for surface in plan.surfaces:
-        if surface.carried_everywhere:
+        told = told_of(surface, "BRD-102", plan.findings)
+        bare: list[Said] = []
+        yield from _of_surface(surface, plan, told, bare)
+        yield from untrue("VER-306", told, [_hanging(one, plan) for one in bare])
+
+
+def _of_surface(surface: Surface, plan: Document, told: Sequence[Said], bare: list[Said]) -> Iterator[Objection]:
+    """Object to edges of one surface's boards; what is told of them rightly is added to `bare`."""
+    if surface.carried_everywhere:
+        return
+    if not surface.framing_axis:
+        if surface.boards and any(_leans_little(support.outline) for support in surface.supports):
+            yield Objection("VER-306", surface.id, "its members run along an axis, and the plan names none")
+        elif surface.boards and surface.supports and not plan.says(surface, code="SUI-115"):
+            yield Objection("VER-306", surface.id, "no edge runs along its members, and nothing says so")
+        return
+    faces = STRtree([Polygon(support.outline) for support in surface.supports])
+    loose = plan.says(surface, code="FST-105")
+    for board in surface.boards:
+        if board.fixed:
             continue
-        if not surface.framing_axis:
-            if surface.boards and any(_leans_little(support.outline) for support in surface.supports):
-                yield Objection("VER-306", surface.id, "its members run along an axis, and the plan names none")
-            elif surface.boards and surface.supports and not plan.says(surface, code="SUI-115"):
-                yield Objection("VER-306", surface.id, "no edge runs along its members, and nothing says so")
-            continue
-        faces = STRtree([Polygon(support.outline) for support in surface.supports])
-        told = plan.says(surface, code="BRD-102")
-        loose = plan.says(surface, code="FST-105")
-        for board in surface.boards:
-            if board.fixed:
-                continue
-            for a, b in _edges(board, surface, plan):
-                if not told and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
-                    yield Objection("VER-306", board.id, f"no member carries the edge from {a} to {b}")
-                    break
-                if not loose and _far(a, b, board.fasteners, plan):
-                    yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
-                    break
+        for a, b in _edges(board, surface, plan):
+            ends = [(one, *end) for one in told if (end := _on_edge(one, a, b)) is not None]
+            bare += [
+                one for one, start, end in ends if one not in bare and _ends_bare(a, b, start, end, faces, plan)
+            ]
+            if not ends and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
+                yield Objection("VER-306", board.id, f"no member carries the edge from {a} to {b}")
+                break
+            if not loose and _far(a, b, board.fasteners, plan):
+                yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
+                break
+
+
+def _hanging(told: Said, plan: Document) -> Said:
+    """What a finding says that is right in where an edge hangs."""
+    places = {key: mm(ticks_of(told.values.get(key)) or 0) for key in _BOX}
+    limit = at_least(plan.rules.ticks("boards.bearing.min"))
+    return said("BRD-102", "fix", told.place, "pack_out", rule="boards.bearing.min", limit=limit, **places)
+
+
+def _on_edge(told: Said, a: Point, b: Point) -> tuple[float, float] | None:
+    """Where along the edge from a to b a stretch that is told begins and ends, None where it lies elsewhere."""
+    box = [ticks_of(told.values.get(key)) for key in _BOX]
+    if None in box:
+        return None
+    left, lower, right, upper = (float(side or 0) for side in box)
+    edge = shapely.LineString([a, b])
+    for ends in (((left, lower), (right, upper)), ((left, upper), (right, lower))):
+        points = [shapely.Point(end) for end in ends]
+        if all(edge.distance(point) <= 2 * SLOPED_SLACK for point in points):
+            start, end = sorted(edge.project(point) for point in points)
+            return start, end
+    return None
+
+
+def _ends_bare(a: Point, b: Point, start: float, end: float, faces: STRtree, plan: Document) -> bool:
+    """Whether an edge hangs between two places along it, and no farther [ticks]."""
+    straight = a[0] == b[0] or a[1] == b[1]
+    # Along an edge askew to the members planners may look at it no closer than checks do.
+    off = 3 * SLOPED_SLACK if straight else _EVERY
+    length, slack = math.dist(a, b), 2 * SLOPED_SLACK
+    if end - start <= 2 * off:
+        return False
+    beyond = [at for at in (start - off, end + off) if 0 < at < length]
+    # At the ends, and between them as close as edges are asked.
+    within = np.linspace(start + off, end - off, max(2, math.ceil((end - start) / _EVERY)))
+    inside, outside = (
+        _borne(a, b, np.array([_along(a, b, at) for at in places]).reshape(-1, 2), faces, plan, by)
+        for places, by in ((within, slack), (beyond, -slack))
+    )
+    return not inside.any() and bool(outside.all())
+
+
+def _along(a: Point, b: Point, at: float) -> tuple[float, float]:
+    share = at / math.dist(a, b)
+    return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
 
 
 def _is_front(a: Point, b: Point, surface: Surface) -> bool:
@@ -94,13 +152,25 @@ def _samples(a: Point, b: Point) -> NDArray[np.float64]:
 
 def _hangs(a: Point, b: Point, faces: STRtree, plan: Document) -> bool:
     """Whether more than a short stretch of an edge lies on too little of any member."""
+    length, places = math.dist(a, b), _samples(a, b)
+    each = length / (len(places) - 1)
+    run = 0
+    for holds in _borne(a, b, places, faces, plan, -2 * SLOPED_SLACK):
+        run = 0 if holds else run + 1
+        if run * each > plan.rules.ticks("boards.edge.short") + _EVERY:
+            return True
+    return False
+
+
+def _borne(
+    a: Point, b: Point, places: NDArray[np.float64], faces: STRtree, plan: Document, more: int
+) -> NDArray[np.bool_]:
+    """At which places of an edge members bear it, by so much more than is asked [ticks]."""
     rules = plan.rules
     bearing, reach = rules.ticks("boards.bearing.min"), rules.ticks("boards.edge.reach")
-    fastener, short = rules.ticks("fastening.edge.min"), rules.ticks("boards.edge.short")
-    length = math.dist(a, b)
+    fastener, length = rules.ticks("fastening.edge.min"), math.dist(a, b)
     # The board lies on the left of the way from a to b.
     inwards = np.array((-(b[1] - a[1]) / length, (b[0] - a[0]) / length))
-    places = _samples(a, b)
     near = faces.query(shapely.LineString([a, b]), predicate="dwithin", distance=reach)
     wood = shapely.union_all(faces.geometries[near])
     under, driven = (
@@ -111,15 +181,8 @@ def _hangs(a: Point, b: Point, faces: STRtree, plan: Document) -> bool:
         )
         for start in (0, fastener)
     )
-    slack = 2 * SLOPED_SLACK
-    borne = (under >= bearing - slack) & (driven >= bearing - fastener - slack)
-    each = length / (len(places) - 1)
-    run = 0
-    for holds in borne:
-        run = 0 if holds else run + 1
-        if run * each > short + _EVERY:
-            return True
-    return False
+    found: NDArray[np.bool_] = (under >= bearing + more) & (driven >= bearing - fastener + more)
+    return found
 
 
 def _far(a: Point, b: Point, fasteners: Sequence[Point], plan: Document) -> bool:

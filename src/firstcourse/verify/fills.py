@@ -1,13 +1,15 @@
 """Ground that no board covers: each strip is told, lies where nothing else does, and is filled as it must be."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import shapely
 from shapely import Polygon
 
+from firstcourse.geometry import bounds
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify.coverage import board_hole
-from firstcourse.verify.structure import Document, Fill, Surface
+from firstcourse.verify.coverage import board_box, board_hole
+from firstcourse.verify.structure import Document, Fill, Said, Surface
+from firstcourse.verify.told import at_least, mm, said, ticks_of, told_of, untrue
 from firstcourse.verify.verdict import Objection
 
 _SPECK = 100.0 * TICKS_PER_MM**2
@@ -31,13 +33,44 @@ def check_fills(plan: Document) -> Iterator[Objection]:
         yield from _untold(surface, ground, boards, plan)
         for fill in surface.fills:
             yield from _filled(surface, fill, ground, boards, plan)
-        told = [said for said in plan.findings if said.code == "BRD-303" and _speaks_of(said.where, surface)]
-        if len(told) != len(surface.fills):
-            yield Objection("VER-111", surface.id, "has not one finding for each strip that is filled")
+        told = told_of(surface, "BRD-303", plan.findings)
+        wanted = [_told(surface, fill, _measured(fill, told), plan) for fill in surface.fills]
+        yield from untrue("VER-111", told, wanted)
 
 
-def _speaks_of(where: str, surface: Surface) -> bool:
-    return any(where.startswith(f"{name},") for name in (surface.id, surface.title) if name)
+def _measured(fill: Fill, told: Sequence[Said]) -> int:
+    """How wide a strip is said to be where that is so but for rounding, 0 where it is not [ticks]."""
+    shape = Polygon(fill.outline)
+    for one in told:
+        width = ticks_of(one.measured) or 0
+        if one.place == fill.id and not _narrower(shape, width - _HAIR) and _narrower(shape, width + _HAIR):
+            return width
+    return 0
+
+
+def _narrower(shape: Polygon, width: float) -> bool:
+    return bool(shape.buffer(-width / 2, join_style="mitre").is_empty)
+
+
+def _told(surface: Surface, fill: Fill, width: int, plan: Document) -> Said:
+    """What a strip's finding says: size, place, what it lies at and what fills it."""
+    shape = Polygon(fill.outline)
+    beside = [opening for opening in surface.openings if board_box(opening).distance(shape) <= _HAIR]
+    left, lower, _, _ = bounds(fill.outline)
+    return said(
+        "BRD-303",
+        "note" if fill.filled_with == "mortar" else "fix",
+        fill.id,
+        fill.filled_with,
+        rule="boards.limb.min",
+        measured=mm(width),
+        limit=at_least(plan.rules.ticks("boards.limb.min")),
+        long=mm(round(shape.area / max(1, width))),
+        left=mm(left),
+        lower=mm(lower),
+        beside=[{"ref": f"{surface.id}/opening/{opening.id}"} for opening in beside],
+        neighbours=len(beside),
+    )
 
 
 def _reach(plan: Document) -> int:
@@ -71,8 +104,8 @@ def _filled(
     if shape.difference(boards.buffer(_reach(plan) - _HAIR, join_style="mitre")).area <= _NOISE:
         yield Objection("VER-111", fill.id, "is told as filled, and lies within the gap of a board")
     widest = rules.ticks("boards.limb.min") + 2 * _reach(plan)
-    if not shape.buffer(-widest / 2 - _HAIR, join_style="mitre").is_empty:
+    if not _narrower(shape, widest + 2 * _HAIR):
         yield Objection("VER-111", fill.id, "is wide enough for a limb of a board, and is not boarded")
-    narrow = shape.buffer(-rules.ticks("boards.fill.width") / 2, join_style="mitre").is_empty
+    narrow = _narrower(shape, rules.ticks("boards.fill.width"))
     if fill.filled_with != ("mortar" if narrow else "board"):
         yield Objection("VER-111", fill.id, f"is filled with {fill.filled_with}, which its width does not ask")

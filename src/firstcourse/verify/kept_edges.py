@@ -6,8 +6,9 @@ from shapely import LineString
 
 from firstcourse.geometry import axis_near
 from firstcourse.geometry.polygon import sides
-from firstcourse.units import floor_to, format_length
+from firstcourse.units import floor_to
 from firstcourse.verify.structure import Board, Document, Sheet, Surface
+from firstcourse.verify.told import at_least, at_most, mm, said, untrue
 from firstcourse.verify.verdict import Objection
 
 _SLACK = 2
@@ -17,8 +18,7 @@ _SLACK = 2
 def check_kept_edges(plan: Document) -> Iterator[Objection]:
     """Object to a gap that is not the usual one and saves no cut too thin to snap, or is not told as it is."""
     yield from _cut_back(plan)
-    usual = plan.rules.ticks("boards.gap.perimeter")
-    told = {said.where: said.measured for said in plan.findings if said.code == "BRD-207"}
+    usual, lowest = (plan.rules.ticks(f"boards.gap.perimeter{end}") for end in ("", ".least"))
     less = {
         (board.piece, axis)
         for surface in plan.surfaces
@@ -28,25 +28,34 @@ def check_kept_edges(plan: Document) -> Iterator[Objection]:
     uncut = {name: axes for sheet in plan.sheets for name, axes in _uncut(sheet, less).items()}
     needless = usual - plan.rules.ticks("boards.cut.least")
     step = plan.tape.graduation
+    wanted = []
     for surface in plan.surfaces:
         for board in surface.boards:
             gaps = dict(_less_gaps(surface, board, usual))
-            where = f"{surface.title or surface.id}, board {board.mark}"
-            said = told.pop(where, "")
             for axis, gap in gaps.items():
                 if axis not in uncut.get(board.piece, ()) or gap <= needless:
                     yield Objection("VER-102", board.id, "has less gap than usual, and saves no thin cut by it")
             # What is less than usual by a part of a tape mark cannot be set, nor is it told.
-            marked, as_usual = (
-                floor_to(gap + step // 2, step) for gap in (min(gaps.values(), default=usual), usual)
-            )
-            shown = format_length(marked, plan.tape) if marked < as_usual else ""
-            if said != shown:
-                yield Objection(
-                    "VER-110", board.id, f"is told to have {said or 'the usual'} gap, not {shown or 'the usual'}"
+            gap, as_usual = (_marked(each, step) for each in (min(gaps.values(), default=usual), usual))
+            if gap < as_usual:
+                wanted.append(
+                    said(
+                        "BRD-207",
+                        "note",
+                        board.id,
+                        "cut_nothing",
+                        rule="boards.gap.perimeter.least",
+                        measured=mm(gap),
+                        limit=at_least(lowest),
+                        usual=mm(usual),
+                    )
                 )
-    for where in sorted(told):
-        yield Objection("VER-110", where, "is said to have less gap than usual, and is no board")
+    yield from untrue("VER-110", [one for one in plan.findings if one.code == "BRD-207"], wanted)
+
+
+def _marked(length: int, step: int) -> int:
+    """A length to the nearest tape mark [ticks]."""
+    return floor_to(length + step // 2, step)
 
 
 def _cut_back(plan: Document) -> Iterator[Objection]:
@@ -54,25 +63,35 @@ def _cut_back(plan: Document) -> Iterator[Objection]:
 
     Ground left open beside any other board is bare, see the checks of coverage.
     """
-    usual, least = plan.rules.ticks("boards.gap.perimeter"), plan.rules.ticks("boards.cut.least")
-    step = plan.tape.graduation
-    told = {said.where: said.measured for said in plan.findings if said.code == "BRD-208"}
+    usual, most = (plan.rules.ticks(f"boards.gap.perimeter{end}") for end in ("", ".most"))
+    least, step = plan.rules.ticks("boards.cut.least"), plan.tape.graduation
+    told = [one for one in plan.findings if one.code == "BRD-208"]
+    named = {one.place for one in told}
     strips = {name: widths for sheet in plan.sheets for name, widths in _left_beside(sheet).items()}
+    wanted = []
     for surface in plan.surfaces:
         for board in surface.boards:
-            said = told.pop(f"{surface.title or surface.id}, board {board.mark}", None)
-            if said is None:
+            if board.id not in named:
                 continue
             more = _more_gaps(surface, board, plan)
-            widest = max((gap for gaps in more.values() for gap in gaps), default=0)
-            if said != format_length(floor_to(widest + step // 2, step), plan.tape):
-                yield Objection("VER-110", board.id, f"is told to have {said} gap")
+            widest = _marked(max((gap for gaps in more.values() for gap in gaps), default=0), step)
+            wanted.append(
+                said(
+                    "BRD-208",
+                    "note",
+                    board.id,
+                    "wider_gap",
+                    rule="boards.gap.perimeter.most",
+                    measured=mm(widest),
+                    limit=at_most(most),
+                    usual=mm(usual),
+                )
+            )
             for axis, gaps in more.items():
                 strip = strips.get(board.piece, {}).get(axis)
                 if strip is None or not least <= strip < least + sum(gap - usual for gap in gaps) + step:
                     yield Objection("VER-102", board.id, "has more gap than usual, and saves no thin cut by it")
-    for where in sorted(told):
-        yield Objection("VER-110", where, "is said to have more gap than usual, and is no board")
+    yield from untrue("VER-110", told, wanted)
 
 
 def _more_gaps(surface: Surface, board: Board, plan: Document) -> dict[int, list[int]]:

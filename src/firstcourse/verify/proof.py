@@ -8,6 +8,7 @@ from typing import Any
 from firstcourse.rules import RuleSet
 from firstcourse.verify.at_once import Do, at_once
 from firstcourse.verify.benches import check_benches
+from firstcourse.verify.board_findings import check_board_findings
 from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
@@ -52,6 +53,7 @@ _CHECKS = (
     check_coverage,
     check_fills,
     check_seams,
+    check_board_findings,
     check_fasteners,
     check_edges,
     check_cutting,
@@ -162,6 +164,7 @@ def _as_laid(surface: Surface) -> Surface:
 def _alone(surface: Surface, plan: Document) -> Document:
     """One surface as if the plan had no other: nothing is there that does not speak of it."""
     names = {surface.id, surface.title} - {""}
+    parts = {board.id for board in surface.boards}
     return Document(
         tape=plan.tape,
         rules=plan.rules,
@@ -174,7 +177,7 @@ def _alone(surface: Surface, plan: Document) -> Document:
         findings=tuple(
             said
             for said in plan.findings
-            if any(name in said.where for name in names) or any(surface.id in at for at in said.at)
+            if any(name in said.where for name in names) or any(surface.id in at or at in parts for at in said.at)
         ),
         shopping=Shopping(),
         frames=(),

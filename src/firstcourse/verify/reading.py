@@ -95,11 +95,11 @@ def read_document(value: Any, *, do: Do = at_once) -> Document:
 
 
 def _given(node: Node, key: str) -> Any:
-    """A value with its unit, checked to be a number; a text or nothing as it stands."""
+    """A value with its unit, checked to be a number; a text as it stands, None where there is nothing."""
     found = node.raw(key, None)
     if isinstance(found, dict):
         Node(found, f"{node.where}.{key}").number("value")
-    return found
+    return None if found == "" else found
 
 
 def _door(node: Node) -> Door:

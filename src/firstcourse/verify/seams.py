@@ -10,7 +10,8 @@ from shapely.ops import unary_union
 from firstcourse.geometry import axis_of, bounds, rectangle
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.coverage import SLACK, seam_band
-from firstcourse.verify.structure import Document, Seam, Surface
+from firstcourse.verify.structure import Document, Said, Seam, Surface
+from firstcourse.verify.told import at_least, mm, said, ticks_of, told_of, untrue
 from firstcourse.verify.verdict import Objection
 
 _NOISE = 200.0
@@ -73,9 +74,11 @@ def _along(seam: Seam, axis: int) -> bool:
 
 
 def _staggered(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """Each seam that ends on a joint stands far from those on its other side, or it is told how near one is."""
     least = plan.rules.ticks("boards.stagger.end_joints")
     gap = ceil_to(plan.rules.ticks("boards.gap.between"), plan.tape.graduation)
-    close, meeting = (plan.says(surface, code=code) for code in ("BRD-201", "BRD-202"))
+    told = [one for code in ("BRD-201", "BRD-202") for one in told_of(surface, code, plan.findings)]
+    close = []
     for axis in (0, 1):
         ends = [seam for seam in surface.seams if _along(seam, 1 - axis)]
         for joint in (seam for seam in surface.seams if _along(seam, axis)):
@@ -84,22 +87,43 @@ def _staggered(surface: Surface, plan: Document) -> Iterator[Objection]:
             below, above = [], []
             for seam in ends:
                 at, (start, end) = seam.line[0][axis], sorted(point[1 - axis] for point in seam.line)
-                if low - reach <= at <= high + reach:
-                    below += [at] if start < level and abs(end - level) <= reach else []
-                    above += [at] if end > level and abs(start - level) <= reach else []
-            for one in below:
-                for other in above:
-                    distance = abs(one - other)
-                    if distance < least and not (meeting if distance <= gap else close):
-                        yield Objection(
-                            "VER-302", surface.id, f"end joints at {one} and {other} ticks are not staggered"
-                        )
+                below += [at] if start < level and abs(end - level) <= reach else []
+                above += [at] if end > level and abs(start - level) <= reach else []
+            on_joint = [at for at in below if low - reach <= at <= high + reach]
+            for one in above:
+                apart = min((abs(one - other) for other in below), default=least)
+                if apart >= least:
+                    continue
+                close.append(_close(surface, apart, least, gap))
+                # Another joint at this level may lie between two seams.
+                here = low - reach <= one <= high + reach and any(abs(one - at) < least for at in on_joint)
+                if here and close[-1] not in told:
+                    yield Objection(
+                        "VER-302", surface.id, f"an end joint at {one} ticks stands {apart} ticks from another"
+                    )
+    for finding in told:
+        if finding not in close:
+            yield Objection("VER-302", surface.id, f"{finding.code} is told of end joints, and is not so")
+
+
+def _close(surface: Surface, apart: int, least: int, gap: int) -> Said:
+    """What is told of end joints so far apart [ticks]."""
+    return said(
+        "BRD-202" if apart <= gap else "BRD-201",
+        "fix",
+        surface.id,
+        "other_size",
+        rule="boards.stagger.end_joints",
+        measured=mm(apart),
+        limit=at_least(least),
+    )
 
 
 def _panel_joints(surface: Surface, plan: Document) -> Iterator[Objection]:
-    if plan.says(surface, code="BRD-203"):
-        return
+    """Each seam keeps off the panel joints that it runs beside, or it is told where it stands."""
     least = plan.rules.ticks("boards.offset.panel_joints")
+    told = told_of(surface, "BRD-203", plan.findings)
+    near = []
     for seam in surface.seams:
         for joint in surface.panel_joints:
             axis = {"u": 0, "v": 1}.get(axis_of(*joint))
@@ -108,29 +132,64 @@ def _panel_joints(surface: Surface, plan: Document) -> Iterator[Objection]:
             low, high = sorted(point[axis] for point in seam.line)
             start, end = sorted(point[axis] for point in joint)
             apart = abs(seam.line[0][1 - axis] - joint[0][1 - axis]) - (seam.width + 1) // 2
-            if low < end and high > start and apart < least - SLACK:
+            if apart >= least + SLACK:
+                continue
+            near.append(_near_joint(surface, seam, least, upright=axis == 1))
+            if low < end and high > start and apart < least - SLACK and near[-1] not in told:
                 yield Objection("VER-304", surface.id, f"seam {seam.line} stands too near a panel joint")
+    for one in told:
+        if one not in near:
+            yield Objection("VER-304", surface.id, "a seam is told to stand near a panel joint, and does not")
+
+
+def _near_joint(surface: Surface, seam: Seam, least: int, *, upright: bool) -> Said:
+    """What is told of a seam near a panel joint: where its gap begins."""
+    at = seam.line[0][0 if upright else 1] - seam.width // 2
+    return said(
+        "BRD-203",
+        "fix",
+        surface.id,
+        "shift_joint",
+        rule="boards.offset.panel_joints",
+        measured=mm(at),
+        limit=at_least(least),
+        upright=upright,
+    )
 
 
 def _small(surface: Surface, plan: Document) -> Iterator[Objection]:
-    if plan.says(surface, code="BRD-204"):
-        return
-    left, lower, right, upper = bounds(surface.outline)
-    least = min(plan.rules.ticks("boards.piece.min"), (right - left) // 2, (upper - lower) // 2)
+    """Each board narrower than the least piece is told with its width; a window's return may be narrow."""
+    least = plan.rules.ticks("boards.piece.min")
+    if surface.part_of:
+        left, lower, right, upper = bounds(surface.outline)
+        least = min(least, (right - left) // 2, (upper - lower) // 2)
+    wanted = []
     for board in surface.boards:
         left, lower, right, upper = bounds(board.outline)
-        if min(right - left, upper - lower) < least:
-            yield Objection("VER-307", board.id, "is narrower than the least piece, and no finding says so")
+        narrow = min(right - left, upper - lower)
+        if narrow < least:
+            wanted.append(
+                said(
+                    "BRD-204",
+                    "note",
+                    board.id,
+                    "both_edges",
+                    rule="boards.piece.min",
+                    measured=mm(narrow),
+                    limit=at_least(least),
+                )
+            )
+    yield from untrue("VER-307", told_of(surface, "BRD-204", plan.findings), wanted)
 
 
 def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
-    """No part of a board is narrower than a limb may be, but for what is no longer than a limb is wide."""
-    if plan.says(surface, code="BRD-205"):
-        return
+    """No part of a board is narrower than a limb may be, but for what is told, or no longer than it is wide."""
     limb = plan.rules.ticks("boards.limb.min")
+    told = told_of(surface, "BRD-205", plan.findings)
+    right = []
     for board in surface.boards:
-        left, lower, right, upper = bounds(board.outline)
-        if board.fixed or min(right - left, upper - lower) < limb:
+        left, lower, right_end, upper = bounds(board.outline)
+        if board.fixed or min(right_end - left, upper - lower) < limb:
             continue
         shape = board.shape
         wide = shape.buffer(_ROUNDED - limb / 2, join_style="mitre").buffer(
@@ -138,15 +197,30 @@ def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
         )
         narrow = shape.difference(wide if wide.is_valid else make_valid(wide))
         for part in get_parts(narrow):
-            box = part.bounds
-            longest = max(box[2] - box[0], box[3] - box[1])
-            if longest > limb + _ROUNDED and part.area > longest * TICKS_PER_MM / 2:
+            u0, v0, u1, v1 = part.bounds
+            so = [one for one in told if one.place == board.id and _is_limb(one, u1 - u0, v1 - v0, limb)]
+            right += so
+            longest = max(u1 - u0, v1 - v0)
+            if longest > limb + _ROUNDED and part.area > longest * TICKS_PER_MM / 2 and not so:
                 at = part.representative_point()
                 yield Objection(
                     "VER-308",
                     board.id,
                     f"a limb at {at.x / TICKS_PER_MM:.0f}, {at.y / TICKS_PER_MM:.0f} mm is too narrow",
                 )
+    for one in told:
+        if one not in right:
+            yield Objection("VER-308", one.place, "is told to have a narrow limb that it does not have")
+
+
+def _is_limb(told: Said, wide: float, high: float, limb: int) -> bool:
+    """Whether a finding tells of a limb so large, but for rounding."""
+    sizes = [ticks_of(told.values.get(key)) for key in ("wide", "high")]
+    if any(at is None or abs(at - size) > 2 * _ROUNDED for at, size in zip(sizes, (wide, high), strict=True)):
+        return False
+    values = {key: mm(at or 0) for key, at in zip(("wide", "high"), sizes, strict=True)}
+    limit = at_least(limb)
+    return told == said("BRD-205", "fix", told.place, "cut_off", rule="boards.limb.min", limit=limit, **values)
 
 
 def _bearing(surface: Surface, plan: Document) -> Iterator[Objection]:

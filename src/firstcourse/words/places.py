@@ -6,7 +6,7 @@ Labels = Mapping[str, tuple[str, ...]]
 """By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
 _NAMED = {"opening", "door", "bench", "shelf", "thing", "stock", "layer", "offcut", "check"}
 """Kinds whose things are called by their names alone."""
-_NUMBERED = {"wall", "corner", "tile", "tile_stock", "sheet", "rule", "joist", "stud", "kerb"}
+_NUMBERED = {"wall", "corner", "fill", "tile", "tile_stock", "sheet", "rule", "joist", "stud", "kerb"}
 """Kinds that are said before the name."""
 _IN_NO_ROOM = {"stock", "tile_stock", "sheet", "rule", "offcut", "job", "rules"}
 

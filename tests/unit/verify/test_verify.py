@@ -38,10 +38,23 @@ def in_line(plan: Plan) -> None:
         point[0] = round(point[0] + 16 * 25.4, 7)
 
 
+def ends_close(code: str, surface: str, apart: float, *, least: float = 16) -> dict[str, Any]:
+    """What a plan says of end joints so far apart [in]."""
+    return {
+        "code": code,
+        "severity": "fix",
+        "at": [surface],
+        "measured": {"value": apart * 25.4, "unit": "mm"},
+        "limit": {"value": least * 25.4, "unit": "mm", "sense": "least"},
+        "rule": "boards.stagger.end_joints",
+        "remedies": ["other_size"],
+    }
+
+
 def test_four_corners_are_objected_to_unless_the_plan_says_so(plan: Plan) -> None:
     in_line(plan)
     assert {"VER-301", "VER-302"} <= codes(plan)
-    plan["findings"].append({"code": "BRD-202", "severity": "fix", "where": "bath, wall A-B", "message": "so"})
+    plan["findings"].append(ends_close("BRD-202", "bath/wall/A-B", 0))
     assert not {"VER-301", "VER-302"} & codes(plan)
 
 
@@ -51,14 +64,15 @@ def test_end_joints_too_close_are_objected_to_unless_the_plan_says_so(plan: Plan
     ]
     # A plan made by hand lists no rules, and so not the one that its job changes.
     assert codes(plan) == {"VER-302", "VER-904"}
-    for where in ("bath, wall A-B", "bath/floor"):
-        plan["findings"].append({"code": "BRD-201", "severity": "fix", "where": where, "message": "so"})
+    plan["findings"].append(ends_close("BRD-201", "bath/wall/A-B", 16, least=20))
     assert codes(plan) == {"VER-904"}
+    plan["findings"][-1]["measured"]["value"] += 25.4
+    assert codes(plan) == {"VER-302", "VER-904"}
 
 
 def test_a_finding_on_one_surface_excuses_no_other(plan: Plan) -> None:
     in_line(plan)
-    plan["findings"].append({"code": "BRD-202", "severity": "fix", "where": "bath, floor", "message": "so"})
+    plan["findings"].append(ends_close("BRD-202", "bath/floor", 0))
     assert "VER-301" in codes(plan)
 
 
