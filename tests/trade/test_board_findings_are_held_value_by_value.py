@@ -1,7 +1,7 @@
 """Of what a finding on boards told, its code and its place were checked, and hardly any of its numbers.
 
-Each of its values and references is derived again: a plan with one of them changed, or without the finding, or told
-twice, is objected to.
+Each of its values and references is derived again: a plan with one of them changed, without the finding, or with
+the finding twice, is objected to.
 """
 
 import copy
