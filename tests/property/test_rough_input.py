@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.planning.steps import plan_job
 from firstcourse.verify import verify_text
@@ -76,6 +77,45 @@ rooms:
 """
 """The deflection was printed as 0.0000 in and divided by."""
 
+THICK_TILE_IN_A_NICHE = """
+name: a niche lined with thick stone
+date: 2026-11-25
+tiles:
+  - {id: slab, size: [15 7/8 in, 11 7/8 in], thickness: 1 1/2 in, joint: 1/8 in}
+  - {id: chips, size: [4 in, 4 in], thickness: 1/4 in, kind: porcelain, joint: 1/8 in}
+rooms:
+  - name: shower
+    corners: [A, B, C, D]
+    sides: {A-B: 48 in, B-C: 60 in, C-D: 48 in, D-A: 60 in}
+    diagonals: {A-C: 76 13/16 in}
+    height: 96 in
+    walls:
+      - wall: A-B
+        framing: {spacing: 16 in, first: 16 in}
+        openings: [{id: niche, kind: niche, left: 16 3/4 in, bottom: 48 in, width: 14 1/2 in, height: 12 in}]
+        exposure: {zone: wet, membrane: yes}
+        tiling: {tile: slab, niches: [{niche: niche, depth: 3 1/2 in, tile: chips, returns: slab}]}
+"""
+"""The verifier looked for the joint in a corner within 30 mm of it, where tile and bed take more."""
+
+WINDOW_IN_A_CEILING = """
+name: a skylight over a steam shower
+date: 2026-11-25
+tiles: [{id: small, size: [12 in, 12 in], thickness: 5/16 in, joint: 1/8 in}]
+rooms:
+  - name: steam
+    corners: [A, B, C, D]
+    sides: {A-B: 48 in, B-C: 48 in, C-D: 48 in, D-A: 48 in}
+    diagonals: {A-C: 67 7/8 in}
+    height: 84 in
+    ceiling:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 12 in}
+      openings: [{id: skylight, kind: window, left: 24 in, out: 30 in, diameter: 6 in}]
+      exposure: {zone: steam, membrane: yes, membrane_kind: low_perm}
+      tiling: {tile: small}
+"""
+"""The verifier asked it for a sill."""
+
 POINT_ON_A_STRAIGHT_SIDE = """
 name: a border in a room that narrows
 date: 2026-11-25
@@ -95,7 +135,16 @@ rooms:
 
 
 @pytest.mark.parametrize(
-    "document", [PART_SISTER_OVER_SPANS, CUT_BEYOND_LIMITS, SILL_TOO_LEVEL, HARDLY_BENDS, POINT_ON_A_STRAIGHT_SIDE]
+    "document",
+    [
+        PART_SISTER_OVER_SPANS,
+        CUT_BEYOND_LIMITS,
+        SILL_TOO_LEVEL,
+        HARDLY_BENDS,
+        THICK_TILE_IN_A_NICHE,
+        WINDOW_IN_A_CEILING,
+        POINT_ON_A_STRAIGHT_SIDE,
+    ],
 )
 def test_a_rough_job_that_once_failed_is_planned(document: str) -> None:
     assert plan_job(read_job_text(document), effort=0).plan.surfaces
@@ -105,3 +154,8 @@ def test_a_sill_that_is_too_level_must_be_told() -> None:
     document = json.loads(plan_job(read_job_text(SILL_TOO_LEVEL), effort=0).document)
     document["findings"] = [one for one in document["findings"] if one["code"] != "TIL-124"]
     assert "VER-719" in {one.code for one in verify_text(json.dumps(document)).objections}
+
+
+def test_a_tile_thicker_than_any_is_refused() -> None:
+    with pytest.raises(JobError, match=r"tiles\[1\].thickness: '3 in' is out of range: it is at most 50.8 mm"):
+        read_job_text(THICK_TILE_IN_A_NICHE.replace("thickness: 1 1/2 in", "thickness: 3 in"))

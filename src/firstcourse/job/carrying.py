@@ -17,6 +17,7 @@ from firstcourse.job.fields import (
     Pair,
     SheetSteel,
     Stiffness,
+    Thickness,
     measured,
     one_of,
 )
@@ -219,7 +220,7 @@ class FloorTile(JobModel):
     """What will lie on the floor's boards."""
 
     kind: Literal["ceramic", "stone"] = Field(description="Ceramic (porcelain too) or natural stone.")
-    thickness: Length = Field(description="Thickness of the tile.")
+    thickness: Thickness = Field(description="Thickness of the tile, at most 2 in.")
     edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the floor must be.")
     mortar_bed: Length | None = Field(default=None, description="A thick mortar bed, where there is one.")
     bond_coat: Length | None = Field(

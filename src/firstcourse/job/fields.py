@@ -21,6 +21,8 @@ from firstcourse.units import (
 
 LONGEST_SIDE_MM = 100_000
 WIDEST_JOINT_MM = 25
+THICKEST_MM = 50.8
+"""A sheet or tile of more than 2 in is a slip of the pen."""
 HIGHEST_PRICE = 1e9
 MOST_ROOMS = 500
 MOST_CORNERS = 60
@@ -64,6 +66,8 @@ _LENGTH_SCHEMA = WithJsonSchema(
 _LONGEST = LONGEST_SIDE_MM * 640
 Length = Annotated[int, BeforeValidator(_length), Field(gt=0, le=_LONGEST), _LENGTH_SCHEMA]
 """More than zero, at most 100 m [ticks]."""
+Thickness = Annotated[int, BeforeValidator(_length), Field(gt=0, le=round(THICKEST_MM * 640)), _LENGTH_SCHEMA]
+"""Of a sheet or a tile: more than zero, at most 2 in [ticks]."""
 Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _LENGTH_SCHEMA]
 """Zero or more, at most 100 m [ticks]."""
 Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]

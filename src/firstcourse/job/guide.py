@@ -16,6 +16,7 @@ from firstcourse.job.fields import (
     Emission,
     Inertia,
     JobModel,
+    Joint,
     Length,
     Load,
     Name,
@@ -23,6 +24,7 @@ from firstcourse.job.fields import (
     Pair,
     SheetSteel,
     Stiffness,
+    Thickness,
     Warmth,
     Weight,
 )
@@ -84,6 +86,8 @@ are openings, studs or blocking outside their wall as taped.
 
 _OWN_WORDS: tuple[tuple[Any, str], ...] = (
     (Length, "length"),
+    (Thickness, "length"),
+    (Joint, "length"),
     (Distance, "length, `0 in` allowed"),
     (Offset, "length, minus allowed"),
     (Name, "name"),

@@ -35,6 +35,7 @@ from firstcourse.job.fields import (
     Pair,
     Price,
     ShortReason,
+    Thickness,
     Warmth,
     Weight,
     measured,
@@ -58,7 +59,7 @@ class SheetStock(JobModel):
         description="Width and length of the sheet. A surface that takes more than about "
         f"{MOST_BOARDS} of the largest it may be boarded with is refused."
     )
-    thickness: Length = Field(description="Thickness of the sheet.")
+    thickness: Thickness = Field(description="Thickness of the sheet, at most 2 in.")
     kind: Name = Field(default="fibre_cement", description="Board family, in your words.")
     price: Price | None = Field(default=None, description="Price of one sheet.")
     density_kg_m3: Annotated[FiniteFloat, Field(gt=0, lt=10_000)] | None = Field(

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, FiniteFloat
 
-from firstcourse.job.fields import Distance, JobModel, Length, Name, Offset
+from firstcourse.job.fields import Distance, JobModel, Length, Name, Offset, Thickness
 
 
 class StudReading(JobModel):
@@ -29,7 +29,7 @@ class WallTile(JobModel):
     """What will lie on the wall's boards; the tile of its tiling where not given."""
 
     kind: Literal["ceramic", "stone"] = Field(description="Ceramic (porcelain too) or natural stone.")
-    thickness: Length = Field(description="Thickness of the tile.")
+    thickness: Thickness = Field(description="Thickness of the tile, at most 2 in.")
     edge: Length | None = Field(default=None, description="Its longest edge; sets how flat the wall must be.")
     bond_coat: Length | None = Field(
         default=None,

@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, Field, FiniteFloat, WithJsonSchema, model_validator
 
-from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Joint, Length, Name, Pair, Price
+from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Joint, Length, Name, Pair, Price, Thickness
 
 Pattern = Literal[
     "stacked",
@@ -57,7 +57,7 @@ class ChosenTile(JobModel):
     size: tuple[Length, Length] = Field(
         description="Width and height of one piece as measured; for a hexagon across flats and across corners."
     )
-    thickness: Length = Field(description="Thickness of the tile.")
+    thickness: Thickness = Field(description="Thickness of the tile, at most 2 in.")
     kind: Literal["ceramic", "porcelain", "stone", "glass"] = Field(
         default="ceramic", description="What it is made of."
     )

@@ -10,6 +10,7 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry.polygon import sides
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.build_up import met_within
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 from firstcourse.verify.wall_feet import is_floor
@@ -36,7 +37,7 @@ def check_soft_joints(plan: Document) -> Iterator[Objection]:
         if surface.tiles:
             yield from _fields(surface, plan)
             yield from _widths(surface, plan)
-            yield from _edges(surface, shared=rooms.count(surface.id.split("/")[0]) > 1)
+            yield from _edges(surface, plan, shared=rooms.count(surface.id.split("/")[0]) > 1)
             yield from _linings(surface, plan)
 
 
@@ -92,15 +93,15 @@ def _is_level(surface: Surface) -> bool:
     return surface.kind == "floor"
 
 
-def _edges(surface: Surface, *, shared: bool) -> Iterator[Objection]:
-    near = _NEAR_MM * TICKS_PER_MM
+def _edges(surface: Surface, plan: Document, *, shared: bool) -> Iterator[Objection]:
+    near = met_within(surface, plan, _NEAR_MM)
     tiles = unary_union([area.shape for area in surface.tiled]).buffer(near)
     joints = MultiLineString([joint.line for joint in surface.soft_joints]).buffer(near)
     for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
         # Between two tiled surfaces the bead is listed with one of them.
         if kind == "free" or (kind == "perimeter" and shared):
             continue
-        met = LineString([a, b]).intersection(tiles).difference(_standing(surface))
+        met = LineString([a, b]).intersection(tiles).difference(_standing(surface, near))
         if met.length < _SHORT_MM * TICKS_PER_MM:
             continue
         if met.intersection(joints).length < _LEAST_SHARE * met.length:
@@ -118,9 +119,9 @@ def _linings(surface: Surface, plan: Document) -> Iterator[Objection]:
     around = [other for other in plan.surfaces if other.part_of == surface.part_of] if host else [surface]
     if around[0] is not surface:
         return
-    joined = [length for other in around for length in _meetings(other, joined=True)]
+    joined = [length for other in around for length in _meetings(other, plan, joined=True)]
     for other in around:
-        for length in _meetings(other, joined=False):
+        for length in _meetings(other, plan, joined=False):
             near = [one for one in joined if abs(length - one) <= _CORNER_MM * TICKS_PER_MM]
             # A joint serves the two sides that meet there, and no others of that length.
             if near and host is not None:
@@ -130,9 +131,9 @@ def _linings(surface: Surface, plan: Document) -> Iterator[Objection]:
                 yield Objection("VER-708", other.id, told)
 
 
-def _meetings(surface: Surface, *, joined: bool) -> Iterator[float]:
+def _meetings(surface: Surface, plan: Document, *, joined: bool) -> Iterator[float]:
     """Lengths of the sides where a surface meets another, with a joint along them or without [ticks]."""
-    near = _NEAR_MM * TICKS_PER_MM / 3
+    near = met_within(surface, plan, _NEAR_MM / 3)
     lines = [LineString(joint.line) for joint in surface.soft_joints]
     for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True):
         length = math.dist(a, b)
@@ -153,8 +154,8 @@ def _cosine(line: LineString, way: tuple[int, int]) -> float:
     return float(((x1 - x0) * way[0] + (y1 - y0) * way[1]) / (line.length * math.hypot(*way)))
 
 
-def _standing(surface: Surface) -> shapely.Geometry:
+def _standing(surface: Surface, near: float) -> shapely.Geometry:
     """Where something stands against a side, tile meets that; the bead over a floor lies along the side itself."""
     rings = [Polygon(opening.outline) for opening in surface.openings if opening.outline is not None]
     rings += [Polygon(ring) for why, ring in surface.not_tiled if not is_floor(surface, why)]
-    return unary_union(rings).buffer(_NEAR_MM * TICKS_PER_MM)
+    return unary_union(rings).buffer(near)

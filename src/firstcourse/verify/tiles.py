@@ -10,6 +10,7 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry.polygon import Ring
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.build_up import met_within
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.structure import Document, Surface, Tile, TileStock
 from firstcourse.verify.thin_pieces import SLACK, bare_ground, is_thin
@@ -86,7 +87,7 @@ def _covered(surface: Surface, shapes: list[Polygon], plan: Document) -> Iterato
     claimed = unary_union([area.shape for area in surface.tiled])
     if claimed.difference(outline.buffer(SLACK, join_style="mitre")).area > _NOISE:
         yield Objection("VER-705", surface.id, "is to be tiled beyond its outline")
-    margin = _MARGIN_MM * TICKS_PER_MM
+    margin = met_within(surface, plan, _MARGIN_MM)
     open_ = [opening_shape(o) for o in surface.openings] + [Polygon(ring) for _, ring in surface.not_tiled]
     ground = outline.difference(unary_union([shape.buffer(margin) for shape in open_]))
     if ground.difference(claimed.buffer(margin)).area > _NOISE:

@@ -17,7 +17,8 @@ def check_windows(plan: Document) -> Iterator[Objection]:
     by_id = {surface.id: surface for surface in plan.surfaces}
     for wall in plan.surfaces:
         for window in wall.openings:
-            if window.kind != "window":
+            # A skylight has no sill.
+            if window.kind != "window" or wall.kind != "wall":
                 continue
             name = f"{wall.id}/{window.id}"
             if not window.depth:
