@@ -159,3 +159,8 @@ def test_a_sill_that_is_too_level_must_be_told() -> None:
 def test_a_tile_thicker_than_any_is_refused() -> None:
     with pytest.raises(JobError, match=r"tiles\[1\].thickness: '3 in' is out of range: it is at most 50.8 mm"):
         read_job_text(THICK_TILE_IN_A_NICHE.replace("thickness: 1 1/2 in", "thickness: 3 in"))
+
+
+def test_tiles_whose_joints_would_be_too_wide_are_refused() -> None:
+    with pytest.raises(JobError, match=r"tiles\[1\].size_spread: '50 mm' is out of range: it is at most 8 mm"):
+        read_job_text(SILL_TOO_LEVEL.replace("joint: 1/8 in", "size_spread: 50 mm"))

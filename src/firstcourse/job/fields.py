@@ -21,6 +21,8 @@ from firstcourse.units import (
 
 LONGEST_SIDE_MM = 100_000
 WIDEST_JOINT_MM = 25
+LARGEST_UNEVENNESS_MM = 8
+"""By size or warpage of one tile: joints are three times the spread at the least, and no wider than 25 mm."""
 THICKEST_MM = 50.8
 """A sheet or tile of more than 2 in is a slip of the pen."""
 HIGHEST_PRICE = 1e9
@@ -68,6 +70,8 @@ Length = Annotated[int, BeforeValidator(_length), Field(gt=0, le=_LONGEST), _LEN
 """More than zero, at most 100 m [ticks]."""
 Thickness = Annotated[int, BeforeValidator(_length), Field(gt=0, le=round(THICKEST_MM * 640)), _LENGTH_SCHEMA]
 """Of a sheet or a tile: more than zero, at most 2 in [ticks]."""
+Unevenness = Annotated[int, BeforeValidator(_length), Field(gt=0, le=LARGEST_UNEVENNESS_MM * 640), _LENGTH_SCHEMA]
+"""What tiles of one box differ by: more than zero, at most 8 mm [ticks]."""
 Distance = Annotated[int, BeforeValidator(_length), Field(ge=0, le=_LONGEST), _LENGTH_SCHEMA]
 """Zero or more, at most 100 m [ticks]."""
 Offset = Annotated[int, BeforeValidator(_length), Field(ge=-_LONGEST, le=_LONGEST), _LENGTH_SCHEMA]

@@ -25,6 +25,7 @@ from firstcourse.job.fields import (
     SheetSteel,
     Stiffness,
     Thickness,
+    Unevenness,
     Warmth,
     Weight,
 )
@@ -88,6 +89,7 @@ _OWN_WORDS: tuple[tuple[Any, str], ...] = (
     (Length, "length"),
     (Thickness, "length"),
     (Joint, "length"),
+    (Unevenness, "length"),
     (Distance, "length, `0 in` allowed"),
     (Offset, "length, minus allowed"),
     (Name, "name"),

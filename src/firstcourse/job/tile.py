@@ -7,7 +7,18 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, Field, FiniteFloat, WithJsonSchema, model_validator
 
-from firstcourse.job.fields import MOST_ITEMS, Distance, JobModel, Joint, Length, Name, Pair, Price, Thickness
+from firstcourse.job.fields import (
+    MOST_ITEMS,
+    Distance,
+    JobModel,
+    Joint,
+    Length,
+    Name,
+    Pair,
+    Price,
+    Thickness,
+    Unevenness,
+)
 
 Pattern = Literal[
     "stacked",
@@ -72,10 +83,10 @@ class ChosenTile(JobModel):
     joint: Joint | None = Field(
         default=None, description="Grout joint you want; the least that the rules allow where not given."
     )
-    size_spread: Length | None = Field(
+    size_spread: Unevenness | None = Field(
         default=None, description="Largest less smallest facial size found; the joint is at least three times it."
     )
-    warpage: Length | None = Field(default=None, description="Greatest edge warpage found.")
+    warpage: Unevenness | None = Field(default=None, description="Greatest edge warpage found.")
     directional: bool = Field(default=False, description="Has a grain: a piece may not be turned.")
     sheet: tuple[Annotated[int, Field(ge=1, le=200)], Annotated[int, Field(ge=1, le=200)]] | None = Field(
         default=None, description="Mosaic: pieces across and up on one mounted sheet."
