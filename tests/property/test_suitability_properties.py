@@ -30,6 +30,7 @@ SIZES = ("2x6", "2x8", "2x10", "2x12")
 @st.composite
 def floors(draw):
     return FloorInput(
+        ref="bath/floor",
         where="floor",
         span_in=draw(st.integers(60, 260)),
         spacing_in=draw(st.sampled_from((12, 16, 19.2, 24))),
@@ -120,6 +121,7 @@ def test_knowing_less_of_a_run_never_passes_more(floor):
 @st.composite
 def ceilings(draw):
     return CeilingInput(
+        ref="bath/ceiling",
         where="ceiling",
         span_in=draw(st.integers(60, 260)),
         spacing_in=draw(st.sampled_from((12, 16, 24))),

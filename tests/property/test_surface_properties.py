@@ -80,7 +80,7 @@ def test_a_smaller_tile_never_fails_where_a_large_one_passed(values):
 @quick
 @given(st.floats(-30, 30), st.floats(0, 30), st.floats(0.0, 1.0))
 def test_a_greater_lean_never_asks_less_furring(lean, more, share):
-    stance = Stance(where="w", tape=Tape.MM, height_mm=2400, bottom_mm=0, top_mm=2400)
+    stance = Stance(ref="bath/wall/A-B", where="w", tape=Tape.MM, height_mm=2400, bottom_mm=0, top_mm=2400)
     greater = lean + more if lean >= 0 else lean - more
     assert furring_mm(stance, greater, 2400 * share) >= furring_mm(stance, lean, 2400 * share) - 1e-9
     assert furring_mm(stance, lean, 2400 * share) >= 0
@@ -91,7 +91,14 @@ def test_a_greater_lean_never_asks_less_furring(lean, more, share):
 def test_taper_is_told_alike_on_either_tape(lean, angle, tiled):
     corner = Corner(name="B", wall="B-C", lean_mm=lean, height_mm=2400, angle_deg=angle)
     stance = Stance(
-        where="w", tape=Tape.INCH, height_mm=2400, bottom_mm=0, top_mm=tiled, corners=(corner,), over="none"
+        ref="bath/wall/A-B",
+        where="w",
+        tape=Tape.INCH,
+        height_mm=2400,
+        bottom_mm=0,
+        top_mm=tiled,
+        corners=(corner,),
+        over="none",
     )
     inch, metric = (judge_stance(RULES, replace(stance, tape=tape))[1]["taper.B"] for tape in Tape)
     assert inch.result == metric.result
@@ -103,6 +110,7 @@ def test_taper_is_told_alike_on_either_tape(lean, angle, tiled):
 def test_a_thicker_layer_never_opens_a_gap_under_a_door(thickness, more, door, flange):
     def codes(tile):
         surface = BuildUp(
+            ref="bath/wall/A-B",
             where="w",
             tape=Tape.INCH,
             layers=(
@@ -110,8 +118,8 @@ def test_a_thicker_layer_never_opens_a_gap_under_a_door(thickness, more, door, f
                 Layer(name=TILE, thickness_in=tile, density_kg_m3=2350),
             ),
             area_m2=1.0,
-            doorways=(Doorway(name="d", other_floor_in=0.5, door_underside_in=door),),
-            flanges=(Fitting(name="flange", top_in=flange),),
+            doorways=(Doorway(ref="bath/floor/door/d", other_floor_in=0.5, door_underside_in=door),),
+            flanges=(Fitting(ref="bath/floor/opening/flange", top_in=flange),),
         )
         return surface, {finding.code for finding in judge_build_up(RULES, surface)[0]}
 

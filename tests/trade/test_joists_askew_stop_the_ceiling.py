@@ -18,6 +18,7 @@ from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify
+from said import said_of
 
 JOB = """
 name: one ceiling with joists along a slanted wall
@@ -53,9 +54,11 @@ def test_the_plan_stops_and_says_how_far_it_is_from_joist_to_joist(plan: dict[st
     assert 15 < turn < 25
     # With joists 16 in apart and 20.6 degrees off: 16 / sin is 45-1/2 in one way, 16 / cos 17-1/8 in the other.
     along, across = (16 / f(math.radians(turn)) for f in (math.sin, math.cos))
-    for inches, text in ((along, "3' 9-"), (across, "1' 5-")):
-        assert text in told["measured"], (inches, told["measured"])
-    assert f"{turn:.0f}" in told["measured"]
+    ways = [told["values"][name]["value"] / 25.4 for name in ("longer_way", "shorter_way")]
+    assert ways == pytest.approx([along, across], abs=0.05)
+    assert told["measured"]["value"] == pytest.approx(turn, abs=0.05)
+    (said,) = (f for f in said_of(plan) if f.code == "SUI-115")
+    assert f"{turn:.0f}° off square; 1' 4\" apart, which is 1' 5-" in said.measured
 
 
 def test_the_judgement_alone_says_it_too() -> None:

@@ -25,7 +25,8 @@ RULES = load_rules(DATE)
 
 def floor(*layers, spacing=16.0, ratings=()):
     return FloorInput(
-        where="floor", span_in=120, spacing_in=spacing, size="2x10", species="dfl", grade="no2", bearing_in=3,
+        ref="bath/floor", where="floor",
+        span_in=120, spacing_in=spacing, size="2x10", species="dfl", grade="no2", bearing_in=3,
         panel=Panel(layers=layers, ratings=ratings),
         layers=(Layer(name="tile", thickness_in=0.375, density_kg_m3=2350),),
     )  # fmt: skip

@@ -9,13 +9,14 @@ from typing import Any
 
 import pytest
 
-from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify
+from firstcourse.words import SaidFinding
+from said import all_said
 
 JOB = """
 name: one floor on planks
@@ -43,8 +44,11 @@ def judged(text: str) -> JobJudgement:
     return judge_job(job, survey_job(job, rules), rules)
 
 
-def found(text: str) -> dict[str, Finding]:
-    return {finding.code: finding for finding in judged(text).findings}
+def found(text: str) -> dict[str, SaidFinding]:
+    job = read_job_text(text)
+    rules = load_rules(job.date, job.practice, job.overrides())
+    findings = judge_job(job, survey_job(job, rules), rules).findings
+    return {one.code: one for one in all_said(findings, job.tape, job.practice, sources=rules.sources())}
 
 
 def test_tile_straight_on_planks_stops() -> None:
@@ -54,7 +58,7 @@ def test_tile_straight_on_planks_stops() -> None:
     assert (
         "three where it is wider than 5-1/2 in" in found(BARE.replace(", width: 5 1/2 in", ""))["SUI-207"].remedy
     )
-    assert told.severity == "stop" and "19/32 in" in told.limit and "NTCA" in told.limit
+    assert told.severity == "stop" and "19/32 in" in told.limit and "NTCA" in told.source
     plan: dict[str, Any] = json.loads(plan_job(read_job_text(BARE), effort=0).document)
     assert "SUI-207" in {finding["code"] for finding in plan["findings"]}
 

@@ -29,13 +29,15 @@ def test_boards_of_wet_walls_are_those_of_the_code():
 @pytest.mark.parametrize("zone", [Zone.WET, Zone.STEAM])
 def test_water_resistant_gypsum_is_refused_where_water_reaches_it(zone):
     """IBC 2509.3: not where directly exposed to water or to continuous high humidity."""
-    wall = ExposedSurface(where="w", zone=zone, board="greenboard", membrane_on_face=True, membrane="low_perm")
+    wall = ExposedSurface(
+        ref="bath/wall/A-B", zone=zone, board="greenboard", membrane_on_face=True, membrane="low_perm"
+    )
     assert [finding.code for finding in judge_exposure(RULES, wall)] == ["SUI-501"]
 
 
 def test_water_resistant_gypsum_is_refused_over_a_vapour_retarder():
     """IBC 2509.3: prohibited."""
-    wall = ExposedSurface(where="w", zone=Zone.DAMP, board="greenboard", retarder_behind=True)
+    wall = ExposedSurface(ref="bath/wall/A-B", zone=Zone.DAMP, board="greenboard", retarder_behind=True)
     assert "SUI-508" in [finding.code for finding in judge_exposure(RULES, wall)]
 
 
@@ -46,7 +48,7 @@ def test_year_of_the_greenboard_rule():
 
 def test_exactly_one_barrier():
     """TCNA B415: a retarder behind or a membrane on the face, never both."""
-    wall = ExposedSurface(where="w", zone=Zone.WET, board="cement_board")
+    wall = ExposedSurface(ref="bath/wall/A-B", zone=Zone.WET, board="cement_board")
     by_barriers = {
         (face, behind): [
             finding.code
@@ -88,6 +90,6 @@ def test_wet_friction():
 def test_steam_asks_low_permeance():
     """Membrane makers quoting the TCNA Handbook (known = read): at most 0.5 perm by ASTM E96 method E."""
     assert RULES.number("exposure.steam.perm_max") == 0.5
-    steam = ExposedSurface(where="w", zone=Zone.STEAM, board="cement_board", membrane_on_face=True)
+    steam = ExposedSurface(ref="bath/wall/A-B", zone=Zone.STEAM, board="cement_board", membrane_on_face=True)
     assert [finding.code for finding in judge_exposure(RULES, steam)] == ["SUI-509"]
     assert judge_exposure(RULES, replace(steam, membrane="low_perm")) == ()

@@ -9,7 +9,7 @@ import pytest
 
 from firstcourse.rules import load_rules
 from firstcourse.suitability import Deck, Planks, judge_deck, judge_planks
-from firstcourse.units import Tape, inches, mm
+from firstcourse.units import inches, mm
 
 DAY = datetime.date(2026, 11, 25)
 US, UK, AU = (load_rules(DAY, practice) for practice in ("us", "uk", "au"))
@@ -31,10 +31,10 @@ def test_nhbc_table_7(kind: Deck, at_400: int, at_450: int, at_600: int) -> None
         for thickness, holds in ((least, True), (least - 1, False)):
             if kind is Deck.PLANKS:
                 found = judge_planks(
-                    UK, "floor", Planks(kind=kind, thickness=mm(thickness)), (THICK,), mm(spacing), Tape.MM
+                    UK, "bath/floor", Planks(kind=kind, thickness=mm(thickness)), (THICK,), mm(spacing)
                 )
             else:
-                found = judge_deck(UK, "floor", kind, (mm(thickness),), mm(spacing), Tape.MM)
+                found = judge_deck(UK, "bath/floor", kind, (mm(thickness),), mm(spacing))
             assert holds is not any(finding.severity == "stop" for finding in found), (spacing, thickness)
 
 
@@ -51,7 +51,7 @@ def test_table_r503_1(kind: Deck, spacing: int, least: float) -> None:
     """Net thickness square to the joists and on the diagonal, joists at 16 and 24 in."""
     for thickness, holds in ((least, True), (least - 1 / 16, False)):
         found = judge_planks(
-            US, "floor", Planks(kind=kind, thickness=inches(thickness)), (THICK,), inches(spacing), Tape.INCH
+            US, "bath/floor", Planks(kind=kind, thickness=inches(thickness)), (THICK,), inches(spacing)
         )
         assert holds is not any(finding.severity == "stop" for finding in found)
 
@@ -60,5 +60,5 @@ def test_table_r503_1(kind: Deck, spacing: int, least: float) -> None:
 def test_as_1860_2(spacing: int, least: int) -> None:
     """19 mm sheets at 450 mm, 22 mm at 600 mm."""
     for thickness, holds in ((least, True), (least - 1, False)):
-        found = judge_deck(AU, "floor", Deck.CHIPBOARD, (mm(thickness),), mm(spacing), Tape.MM)
+        found = judge_deck(AU, "bath/floor", Deck.CHIPBOARD, (mm(thickness),), mm(spacing))
         assert holds is not bool(found)

@@ -17,7 +17,13 @@ TILE = (Layer(name="tile", thickness_in=0.375, density_kg_m3=2350),)
 
 def live_limits(**known):
     floor = FloorInput(
-        where="floor", span_in=120, spacing_in=16, panel=Panel(layers=("23/32",)), layers=TILE, **known
+        ref="bath/floor",
+        where="floor",
+        span_in=120,
+        spacing_in=16,
+        panel=Panel(layers=("23/32",)),
+        layers=TILE,
+        **known,
     )
     return {check.name: check.limit for check in check_floor(RULES, floor) if check.name.startswith("live")}
 

@@ -23,7 +23,9 @@ def ground(hump_mm):
         for u in (0, 900, 1800)
         for v in (0, 600, 1200)
     )
-    return Ground(where="w", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0)
+    return Ground(
+        ref="bath/wall/A-B", where="w", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0
+    )
 
 
 @pytest.mark.parametrize(("practice", "limit"), [("uk", 3), ("au", 4)])
@@ -53,7 +55,7 @@ def test_masses_that_backgrounds_carry():
 
 def test_plywood_walls_are_no_longer_tiled_directly():
     """BS 5385-1:2018; before that, and in other practices, a dry plywood wall was a ground of 30 kg/m²."""
-    wall = ExposedSurface(where="w", zone=Zone.DRY, board="plywood")
+    wall = ExposedSurface(ref="bath/wall/A-B", zone=Zone.DRY, board="plywood")
     for day, practice, codes in (
         (DAY, "uk", ["SUI-519"]),
         (datetime.date(2017, 6, 1), "uk", []),

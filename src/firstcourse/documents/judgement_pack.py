@@ -44,7 +44,8 @@ def judgement_pack(
         date=date,
         practice=practice.upper(),
         structures=structures,
-        findings=said,
+        findings=findings,
+        said=said,
         workings={name: speaker.working(working) for name, working in workings.items()},
         cautions=cautions,
     )

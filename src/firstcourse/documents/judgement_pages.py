@@ -22,7 +22,8 @@ def judgement_pages(
     date: str,
     practice: str,
     structures: Sequence[StructureSheet],
-    findings: Sequence[SaidFinding],
+    findings: Sequence[Finding],
+    said: Sequence[SaidFinding],
     workings: Mapping[str, SaidWorking],
     cautions: Sequence[str],
 ) -> dict[str, Any]:
@@ -34,6 +35,7 @@ def judgement_pages(
         practice: Whose rules apply, in capitals.
         structures: What was judged of frames.
         findings: Of the whole job; those of the judgement are taken.
+        said: The same in words.
         workings: By the keys that the sheets name.
         cautions: What stands at the foot of every page.
 
@@ -47,7 +49,7 @@ def judgement_pages(
         "practice": practice,
         "cautions": list(cautions),
         "places": [{"where": sheet.where, "verdict": _verdict(sheet, findings)} for sheet in structures],
-        "findings": [asdict(finding) for finding in alike_together(findings) if finding.code.startswith(JUDGED)],
+        "findings": [asdict(finding) for finding in alike_together(said) if finding.code.startswith(JUDGED)],
         "remedies": [
             {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
             for name, working in workings.items()
@@ -80,14 +82,14 @@ def _ranks_remedies(name: str) -> bool:
     return name.startswith("suitability.") and name.endswith(".remedies")
 
 
-def _verdict(sheet: StructureSheet, findings: Sequence[SaidFinding]) -> str:
+def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
     failing = [line.name for line in sheet.lines if not line.stands]
     if failing:
         return f"does not hold: {', '.join(failing)}"
     open_ones = [
         finding.code
         for finding in findings
-        if finding.where == sheet.where
+        if finding.at[:1] == (sheet.surface,)
         and finding.severity is not Severity.NOTE
         and finding.code.startswith(JUDGED)
     ]

@@ -112,7 +112,8 @@ def _judgement(plan: Plan, said: Sequence[SaidFinding], workings: Mapping[str, S
         date=plan.job.date,
         practice=plan.job.practice.upper(),
         structures=plan.structures,
-        findings=said,
+        findings=plan.findings,
+        said=said,
         workings=workings,
         cautions=structure_cautions(plan),
     )

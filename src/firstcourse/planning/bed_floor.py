@@ -18,7 +18,7 @@ from firstcourse.values import length, most
 
 
 def judge_bed_floor(
-    room: Room, fall: Fall, plan: Mapping[str, Point], where: str, rules: RuleSet, tape: Tape
+    room: Room, fall: Fall, plan: Mapping[str, Point], ref: str, where: str, rules: RuleSet, tape: Tape
 ) -> SurfaceSide:
     """Judge doorways and rims of a floor that is all shower, each by the height of the falls where it is.
 
@@ -26,6 +26,7 @@ def judge_bed_floor(
         room: The room.
         fall: How its floor falls.
         plan: The room's adjusted corners.
+        ref: Reference to the shower floor.
         where: The place in words.
         rules: Rules in force.
         tape: Tape of the job.
@@ -46,7 +47,7 @@ def judge_bed_floor(
         done.judged = True
     for rim, kind, height in _rims(room, plan, floors, fall):
         judge = judge_drain if kind is OpeningKind.DRAIN else judge_flange
-        done.findings += judge(rules, (_falls(height),), where, rim, tape)
+        done.findings += judge(rules, (_falls(height),), ref, rim)
         done.judged = True
     return done
 
@@ -114,12 +115,16 @@ def _rims(
         if opening.kind is OpeningKind.FLANGE:
             flanges.append(height)
         if opening.top is not None:
-            yield Fitting(name=opening.id, top_in=to_inches(opening.top)), opening.kind, height
+            yield (
+                Fitting(ref=f"{room.name}/floor/opening/{opening.id}", top_in=to_inches(opening.top)),
+                opening.kind,
+                height,
+            )
     if room.floor.flange_top is not None:
         # One that is not placed stands near a wall, where the floor is highest.
         height = flanges[0] if len(flanges) == 1 else fall.drain_height + fall.rise
         yield (
-            Fitting(name="The closet flange", top_in=to_inches(room.floor.flange_top)),
+            Fitting(ref=f"{room.name}/floor/flange", top_in=to_inches(room.floor.flange_top)),
             OpeningKind.FLANGE,
             height,
         )

@@ -49,6 +49,10 @@ from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.panels import thickness_in
 from firstcourse.survey import SurveyedShower
 from firstcourse.units import TICKS_PER_INCH, to_inches
+from firstcourse.values import Word, length, length_in
+
+NO_FRAME_RULES = "wants_frame_rules"
+"""What stands for the frames of a practice for which the rule book has no values."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +61,7 @@ class AskedFrame:
 
     Attributes:
         inputs: What is to be judged; empty where too little is known.
-        missing: What the job leaves out, in words.
+        missing: What the job leaves out, by code.
         notes: What was taken for it, or why it is not judged.
     """
 
@@ -119,25 +123,25 @@ def asked_frame(
     floor = room.floor if surface.kind is SurfaceKind.FLOOR else None
     if floor is not None and not floor.is_slab:
         spacing = None if floor.framing is None else _spacing(floor.framing)
-        frame = replace(frame, notes=(*deck_findings(floor, spacing, where, rules, job.tape), *frame.notes))
+        frame = replace(frame, notes=(*deck_findings(floor, spacing, surface.id, rules), *frame.notes))
     if frame.judged:
         return frame
     # A spacing is limited by the boards and the tile, whatever the members are made of.
-    return replace(frame, notes=(*frame.notes, *_spacing_alone(job, room, surface, where, rules)))
+    return replace(frame, notes=(*frame.notes, *_spacing_alone(room, surface, rules)))
 
 
-def _spacing_alone(job: Job, room: Room, surface: Surface, where: str, rules: RuleSet) -> tuple[Finding, ...]:
+def _spacing_alone(room: Room, surface: Surface, rules: RuleSet) -> tuple[Finding, ...]:
     part: BoardedWall | BoardedFloor | BoardedCeiling | None
     if surface.kind is SurfaceKind.WALL:
         part, member = _boarded_wall(room, surface), "stud"
         spacing = _wall_spacing(part, surface, rules)
     elif surface.kind in (SurfaceKind.FLOOR, SurfaceKind.CEILING):
         floor = surface.kind is SurfaceKind.FLOOR
-        part, member = room.floor if floor else room.ceiling, "joist" if floor else "ceiling joist"
+        part, member = room.floor if floor else room.ceiling, "joist" if floor else "ceiling_joist"
         spacing = None if part is None or part.framing is None else _spacing(part.framing)
     else:
         return ()
-    return () if spacing is None else judge_spacing(rules, where, member, to_inches(spacing), job.tape)
+    return () if spacing is None else judge_spacing(rules, surface.id, member, to_inches(spacing))
 
 
 def _boarded_wall(room: Room, surface: Surface) -> BoardedWall:
@@ -156,42 +160,40 @@ def _told_frame(
     if surface.kind is SurfaceKind.WALL:
         wall = _boarded_wall(room, surface)
         told = wall.studs is not None
-        return _without_rules(where, rules, told) or _wall(job, wall, surface, where, stock, rules)
+        return _without_rules(surface.id, rules, told) or _wall(job, wall, surface, where, stock, rules)
     if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
         if room.floor.is_slab:
-            return AskedFrame(notes=(_slab(room.floor, where),))
+            return AskedFrame(notes=(_slab(room.floor, surface.id),))
         told = room.floor.joists is not None
-        return _without_rules(where, rules, told, floor=True) or _floor(
-            job, room, room.floor, where, stock, rules, ground
+        return _without_rules(surface.id, rules, told, floor=True) or _floor(
+            job, room, room.floor, surface, where, stock, rules, ground
         )
     if surface.kind is SurfaceKind.CEILING and room.ceiling is not None:
         told = room.ceiling.joists is not None
-        return _without_rules(where, rules, told) or _ceiling(job, room.ceiling, where, stock, rules)
+        return _without_rules(surface.id, rules, told) or _ceiling(job, room.ceiling, surface, where, stock, rules)
     return AskedFrame()
 
 
-def _without_rules(where: str, rules: RuleSet, told: bool, *, floor: bool = False) -> AskedFrame | None:
+def _without_rules(ref: str, rules: RuleSet, told: bool, *, floor: bool = False) -> AskedFrame | None:
     """What is said where the practice has no rules for frames; None where it has."""
     if rules.has(FRAMES_NEED):
         return None
     if told:
-        return AskedFrame(notes=(frame_unjudged(where, rules, floor=floor),))
-    own = rules.practice.upper()
-    return AskedFrame(missing=(f"its frame: the rule book has no values for frames in {own} practice",))
+        return AskedFrame(notes=(frame_unjudged(ref, rules, floor=floor),))
+    return AskedFrame(missing=(NO_FRAME_RULES,))
 
 
-def _slab(floor: BoardedFloor, where: str) -> Finding:
-    wanted = [] if floor.spots or floor.straightedge else ["its heights (spots)"]
+def _slab(floor: BoardedFloor, ref: str) -> Finding:
+    wanted = [] if floor.spots or floor.straightedge else ["slab_heights"]
     exposure = floor.exposure
     if exposure is None or (exposure.slab_humidity_percent is None and exposure.emission_lb is None):
-        wanted.append("its moisture (exposure, slab_humidity_percent or slab_emission)")
+        wanted.append("slab_moisture")
     return Finding(
         code="SUI-130",
         severity=Severity.NOTE,
-        where=where,
-        message="A slab, by its entry: nothing bends between joists, so neither frame nor panel is judged. What "
-        "counts is how flat and how dry it is, its cracks and its joints.",
-        remedy=f"Enter {' and '.join(wanted)}." if wanted else "",
+        at=(ref,),
+        remedies=("enter",) if wanted else (),
+        values={"wanted": tuple(Word(word=name) for name in wanted)} if wanted else {},
     )
 
 
@@ -200,12 +202,14 @@ def _wall(
 ) -> AskedFrame:
     spacing = _wall_spacing(wall, surface, rules)
     if wall.studs is None or spacing is None:
-        return AskedFrame(missing=("studs",) if wall.studs is None else ("spacing of the studs",))
+        return AskedFrame(missing=("wants_studs",) if wall.studs is None else ("wants_stud_spacing",))
     _, low, _, high = bounds(surface.extent or surface.outline)
     tile = laid_tile(job, wall)
     layers = () if tile is None else wall_layers(tile, stock, rules)
     studs = _studs(wall.studs, high - low, spacing, rules)
-    return AskedFrame(inputs=JudgeInput(walls=(WallInput(where=where, studs=studs, layers=layers),)))
+    return AskedFrame(
+        inputs=JudgeInput(walls=(WallInput(ref=surface.id, where=where, studs=studs, layers=layers),))
+    )
 
 
 def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> Studs:
@@ -224,13 +228,14 @@ def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> 
 
 
 def _ceiling(
-    job: Job, ceiling: BoardedCeiling, where: str, stock: tuple[Stock, ...], rules: RuleSet
+    job: Job, ceiling: BoardedCeiling, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
 ) -> AskedFrame:
     spacing, tile, joists = _spacing(ceiling.framing), laid_tile(job, ceiling), ceiling.joists
     if spacing is None or joists is None or tile is None:
-        wanted = (("spacing of the joists", spacing), ("joists", joists), ("tiling", tile))
+        wanted = (("wants_joist_spacing", spacing), ("wants_joists", joists), ("wants_tiling", tile))
         return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
     asked = CeilingInput(
+        ref=surface.id,
         where=where,
         span_in=to_inches(joists.span),
         spacing_in=to_inches(spacing),
@@ -248,6 +253,7 @@ def _floor(
     job: Job,
     room: Room,
     floor: BoardedFloor,
+    surface: Surface,
     where: str,
     stock: tuple[Stock, ...],
     rules: RuleSet,
@@ -259,13 +265,13 @@ def _floor(
         tile = tiling_tile(job, ground.shower.shower.tiling)
     if spacing is None or joists is None or floor.panels is None or tile is None:
         wanted = (
-            ("spacing of the joists", spacing),
-            ("joists", joists),
-            ("panels", floor.panels),
-            ("tile", tile),
+            ("wants_joist_spacing", spacing),
+            ("wants_joists", joists),
+            ("wants_panels", floor.panels),
+            ("wants_tile", tile),
         )
         return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
-    panel, notes = _panel(floor.panels, where, rules)
+    panel, notes = _panel(floor.panels, surface.id, rules)
     loads = floor_loads(
         job,
         room,
@@ -279,6 +285,7 @@ def _floor(
         rules,
     )
     asked = FloorInput(
+        ref=surface.id,
         where=where,
         span_in=to_inches(joists.span),
         spacing_in=to_inches(spacing),
@@ -350,7 +357,7 @@ def _wall_spacing(wall: BoardedWall, surface: Surface, rules: RuleSet) -> int | 
     return max(apart, default=None)
 
 
-def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:
+def _panel(panels: Panels, ref: str, rules: RuleSet) -> tuple[Panel, tuple[Finding, ...]]:
     """The panel layers by the names the rule book has; a thickness between two of them counts as the thinner.
 
     Raises:
@@ -373,10 +380,10 @@ def _panel(panels: Panels, where: str, rules: RuleSet) -> tuple[Panel, tuple[Fin
                 Finding(
                     code="SUI-204",
                     severity=Severity.NOTE,
-                    where=where,
-                    message=f"A panel layer of {float(exact):.3g} in counts as {name} in, "
-                    "the next thinner one in the rule book.",
-                    remedy="Read the span rating on its stamp and enter it (panels, ratings).",
+                    at=(ref,),
+                    measured=length(layer),
+                    remedies=("stamp",),
+                    values={"counted": length_in(thickness_in(name))},
                 )
             )
     panel = Panel(

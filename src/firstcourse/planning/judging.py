@@ -15,7 +15,7 @@ from firstcourse.job import (
 from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
 from firstcourse.planning.askew import judge_askew
 from firstcourse.planning.bed_floor import judge_bed_floor
-from firstcourse.planning.frames import Ground, asked_frame
+from firstcourse.planning.frames import NO_FRAME_RULES, Ground, asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.showers import shower_floors
@@ -23,14 +23,17 @@ from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import keyed_workings, structure_sheets
 from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
-from firstcourse.suitability import FRAMES_NEED, Remedy, judge
+from firstcourse.suitability import Remedy, judge
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape, inch_text
+from firstcourse.values import Name, Word
 from firstcourse.workings import Working
 
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 _CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
-_WHOLE_JOB = "whole job"
+_WHOLE_JOB = ("job",)
+_BED = "made_by_bed"
+"""What stands for the flatness of a floor whose heights the bed of its shower makes."""
 _MM_PER_IN = 25.4
 
 
@@ -112,22 +115,21 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
     structures: list[StructureSheet] = []
     heights: dict[str, tuple[HeightMark, ...]] = {}
     for room in job.rooms:
-        untold: list[str] = []
-        enter = False
+        untold: dict[tuple[str, ...], list[str]] = {}
         for name in _surface_ids(room):
             surface = surfaces[name]
             place = _place(surface)
             where = f"{room.name}, {place}"
-            findings += judge_askew(surface, job.tape)
+            findings += judge_askew(surface)
             usable = allowed_stock(surface, stock)
             try:
                 exposure = _exposure(room, surface)
-                exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, where, usable)
+                exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, usable)
                 bed = surface.id != name
                 if not bed:
                     side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
                 elif (fall := bedded[room.name].fall) is not None:
-                    side = judge_bed_floor(room, fall, taped[room.name].plan, where, rules, job.tape)
+                    side = judge_bed_floor(room, fall, taped[room.name].plan, surface.id, where, rules, job.tape)
                 else:
                     side = SurfaceSide()
                 ground = Ground(
@@ -141,14 +143,12 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 frame = asked_frame(job, room, surface, where, usable, rules, ground)
                 done = judge(replace(frame.inputs, surfaces=exposed), rules)
             except (InputValueError, RuleNotFoundError) as error:
-                findings.append(_unjudgeable(where, error))
+                findings.append(_unjudgeable(surface.id, error))
                 continue
-            missing = (*frame.missing, *(("exposure",) if exposure is None else ()), *side.missing)
-            if missing:
-                untold.append(f"{place} ({', '.join(missing)})")
-                enter = enter or missing != frame.missing or rules.has(FRAMES_NEED)
-            if bed:
-                untold.append(f"{place} (flatness: the shower's bed makes its heights)")
+            missing = (*frame.missing, *(("wants_exposure",) if exposure is None else ()), *side.missing)
+            for wanted in (missing, (_BED,) if bed else ()):
+                if wanted:
+                    untold.setdefault(wanted, []).append(surface.id)
             if frame.judged or exposed or side.judged:
                 judged.append(where)
             findings += [*frame.notes, *done.findings, *side.findings]
@@ -168,8 +168,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     flattened, side.remedies, job.tape
                 )
         findings += judge_steam_room(job, room, taped[room.name], rules)
-        if untold:
-            findings.append(_untold(room.name, untold, enter, rules))
+        findings += [_untold(room.name, refs, wanted) for wanted, refs in untold.items()]
     return JobJudgement(
         job=job.name,
         practice=job.practice,
@@ -240,33 +239,33 @@ def remedy_text(option: Remedy, tape: Tape) -> str:
     return f"{verdict}; height {sign}{height}, material {option.material:g}, labour {option.labour_h:g}"
 
 
-def _untold(room: str, untold: list[str], enter: bool, rules: RuleSet) -> Finding:
-    """That surfaces are not judged, and what to do; `enter` where entries of the job would help."""
+def _untold(room: str, refs: list[str], wanted: tuple[str, ...]) -> Finding:
+    """That surfaces are not judged because the job or the rule book leaves something out, and what to do."""
     remedies = []
-    if not rules.has(FRAMES_NEED):
-        remedies.append("Have an engineer, or who is licensed for it, confirm the frames by the local code.")
-    if enter:
-        remedies.append("Enter what stands in brackets, and `firstcourse judge` says if they will carry tile.")
+    if NO_FRAME_RULES in wanted:
+        remedies.append("engineer")
+    if set(wanted) - {NO_FRAME_RULES, _BED}:
+        remedies.append("enter")
     return Finding(
         code="SUI-910",
         severity=Severity.NOTE,
-        where=room,
-        message=f"Not judged: {'; '.join(untold)}.",
-        remedy=" ".join(remedies),
+        at=(room, *refs),
+        remedies=tuple(remedies),
+        values={"wanted": tuple(Word(word=name) for name in wanted)},
     )
 
 
-def _unjudgeable(where: str, error: Exception) -> Finding:
+def _unjudgeable(ref: str, error: Exception) -> Finding:
     return Finding(
         code="SUI-902",
         severity=Severity.STOP,
-        where=where,
-        message=f"Not judged: {error}.".replace("..", "."),
-        remedy="Mend the entry, or have an engineer judge it by the local code.",
+        at=(ref,),
+        remedies=("correct",),
+        values={"why": Name(name=str(error).rstrip("."))},
     )
 
 
 def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
     """Worst first, each once; what holds for the whole job, the engineer's boundary, stands last."""
     once = dict.fromkeys(findings)
-    return tuple(sorted(once, key=lambda finding: (_ORDER[finding.severity], finding.where == _WHOLE_JOB)))
+    return tuple(sorted(once, key=lambda finding: (_ORDER[finding.severity], finding.at == _WHOLE_JOB)))

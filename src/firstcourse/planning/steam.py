@@ -29,11 +29,11 @@ def judge_steam_room(job: Job, room: Room, survey: RoomSurvey, rules: RuleSet) -
     if not any(exposure is not None and exposure.zone == _STEAM for exposure in exposures):
         return ()
     left, low, right, high = bounds(tuple(survey.plan.values()))
-    where = f"{room.name}, ceiling"
+    ref = f"{room.name}/ceiling"
     run = to_mm(min(right - left, high - low))
     return (
-        *judge_steam_ceiling(rules, where, _fall(room, survey), run, job.tape),
-        *judge_steam_closed(rules, where, "" if ceiling is None else ceiling.zone),
+        *judge_steam_ceiling(rules, ref, _fall(room, survey), run, job.tape),
+        *judge_steam_closed(rules, ref, "" if ceiling is None else ceiling.zone),
     )
 
 

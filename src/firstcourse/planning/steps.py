@@ -238,7 +238,7 @@ def _derived(
 
 def _not_judged(surveyed: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:
     """What the survey found, without leans that the judgement tells of, and says what to do about."""
-    told = {finding.where.replace(", wall ", "/wall/") for finding in judged if finding.code in _LEAN_JUDGED}
+    told = {finding.at[0] for finding in judged if finding.code in _LEAN_JUDGED}
     return [finding for finding in surveyed if finding.code != "SUR-104" or finding.at[0] not in told]
 
 

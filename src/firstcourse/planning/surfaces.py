@@ -49,7 +49,7 @@ class SurfaceSide:
         workings: By short names, in order.
         remedies: Ways to flatten it, best first; empty where it is flat or was not read.
         judged: Whether anything was.
-        missing: What the job would have to say for more.
+        missing: What the job would have to say for more, by code.
         heights: Its readings with what to do at each.
     """
 
@@ -134,7 +134,7 @@ def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: dict[str, W
 
 def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> None:
     if tile.edge is None or not (floor.spots or floor.straightedge):
-        done.missing += ("flatness: give spots and the tile's edge",)
+        done.missing += ("wants_flatness",)
         return
     _gaps(done, ask, floor, tile.edge, read=bool(floor.spots))
     if not floor.spots:
@@ -142,6 +142,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
     found = judge_ground(
         ask.rules,
         Ground(
+            ref=ask.surface.id,
             where=ask.where,
             is_floor=True,
             tape=ask.job.tape,
@@ -178,6 +179,7 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
     found = judge_ground(
         ask.rules,
         Ground(
+            ref=ask.surface.id,
             where=ask.where,
             is_floor=False,
             tape=ask.job.tape,
@@ -201,7 +203,8 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
 
 def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int, *, read: bool) -> None:
     if part.straightedge:
-        _add(done, *judge_gaps(ask.rules, ask.where, ask.job.tape, _laid(part), to_mm(edge), read=read))
+        gaps = judge_gaps(ask.rules, ask.surface.id, ask.where, ask.job.tape, _laid(part), to_mm(edge), read=read)
+        _add(done, *gaps)
 
 
 def _laid(part: BoardedFloor | BoardedWall) -> tuple[Gap, ...]:
@@ -229,11 +232,16 @@ def _height_marks(
 
 
 def _floor_build_up(ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> BuildUp:
-    rims = [(opening.id, opening.kind, opening.top) for opening in floor.openings if opening.top is not None]
-    flanges = [Fitting(name=name, top_in=to_inches(top)) for name, kind, top in rims if kind is OpeningKind.FLANGE]
+    rims = [
+        (Fitting(ref=f"{ask.surface.id}/opening/{opening.id}", top_in=to_inches(opening.top)), opening.kind)
+        for opening in floor.openings
+        if opening.top is not None
+    ]
+    flanges = [fitting for fitting, kind in rims if kind is OpeningKind.FLANGE]
     if floor.flange_top is not None:
-        flanges.append(Fitting(name="The closet flange", top_in=to_inches(floor.flange_top)))
+        flanges.append(Fitting(ref=f"{ask.surface.id}/flange", top_in=to_inches(floor.flange_top)))
     return BuildUp(
+        ref=ask.surface.id,
         where=ask.where,
         tape=ask.job.tape,
         layers=floor_layers(tile, floor.tile, ask.stock if ask.surface.boarded else (), ask.rules),
@@ -247,9 +255,7 @@ def _floor_build_up(ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> BuildUp
             for door in floor.doorways
         ),
         flanges=tuple(flanges),
-        drains=tuple(
-            Fitting(name=name, top_in=to_inches(top)) for name, kind, top in rims if kind is OpeningKind.DRAIN
-        ),
+        drains=tuple(fitting for fitting, kind in rims if kind is OpeningKind.DRAIN),
         trim_in=None if floor.trim is None else to_inches(floor.trim),
     )
 
@@ -260,6 +266,7 @@ def _wall_build_up(
     openings = part.openings if isinstance(part, BoardedWall) else ()
     trim = part.trim if isinstance(part, BoardedWall) else None
     return BuildUp(
+        ref=ask.surface.id,
         where=ask.where,
         tape=ask.job.tape,
         layers=wall_layers(tile, ask.stock, ask.rules),
@@ -268,7 +275,7 @@ def _wall_build_up(
         tile_area_m2=tile.face_m2,
         valves=tuple(
             ValveWindow(
-                name=opening.id,
+                ref=f"{ask.surface.id}/opening/{opening.id}",
                 least_in=to_inches(opening.depth[0]),
                 most_in=to_inches(opening.depth[1]),
                 furring_in=0.0
@@ -283,7 +290,7 @@ def _wall_build_up(
 
 
 def exposed_surfaces(
-    job: Job, room: Room, surface: Surface, exposure: Exposure, where: str, stock: tuple[Stock, ...]
+    job: Job, room: Room, surface: Surface, exposure: Exposure, stock: tuple[Stock, ...]
 ) -> tuple[ExposedSurface, ...]:
     """The surface with all that is said of its materials, once for each board family it may be boarded with."""
     part = surface_part(room, surface)
@@ -292,7 +299,7 @@ def exposed_surfaces(
     families = dict.fromkeys(board_family(item.kind) for item in stock) or ([""] if surface.slab else [])
     return tuple(
         ExposedSurface(
-            where=where,
+            ref=surface.id,
             zone=Zone(exposure.zone),
             board=family,
             membrane_on_face=exposure.membrane,
@@ -320,6 +327,7 @@ def _stance(ask: _Asked, wall: BoardedWall) -> Stance:
     _, low, _, high = bounds(surface.extent or surface.outline)
     _, bottom, _, top = bounds(surface.outline)
     return Stance(
+        ref=ask.surface.id,
         where=ask.where,
         tape=ask.job.tape,
         height_mm=to_mm(high - low),

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
-from firstcourse.units import Tape, ceil_to, format_length, inches
+from firstcourse.units import Tape
 from firstcourse.workings import Working
 
 PSF_PER_KG_M2 = 0.204816
@@ -111,13 +111,3 @@ def height_figures(length_in: float, tape: Tape, sign: str = "") -> tuple[str, s
 def height_text(length_in: float, tape: Tape) -> str:
     """A height [in] as `height_figures`, with its unit."""
     return " ".join(height_figures(length_in, tape))
-
-
-def on_tape(length_in: float, tape: Tape) -> str:
-    """A length [in] to the nearest mark of the tape."""
-    return format_length(inches(length_in), tape)
-
-
-def on_tape_up(length_in: float, tape: Tape) -> str:
-    """A length [in] to the next mark of the tape that is not less."""
-    return format_length(ceil_to(inches(length_in), tape.graduation), tape)

@@ -40,6 +40,7 @@ class CeilingInput:
     """A ceiling as found and as it is to be built.
 
     Attributes:
+        ref: Reference to the ceiling.
         where: The ceiling in words.
         span_in: Longest clear span of the joists [in].
         spacing_in: Joists centre to centre [in].
@@ -50,6 +51,7 @@ class CeilingInput:
         plies: How many members side by side.
     """
 
+    ref: str
     where: str
     span_in: float
     spacing_in: float

@@ -5,11 +5,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from firstcourse.rules import RuleSet
-from firstcourse.units import inch_text, to_inches
+from firstcourse.units import inch_text, inches_beside, to_inches
+from firstcourse.values import Limit, Measure, least, length_in, measure, most
 from firstcourse.workings import Working
-
-_MARKS = (16, 64)
-"""Parts of an inch: those of a tape, and finer ones."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,7 +19,7 @@ class Check:
         found: The value found, in `unit`.
         limit: What is allowed, in `unit`.
         at_least: True where the value must reach the limit, False where it must not pass it.
-        rule: Id of the rule that sets the limit; empty where design values do.
+        rule: Id of the rule that sets the limit, or of the design value that it rests on.
         source: Where the limit comes from.
         advised: The limit is advice beside a published rating that allows what was found; it stops nothing.
     """
@@ -51,6 +49,20 @@ class Check:
         """Whether the value keeps the limit."""
         return self.found >= self.limit if self.at_least else self.found <= self.limit
 
+    @property
+    def measured(self) -> Measure:
+        """The value as a finding keeps it."""
+        return self._kept(self.found)
+
+    @property
+    def allowed(self) -> Limit:
+        """The limit as a finding keeps it."""
+        limit = self._kept(self.limit)
+        return least(limit) if self.at_least else most(limit)
+
+    def _kept(self, value: float) -> Measure:
+        return length_in(value) if self.unit == "in" else measure(value, self.unit)
+
     def found_text(self) -> str:
         """The value as printed."""
         return (
@@ -71,16 +83,6 @@ def quantity(value: float, unit: str) -> str:
     if unit == "psi" or abs(value) >= 1000:
         return f"{value:,.0f} {unit}".strip()
     return f"{value:.3g} {unit}".strip()
-
-
-def inches_beside(found: float, limit: float) -> str:
-    """Inches to the nearest mark of a tape, or a finer one where that would hide whether they keep a limit."""
-    text = inch_text(found)
-    for finest in _MARKS if "." in text else ():
-        mark = round(found * finest) / finest
-        if (mark > limit, mark < limit) == (found > limit, found < limit):
-            return inch_text(mark)
-    return text
 
 
 def length_check(

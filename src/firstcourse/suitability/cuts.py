@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, inches_beside, length_check
+from firstcourse.suitability.checks import Check, length_check
+from firstcourse.units import inches_beside
 from firstcourse.workings import Working
 
 KINDS = ("notch", "end_notch", "hole")

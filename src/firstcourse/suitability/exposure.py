@@ -1,11 +1,13 @@
 """Right material, right place: which boards stand in which zone, and exactly one barrier against water."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
+from firstcourse.values import Name, Value, Word, just, measure, most
 from firstcourse.workings import Working
 
 
@@ -20,11 +22,8 @@ class Zone(StrEnum):
     NEAR_HEAT = "near_heat"
 
 
-_REMEDY_MATERIAL = {
-    "membrane": ("SUI-509", "This membrane does not keep out what it must here"),
-    "mortar": ("SUI-511", "This mortar does not last here"),
-    "fastener": ("SUI-512", "This fastener does not last here"),
-}
+_REFUSED = {"membrane": "SUI-509", "mortar": "SUI-511", "fastener": "SUI-512"}
+_GREEN = "greenboard"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,7 +31,7 @@ class ExposedSurface:
     """A surface with its board, its barriers and what holds the tile.
 
     Attributes:
-        where: The place in words.
+        ref: Reference to the surface.
         zone: What it is exposed to.
         board: Board family, such as `fibre_cement`, `cement_board`, `coated_gypsum`, `greenboard`, `plasterboard`,
             `plywood`, `strand_board`.
@@ -49,7 +48,7 @@ class ExposedSurface:
         slab_emission_lb: Moisture the slab gives off [lb/1000 ft²/24 h]; None where not taken.
     """
 
-    where: str
+    ref: str
     zone: Zone
     board: str
     membrane_on_face: bool = False
@@ -78,44 +77,47 @@ def judge_board(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     if not rules.has(rule):
         boards = ", ".join(entry.id.removeprefix("exposure.board.") for entry in rules.under("exposure.board."))
         raise InputValueError(f"no board family '{surface.board}'; the rule book has {boards}")
+    board, zone = Word(word=surface.board), Word(word=surface.zone.value)
     refused = rules.find("exposure.wall_refused")
     if refused is not None and not surface.is_floor and surface.board in str(refused.value).split():
         return (
-            _stop(
-                rules,
-                surface,
+            refused.found(
                 "SUI-519",
-                f"{words(surface.board)} is no longer tiled directly on walls in this practice.",
-                words(surface.board),
-                "a backer board",
-                refused.id,
-                "Use " + " or ".join(_named(rules, name) for name in boards_for(rules, surface.zone)) + ".",
+                Severity.STOP,
+                surface.ref,
+                measured=None,
+                limit=None,
+                remedies=("use_board",),
+                board=board,
+                **_named(rules, boards_for(rules, surface.zone)),
             ),
         )
     if surface.zone is Zone.NEAR_HEAT and surface.board in rules.text("exposure.heat_boards").split():
-        return _near_heat(rules, surface)
+        heat = rules.entry("exposure.heat_boards")
+        return (heat.found("SUI-507", Severity.NOTE, surface.ref, remedies=("clearances",), board=board),)
     entry = rules.entry(rule)
-    if surface.zone.value in rules.text(rule).split():
+    zones = rules.text(rule).split()
+    if surface.zone.value in zones:
         return ()
     reason = rules.find(f"exposure.why.{surface.board}")
-    why = "" if reason is None else f": {reason.value}"
-    if surface.board == "greenboard" and surface.zone in (Zone.WET, Zone.STEAM):
-        year = rules.number("exposure.greenboard.last_year")
-        why += f", and the residential code has not listed it for wet tile since {year:.0f}"
-    fit = boards_for(rules, surface.zone)
+    unlisted = surface.board == _GREEN and surface.zone in (Zone.WET, Zone.STEAM)
+    values: dict[str, Value] = {"board": board, "zone": zone, "zones": _words(zones)}
+    values |= {"because": reason is not None, "unlisted": unlisted}
+    if reason is not None:
+        values["why"] = Name(name=str(reason.value))
+    if unlisted:
+        values["year"] = measure(rules.number("exposure.greenboard.last_year"))
+    if fit := boards_for(rules, surface.zone):
+        values |= _named(rules, fit)
     return (
-        entry.finding(
-            code="SUI-501",
-            severity=Severity.STOP,
-            where=surface.where,
-            message=f"{words(surface.board).capitalize()} may not stand in a {words(surface.zone)} zone{why}.",
-            measured=words(surface.zone),
-            limit=f"zones: {rules.text(rule).replace('_', ' ')}",
-            remedy=(
-                "Use " + " or ".join(_named(rules, name) for name in fit) + "."
-                if fit
-                else "The rule book has no board for this zone: ask the board maker in writing."
-            ),
+        entry.found(
+            "SUI-501",
+            Severity.STOP,
+            surface.ref,
+            measured=None,
+            limit=None,
+            remedies=("use_board" if fit else "no_board",),
+            **values,
         ),
     )
 
@@ -135,19 +137,6 @@ def allowed(rules: RuleSet, kind: str, zone: Zone) -> tuple[str, ...]:
     )
 
 
-def _near_heat(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
-    entry = rules.entry("exposure.heat_boards")
-    return (
-        entry.finding(
-            code="SUI-507",
-            severity=Severity.NOTE,
-            where=surface.where,
-            message=f"Near heat {words(surface.board)} shields nothing by itself: wood behind it still gets hot.",
-            remedy="Keep the clearances of the appliance's maker and of the local fire code.",
-        ),
-    )
-
-
 def judge_barriers(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     """Exactly one barrier against water and vapour, on the right side."""
     own = surface.board in rules.text("exposure.own_barrier").split()
@@ -156,61 +145,40 @@ def judge_barriers(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ..
         rules.text("exposure.membrane_zones").split(),
         rules.text("exposure.face_only_zones").split(),
     )
-    most = f"exactly {rules.number('exposure.barriers'):g}"
+    exactly = just(measure(rules.number("exposure.barriers")))
     found: list[Finding] = []
     if face and surface.retarder_behind and not surface.is_floor:
         found.append(
-            _stop(
-                rules,
-                surface,
+            rules.entry("exposure.barriers").found(
                 "SUI-502",
-                f"{'Membrane on the face' if surface.membrane_on_face else 'The coated face of the board'} and "
-                "retarder behind trap moisture in the board.",
-                "2 barriers",
-                most,
-                "exposure.barriers",
-                "Leave out the retarder behind: no plastic sheet, and facings of the insulation slashed."
-                if surface.zone is not Zone.EXTERIOR
-                else "Have the wall's barrier placed by whoever answers for the outer wall.",
+                Severity.STOP,
+                surface.ref,
+                measured=measure(2),
+                limit=exactly,
+                remedies=("outer_wall" if surface.zone is Zone.EXTERIOR else "one_barrier",),
+                membrane=surface.membrane_on_face,
             )
         )
     if surface.retarder_behind and surface.board in rules.text("exposure.no_retarder").split():
         found.append(
-            _stop(
-                rules,
-                surface,
+            rules.entry("exposure.no_retarder").found(
                 "SUI-508",
-                f"{words(surface.board)} never stands over a vapour retarder: what gets in cannot dry out.",
-                "retarder behind",
-                "none",
-                "exposure.no_retarder",
-                "Leave out the retarder behind.",
+                Severity.STOP,
+                surface.ref,
+                remedies=("leave_out",),
+                board=Word(word=surface.board),
             )
         )
     if not face and not surface.retarder_behind and surface.zone.value in zones:
         found.append(
-            _stop(
-                rules,
-                surface,
-                "SUI-503",
-                "Water that passes tile and board reaches the framing.",
-                "no barrier",
-                most,
-                "exposure.membrane_zones",
-                "Put a membrane on the face of the board.",
+            rules.entry("exposure.membrane_zones").found(
+                "SUI-503", Severity.STOP, surface.ref, limit=exactly, remedies=("membrane",)
             )
         )
     elif not surface.membrane_on_face and surface.zone.value in face_only:
         found.append(
-            _stop(
-                rules,
-                surface,
-                "SUI-504",
-                "In steam only a membrane on the face keeps vapour out of the board.",
-                "no membrane on the face",
-                "membrane on the face",
-                "exposure.face_only_zones",
-                "Put the membrane on the face and leave out the retarder behind.",
+            rules.entry("exposure.face_only_zones").found(
+                "SUI-504", Severity.STOP, surface.ref, remedies=("membrane",)
             )
         )
     if surface.membrane_on_face and surface.zone.value in zones:
@@ -228,23 +196,25 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
     if not rules.has(rule):
         known = ", ".join(entry.id.rsplit(".", 1)[1] for entry in rules.under(f"exposure.{kind}."))
         raise InputValueError(f"no {kind} '{name}'; the rule book has {known}")
-    entry = rules.entry(rule)
-    if surface.zone.value in rules.text(rule).split():
+    zones = rules.text(rule).split()
+    if surface.zone.value in zones:
         return ()
-    code, message = _REMEDY_MATERIAL[kind]
-    fit = [words(each) for each in allowed(rules, kind, surface.zone)]
-    limit = f"zones: {rules.text(rule).replace('_', ' ')}"
-    if kind == "membrane" and surface.zone is Zone.STEAM:
-        limit = f"at most {rules.number('exposure.steam.perm_max'):g} perm"
+    fit = allowed(rules, kind, surface.zone)
+    steam = kind == "membrane" and surface.zone is Zone.STEAM
+    values: dict[str, Value] = {"fit": _words(fit)} if fit else {}
     return (
-        entry.finding(
-            code=code,
-            severity=Severity.STOP,
-            where=surface.where,
-            message=f"{message}: {entry.description.split('. Zones')[0].split(' Zones')[0].rstrip('.')}.",
-            measured=f"{words(name)} in a {words(surface.zone)} zone",
-            limit=limit,
-            remedy=f"Use {' or '.join(fit)}." if fit else "The rule book has none for this zone: ask its maker.",
+        rules.entry(rule).found(
+            _REFUSED[kind],
+            Severity.STOP,
+            surface.ref,
+            measured=None,
+            limit=most(measure(rules.number("exposure.steam.perm_max"), "perm")) if steam else None,
+            remedies=("use" if fit else "none_known",),
+            material=Word(word=name),
+            zone=Word(word=surface.zone.value),
+            zones=_words(zones),
+            steam=steam,
+            **values,
         ),
     )
 
@@ -261,7 +231,7 @@ def zone_working(rules: RuleSet, where: str, zone: Zone, *, is_floor: bool) -> W
     else:
         side = "exactly one, on the face" if face_only else "exactly one: on the face, or behind the boards"
     rows = {
-        "boards": tuple(_named(rules, name) for name in boards_for(rules, zone)),
+        "boards": tuple(_standardised(rules, name) for name in boards_for(rules, zone)),
         "membranes": allowed(rules, "membrane", zone) if barrier else ("not needed",),
         "vapour barrier": (side,),
         "mortars": allowed(rules, "mortar", zone),
@@ -286,27 +256,20 @@ def words(name: str) -> str:
     return name.replace("_", " ")
 
 
-def _named(rules: RuleSet, board: str) -> str:
+def _standardised(rules: RuleSet, board: str) -> str:
     standard = rules.find(f"exposure.standard.{board}")
     return words(board) if standard is None else f"{words(board)} ({standard.value})"
 
 
-def _stop(
-    rules: RuleSet,
-    surface: ExposedSurface,
-    code: str,
-    message: str,
-    measured: str,
-    limit: str,
-    rule: str,
-    remedy: str,
-) -> Finding:
-    return rules.entry(rule).finding(
-        code=code,
-        severity=Severity.STOP,
-        where=surface.where,
-        message=message[0].upper() + message[1:],
-        measured=measured,
-        limit=limit,
-        remedy=remedy,
-    )
+def _named(rules: RuleSet, boards: Iterable[str]) -> dict[str, Value]:
+    """Boards with the standard that each is made to, as far as the rule book knows one."""
+    standards = {board: rules.find(f"exposure.standard.{board}") for board in boards}
+    return {
+        "fit": _words(standards),
+        "standards": tuple(Name(name="" if one is None else str(one.value)) for one in standards.values()),
+        "known": tuple(one is not None for one in standards.values()),
+    }
+
+
+def _words(codes: Iterable[str]) -> tuple[Word, ...]:
+    return tuple(Word(word=code) for code in codes)

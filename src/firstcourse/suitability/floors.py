@@ -40,6 +40,7 @@ class FloorInput:
     """A floor as found and as it is to be built.
 
     Attributes:
+        ref: Reference to the floor.
         where: The floor in words.
         span_in: Longest clear span of the joists over their whole length, not just under the tile [in].
         spacing_in: Joists centre to centre [in].
@@ -56,6 +57,7 @@ class FloorInput:
         joist_lines: Centre line of each joist in the order of their numbers, in the floor's coordinates [ticks].
     """
 
+    ref: str
     where: str
     span_in: float
     spacing_in: float

@@ -7,6 +7,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import SAME_MM, Tolerance, tolerance_for
 from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.values import Name, measure, most
 from firstcourse.workings import Working
 
 
@@ -26,12 +27,20 @@ def tells(gap: Gap, reach_mm: float, limit_mm: float) -> bool:
 
 
 def judge_gaps(
-    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tile_edge_mm: float, *, read: bool = False
+    rules: RuleSet,
+    ref: str,
+    where: str,
+    tape: Tape,
+    gaps: Sequence[Gap],
+    tile_edge_mm: float,
+    *,
+    read: bool = False,
 ) -> tuple[tuple[Finding, ...], dict[str, Working]]:
     """Gaps under a straightedge against the tolerance of a tile; one shorter than the short reach keeps its limit.
 
     Args:
         rules: The rules in force.
+        ref: Reference to the surface.
         where: The place in words.
         tape: What lengths are shown in.
         gaps: One gap or more.
@@ -59,19 +68,21 @@ def judge_gaps(
         )
         if not holds:
             findings.append(
-                rules.entry(rule).finding(
-                    code="SUI-402" if short else "SUI-401",
-                    severity=Severity.FIX,
-                    where=where,
-                    message=f"Not flat enough for this tile under a straightedge; place: {gap.place}.",
-                    measured=f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}",
-                    limit=f"at most {_length(limit, tape)}",
-                    remedy="Fill or grind there; readings on a grid give the volume, the bags and the shims. "
-                    f"{rules.text('safety.grinding')}",
+                rules.entry(rule).found(
+                    "SUI-402" if short else "SUI-401",
+                    Severity.FIX,
+                    ref,
+                    measured=measure(gap.gap_mm, "mm"),
+                    limit=most(measure(limit, "mm")),
+                    remedies=("fill_or_grind",),
+                    laid=True,
+                    place=Name(name=gap.place),
+                    reach=measure(gap.reach_mm, "mm"),
+                    caution=Name(name=rules.text("safety.grinding")),
                 )
             )
     if not read and not findings:
-        findings += _not_laid(rules, where, tape, gaps, tolerance)
+        findings += _not_laid(rules, ref, gaps, tolerance)
     worst = max(gap.gap_mm for gap in gaps)
     working = Working(
         title=f"{where}: gaps under a straightedge",
@@ -84,9 +95,7 @@ def judge_gaps(
     return tuple(findings), {"flatness.straightedge": working}
 
 
-def _not_laid(
-    rules: RuleSet, where: str, tape: Tape, gaps: Sequence[Gap], tolerance: Tolerance
-) -> Iterator[Finding]:
+def _not_laid(rules: RuleSet, ref: str, gaps: Sequence[Gap], tolerance: Tolerance) -> Iterator[Finding]:
     """Lengths of straightedge of which no gap that was entered tells."""
     rows = [(tolerance.long_reach_mm, tolerance.long_mm, tolerance.long_rule)]
     if tolerance.short_rule != tolerance.long_rule:
@@ -95,14 +104,16 @@ def _not_laid(
         if any(tells(gap, reach, limit) for gap in gaps):
             continue
         longest = max(gaps, key=lambda gap: gap.reach_mm)
-        yield rules.entry(rule).finding(
-            code="SUI-404",
-            severity=Severity.NOTE,
-            where=where,
-            message=f"The straightedges laid cannot tell how flat it is under {_length(reach, tape)}.",
-            measured=f"{_length(longest.gap_mm, tape)} under {_length(longest.reach_mm, tape)}",
-            limit=f"at most {_length(limit, tape)} under {_length(reach, tape)}",
-            remedy=f"Lay a straightedge of {_length(reach, tape)} and enter the gaps.",
+        yield rules.entry(rule).found(
+            "SUI-404",
+            Severity.NOTE,
+            ref,
+            measured=measure(longest.gap_mm, "mm"),
+            limit=most(measure(limit, "mm")),
+            remedies=("lay",),
+            laid=True,
+            longest=measure(longest.reach_mm, "mm"),
+            reach=measure(reach, "mm"),
         )
 
 

@@ -5,9 +5,8 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, inches_beside
+from firstcourse.suitability.checks import Check
 from firstcourse.suitability.flatness import (
-    MM_PER_IN,
     SAME_MM,
     Flatness,
     Spot,
@@ -19,10 +18,12 @@ from firstcourse.suitability.gaps import Gap, tells
 from firstcourse.suitability.levelling import Filling, floor_fillings
 from firstcourse.suitability.remedies import Remedy
 from firstcourse.suitability.straightening import Straightening, stud_table, wall_straightenings
-from firstcourse.units import Tape, format_length, inch_text, ticks_from_mm
+from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.values import Measure, Name, Value, Word, measure, most
 from firstcourse.workings import Working
 
 _MOST_NAMED = 5
+_LONG = "long"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +31,7 @@ class Ground:
     """A floor or wall as read.
 
     Attributes:
+        ref: Reference to the surface.
         where: The place in words.
         is_floor: A floor is filled or ground, a wall's studs are shimmed or planed.
         tape: What lengths are shown in.
@@ -40,6 +42,7 @@ class Ground:
         laid: Gaps found under straightedges that were laid there as well.
     """
 
+    ref: str
     where: str
     is_floor: bool
     tape: Tape
@@ -93,6 +96,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         return GroundJudgement(findings=unseen, workings=workings, remedies=(), deviations_mm=found.deviations_mm)
     ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
     fillings: tuple[Filling, ...] = ()
+    studs: tuple[Straightening, ...] = ()
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
         ways = tuple((each.remedy, each.depths_mm) for each in fillings)
@@ -106,7 +110,12 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
         ways = tuple((each.remedy, each.corrections_mm) for each in studs)
         workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
     options = tuple(remedy for remedy, _changes in ways)
-    findings = [_finding(rules, ground, check, options) for check in checks if not check.holds]
+    found_so = _ways(rules, fillings, studs)
+    findings = [
+        _finding(rules, ground, check, edge, found_so)
+        for check, edge in zip(checks, (edge for edge in edges if edge.tells), strict=True)
+        if not check.holds
+    ]
     findings += [_highs_and_lows(rules, ground, found), *unseen]
     return GroundJudgement(
         findings=tuple(findings),
@@ -151,7 +160,7 @@ class _Edge:
 
 def _edges(ground: Ground, found: Flatness) -> tuple[_Edge, ...]:
     limits = found.tolerance
-    rows = [("long", found.worst_long_mm, limits.long_mm, limits.long_reach_mm, limits.long_rule, found.long_seen)]
+    rows = [(_LONG, found.worst_long_mm, limits.long_mm, limits.long_reach_mm, limits.long_rule, found.long_seen)]
     if limits.short_rule != limits.long_rule:
         short = (found.worst_short_mm, limits.short_mm, limits.short_reach_mm, limits.short_rule)
         rows.append(("short", *short, found.short_seen))
@@ -231,60 +240,81 @@ def _working(ground: Ground, check: Check) -> Working:
     )
 
 
-def _finding(rules: RuleSet, ground: Ground, check: Check, options: Sequence[Remedy]) -> Finding:
-    passing = [option.what for option in options if option.passes]
-    inch = ground.tape is Tape.INCH
+def _ways(
+    rules: RuleSet, fillings: Sequence[Filling], studs: Sequence[Straightening]
+) -> tuple[tuple[str, ...], dict[str, Value]]:
+    """What to do by the ways that pass, best first: remedies by code, and what their words need."""
+    fills = [each for each in fillings if each.remedy.passes]
+    straight = [each for each in studs if each.remedy.passes]
+    if not fills and not straight:
+        return ("rebuild",), {}
+    values: dict[str, Value] = {
+        "floor": bool(fills),
+        "names": tuple(Word(word=each.remedy.names[0]) for each in fills or straight),
+    }
+    if not fills:
+        values["studs"] = tuple(each.studs for each in straight)
+        values["deep"] = tuple(_mm(max(map(abs, each.corrections_mm))) for each in straight)
+        return ("ways",), values
+    values["litres"] = tuple(measure(each.volume_l, "l") for each in fills)
+    values["bags"] = tuple(each.bags for each in fills)
+    values["deep"] = tuple(_mm(max(each.depths_mm)) for each in fills)
+    values["off"] = tuple(_mm(max(0.0, -min(each.depths_mm))) for each in fills)
+    if any(each.remedy.names == ("grind",) for each in fills):
+        return ("ways", "with_care"), values | {"caution": Name(name=rules.text("safety.grinding"))}
+    return ("ways",), values
+
+
+def _finding(
+    rules: RuleSet, ground: Ground, check: Check, edge: _Edge, ways: tuple[tuple[str, ...], dict[str, Value]]
+) -> Finding:
     accepted = rules.find("surface.accepted.wall")
-    trap = ""
+    told: dict[str, Value] = {"laid": False, "edge": Word(word=edge.name), "handed_over": False}
     if accepted is not None and not ground.is_floor and check.found <= rules.number(accepted.id):
-        trap = f" It was rightly handed over as flat to {rules.number(accepted.id):g} mm; tile asks more."
-    return Finding(
-        code="SUI-401" if "long" in check.name else "SUI-402",
-        severity=Severity.FIX,
-        where=ground.where,
-        message=f"{check.name[0].upper()}{check.name[1:]}: not flat enough for this tile.{trap}",
-        measured=f'{inches_beside(check.found / MM_PER_IN, check.limit / MM_PER_IN)}"'
-        if inch
-        else check.found_text(),
-        limit=f'at most {inch_text(check.limit / MM_PER_IN)}"' if inch else check.limit_text(),
-        rule=check.rule,
-        source=check.source,
-        remedy="By computation: " + " Or: ".join(passing)
-        if passing
-        else "No single measure makes it flat: rebuild the worst part, or choose smaller tile.",
+        told |= {"handed_over": True, "accepted": measure(rules.number(accepted.id), "mm")}
+    remedies, values = ways
+    return rules.entry(check.rule).found(
+        "SUI-401" if edge.name == _LONG else "SUI-402",
+        Severity.FIX,
+        ground.ref,
+        measured=check.measured,
+        limit=check.allowed,
+        remedies=remedies,
+        **told,
+        **values,
     )
 
 
 def _unseen(rules: RuleSet, ground: Ground, edges: Sequence[_Edge], zone_mm: float) -> tuple[Finding, ...]:
     """Readings too far apart for a straightedge must not read as flat under it."""
     return tuple(
-        Finding(
-            code="SUI-404",
-            severity=Severity.FIX if zone_mm > edge.limit_mm + SAME_MM else Severity.NOTE,
-            where=ground.where,
-            message=f"The readings stand too far apart to tell how flat it is under {reach}"
-            + ("." if len(edge.unseen) == len(ground.spots) else f" at {_some(ground, edge.unseen)}."),
-            measured=f"all readings between two parallel planes {_known(zone_mm, ground.tape)} apart",
-            limit=f"at most {_length(edge.limit_mm, ground.tape)} under {reach}",
-            rule=edge.rule,
-            source=rules.entry(edge.rule).cited,
-            remedy=f"Lay a straightedge of {reach} where it looks worst and enter the gaps, or read again, at "
-            f"{_length(edge.reach_mm / 2, ground.tape)} apart or closer.",
+        rules.entry(edge.rule).found(
+            "SUI-404",
+            Severity.FIX if zone_mm > edge.limit_mm + SAME_MM else Severity.NOTE,
+            ground.ref,
+            measured=_mm(zone_mm),
+            limit=most(_mm(edge.limit_mm)),
+            remedies=("lay_or_read",),
+            laid=False,
+            reach=_mm(edge.reach_mm),
+            half=_mm(edge.reach_mm / 2),
+            everywhere=len(edge.unseen) == len(ground.spots),
+            more=max(0, len(edge.unseen) - _MOST_NAMED),
+            **_at("", ground, edge.unseen[:_MOST_NAMED]),
         )
         for edge in edges
         if not edge.tells and not edge.laid
-        for reach in [_length(edge.reach_mm, ground.tape)]
     )
 
 
-def _some(ground: Ground, indexes: Sequence[int]) -> str:
-    named = ", ".join(_place(ground, index) for index in indexes[:_MOST_NAMED])
-    more = len(indexes) - _MOST_NAMED
-    return named + (f" and {more} more" if more > 0 else "")
-
-
-def _known(length_mm: float, tape: Tape) -> str:
-    return f"{length_mm:.1f} mm" if tape is Tape.MM else f"{length_mm / MM_PER_IN:.2f} in"
+def _at(which: str, ground: Ground, indexes: Sequence[int]) -> dict[str, Value]:
+    """Where readings lie: along the surface, and out on a floor or up on a wall."""
+    spots = [ground.spots[index] for index in indexes]
+    return {
+        "way": Word(word="string" if ground.string else "out" if ground.is_floor else "up"),
+        f"{which}left": tuple(_mm(spot.u_mm) for spot in spots),
+        f"{which}on": tuple(_mm(spot.v_mm) for spot in spots),
+    }
 
 
 def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
@@ -293,20 +323,18 @@ def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
     named = [i for i in order if abs(found.deviations_mm[i]) > found.tolerance.long_mm / 2] or order[:1]
     highs = [i for i in named if found.deviations_mm[i] > 0][:_MOST_NAMED]
     lows = [i for i in reversed(named) if found.deviations_mm[i] < 0][:_MOST_NAMED]
-    said = [
-        f"{name} "
-        + ", ".join(f"{_signed(found.deviations_mm[i], ground.tape)} at {_place(ground, i)}" for i in rows)
-        for name, rows in (("highest", highs), ("lowest", lows))
-        if rows
-    ]
+    values: dict[str, Value] = {"high": bool(highs), "low": bool(lows)}
+    for which, rows in (("high", highs), ("low", lows)):
+        values[f"{which}_off"] = tuple(_mm(found.deviations_mm[i]) for i in rows)
+        values |= _at(f"{which}_", ground, rows)
+    if ground.is_floor:
+        values["caution"] = Name(name=rules.text("safety.grinding"))
     return Finding(
         code="SUI-403",
         severity=Severity.NOTE,
-        where=ground.where,
-        message=f"Against the best plane, {'; '.join(said)}.",
-        remedy=f"Grind or plane the highest first; fill what is then still low. {rules.text('safety.grinding')}"
-        if ground.is_floor
-        else "The working lists every stud with what to shim or plane off.",
+        at=(ground.ref,),
+        remedies=("grind" if ground.is_floor else "studs",),
+        values=values,
     )
 
 
@@ -377,6 +405,10 @@ def _place(ground: Ground, index: int) -> str:
     if ground.string:
         return left
     return f"{left} {'out' if ground.is_floor else 'up'} {_length(spot.v_mm, ground.tape)}"
+
+
+def _mm(length_mm: float) -> Measure:
+    return measure(length_mm, "mm")
 
 
 def _length(length_mm: float, tape: Tape) -> str:

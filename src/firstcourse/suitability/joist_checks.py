@@ -97,7 +97,7 @@ def _bending(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
     factors = " × ".join(f"{factor:g}" for factor in bending_factors(rules, wood, joist.spacing_in))
     steps.append(f"Fb' = Fb CD CF Cr = {wood.fb_psi:g} × {factors} = {allowed:,.0f} psi")
     return _stress(
-        "bending", "Bending stress", "fb = M / S ≤ Fb' = Fb · CD · CF · Cr", stress, allowed, steps, wood.source
+        "bending", "Bending stress", "fb = M / S ≤ Fb' = Fb · CD · CF · Cr", stress, allowed, steps, wood, "fb"
     )
 
 
@@ -127,7 +127,7 @@ def _shear(rules: RuleSet, joist: Joist, wood: Lumber) -> Check:
         f"Fv' = Fv CD = {wood.fv_psi:g} × {duration:g} = {wood.fv_psi * duration:,.0f} psi",
     ]
     formula = "fv = 1.5 V / (b d) ≤ Fv' = Fv · CD, V at a joist's depth from the support"
-    return _stress("shear", "Shear stress", formula, stress, wood.fv_psi * duration, steps, wood.source)
+    return _stress("shear", "Shear stress", formula, stress, wood.fv_psi * duration, steps, wood, "fv")
 
 
 def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
@@ -147,7 +147,8 @@ def _bearing(joist: Joist, wood: Lumber, bearing_in: float) -> Check:
         pressure,
         wood.fc_perp_psi,
         steps,
-        wood.source,
+        wood,
+        "fc_perp",
     )
 
 
@@ -158,18 +159,24 @@ def _named_loads(joist: Joist) -> str:
 
 
 def _stress(
-    name: str, title: str, formula: str, found: float, limit: float, steps: list[str], source: str
+    name: str, title: str, formula: str, found: float, limit: float, steps: list[str], wood: Lumber, value: str
 ) -> Check:
+    """A stress against the design value that it is held to, by its name among the lumber's."""
     return Check(
         name=name,
         found=found,
         limit=limit,
         at_least=False,
         unit="psi",
-        rule="",
-        source=source,
+        rule=wood.rules.get(value, ""),
+        source=wood.source,
         working=Working(
-            title=title, formula=formula, steps=tuple(steps), result=f"{found:,.0f}", unit="psi", source=source
+            title=title,
+            formula=formula,
+            steps=tuple(steps),
+            result=f"{found:,.0f}",
+            unit="psi",
+            source=wood.source,
         ),
     )
 

@@ -9,7 +9,7 @@ from firstcourse.plan.structure import verdict
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
-from firstcourse.suitability.checks import Check, length_check, quantity
+from firstcourse.suitability.checks import Check, length_check
 from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
@@ -25,10 +25,12 @@ from firstcourse.suitability.joists import max_span_in
 from firstcourse.suitability.loads import AreaKind
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
+from firstcourse.suitability.panels import thickness_in
 from firstcourse.suitability.remedies import Remedy, floor_remedies, second_layer
 from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
+from firstcourse.suitability.surfaces import too_heavy
 from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
-from firstcourse.units import KG_PER_LB, Tape, format_length, inches
+from firstcourse.values import Name, Value, Word, least, length_in, measure
 from firstcourse.workings import Working
 
 _CODES = {
@@ -56,17 +58,21 @@ _CODES = {
 }
 # One more member in each wide bay is set on the way; that alone does not halt the work.
 _MENDED_ON_THE_WAY = frozenset({"stud spacing", "ceiling joist spacing"})
-_TAKEN = {
-    AreaKind.TUB: "Enter what it weighs filled (openings, weight).",
-    AreaKind.KERB: "Say what it is built of (shower, kerb, body: solid or framed).",
-    AreaKind.BENCH: "Say what it is built as (benches, body: solid, framed or hung).",
-}
-"""What to enter where a mass was taken."""
+_TAKEN = (AreaKind.TUB, AreaKind.KERB, AreaKind.BENCH)
+"""Of what the job may say how heavy it is, so that no mass is taken for it."""
 _SPACING_RULES = {
     "stud": "framing.stud_spacing.max",
     "joist": "framing.joist_spacing.max",
-    "ceiling joist": "ceiling.spacing.max",
+    "ceiling_joist": "ceiling.spacing.max",
 }
+_ADVISED: dict[str, Value] = {"advised": True}
+_ASKED_BY: dict[str, dict[str, Value]] = {
+    "stud stiffness (tile)": {"by": Word(word="tile")},
+    "stud stiffness (code)": {"by": Word(word="code")},
+    "panel under a point load": {"advised": False},
+    "panel under uniform load": {"advised": False},
+}
+"""What the words need of checks that share a code, or that may be advice."""
 FRAMES_NEED = "floor.load.live"
 """A practice without this rule has none to judge frames by."""
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
@@ -77,6 +83,7 @@ class WallInput:
     """A wall to be tiled.
 
     Attributes:
+        ref: Reference to the wall.
         where: The wall in words.
         studs: Its framing.
         gauge_only: The steel is known by a gauge number only, which may mean several thicknesses.
@@ -85,6 +92,7 @@ class WallInput:
         layers: What lies on the studs, where it is known.
     """
 
+    ref: str
     where: str
     studs: Studs
     gauge_only: bool = False
@@ -146,7 +154,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             found, member, options = _floor(rules, floor)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(floor.where, rules, missing=error.rule_id))
+            findings.append(frame_unjudged(floor.ref, rules, missing=error.rule_id))
             continue
         findings += found
         members.append(member)
@@ -157,7 +165,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         try:
             judged = _wall(rules, other) if isinstance(other, WallInput) else _ceiling(rules, other)
         except RuleNotFoundError as error:
-            findings.append(frame_unjudged(other.where, rules, missing=error.rule_id, floor=False))
+            findings.append(frame_unjudged(other.ref, rules, missing=error.rule_id, floor=False))
             continue
         findings += judged[0]
         members.append(judged[1])
@@ -177,13 +185,13 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     findings = [
         _advised(rules, floor, check)
         if check.advised
-        else _finding(floor.where, check, _advice("floor", check, options))
+        else _finding(floor.ref, check, *_advice("floor", check, options))
         for check in _told(checks)
     ]
     cut_findings, cuts = _cuts(rules, floor)
     findings += cut_findings
     findings += _loads_taken(rules, floor)
-    findings += _taken(floor.where, floor_lumber(rules, floor))
+    findings += _taken(floor.ref, floor_lumber(rules, floor))
     joist = floor_joist(rules, floor)
     span, governs = max_span_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
     strength = "" if joist.wood is not None else " The strength of joists given by EI is left out."
@@ -207,12 +215,12 @@ def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], Judg
     options = ceiling_remedies(rules, ceiling)
     joist = ceiling_joist(rules, ceiling)
     span, governs = max_span_in(rules, joist, rules.number("ceiling.deflection.live_brittle"))
-    longest = f"These joists carry it over {span:.0f} in at most ({governs} governs)."
-    findings = [
-        _finding(ceiling.where, check, f"{longest} {_advice('ceiling', check, options)}")
-        for check in _told(checks)
-    ]
-    findings += _taken(ceiling.where, ceiling_lumber(rules, ceiling))
+    longest: dict[str, Value] = {"longest": length_in(span), "governs": Word(word=governs.replace(" ", "_"))}
+    findings = []
+    for check in _told(checks):
+        remedies, values = _advice("ceiling", check, options)
+        findings.append(_finding(ceiling.ref, check, ("longest", *remedies), values | longest))
+    findings += _taken(ceiling.ref, ceiling_lumber(rules, ceiling))
     return findings, ceiling_member(rules, ceiling, checks), options
 
 
@@ -232,59 +240,48 @@ def _limited(check: Check) -> str:
     return check.name.partition(" (")[0] if check.unit == "L/x" else check.name
 
 
-def _taken(where: str, wood: Lumber | None) -> list[Finding]:
+def _taken(ref: str, wood: Lumber | None) -> list[Finding]:
     """What was taken for joists whose strength is not known in full."""
     if wood is None:
-        return [
-            Finding(
-                code="SUI-111",
-                severity=Severity.NOTE,
-                where=where,
-                message="Only stiffness is judged for joists given by EI: not bending, shear, bearing, holes or "
-                "deflection from shear.",
-                remedy="Hold the loads against the joist maker's tables.",
-            )
-        ]
-    if not wood.assumed:
+        return [Finding(code="SUI-111", severity=Severity.NOTE, at=(ref,), remedies=("tables",))]
+    if not wood.unknown:
         return []
     return [
         Finding(
             code="SUI-110",
             severity=Severity.NOTE,
-            where=where,
-            message=f"{wood.assumed[0].upper()}{wood.assumed[1:]}.",
-            source=wood.source,
-            remedy="Read the grade stamp on the joists and enter it.",
+            at=(ref,),
+            remedies=("stamp",),
+            values={"unknown": Word(word=wood.unknown)},
         )
     ]
 
 
-def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> str:
-    alone = [o.what for o in options if len(o.names) == 1 and check.name not in o.still_failing]
-    whole = [o.what for o in options if o.passes]
-    return " ".join(
-        (
-            "An engineer first, then by computation this check holds: " + " Or: ".join(alone)
-            if alone
-            else "An engineer first: no single measure makes this check hold.",
-            f"The whole {kind} passes with: {whole[0]}"
-            if whole
-            else f"Nothing computed here makes the whole {kind} pass: for design by a licensed engineer.",
-        )
-    )
+def _advice(kind: str, check: Check, options: tuple[Remedy, ...]) -> tuple[tuple[str, ...], dict[str, Value]]:
+    """What to do about a check that does not hold, by code: what fixes it alone, and what makes the whole pass."""
+    alone = [o.names[0] for o in options if len(o.names) == 1 and check.name not in o.still_failing]
+    whole = [o.names for o in options if o.passes]
+    values: dict[str, Value] = {"kind": Word(word=kind)}
+    if alone:
+        values["alone"] = tuple(Word(word=name) for name in alone)
+    if whole:
+        values["whole"] = tuple(Word(word=name) for name in whole[0])
+    remedies = ("engineer_holds" if alone else "engineer_none", "whole_holds" if whole else "whole_none")
+    return remedies, values
 
 
 def _loads_taken(rules: RuleSet, floor: FloorInput) -> list[Finding]:
     """What was taken for the mass of things that the job says nothing of."""
     return [
-        rules.entry(area.assumed).finding(
-            code="SUI-114",
-            severity=Severity.NOTE,
-            where=floor.where,
-            message=f"What {area.name} weighs is not known; the joists are judged with it at "
-            f"{area.kg / KG_PER_LB:,.0f} lb.",
-            measured=f"{area.psf:.1f} psf",
-            remedy=_TAKEN[area.kind],
+        rules.entry(area.assumed).found(
+            "SUI-114",
+            Severity.NOTE,
+            floor.ref,
+            area.of,
+            measured=measure(area.psf, "psf"),
+            remedies=("enter",),
+            weight=measure(area.kg, "kg"),
+            what=Word(word=area.kind.value),
         )
         for area in floor.areas
         if area.assumed and area.kind in _TAKEN
@@ -297,40 +294,25 @@ def _advised(rules: RuleSet, floor: FloorInput, check: Check) -> Finding:
     Where it is the reach of the code's span tables, who decides on permits is to confirm the floor.
     """
     if check.name == MEAN_DEAD_LOAD:
-        remedy = "Have the building office or a licensed engineer confirm the floor with this sheet."
-        told = (
-            "The code's span tables hold no such load; this floor is judged by its joists' design values instead."
-        )
-        return _finding(floor.where, check, remedy).model_copy(update={"severity": Severity.FIX, "message": told})
+        return _finding(floor.ref, check, ("confirm",), {}, severity=Severity.FIX)
     doubled = second_layer(rules, floor)
-    remedy = "Screw the layers down well; a stiffer panel, or joists closer together, lessens it."
+    remedies, values = ("screw_layers",), _ADVISED
     if doubled is not None:
         (gained,) = [one for one in check_floor(rules, doubled) if one.name == check.name]
-        remedy = (
-            f"A second layer of {doubled.panel.layers[-1]} in, screwed to the first, makes it "
-            f"{gained.found_text()}, "
-            f"{'which keeps it' if gained.holds else 'still short of it'}."
-        )
-    return _finding(floor.where, check, remedy).model_copy(
-        update={
-            "severity": Severity.NOTE,
-            "message": f"{check.name[0].upper()}{check.name[1:]}: the panel's span rating allows these joists; "
-            "the limit is advice for tile.",
+        remedies = ("second_layer",)
+        values = values | {
+            "layer": length_in(thickness_in(doubled.panel.layers[-1])),
+            "gained": gained.measured,
+            "keeps": gained.holds,
         }
-    )
+    return _finding(floor.ref, check, remedies, values, severity=Severity.NOTE)
 
 
 def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check, ...]]:
     """Findings about the cuts, and every limit they were held against."""
     wood = floor_lumber(rules, floor)
     if wood is None:
-        asked = Finding(
-            code="SUI-121",
-            severity=Severity.STOP,
-            where=floor.where,
-            message="A cut in an engineered joist is judged only by its maker.",
-            remedy="Ask the joist maker or an engineer in writing.",
-        )
+        asked = Finding(code="SUI-121", severity=Severity.STOP, at=(floor.ref,), remedies=("ask_maker",))
         return [asked for _cut in floor.cuts[:1]], ()
     findings: list[Finding] = []
     lines: list[Check] = []
@@ -339,16 +321,16 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
         checks = cut_checks(rules, wood.width_in, wood.depth_in, floor.span_in, cut, name)
         lines += checks
         findings += [
-            Finding(
-                code="SUI-120",
-                severity=Severity.STOP,
-                where=floor.where,
-                message=f"{check.name[0].upper()}{check.name[1:]}: breaks the code's limit.",
-                measured=check.found_text(),
-                limit=check.limit_text(),
-                rule=check.rule,
-                source=check.source,
-                remedy="For design by a licensed engineer; a cut joist is not judged by this check alone.",
+            rules.entry(check.rule).found(
+                "SUI-120",
+                Severity.STOP,
+                floor.ref,
+                measured=check.measured,
+                limit=check.allowed,
+                remedies=("design",),
+                cut=Word(word=cut.kind),
+                number=number,
+                what=Word(word=check.rule.removeprefix("joist.").replace(".", "_")),
             )
             for check in checks
             if not check.holds
@@ -363,15 +345,13 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
     if wall.gauge_only or (steel is not None and steel.mils is None):
         entry = rules.entry("wall.steel.min")
         findings.append(
-            entry.finding(
-                code="SUI-310",
-                severity=Severity.FIX,
-                where=wall.where,
-                message="A gauge number means several steel thicknesses, so stiffness is not judged: 20 gauge is "
-                f"{rules.text('wall.steel.gauge_20')}.",
-                measured="gauge only",
-                limit=f"at least {rules.number(entry.id):g} mil",
-                remedy="Read the thickness in mils off the stud's stamp, or ask the supplier, and enter it.",
+            entry.found(
+                "SUI-310",
+                Severity.FIX,
+                wall.ref,
+                limit=least(measure(rules.number(entry.id), "mil")),
+                remedies=("stamp",),
+                gauge=Name(name=rules.text("wall.steel.gauge_20")),
             )
         )
     if wall.backing and wall.tiling_kg_m2 is not None:
@@ -381,47 +361,53 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
                 Finding(
                     code="SUI-311",
                     severity=Severity.FIX,
-                    where=wall.where,
-                    message=f"The rule book has no mass limit for {wall.backing} in this practice.",
-                    measured=f"{wall.tiling_kg_m2:.1f} kg/m²",
-                    remedy="Ask the backing's maker what mass of tiling it carries.",
+                    at=(wall.ref,),
+                    measured=measure(wall.tiling_kg_m2, "kg/m²"),
+                    remedies=("ask_maker",),
+                    values={"backing": Word(word=wall.backing)},
                 )
             )
         else:
             checks.append(mass)
     options = stud_remedies(rules, wall.studs)
     findings += [
-        _finding(
-            wall.where, check, "Take lighter tile." if check.unit == "kg/m²" else _advice("frame", check, options)
-        )
+        too_heavy(wall.ref, wall.backing, check, "lighter")
+        if check.unit == "kg/m²"
+        else _finding(wall.ref, check, *_advice("frame", check, options))
         for check in _told(checks)
     ]
     return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks)), options
 
 
-def _finding(where: str, check: Check, remedy: str) -> Finding:
+def _finding(
+    ref: str,
+    check: Check,
+    remedies: tuple[str, ...],
+    values: dict[str, Value],
+    severity: Severity | None = None,
+) -> Finding:
+    """A check that does not hold; it stops the work where nothing else is said."""
+    usual = Severity.FIX if check.name in _MENDED_ON_THE_WAY else Severity.STOP
     return Finding(
         code=_CODES[check.name],
-        severity=Severity.FIX if check.name in _MENDED_ON_THE_WAY else Severity.STOP,
-        where=where,
-        message=f"{check.name[0].upper()}{check.name[1:]} does not hold.",
-        measured=check.found_text(),
-        limit=check.limit_text(),
+        severity=severity or usual,
+        at=(ref,),
+        measured=check.measured,
+        limit=check.allowed,
         rule=check.rule,
-        source=check.source,
-        remedy=remedy,
+        remedies=remedies,
+        values=_ASKED_BY.get(check.name, {}) | values,
     )
 
 
-def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, tape: Tape) -> tuple[Finding, ...]:
+def judge_spacing(rules: RuleSet, ref: str, member: str, spacing_in: float) -> tuple[Finding, ...]:
     """What a spacing says by itself, where nothing else is known of the members.
 
     Args:
         rules: The rule book in force.
-        where: The place in words.
-        member: `stud`, `joist` or `ceiling joist`.
+        ref: Reference to the surface.
+        member: `stud`, `joist` or `ceiling_joist`.
         spacing_in: Widest centre to centre behind the boards [in].
-        tape: Tape of the job, in whose unit the spacing is told.
 
     Returns:
         One finding where it is wider than the rule. Studs and ceiling joists are added on the way; joists of a
@@ -430,25 +416,12 @@ def judge_spacing(rules: RuleSet, where: str, member: str, spacing_in: float, ta
     rule = _SPACING_RULES[member]
     if not rules.has(rule):
         return ()
-    name = f"{member} spacing"
+    name = f"{member.replace('_', ' ')} spacing"
     check = length_check(rules, name=name, title=name, found=spacing_in, rule=rule, at_least=False)
     if check.holds:
         return ()
-    most = _on_tape(check.limit, tape)
-    remedy = (
-        f"Before boarding add a {member} in each bay that is wider, so that none stand farther apart than "
-        f"{most}, and enter them (framing, members)."
-    )
-    found = check.found_text() if tape is Tape.INCH else _on_tape(check.found, tape)
-    told = {"measured": found, "limit": f"at most {most}"}
-    if not rules.has(FRAMES_NEED):
-        told["severity"] = Severity.FIX
-    return (_finding(where, check, remedy).model_copy(update=told),)
-
-
-def _on_tape(length_in: float, tape: Tape) -> str:
-    """A spacing as the tape reads: inches alone, as frames are spoken of, or millimetres."""
-    return quantity(length_in, "in") if tape is Tape.INCH else format_length(inches(length_in), tape)
+    severity = None if rules.has(FRAMES_NEED) else Severity.FIX
+    return (_finding(ref, check, ("add_member",), {"member": Word(word=member)}, severity),)
 
 
 def placed(where: str, line: Check | Working) -> Working:
@@ -461,11 +434,11 @@ def placed(where: str, line: Check | Working) -> Working:
     )
 
 
-def frame_unjudged(where: str, rules: RuleSet, *, missing: str = FRAMES_NEED, floor: bool = True) -> Finding:
+def frame_unjudged(ref: str, rules: RuleSet, *, missing: str = FRAMES_NEED, floor: bool = True) -> Finding:
     """What is said of a frame for which a practice has no rules: that nothing here tells, and whom to ask.
 
     Args:
-        where: The place in words.
+        ref: Reference to the surface.
         rules: The rule book in force.
         missing: The rule it has no value of.
         floor: Whether it is a floor, which live load bends.
@@ -475,34 +448,36 @@ def frame_unjudged(where: str, rules: RuleSet, *, missing: str = FRAMES_NEED, fl
         where it judges frames and lacks this one rule.
     """
     partly = rules.has(FRAMES_NEED)
-    asked = rules.find("frame.ask")
-    who = "a structural engineer" if asked is None else asked.value
-    remedy = f"Ask {who} if this carries the weight of what is laid here"
-    if (limit := rules.find("frame.ask.deflection")) is not None:
-        borrowed = f" (the limit of {limit.taken_from.upper()} practice)" if limit.taken_from else ""
-        load = "live load" if floor else "its load"
-        remedy += f", and bends no more than 1/{rules.number(limit.id):g} of its span under {load}{borrowed}"
-    remedy += "."
-    if floor and (usual := rules.find("frame.deflection.usual")) is not None:
-        share = rules.number(usual.id)
-        remedy += f" Under other finishes a floor there may bend {share:g} of its span ({usual.cited})."
-    lacks = f"no value of {missing}" if partly else "no loads and design values"
+    asked, bends = rules.find("frame.ask"), rules.find("frame.ask.deflection")
+    usual = rules.find("frame.deflection.usual") if floor else None
+    values: dict[str, Value] = {
+        "partly": partly,
+        "missing": Name(name=missing),
+        "practice": Word(word=rules.practice),
+        "day": Name(name=rules.on.isoformat()),
+        "floor": floor,
+        "named": asked is not None,
+        "bends": bends is not None,
+        "borrowed": bends is not None and bool(bends.taken_from),
+    }
+    if asked is not None:
+        values["who"] = Name(name=str(asked.value))
+    if bends is not None:
+        values["divisor"] = measure(rules.number(bends.id))
+        if bends.taken_from:
+            values["lender"] = Word(word=bends.taken_from)
+    if usual is not None:
+        values["usual"] = measure(rules.number(usual.id))
     return Finding(
         code="SUI-901",
         severity=Severity.STOP if partly else Severity.NOTE,
-        where=where,
-        message=f"Cannot tell if this frame carries tile: the rule book has {lacks} of {rules.practice.upper()} "
-        f"practice on {rules.on}. Spacing, panels, flatness, materials, moisture and build-up are judged as far "
-        "as it has their rules.",
-        remedy=remedy,
+        at=(ref,),
+        rule="" if usual is None else usual.id,
+        remedies=("carries",) if usual is None else ("carries", "usual"),
+        values=values,
     )
 
 
 def _boundary(rules: RuleSet) -> Finding:
     entry = rules.entry("safety.caution.engineer")
-    return entry.finding(
-        code="SUI-900",
-        severity=Severity.NOTE,
-        where="whole job",
-        message=str(entry.value),
-    )
+    return entry.found("SUI-900", Severity.NOTE, "job", caution=Name(name=str(entry.value)))

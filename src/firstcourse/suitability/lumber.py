@@ -43,8 +43,10 @@ class Lumber:
         e_psi: Modulus of elasticity [psi].
         fv_psi: Reference shear value [psi].
         fc_perp_psi: Reference compression across the grain [psi].
+        unknown: `species`, `grade` or `both`; empty where all was known.
         assumed: What was taken because it was unknown; empty where all was known.
         sources: Where each value comes from, by `fb`, `e`, `fv` and `fc_perp`.
+        rules: Ids of the rules that they are, by the same.
     """
 
     name: str
@@ -55,8 +57,10 @@ class Lumber:
     e_psi: float
     fv_psi: float
     fc_perp_psi: float
+    unknown: str = ""
     assumed: str = ""
     sources: Mapping[str, str] = field(default_factory=dict)
+    rules: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def source(self) -> str:
@@ -114,8 +118,10 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         e_psi=least["e"].e_psi,
         fv_psi=least["fv"].fv_psi,
         fc_perp_psi=least["fc_perp"].fc_perp_psi,
+        unknown="both" if species == grade else "species" if species == UNKNOWN else "grade",
         assumed=f"{unknown} unknown: the lowest of each design value in the rule book is taken",
         sources={name: one.sources[name] for name, one in least.items()},
+        rules={name: one.rules[name] for name, one in least.items()},
     )
 
 
@@ -154,4 +160,5 @@ def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
         fv_psi=rules.number(used["fv"]),
         fc_perp_psi=rules.number(used["fc_perp"]),
         sources={name: rules.entry(rule).cited for name, rule in used.items()},
+        rules=used,
     )

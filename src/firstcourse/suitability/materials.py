@@ -9,9 +9,9 @@ from firstcourse.suitability.exposure import (
     judge_barriers,
     judge_board,
     judge_material,
-    words,
 )
 from firstcourse.suitability.moisture import judge_moisture
+from firstcourse.values import Name, Value, Word, least, measure
 
 _CLASSES = ("impervious", "vitreous", "semi_vitreous", "non_vitreous", "porous")
 """From the densest; a practice whose standard ends earlier has no porous one."""
@@ -49,16 +49,8 @@ def _over(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
     if not surface.over:
         return []
     entry = rules.entry(f"exposure.over.{surface.over}")
-    return [
-        entry.finding(
-            code="SUI-510",
-            severity=Severity.STOP,
-            where=surface.where,
-            message=f"Nothing is set onto {words(surface.over)}: {entry.value}.",
-            measured=words(surface.over),
-            remedy="Take it out down to sound panels or slab before boarding.",
-        )
-    ]
+    over, why = Word(word=surface.over), Name(name=str(entry.value))
+    return [entry.found("SUI-510", Severity.STOP, surface.ref, remedies=("take_out",), over=over, why=why)]
 
 
 def _tile(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
@@ -72,40 +64,36 @@ def _tile(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
         fit = tuple(each for each in fit if each in rules.text(rule).split())
     found = []
     if name not in fit:
+        known: dict[str, Value] = {"class": Word(word=name)} if name else {}
         found.append(
-            rules.entry(rule).finding(
-                code="SUI-513",
-                severity=Severity.STOP,
-                where=surface.where,
-                message=f"{words(name).capitalize() if name else 'Very absorbent'} tile does not last on "
-                f"{'a floor' if surface.is_floor else 'a surface'} in a {words(surface.zone)} zone.",
-                measured=f"{surface.absorption_percent:g} % water absorption",
-                limit=", ".join(f"{words(each)} ({_most(rules, each)})" for each in fit),
-                remedy="Choose tile that takes up less water.",
+            rules.entry(rule).found(
+                "SUI-513",
+                Severity.STOP,
+                surface.ref,
+                measured=measure(surface.absorption_percent, "%"),
+                limit=None,
+                remedies=("denser",),
+                known=bool(name),
+                floor=surface.is_floor,
+                zone=Word(word=surface.zone.value),
+                fit=tuple(Word(word=each) for each in fit),
+                shares=tuple(measure(rules.number(f"tile.absorption.{each}"), "%") for each in fit),
+                **known,
             )
         )
-    if name == "impervious" and surface.mortar and surface.mortar not in _bonding(rules):
-        entry = rules.entry("exposure.impervious_mortars")
+    bonding = tuple(rules.text("exposure.impervious_mortars").split())
+    if name == "impervious" and surface.mortar and surface.mortar not in bonding:
         found.append(
-            entry.finding(
-                code="SUI-514",
-                severity=Severity.STOP,
-                where=surface.where,
-                message=f"{words(surface.mortar).capitalize()} mortar does not bond tile that takes up no water.",
-                measured=words(surface.mortar),
-                limit=", ".join(words(each) for each in _bonding(rules)),
-                remedy=f"Use {' or '.join(words(each) for each in _bonding(rules))} mortar.",
+            rules.entry("exposure.impervious_mortars").found(
+                "SUI-514",
+                Severity.STOP,
+                surface.ref,
+                remedies=("use_mortar",),
+                mortar=Word(word=surface.mortar),
+                bonding=tuple(Word(word=each) for each in bonding),
             )
         )
     return found
-
-
-def _bonding(rules: RuleSet) -> tuple[str, ...]:
-    return tuple(rules.text("exposure.impervious_mortars").split())
-
-
-def _most(rules: RuleSet, name: str) -> str:
-    return f"at most {rules.number(f'tile.absorption.{name}'):g} %"
 
 
 def _friction(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
@@ -113,15 +101,13 @@ def _friction(rules: RuleSet, surface: ExposedSurface) -> list[Finding]:
     friction = surface.wet_friction
     if entry is None or friction is None or not surface.is_floor or friction >= rules.number(entry.id):
         return []
-    wet = surface.zone in _WALKED_WET
     return [
-        entry.finding(
-            code="SUI-515",
-            severity=Severity.STOP if wet else Severity.FIX,
-            where=surface.where,
-            message="The tile is too slippery for a floor that is walked on wet.",
-            measured=f"{friction:g}",
-            limit=f"at least {rules.number(entry.id):g}",
-            remedy="Choose tile with more grip; reaching the limit alone does not prove it fit for showers.",
+        entry.found(
+            "SUI-515",
+            Severity.STOP if surface.zone in _WALKED_WET else Severity.FIX,
+            surface.ref,
+            measured=measure(friction),
+            limit=least(measure(rules.number(entry.id))),
+            remedies=("more_grip",),
         )
     ]

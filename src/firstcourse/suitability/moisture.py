@@ -3,67 +3,44 @@
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.exposure import ExposedSurface
+from firstcourse.values import Measure, Word, measure, most
 
 
 def judge_moisture(rules: RuleSet, surface: ExposedSurface) -> tuple[Finding, ...]:
     """Readings over their limits; a practice without a limit for a reading that was taken is told so."""
+    wood, slab = (
+        ("wood", surface.wood_moisture_percent, "%"),
+        ("slab_humidity", surface.slab_humidity_percent, "%"),
+    )
+    emission = ("slab_emission", surface.slab_emission_lb, "lb/1000 ft²")
     rows = (
-        (
-            "SUI-505",
-            Severity.STOP,
-            surface.wood_moisture_percent,
-            "moisture.wood.max",
-            "%",
-            "The framing is too wet: it will shrink behind the tile.",
-            "Let it dry and measure again before boarding.",
-        ),
-        (
-            "SUI-516",
-            Severity.FIX,
-            surface.slab_humidity_percent,
-            "moisture.slab.rh_max",
-            "% relative humidity",
-            "The slab is damp: membranes and polymer mortars on it may let go, and salts rise into the joints.",
-            "Let it dry and measure again, or lay a moisture membrane whose maker allows this reading.",
-        ),
-        (
-            "SUI-517",
-            Severity.FIX,
-            surface.slab_emission_lb,
-            "moisture.slab.mver_max",
-            "lb/1000 ft² in 24 h",
-            "The slab gives off much moisture: membranes and polymer mortars on it may let go.",
-            "Measure the humidity inside the slab, or lay a moisture membrane whose maker allows this reading.",
-        ),
+        ("SUI-505", Severity.STOP, wood, "moisture.wood.max"),
+        ("SUI-516", Severity.FIX, slab, "moisture.slab.rh_max"),
+        ("SUI-517", Severity.FIX, emission, "moisture.slab.mver_max"),
     )
     found = []
-    for code, severity, reading, rule, unit, message, remedy in rows:
+    for code, severity, (name, reading, unit), rule in rows:
         if reading is None:
             continue
         entry = rules.find(rule)
         if entry is None:
-            found.append(_no_limit(rules, surface, f"{reading:g} {unit}"))
+            found.append(_no_limit(rules, surface, name, measure(reading, unit)))
         elif reading > rules.number(rule):
+            limit = most(measure(rules.number(rule), unit))
             found.append(
-                entry.finding(
-                    code=code,
-                    severity=severity,
-                    where=surface.where,
-                    message=message,
-                    measured=f"{reading:g} {unit}",
-                    limit=f"at most {rules.number(rule):g} {unit}",
-                    remedy=remedy,
+                entry.found(
+                    code, severity, surface.ref, measured=measure(reading, unit), limit=limit, remedies=("dry",)
                 )
             )
     return tuple(found)
 
 
-def _no_limit(rules: RuleSet, surface: ExposedSurface, reading: str) -> Finding:
+def _no_limit(rules: RuleSet, surface: ExposedSurface, name: str, reading: Measure) -> Finding:
     return Finding(
         code="SUI-518",
         severity=Severity.FIX,
-        where=surface.where,
-        message=f"The rule book has no limit for this moisture reading in practice '{rules.practice}'.",
+        at=(surface.ref,),
         measured=reading,
-        remedy="Ask the makers of membrane and mortar what they allow.",
+        remedies=("ask_makers",),
+        values={"reading": Word(word=name), "practice": Word(word=rules.practice)},
     )

@@ -247,7 +247,7 @@ def _bending(rules: RuleSet, panel: Panel, spacing_in: float, per_inch: float) -
         limit=sum(capacities),
         at_least=False,
         unit="lb·in",
-        rule="",
+        rule=entry.id,
         source=entry.cited,
         working=Working(
             title="Bending of the panel between joists, one foot of width",

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import MM_PER_IN
-from firstcourse.units import Tape, ceil_to, format_length, ticks_from_mm
+from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.values import Measure, Ref, Word, measure, most
 from firstcourse.workings import Working
 
 
@@ -37,6 +38,7 @@ class Stance:
     """How a wall stands.
 
     Attributes:
+        ref: Reference to the wall, such as `bath/wall/A-B`.
         where: The wall in words.
         tape: What lengths are shown in.
         height_mm: Its height [mm].
@@ -48,6 +50,7 @@ class Stance:
         rise_mm: Floor at the right end over that at the left [mm]; None where no level was taken.
     """
 
+    ref: str
     where: str
     tape: Tape
     height_mm: float
@@ -118,21 +121,21 @@ def plumb_limit_mm(rules: RuleSet, height_mm: float) -> float:
 
 
 def _plumb(rules: RuleSet, stance: Stance, lean: float) -> list[Finding]:
-    entry = rules.entry("wall.plumb.max")
-    limit = plumb_limit_mm(rules, stance.height_mm)
     foot, top = (needed_furring_mm(rules, stance, height) for height in (stance.bottom_mm, stance.top_mm))
     if not foot and not top:
         return []
     return [
-        entry.finding(
-            code="SUI-411",
-            severity=Severity.FIX,
-            where=stance.where,
-            message=f"The wall leans {'into' if lean > 0 else 'out of'} the room over its height.",
-            measured=f"{_shown(abs(lean), stance)} over {_shown(stance.height_mm, stance)}",
-            limit=f"at most {_shown(limit, stance)} over that height",
-            remedy=f"Fur the studs out with tapered strips, {_up(foot, stance)} at the lowest board edge and "
-            f"{_up(top, stance)} at the highest.",
+        rules.entry("wall.plumb.max").found(
+            "SUI-411",
+            Severity.FIX,
+            stance.ref,
+            measured=_mm(abs(lean)),
+            limit=most(_mm(plumb_limit_mm(rules, stance.height_mm))),
+            remedies=("fur",),
+            inwards=lean > 0,
+            height=_mm(stance.height_mm),
+            foot=_mm(foot),
+            top=_mm(top),
         )
     ]
 
@@ -146,55 +149,57 @@ def _lap(stance: Stance, lean: float) -> list[Finding]:
         Finding(
             code="SUI-412",
             severity=Severity.NOTE,
-            where=stance.where,
-            message=f"Left as it is, the tile leans {'over' if lean > 0 else 'back from'} the {stance.over}: "
-            f"at its top it stands {_shown(run, stance)} {'nearer' if lean > 0 else 'farther back'} than at the "
-            "rim, and a plumb screen shows a gap that tapers by as much. "
-            f"Made plumb, boards and tile cover {_shown(furred, stance)} more of the rim.",
-            measured=f"{_shown(run, stance)} over {_shown(stance.tiled_mm, stance)} of tile",
-            remedy="Fur before the boards go on, and see that they still lap the flange in front of it."
-            if ticks_from_mm(furred) >= stance.tape.graduation
-            else "Fur the top out before the boards go on; the lap at the rim hardly changes.",
+            at=(stance.ref,),
+            measured=_mm(run),
+            remedies=("fur_and_lap" if ticks_from_mm(furred) >= stance.tape.graduation else "fur_top",),
+            values={
+                "inwards": lean > 0,
+                "over": Word(word=stance.over),
+                "tiled": _mm(stance.tiled_mm),
+                "furred": _mm(furred),
+            },
         )
     ]
 
 
 def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list[Finding]:
     entry = rules.entry("surface.taper.max")
-    most = rules.number(entry.id) * MM_PER_IN
-    if abs(taper) <= most:
+    allowed = rules.number(entry.id) * MM_PER_IN
+    if abs(taper) <= allowed:
         return []
     return [
-        entry.finding(
-            code="SUI-413",
-            severity=Severity.FIX,
-            where=stance.where,
-            message=f"In corner {corner.name} wall {corner.wall} leans {'in' if corner.lean_mm > 0 else 'out'}, "
-            f"so the last cut here gets {'wider' if taper > 0 else 'narrower'} towards the top.",
-            measured=f"{_shown(abs(taper), stance)} over {_shown(stance.tiled_mm, stance)} of tile",
-            limit=f"at most {_shown(most, stance)} before it shows",
-            remedy=f"Fur wall {corner.wall} plumb, or keep the cut wide and measure it at its foot and its top.",
+        entry.found(
+            "SUI-413",
+            Severity.FIX,
+            stance.ref,
+            measured=_mm(abs(taper)),
+            limit=most(_mm(allowed)),
+            remedies=("fur",),
+            corner=Ref(ref=f"{stance.ref}/corner/{corner.name}"),
+            wall=Ref(ref=f"{stance.ref.rpartition('/')[0]}/{corner.wall}"),
+            inwards=corner.lean_mm > 0,
+            wider=taper > 0,
+            tiled=_mm(stance.tiled_mm),
         )
     ]
 
 
 def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
     entry = rules.entry("surface.taper.max")
-    most = rules.number(entry.id) * MM_PER_IN
-    if abs(rise) <= most:
+    allowed = rules.number(entry.id) * MM_PER_IN
+    if abs(rise) <= allowed:
         return []
     low, high = stance.ends if rise > 0 else stance.ends[::-1]
     return [
-        entry.finding(
-            code="SUI-414",
-            severity=Severity.FIX,
-            where=stance.where,
-            message=f"The floor rises from {low} to {high}: a level first course is cut "
-            f"{_shown(abs(rise), stance)} higher at {low} than at {high}.",
-            measured=_shown(abs(rise), stance),
-            limit=f"at most {_shown(most, stance)} before it shows",
-            remedy="Level the floor, or start from a level line and scribe the lowest course, at least half a "
-            "tile high.",
+        entry.found(
+            "SUI-414",
+            Severity.FIX,
+            stance.ref,
+            measured=_mm(abs(rise)),
+            limit=most(_mm(allowed)),
+            remedies=("level",),
+            low=Ref(ref=f"{stance.ref}/corner/{low}"),
+            high=Ref(ref=f"{stance.ref}/corner/{high}"),
         )
     ]
 
@@ -238,6 +243,5 @@ def _shown(length_mm: float, stance: Stance) -> str:
     return format_length(ticks_from_mm(length_mm), stance.tape)
 
 
-def _up(length_mm: float, stance: Stance) -> str:
-    """Rounded up, so that furring is never short."""
-    return format_length(ceil_to(ticks_from_mm(round(length_mm, 3)), stance.tape.graduation), stance.tape)
+def _mm(length_mm: float) -> Measure:
+    return measure(round(length_mm, 3), "mm")

@@ -2,67 +2,61 @@
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, ceil_to, format_length, ticks_from_mm, to_mm
+from firstcourse.units import Tape, to_mm
+from firstcourse.values import Value, Word, least, measure, most
 
 _FALL = "ceiling.steam.fall.min"
-_IN_PER_FT, _MM_PER_M = 12, 1000
+_LEAST_SHOWN = 0.0005
+"""A fall that no level shows: what is less is level."""
 
 
 def judge_steam_ceiling(
-    rules: RuleSet, where: str, fall: float | None, run_mm: float, tape: Tape
+    rules: RuleSet, ref: str, fall: float | None, run_mm: float, tape: Tape
 ) -> tuple[Finding, ...]:
     """Whether a steam room's ceiling falls enough.
 
     Args:
         rules: Rules in force.
-        where: The ceiling in words.
+        ref: Reference to the ceiling.
         fall: Its steepest fall, rise over run; None where its heights are not known.
         run_mm: Shortest way over it from wall to wall [mm].
         tape: Tape of the job; heights read to half its graduation.
     """
     entry = rules.entry(_FALL)
-    least = rules.number(_FALL)
-    if fall is not None and fall >= least - to_mm(tape.graduation) / run_mm:
+    asked = rules.number(_FALL)
+    if fall is not None and fall >= asked - to_mm(tape.graduation) / run_mm:
         return ()
-    down = ceil_to(ticks_from_mm(least * run_mm), tape.graduation)
-    run = format_length(ticks_from_mm(run_mm), tape)
-    frame = (
-        f"Frame it to fall {format_length(down, tape)} over the {run} from wall to wall, or half of that from its "
-        "middle to both sides, before it is boarded; away from the door and from seats."
-    )
     return (
-        entry.finding(
-            code="SUI-610",
-            severity=Severity.NOTE if fall is None else Severity.FIX,
-            where=where,
-            message=f"This steam room's ceiling {'may be' if fall is None else 'is'} too level: what condenses "
-            "there must run to a wall, or it drips on who sits below.",
-            measured="" if fall is None else _fall_text(fall, tape),
-            limit=f"at least {_fall_text(least, tape)}",
-            remedy=frame if fall is not None else f"Give its height at each corner. {frame}",
+        entry.found(
+            "SUI-610",
+            Severity.NOTE if fall is None else Severity.FIX,
+            ref,
+            measured=None if fall is None else measure(fall),
+            limit=least(measure(asked)),
+            remedies=("heights", "frame") if fall is None else ("frame",),
+            known=fall is not None,
+            level=fall is not None and fall < _LEAST_SHOWN,
+            down=measure(asked * run_mm, "mm"),
+            run=measure(run_mm, "mm"),
         ),
     )
 
 
-def judge_steam_closed(rules: RuleSet, where: str, zone: str) -> tuple[Finding, ...]:
+def judge_steam_closed(rules: RuleSet, ref: str, zone: str) -> tuple[Finding, ...]:
     """Whether a steam room's ceiling is said to be in steam; `zone` is empty where nothing is said of it."""
     if zone == "steam":
         return ()
     entry = rules.entry("exposure.steam.perm_max")
+    told: dict[str, Value] = {"zone": Word(word=zone)} if zone else {}
     return (
-        entry.finding(
-            code="SUI-611",
-            severity=Severity.NOTE,
-            where=where,
-            message="Walls of this room are in steam, which rises; nothing says that the ceiling keeps it in.",
-            measured=f"zone: {zone.replace('_', ' ')}" if zone else "no exposure given",
-            limit=f"a membrane of at most {rules.number(entry.id):g} perm on its face",
-            remedy="Give the ceiling an exposure with zone: steam, membrane: yes and membrane_kind: low_perm, or "
-            "have whoever closes it do the same.",
+        entry.found(
+            "SUI-611",
+            Severity.NOTE,
+            ref,
+            measured=None,
+            limit=most(measure(rules.number(entry.id), "perm")),
+            remedies=("exposure",),
+            told=bool(zone),
+            **told,
         ),
     )
-
-
-def _fall_text(fall: float, tape: Tape) -> str:
-    said = f"{_IN_PER_FT * fall:.2f}".rstrip("0").rstrip(".") if tape is Tape.INCH else f"{_MM_PER_M * fall:.0f}"
-    return "level" if said == "0" else f"{said} {'in per ft' if tape is Tape.INCH else 'mm per m'}"

@@ -21,11 +21,13 @@ class Straightening:
 
     Attributes:
         remedy: What to do, and whether the wall then passes.
+        studs: How many get something.
         corrections_mm: For each reading what to add (or, less than nothing, to plane off), in whole graduations of
             the tape [mm].
     """
 
     remedy: Remedy
+    studs: int
     corrections_mm: tuple[float, ...]
 
 
@@ -84,6 +86,7 @@ def wall_straightenings(
                     still_failing=failing,
                     checks=(),
                 ),
+                studs=studs,
                 corrections_mm=marked,
             )
         )

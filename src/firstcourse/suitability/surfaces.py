@@ -14,6 +14,7 @@ from firstcourse.suitability.buildup import (
     total_mass_kg_m2,
     total_mass_psf,
 )
+from firstcourse.suitability.checks import Check
 from firstcourse.suitability.doorways import Doorway, judge_doorway
 from firstcourse.suitability.fittings import (
     Fitting,
@@ -25,6 +26,7 @@ from firstcourse.suitability.fittings import (
 )
 from firstcourse.suitability.walls import check_backing_mass
 from firstcourse.units import Tape, format_length, inches
+from firstcourse.values import Word, measure, most
 from firstcourse.workings import Working
 
 LB_PER_KG = 2.2046226
@@ -35,6 +37,7 @@ class BuildUp:
     """A surface's layers over its structure and what they meet.
 
     Attributes:
+        ref: Reference to the surface.
         where: The place in words.
         tape: What lengths are shown in.
         layers: From below, by the names of `buildup`.
@@ -45,6 +48,7 @@ class BuildUp:
         trim_in: Height of an edge trim [in].
     """
 
+    ref: str
     where: str
     tape: Tape
     layers: tuple[Layer, ...]
@@ -71,13 +75,13 @@ def judge_build_up(rules: RuleSet, surface: BuildUp) -> tuple[tuple[Finding, ...
         findings += found
         workings[f"buildup.doorway.{number}"] = working
     for flange in surface.flanges:
-        findings += judge_flange(rules, surface.layers, surface.where, flange, surface.tape)
+        findings += judge_flange(rules, surface.layers, surface.ref, flange)
     for drain in surface.drains:
-        findings += judge_drain(rules, surface.layers, surface.where, drain, surface.tape)
+        findings += judge_drain(rules, surface.layers, surface.ref, drain)
     for valve in surface.valves:
-        findings += judge_valve(surface.layers, surface.where, valve, surface.tape)
+        findings += judge_valve(surface.layers, surface.ref, valve)
     if surface.trim_in is not None:
-        findings += judge_trim(rules, surface.layers, surface.where, surface.trim_in, surface.tape)
+        findings += judge_trim(rules, surface.layers, surface.ref, surface.trim_in)
     for backing in surface.backings:
         findings += _backing(rules, surface, backing, workings)
     return tuple(findings), workings
@@ -143,34 +147,37 @@ def _backing(rules: RuleSet, surface: BuildUp, backing: str, workings: dict[str,
         }
     )
     if not check.holds:
-        return [
-            Finding(
-                code="SUI-304",
-                severity=Severity.STOP,
-                where=surface.where,
-                message=f"The tiling is too heavy for {name}.",
-                measured=check.found_text(),
-                limit=check.limit_text(),
-                rule=check.rule,
-                source=check.source,
-                remedy="Take thinner tile, or a board whose maker lets it carry more.",
-            )
-        ]
+        return [too_heavy(surface.ref, backing, check, "thinner")]
     share = rules.find("wall.mass.solid_bed_share")
     if share is None or surface.tile_area_m2 is None:
         return []
     small = surface.tile_area_m2 < rules.number("tile.joint.small_area")
-    most = check.limit * rules.number(share.id) / 100
-    if not small or mass <= most:
+    allowed = check.limit * rules.number(share.id) / 100
+    if not small or mass <= allowed:
         return []
     return [
-        share.finding(
-            code="SUI-305",
-            severity=Severity.NOTE,
-            where=surface.where,
-            message=f"Small tile this heavy on {name} wants a solid bed.",
-            measured=check.found_text(),
-            limit=f"{most:.3g} kg/m², {rules.number(share.id):g} % of what {name} carries",
-            remedy="Comb and butter so that no ridge stays open behind the tile.",
+        share.found(
+            "SUI-305",
+            Severity.NOTE,
+            surface.ref,
+            measured=check.measured,
+            limit=most(measure(allowed, check.unit)),
+            remedies=("butter",),
+            backing=Word(word=backing),
+            share=measure(rules.number(share.id), "%"),
         )
     ]
+
+
+def too_heavy(ref: str, backing: str, check: Check, remedy: str) -> Finding:
+    """Tiling heavier than what it hangs on carries."""
+    return Finding(
+        code="SUI-304",
+        severity=Severity.STOP,
+        at=(ref,),
+        measured=check.measured,
+        limit=check.allowed,
+        rule=check.rule,
+        remedies=(remedy,),
+        values={"backing": Word(word=backing)},
+    )

@@ -14,6 +14,8 @@ TICKS_PER_FOOT = 12 * TICKS_PER_INCH
 
 _HOW = "write it like 5' 3-1/2\", 63 1/2 in, 1615 mm or 1.615 m"
 _LONGEST_TEXT = 40
+_MARKS = (16, 64)
+"""Parts of an inch: those of a tape, and finer ones."""
 _VULGAR = {
     "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
@@ -169,6 +171,16 @@ def inch_text(value: float, *, finest: int = 64) -> str:
     whole, part = divmod(Fraction(abs(parts), finest), 1)
     sign = "-" if parts < 0 else ""
     return f"{sign}{whole}-{part}" if whole and part else f"{sign}{part or whole}"
+
+
+def inches_beside(found: float, limit: float) -> str:
+    """Inches to the nearest mark of a tape, or a finer one where that would hide whether they keep a limit."""
+    text = inch_text(found)
+    for finest in _MARKS if "." in text else ():
+        mark = round(found * finest) / finest
+        if (mark > limit, mark < limit) == (found > limit, found < limit):
+            return inch_text(mark)
+    return text
 
 
 def _plain(text: str) -> str:

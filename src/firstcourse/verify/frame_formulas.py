@@ -15,7 +15,7 @@ from firstcourse.verify.panel_formulas import check_panel_lines
 from firstcourse.verify.part_effects import Effects, part_effects
 from firstcourse.verify.printed import first_number
 from firstcourse.verify.shopping_fields import Working
-from firstcourse.verify.structure import Document
+from firstcourse.verify.structure import Document, Said
 from firstcourse.verify.verdict import Objection
 
 _HALF_MARK = 1 / 32
@@ -34,6 +34,12 @@ _FURTHER = ("unbroken over spans of", "lasting load on one joist", "sister")
 _MEAN = "mean dead load of a joist"
 _STRESSES = ("bending", "shear", "bearing")
 _SQ_IN_PER_SQ_FT = 144
+_MM_PER_IN = 25.4
+_RATIO = "L/x"
+"""Unit of a span over its deflection, which is printed without what stands behind the point."""
+_SAME = 1e-6
+_THREE_FIGURES = 0.0051
+"""Values are printed to three figures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,19 +115,39 @@ def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
 
     A ratio held against two limits, that of the tile and that of the code, is told by the one that asks more.
     """
-    here = [said for said in plan.findings if said.where == frame.where]
-    told = {(said.measured, said.limit) for said in here}
-    loud = {(said.measured, said.limit) for said in here if said.severity != "note"}
+    here = [said for said in plan.findings if said.at[:1] == (frame.surface,)]
     asked: dict[str, float] = {}
     for line in frame.lines:
-        if (line.text, line.limit_text) in loud and line.limit is not None:
+        if line.limit is not None and any(_tells(said, line) for said in here if said.severity != "note"):
             asked[_value(line)] = max(line.limit, asked.get(_value(line), 0.0))
     for line in frame.lines:
         beside = line.at_least and line.limit is not None and line.limit <= asked.get(_value(line), 0.0)
-        if not line.holds and not beside and (line.text, line.limit_text) not in (told if line.advised else loud):
+        told = any(_tells(said, line) for said in here if line.advised or said.severity != "note")
+        if not line.holds and not beside and not told:
             yield Objection("VER-913", frame.where, f"{line.name}: does not hold, and no finding tells of it so")
     if frame.remedies and frame.remedies not in plan.workings:
         yield Objection("VER-902", frame.where, f"working '{frame.remedies}' does not exist")
+
+
+def _tells(said: Said, line: Line) -> bool:
+    """Whether a finding says what a line found and what is allowed there, as far as the line prints it."""
+    if said.amount is None or said.allowed is None or line.found is None or line.limit is None:
+        return False
+    sense = "least" if line.at_least else "most"
+    return (
+        said.limit["sense"] == sense
+        and _prints(line.text, line.found, said.measured["unit"], said.amount)
+        and _prints(line.limit_text, line.limit, said.limit["unit"], said.allowed)
+    )
+
+
+def _prints(text: str, printed: float, unit: str, value: float) -> bool:
+    """Whether a text with its number is what a value in its unit is printed as."""
+    if unit == _RATIO:
+        return "L/" in text and -_SAME < value - printed < 1
+    if unit == "mm" and text.endswith(" in"):
+        return abs(value / _MM_PER_IN - printed) <= _HALF_MARK + _THREE_FIGURES * printed
+    return text.endswith(unit) and abs(value - printed) <= _THREE_FIGURES * abs(printed)
 
 
 def _value(line: Line) -> str:

@@ -17,7 +17,7 @@ _HALF_MASS = 0.051
 def check_frames(plan: Document) -> Iterator[Objection]:
     """Object to a sheet whose verdict, workings or masses do not follow from what it prints."""
     surfaces = {surface.id for surface in plan.surfaces}
-    loud = {said.where for said in plan.findings if said.severity in ("stop", "fix")}
+    loud = {ref for said in plan.findings if said.severity in ("stop", "fix") for ref in said.at[:1]}
     for frame in plan.frames:
         if frame.surface not in surfaces:
             yield Objection("VER-911", frame.surface, "is judged and is no surface of this plan")
@@ -28,7 +28,7 @@ def check_frames(plan: Document) -> Iterator[Objection]:
                 yield Objection(
                     "VER-912", frame.where, f"{line.name}: {line.found:g} against {line.limit:g}, said otherwise"
                 )
-        if frame.where not in loud and not all(line.stands for line in frame.lines):
+        if frame.surface not in loud and not all(line.stands for line in frame.lines):
             yield Objection("VER-913", frame.where, "does not hold in every check, and no finding says so")
         yield from _masses(frame)
 

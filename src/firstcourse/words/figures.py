@@ -3,7 +3,16 @@
 from fractions import Fraction
 from typing import Literal
 
-from firstcourse.units import TICKS_PER_INCH, Tape, ceil_to, floor_to, format_length, ticks_from_mm
+from firstcourse.units import (
+    TICKS_PER_INCH,
+    Tape,
+    ceil_to,
+    floor_to,
+    format_length,
+    inch_text,
+    inches_beside,
+    ticks_from_mm,
+)
 from firstcourse.values import Measure
 from firstcourse.words.measures import unit_for
 
@@ -18,6 +27,9 @@ _DECIMALS = {
 _WRITTEN = {"deg": "°", "percent": "%", "degC": "°C"}
 _CLOSE = {"°", "%"}
 """Units that stand right behind their number."""
+_SPAN_RATIO = "L/x"
+"""Of a span over its deflection, said as L/360 and never rounded up."""
+_MM_PER_IN = 25.4
 
 
 def on_tape(found: Measure, tape: Tape, way: Way = "near", *, feet: bool = True) -> str:
@@ -60,6 +72,57 @@ def fine(found: Measure, tape: Tape) -> str:
         whole, part = divmod(finer, 1)
         return f'{whole}-{part}"' if whole else f'{part}"'
     return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"
+
+
+def spaced(found: Measure, tape: Tape, limit: Measure | None = None) -> str:
+    """How far members stand apart, as frames are spoken of: inches alone; beside a limit on its own side of it.
+
+    Example:
+        >>> spaced(Measure(value=609.6, unit="mm"), Tape.INCH), spaced(Measure(value=609.6, unit="mm"), Tape.MM)
+        ('24 in', '610 mm')
+        >>> spaced(Measure(value=406.654, unit="mm"), Tape.INCH, Measure(value=406.4, unit="mm"))
+        '16-1/64 in'
+    """
+    if tape is Tape.INCH:
+        inches = found.value / _MM_PER_IN
+        return f"{inch_text(inches) if limit is None else inches_beside(inches, limit.value / _MM_PER_IN)} in"
+    near = round(found.value)
+    hidden = limit is not None and (near > limit.value) is not (found.value > limit.value)
+    return f"{found.value:.2f} mm" if hidden else on_tape(found, tape)
+
+
+def beside(found: Measure, limit: Measure, tape: Tape) -> str:
+    """A small length on its own side of a limit, to the nearest mark that shows it so.
+
+    Example:
+        >>> beside(Measure(value=3.3, unit="mm"), Measure(value=3.175, unit="mm"), Tape.INCH)
+        '9/64"'
+    """
+    if tape is Tape.MM:
+        return f"{found.value:.3g} mm"
+    return f'{inches_beside(found.value / _MM_PER_IN, limit.value / _MM_PER_IN)}"'
+
+
+def thick(found: Measure, tape: Tape) -> str:
+    """How thick a panel is, as it is sold, with marks that no tape has.
+
+    Example:
+        >>> thick(Measure(value=15.08125, unit="mm"), Tape.INCH), thick(Measure(value=18.0, unit="mm"), Tape.MM)
+        ('19/32 in', '18 mm')
+    """
+    return f"{inch_text(found.value / _MM_PER_IN)} in" if tape is Tape.INCH else f"{found.value:.4g} mm"
+
+
+def plain(found: Measure, tape: Tape) -> str:
+    """A number as somebody read or set it, with the reader's unit and no decimals that it does not have.
+
+    Example:
+        >>> plain(Measure(value=24.0, unit="%"), Tape.INCH), plain(Measure(value=0.5, unit="perm"), Tape.MM)
+        ('24%', '0.5 perm')
+    """
+    factor, unit = unit_for(found.unit, tape)
+    number = number_text(found.value * factor, None)
+    return f"{number}{unit}" if unit in _CLOSE else f"{number} {unit}".rstrip()
 
 
 def cut(found: Measure, tape: Tape) -> str:
@@ -123,6 +186,8 @@ def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign:
         >>> in_figures(Measure(value=8.79, unit="psf"), Tape.MM)
         '0.421 kPa'
     """
+    if found.unit == _SPAN_RATIO:
+        return f"L/{int(found.value)}"
     factor, unit = unit_for(_WRITTEN.get(found.unit, found.unit), tape)
     value = found.value * factor
     if unit == "°C" and tape is Tape.INCH:

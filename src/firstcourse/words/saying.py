@@ -9,7 +9,20 @@ from fluent.runtime.types import FluentType
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
-from firstcourse.words.figures import cut, fine, in_figures, number_text, on_tape, run, slope, small_area
+from firstcourse.words.figures import (
+    beside,
+    cut,
+    fine,
+    in_figures,
+    number_text,
+    on_tape,
+    plain,
+    run,
+    slope,
+    small_area,
+    spaced,
+    thick,
+)
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, thing
 from firstcourse.words.said import SaidFinding, SaidWorking
@@ -19,11 +32,11 @@ from firstcourse.workings import Working
 class _Given(FluentType):
     """A value within a message: as it is said by default, and itself for what the message asks of it."""
 
-    def __init__(self, value: Value, text: str) -> None:
-        self.value, self.text = value, text
+    def __init__(self, value: Value, say: Callable[[Value], str]) -> None:
+        self.value, self.say = value, say
 
     def format(self, locale: Locale) -> str:
-        return self.text
+        return self.say(self.value)
 
 
 class Saying:
@@ -38,12 +51,16 @@ class Saying:
 
     A message may ask of a value, beside what is usual for it: `TAPE`, `UP` and `DOWN` (a length on the tape's
     marks: the nearest, the next not less, the next not more; `feet: "no"` for inches alone), `FINE` (a small
-    length, finer than the tape where it needs be), `CUT` (never more than it is), `RUN` (a running length),
-    `FALL` (a fall as the trade says it), `AREA` (one as small as a shower), `FIGURES` (decimals with the unit;
-    `decimals: 2`, `sign: "yes"`), `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room), `THING`
-    (without), `WORD` (a word by its code), `LIST` (several, with `and`; `last: "or"`), `SUM` (several added up)
-    and `EACH("message", $x, $y)` (the message once for each, its parameters `one`, `two`, `three`; `last: "and"`
-    before the last).
+    length, finer than the tape where it needs be), `CUT` (never more than it is), `SPACED($x, $limit)` (how far
+    members stand apart, on its own side of a limit), `BESIDE($x, $limit)` (the same of a small length), `THICK` (a
+    panel's thickness as sold), `RUN` (a running length), `FALL` (a fall as the trade says it), `AREA` (as small as
+    a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `PLAIN` (as it was read),
+    `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room), `THING` (without), `WORD` (a word by its
+    code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
+    between all), `SUM` (several added up) and `EACH("message", $x, $y)` (the message once for each, its parameters
+    `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
+
+    What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
@@ -57,6 +74,13 @@ class Saying:
             "RUN": lambda given: self._each(given, lambda one: run(one, tape)),
             "FALL": lambda given: self._each(given, lambda one: slope(one, tape)),
             "AREA": lambda given: self._each(given, lambda one: small_area(one, tape)),
+            "SPACED": lambda given, limit=None: self._each(
+                given, lambda one: spaced(one, tape, None if limit is None else limit.value)
+            ),
+            "BESIDE": lambda given, limit: self._each(given, lambda one: beside(one, limit.value, tape)),
+            "THICK": lambda given: self._each(given, lambda one: thick(one, tape)),
+            "PLAIN": lambda given: self._each(given, lambda one: plain(one, tape)),
+            "CAPITAL": lambda text: str(text)[:1].upper() + str(text)[1:],
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
@@ -103,7 +127,7 @@ class Saying:
             limit=self._figure(finding.code, "limit", finding.limit, given),
             rule=finding.rule,
             source=self._sources.get(finding.rule, ""),
-            remedy=" ".join(self._messages.say(finding.code, remedy, **given) for remedy in finding.remedies),
+            remedy=" ".join(self._remedy(finding.code, remedy, given) for remedy in finding.remedies),
         )
 
     def working(self, working: Working) -> SaidWorking:
@@ -183,6 +207,10 @@ class Saying:
             else (str(working.result), "")
         )
 
+    def _remedy(self, code: str, remedy: str, given: Mapping[str, Any]) -> str:
+        shared = f"{code.partition('-')[0].lower()}-remedies"
+        return self._messages.say(code if self._messages.has(code, remedy) else shared, remedy, **given)
+
     def _figure(self, code: str, key: str, value: Measure | str | None, given: Mapping[str, Any]) -> str:
         if self._messages.has(code, key):
             return self._messages.say(code, key, **given)
@@ -200,7 +228,7 @@ class Saying:
             return value
         if isinstance(value, Word):
             return value.word
-        return _Given(value, self._text(value))
+        return _Given(value, self._text)
 
     def _text(self, value: Value) -> str:
         if isinstance(value, tuple):
@@ -227,8 +255,12 @@ class Saying:
         """A step of a reference: a kind of thing by its word, a name as it stands."""
         return self._term(step) if self._messages.has(f"word-{step}") else step
 
-    def _tape_reading(self, given: _Given, way: str = "near", feet: str = "yes") -> str:
-        return self._each(given, lambda one: on_tape(one, self._tape, way, feet=feet == "yes"))  # type: ignore[arg-type]
+    def _tape_reading(self, given: _Given, way: str = "near", feet: str = "yes", sign: str = "no") -> str:
+        def reading(one: Measure) -> str:
+            text = on_tape(one, self._tape, way, feet=feet == "yes")  # type: ignore[arg-type]
+            return f"+{text}" if sign == "yes" and not text.startswith(("-", "0")) else text
+
+        return self._each(given, reading)
 
     def _figures(self, given: _Given, decimals: Any = None, sign: str = "no") -> str:
         count = None if decimals is None else int(decimals)
@@ -245,29 +277,32 @@ class Saying:
             return self._each(code, self._text)
         return self._term(str(code))
 
-    def _list(self, given: _Given, last: str = "and") -> str:
-        return self._joined([self._text(one) for one in _several(given.value)], last)
+    def _list(self, given: _Given, last: str = "and", between: str = "") -> str:
+        return self._joined([self._text(one) for one in _several(given.value)], last, between)
 
-    def _joined(self, texts: list[str], last: str) -> str:
+    def _joined(self, texts: list[str], last: str, between: str = "") -> str:
+        if between:
+            return str(between).join(texts)
         return f"{', '.join(texts[:-1])} {self._term(last)} {texts[-1]}" if len(texts) > 1 else "".join(texts)
 
     def _sum(self, given: _Given, decimals: Any = 2) -> str:
         numbers = [one for one in _several(given.value) if isinstance(one, Measure)]
         return " + ".join(in_figures(one, self._tape, int(decimals)).partition(" ")[0] for one in numbers)
 
-    def _every(self, message: Any, *columns: _Given, last: str = "") -> str:
+    def _every(self, message: Any, *columns: _Given, last: str = "", between: str = ", ") -> str:
+        name, _, attribute = str(message).partition(".")
         rows = zip(*(_several(column.value) for column in columns), strict=True)
         said = [
-            self._messages.say(str(message), **dict(zip(_COUNTED, map(self._one, row), strict=False)))
+            self._messages.say(name, attribute, **dict(zip(_COUNTED, map(self._one, row), strict=False)))
             for row in rows
         ]
-        return self._joined(said, str(last)) if last else ", ".join(said)
+        return self._joined(said, str(last)) if last else str(between).join(said)
 
     def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
         return ", ".join(say(one) for one in _several(given.value))
 
 
-_COUNTED = ("one", "two", "three", "four")
+_COUNTED = ("one", "two", "three", "four", "five")
 NOTHING = "-"
 """What a message says where a line is left out."""
 

@@ -125,7 +125,8 @@ def judged_pages(old: str, new: str) -> dict[str, Any]:
         date=done.date,
         practice=done.practice,
         structures=done.structures,
-        findings=all_said(done.findings),
+        findings=done.findings,
+        said=all_said(done.findings),
         workings={name: worked(working) for name, working in done.workings.items()},
         cautions=done.cautions,
     )
@@ -153,7 +154,11 @@ def test_a_frame_that_cannot_be_judged_stands_under_the_cautions_too() -> None:
     told = plan_of("limber-floor")
     stop = next(finding for finding in told.findings if finding.code == "SUI-103")
     refused = told.model_copy(
-        update={"structures": (), "findings": (stop.model_copy(update={"code": "SUI-901"}),), "surfaces": ()}
+        update={
+            "structures": (),
+            "findings": (stop.model_copy(update={"code": "SUI-121", "remedies": ("ask_maker",)}),),
+            "surfaces": (),
+        }
     )
-    (page,) = [page for page in pages(office_pack(refused, "letter")) if "SUI-901" in page]
+    (page,) = [page for page in pages(office_pack(refused, "letter")) if "SUI-121" in page]
     assert CAUTION in page

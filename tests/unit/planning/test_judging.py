@@ -44,9 +44,12 @@ def swapped(old: str, new: str, text: str = MENDED) -> str:
 
 def test_a_job_that_says_nothing_is_not_judged_and_told_so():
     done = judged(starter_text())
-    (note,) = all_said(done.findings)
-    assert (note.code, note.severity, note.where) == ("SUI-910", Severity.NOTE, "bath")
-    assert "floor (joists, panels, tile, exposure); wall A-B (studs, exposure)" in note.message
+    told = all_said(done.findings)
+    assert {(note.code, note.severity, note.where) for note in told} == {("SUI-910", Severity.NOTE, "bath")}
+    assert [note.message for note in told] == [
+        "Not judged: floor (joists, panels, tile, exposure).",
+        "Not judged: wall A-B (studs, exposure).",
+    ]
     assert done.judged == () and done.workings == {} and done.remedies == ()
 
 
@@ -266,10 +269,10 @@ WHOLE_SHOWER = """
 def test_a_shower_that_takes_the_whole_floor_is_carried_by_its_frame(practice: str):
     text = swapped("practice: us", f"practice: {practice}", swapped("\n      doorways:", WHOLE_SHOWER, TEXT))
     done = judged(text)
-    codes_of_floor = {finding.code for finding in all_said(done.findings) if finding.where == "upper bath, floor"}
+    codes_of_floor = {finding.code for finding in done.findings if finding.at[0] == "upper bath/floor/shower"}
     assert codes_of_floor >= ({"SUI-107"} if practice == "us" else {"SUI-901"})
-    (note,) = [finding for finding in all_said(done.findings) if finding.code == "SUI-910"]
-    assert "the shower's bed makes its heights" in note.message
+    notes = [finding.message for finding in all_said(done.findings) if finding.code == "SUI-910"]
+    assert "Not judged: shower floor (flatness: the shower's bed makes its heights)." in notes
 
 
 def test_a_frame_that_a_practice_cannot_judge_leaves_a_plan_that_verifies():

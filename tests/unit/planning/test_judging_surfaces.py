@@ -185,7 +185,7 @@ def test_british_practice_judges_the_same_surfaces():
     british = judged(swapped("practice: us", "practice: uk"))
     by_code = {finding.code: finding for finding in all_said(british.findings) if finding.where.endswith("floor")}
     assert by_code["SUI-401"].rule == "surface.finished.flatness"
-    assert by_code["SUI-516"].limit == "at most 75 % relative humidity"
+    assert by_code["SUI-516"].limit == "at most 75% relative humidity"
 
 
 def test_only_what_is_wrong_with_materials_stops():

@@ -45,7 +45,7 @@ def _job(*, practice: str = "us", wall: str = "steam", ceiling: str | None = "st
 def _said(text: str) -> dict[str, Finding]:
     job = read_job_text(text)
     rules = load_rules(job.date, job.practice)
-    findings = all_said(judge_job(job, survey_job(job, rules), rules).findings)
+    findings = all_said(judge_job(job, survey_job(job, rules), rules).findings, sources=rules.sources())
     return {finding.code: finding for finding in findings if finding.code in ("SUI-610", "SUI-611")}
 
 
@@ -53,7 +53,7 @@ def test_a_level_ceiling_over_steam_is_to_be_framed_with_a_fall():
     said = _said(_job())
     assert set(said) == {"SUI-610"}
     fall = said["SUI-610"]
-    assert (fall.severity, fall.where) == ("fix", "steam, ceiling")
+    assert (fall.severity, fall.where) == ("fix", "steam: ceiling")
     assert (fall.measured, fall.limit) == ("level", "at least 2 in per ft")
     # 2 in for each of the 4 ft.
     assert '8" over the 4\' 0" from wall to wall' in fall.remedy

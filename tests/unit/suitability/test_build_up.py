@@ -23,6 +23,7 @@ from said import all_said, said, worked
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
 FLOOR = BuildUp(
+    ref="bath/floor",
     where="bath, floor",
     tape=Tape.INCH,
     layers=(
@@ -111,7 +112,7 @@ def test_a_door_is_cut_to_clear_the_tile():
     ],
 )
 def test_a_flange_stands_on_the_tile(top, remedy):
-    findings = at(flanges=(Fitting(name="The closet flange", top_in=top),))
+    findings = at(flanges=(Fitting(ref="bath/floor/flange", top_in=top),))
     assert [f.code for f in findings] == ([] if remedy is None else ["SUI-604"])
     assert all(remedy in f.remedy for f in findings)
 
@@ -121,22 +122,22 @@ def test_a_flange_stands_on_the_tile(top, remedy):
     [(0.75, None), (0.6875, None), (0.5, 'Raise its rim by 3/16"'), (0.875, 'Lower its rim by 1/8"')],
 )
 def test_a_drain_lies_level_or_a_little_low(top, remedy):
-    findings = at(drains=(Fitting(name="drain", top_in=top),))
+    findings = at(drains=(Fitting(ref="bath/floor/opening/drain", top_in=top),))
     assert [f.code for f in findings] == ([] if remedy is None else ["SUI-607"])
     assert all(remedy in f.remedy for f in findings)
 
 
 def test_a_valve_has_its_window():
-    assert at(valves=(ValveWindow(name="valve", least_in=0.5, most_in=1.0),)) == ()
-    (deep,) = at(valves=(ValveWindow(name="valve", least_in=1.0, most_in=2.0),))
+    assert at(valves=(ValveWindow(ref="bath/wall/A-B/opening/valve", least_in=0.5, most_in=1.0),)) == ()
+    (deep,) = at(valves=(ValveWindow(ref="bath/wall/A-B/opening/valve", least_in=1.0, most_in=2.0),))
     assert (deep.code, deep.limit) == ("SUI-605", '1" to 2" from the studs\' faces')
     assert "back by 1/4" in deep.remedy and "short of" in deep.message
-    (proud,) = at(valves=(ValveWindow(name="valve", least_in=0.0, most_in=0.5),))
+    (proud,) = at(valves=(ValveWindow(ref="bath/wall/A-B/opening/valve", least_in=0.0, most_in=0.5),))
     assert "out by 1/4" in proud.remedy and "beyond" in proud.message
 
 
 def test_furring_counts_in_a_valves_depth():
-    window = ValveWindow(name="valve", least_in=0.875, most_in=1.0, furring_in=0.25)
+    window = ValveWindow(ref="bath/wall/A-B/opening/valve", least_in=0.875, most_in=1.0, furring_in=0.25)
     (note,) = at(valves=(window,))
     assert (note.code, note.severity) == ("SUI-608", Severity.NOTE)
     assert note.measured == '1", 1/4" of furring with it'

@@ -33,12 +33,21 @@ def grid(heights, step=600.0):
 
 
 def floor(spots, edge_mm=600.0, tape=Tape.MM):
-    return Ground(where="bath, floor", is_floor=True, tape=tape, spots=spots, tile_edge_mm=edge_mm, area_m2=4.0)
+    return Ground(
+        ref="bath/floor",
+        where="bath, floor",
+        is_floor=True,
+        tape=tape,
+        spots=spots,
+        tile_edge_mm=edge_mm,
+        area_m2=4.0,
+    )
 
 
 def wall(faces_mm, edge_mm=600.0, tape=Tape.INCH):
     spots = tuple(Spot(u_mm=i * 16 * INCH, v_mm=0.0, height_mm=face) for i, face in enumerate(faces_mm))
     return Ground(
+        ref="bath/wall/A-B",
         where="bath, wall A-B",
         is_floor=False,
         tape=tape,
@@ -61,18 +70,21 @@ def test_a_flat_floor_has_its_map_and_no_finding():
 
 def test_readings_too_far_apart_do_not_pass_for_flat():
     done = judge_ground(RULES, floor(grid([[0, 3, 6], [3, 6, 9]])))
-    (note,) = all_said(done.findings)
+    (note,) = all_said(done.findings, Tape.MM)
     assert (note.code, note.severity) == ("SUI-404", Severity.NOTE) and "under 610 mm" in note.message
     assert done.workings["flatness.2"].result == "cannot tell"
 
 
 def test_a_hump_is_found_mapped_and_mended_by_every_way_that_passes():
     done = judge_ground(RULES, floor(HUMP))
-    codes = [finding.code for finding in all_said(done.findings)]
-    assert codes == ["SUI-401", "SUI-403", "SUI-404"] and all_said(done.findings)[0].severity is Severity.FIX
-    assert "highest +6 mm at left 600 mm out 600 mm" in all_said(done.findings)[1].message
+    told = all_said(done.findings, Tape.MM)
+    assert [finding.code for finding in told] == ["SUI-401", "SUI-403", "SUI-404"]
+    assert told[0].severity is Severity.FIX
+    assert "highest +6 mm at left 600 mm out 600 mm" in told[1].message
     # A gap of 7 mm against 1/8 in, said once.
-    assert (done.findings[0].measured, all_said(done.findings)[0].limit) == ("7 mm", "at most 3.17 mm")
+    assert (told[0].measured, told[0].limit) == ("7 mm", "at most 3.17 mm")
+    assert told[0].remedy.startswith("By computation: ") and " Or: " in told[0].remedy
+    assert told[0].remedy.endswith("have old layers sampled for asbestos and lead first.")
     in_inches = all_said(judge_ground(RULES, replace(floor(HUMP), tape=Tape.INCH)).findings)[0]
     assert (in_inches.measured, in_inches.limit) == ('1/4"', 'at most 1/8"')
     assert {option.names[0] for option in done.remedies if option.passes} == {"patch", "level_out", "grind"}
@@ -98,12 +110,12 @@ def test_a_smaller_tile_may_be_enough():
 def test_british_practice_asks_the_finished_tolerance_of_the_ground():
     over = judge_ground(UK, floor(grid([[0, 0, 0], [0, 4, 0], [0, 0, 0]])))
     assert all_said(over.findings)[0].rule == "surface.finished.flatness"
-    assert "at most 3 mm" in all_said(over.findings)[0].limit
+    assert all_said(over.findings, Tape.MM)[0].limit == "at most 3 mm"
     assert all_said(judge_ground(UK, floor(grid([[0, 0, 0], [0, 3, 0], [0, 0, 0]]))).findings) == ()
 
 
 def test_a_wall_handed_over_in_tolerance_is_told_from_a_bad_one():
-    bowed, bad = (all_said(judge_ground(UK, wall([0, 0, -gap, 0, 0])).findings)[0] for gap in (4.0, 6.0))
+    bowed, bad = (all_said(judge_ground(UK, wall([0, 0, -gap, 0, 0])).findings, Tape.MM)[0] for gap in (4.0, 6.0))
     assert "handed over as flat to 5 mm" in bowed.message and "handed over" not in bad.message
 
 
@@ -130,7 +142,14 @@ def test_a_wall_read_at_two_heights_has_a_plane():
         for v in (300, 1200)
     )
     ground = Ground(
-        where="w", is_floor=False, tape=Tape.MM, spots=spots, tile_edge_mm=600, area_m2=4.0, string=False
+        ref="bath/wall/A-B",
+        where="w",
+        is_floor=False,
+        tape=Tape.MM,
+        spots=spots,
+        tile_edge_mm=600,
+        area_m2=4.0,
+        string=False,
     )
     shims = judge_ground(RULES, ground).workings["flatness.shim"].values
     assert shims["stud at 800 mm"].endswith("shim 5 mm at 1200 mm up")
@@ -157,7 +176,7 @@ def test_inch_and_metric_readings_agree():
 )
 def test_a_gap_is_held_against_its_straightedge(reach_in, gap_in, edge_mm, code):
     gap = Gap(place="door", reach_mm=reach_in * INCH, gap_mm=gap_in * INCH)
-    findings, workings = judge_gaps(RULES, "w", Tape.INCH, (gap,), edge_mm, read=True)
+    findings, workings = judge_gaps(RULES, "bath/wall/A-B", "w", Tape.INCH, (gap,), edge_mm, read=True)
     assert [finding.code for finding in findings] == ([] if code is None else [code])
     assert ("DOES NOT HOLD" in workings["flatness.straightedge"].values["1. door"]) is bool(code)
 

@@ -31,6 +31,7 @@ DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
 TILE = Layer(name="tile", thickness_in=0.375, density_kg_m3=2350)
 GOOD = FloorInput(
+    ref="bath/floor",
     where="bath floor",
     span_in=120,
     spacing_in=16,
@@ -87,7 +88,7 @@ def test_blocking_is_shown_not_to_help():
 
 
 def test_every_finding_carries_measured_limit_source_and_remedy():
-    for finding in all_said(judge(JudgeInput(floors=(BAD,)), RULES).findings):
+    for finding in all_said(judge(JudgeInput(floors=(BAD,)), RULES).findings, sources=RULES.sources()):
         if finding.severity is Severity.STOP:
             assert finding.measured and finding.limit and finding.source and finding.remedy
 
@@ -148,28 +149,34 @@ def test_a_tub_on_the_joist_adds_bending_and_bearing():
 
 def test_wood_studs_pass_and_thin_steel_does_not():
     wood = WallInput(
-        where="wall A-B", studs=Studs(height_in=96, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2"))
+        ref="bath/wall/A-B",
+        where="wall A-B",
+        studs=Studs(height_in=96, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2")),
     )
     steel = SteelStud(depth_in=3.5, mils=18)
-    thin = WallInput(where="wall B-C", studs=Studs(height_in=96, spacing_in=24, steel=steel))
+    thin = WallInput(ref="bath/wall/B-C", where="wall B-C", studs=Studs(height_in=96, spacing_in=24, steel=steel))
     assert not judge(JudgeInput(walls=(wood,)), RULES).stops
     assert {"SUI-301", "SUI-303"} <= set(codes(judge(JudgeInput(walls=(thin,)), RULES)))
 
 
 def test_code_may_allow_a_stud_that_tile_does_not():
     tall = Studs(height_in=150, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no3"))
-    done = judge(JudgeInput(walls=(WallInput(where="wall A-B", studs=tall),)), RULES)
+    done = judge(JudgeInput(walls=(WallInput(ref="bath/wall/A-B", where="wall A-B", studs=tall),)), RULES)
     assert [f.rule for f in all_said(done.findings) if f.code == "SUI-302"] == ["wall.deflection.tile"]
 
 
 def test_gauge_alone_is_asked_about():
-    wall = WallInput(where="wall A-B", studs=Studs(height_in=96, spacing_in=16, steel=SteelStud(depth_in=3.625)))
+    wall = WallInput(
+        ref="bath/wall/A-B",
+        where="wall A-B",
+        studs=Studs(height_in=96, spacing_in=16, steel=SteelStud(depth_in=3.625)),
+    )
     assert "SUI-310" in codes(judge(JudgeInput(walls=(wall,)), RULES))
 
 
 def test_backing_mass_by_practice():
     studs = Studs(height_in=96, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2"))
-    wall = WallInput(where="wall A-B", studs=studs, backing="plasterboard", tiling_kg_m2=40)
+    wall = WallInput(ref="bath/wall/A-B", where="wall A-B", studs=studs, backing="plasterboard", tiling_kg_m2=40)
     assert "SUI-311" in codes(judge(JudgeInput(walls=(wall,)), RULES))
 
 

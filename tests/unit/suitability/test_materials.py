@@ -11,10 +11,11 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability import ExposedSurface, Zone, zone_working
 from firstcourse.suitability.exposure import boards_for
 from firstcourse.suitability.materials import judge_exposure, tile_class
+from said import all_said
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
-WALL = ExposedSurface(where="w", zone=Zone.WET, board="fibre_cement", membrane_on_face=True)
+WALL = ExposedSurface(ref="bath/wall/A-B", zone=Zone.WET, board="fibre_cement", membrane_on_face=True)
 DAMP = replace(WALL, zone=Zone.DAMP, membrane_on_face=False)
 FLOOR = replace(WALL, is_floor=True)
 
@@ -36,7 +37,7 @@ FLOOR = replace(WALL, is_floor=True)
         (replace(DAMP, zone=Zone.NEAR_HEAT), ["SUI-507"]),
         (replace(DAMP, zone=Zone.NEAR_HEAT, board="plasterboard"), ["SUI-501"]),
         (
-            ExposedSurface(where="w", zone=Zone.STEAM, board="cement_board", retarder_behind=True),
+            ExposedSurface(ref="bath/wall/A-B", zone=Zone.STEAM, board="cement_board", retarder_behind=True),
             ["SUI-504"],
         ),
         (replace(WALL, zone=Zone.STEAM, board="cement_board"), ["SUI-509"]),
@@ -65,25 +66,25 @@ FLOOR = replace(WALL, is_floor=True)
     ],
 )
 def test_each_material_in_its_place(surface, expected):
-    found = judge_exposure(RULES, surface)
+    found = all_said(judge_exposure(RULES, surface), sources=RULES.sources())
     assert [finding.code for finding in found] == expected
     assert all(finding.remedy for finding in found)
     assert all(finding.source for finding in found)
 
 
 def test_a_refusal_gives_its_reason_and_what_would_do():
-    (green,) = judge_exposure(RULES, replace(WALL, board="greenboard"))
+    (green,) = all_said(judge_exposure(RULES, replace(WALL, board="greenboard")))
     assert "gypsum core soften once water passes the tile" in green.message
     assert "since 2006" in green.message
     assert "cement board (ASTM C1325)" in green.remedy and "plywood" not in green.remedy
-    (mastic,) = judge_exposure(RULES, replace(WALL, mortar="organic_adhesive"))
+    (mastic,) = all_said(judge_exposure(RULES, replace(WALL, mortar="organic_adhesive")))
     assert "ANSI A136.1" in mastic.message and "epoxy" in mastic.remedy
-    (lauan,) = judge_exposure(RULES, replace(FLOOR, over="lauan"))
+    (lauan,) = all_said(judge_exposure(RULES, replace(FLOOR, over="lauan")))
     assert lauan.severity is Severity.STOP and "plies part" in lauan.message
 
 
 def test_a_membrane_in_steam_is_told_its_permeance():
-    (steam,) = judge_exposure(RULES, replace(WALL, zone=Zone.STEAM, board="cement_board"))
+    (steam,) = all_said(judge_exposure(RULES, replace(WALL, zone=Zone.STEAM, board="cement_board")))
     assert steam.limit == "at most 0.5 perm" and steam.remedy == "Use low perm."
 
 
@@ -98,7 +99,7 @@ def test_a_reading_without_a_limit_is_told():
     (told,) = judge_exposure(british, replace(FLOOR, slab_emission_lb=4))[:1]
     # The emission limit serves every practice; that of wood is only in the American book.
     assert told.code == "SUI-517"
-    (wood,) = judge_exposure(british, replace(DAMP, wood_moisture_percent=24))
+    (wood,) = all_said(judge_exposure(british, replace(DAMP, wood_moisture_percent=24)))
     assert wood.code == "SUI-518" and "practice 'uk'" in wood.message
 
 

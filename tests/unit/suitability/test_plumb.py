@@ -11,10 +11,12 @@ from firstcourse.rules import load_rules
 from firstcourse.suitability import Corner, Stance, judge_stance
 from firstcourse.suitability.plumb import corner_taper_mm, furring_mm, plumb_limit_mm
 from firstcourse.units import Tape
+from said import all_said
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 INCH = 25.4
 WALL = Stance(
+    ref="bath/wall/A-B",
     where="bath, wall A-B",
     tape=Tape.INCH,
     height_mm=96 * INCH,
@@ -40,7 +42,7 @@ def test_an_eighth_in_eight_feet_is_allowed():
 
 def test_a_wall_that_leans_in_is_furred_at_its_foot_and_covers_the_rim():
     findings, workings = judge_stance(RULES, replace(WALL, lean_mm=3 / 8 * INCH))
-    plumb, lap = findings
+    plumb, lap = all_said(findings)
     assert plumb.measured == '3/8" over 8\' 0"' and "leans into the room" in plumb.message
     # 3/8 in less 15/96 and 84/96 of it: 0.316 and 0.047 in, rounded up.
     assert '3/8" at the lowest board edge and 1/16" at the highest' in plumb.remedy
@@ -50,7 +52,7 @@ def test_a_wall_that_leans_in_is_furred_at_its_foot_and_covers_the_rim():
 
 
 def test_a_wall_that_leans_out_is_furred_at_its_top():
-    plumb, lap = judge_stance(RULES, replace(WALL, lean_mm=-3 / 8 * INCH))[0]
+    plumb, lap = all_said(judge_stance(RULES, replace(WALL, lean_mm=-3 / 8 * INCH))[0])
     assert '1/16" at the lowest board edge and 3/8" at the highest' in plumb.remedy
     assert "back from the tub" in lap.message and "farther back" in lap.message
 
@@ -67,7 +69,7 @@ def test_furring_leaves_a_plumb_face():
 
 def test_the_other_wall_tapers_the_last_cut():
     leaning = replace(SQUARE, lean_mm=3 / 8 * INCH)
-    (cut,) = judge_stance(RULES, replace(WALL, corners=(leaning,)))[0]
+    (cut,) = all_said(judge_stance(RULES, replace(WALL, corners=(leaning,)))[0])
     assert (cut.code, cut.severity) == ("SUI-413", Severity.FIX)
     assert cut.measured == '1/4" over 5\' 9" of tile' and "narrower towards the top" in cut.message
     little = replace(SQUARE, lean_mm=-1 / 8 * INCH)
@@ -84,9 +86,10 @@ def test_a_corner_off_square_tapers_more():
 
 def test_a_floor_out_of_level_tapers_the_first_course():
     floor = replace(WALL, over="floor", bottom_mm=0.0)
-    (level,) = judge_stance(RULES, replace(floor, rise_mm=5 / 16 * INCH))[0]
+    (level,) = all_said(judge_stance(RULES, replace(floor, rise_mm=5 / 16 * INCH))[0])
     assert (level.code, level.severity) == ("SUI-414", Severity.FIX)
-    assert "from A to B" in level.message and 'cut 5/16" higher at A than at B' in level.message
+    assert "from corner A to corner B" in level.message
+    assert 'cut 5/16" higher at corner A than at corner B' in level.message
     assert judge_stance(RULES, replace(floor, rise_mm=-1 / 16 * INCH))[0] == ()
 
 

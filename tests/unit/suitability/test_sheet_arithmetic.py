@@ -31,6 +31,7 @@ from firstcourse.suitability.joists import SisterPart
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 FLOOR = FloorInput(
+    ref="bath/floor",
     where="floor",
     span_in=150,
     spacing_in=16,
@@ -56,7 +57,13 @@ WALLS = {
     "steel": Studs(height_in=108, spacing_in=16, steel=SteelStud(depth_in=3.625, mils=43)),
 }
 CEILING = CeilingInput(
-    where="ceiling", span_in=120, spacing_in=16, size="2x6", above=Above.ATTIC, layers=FLOOR.layers
+    ref="bath/ceiling",
+    where="ceiling",
+    span_in=120,
+    spacing_in=16,
+    size="2x6",
+    above=Above.ATTIC,
+    layers=FLOOR.layers,
 )
 
 _UNITS = r"lb/in|lb·in²|lb·in|lb|psi|psf|in⁴|in³|in"
@@ -116,7 +123,9 @@ def test_floor_steps_come_out(floor):
 
 @pytest.mark.parametrize("studs", WALLS.values(), ids=WALLS.keys())
 def test_wall_steps_come_out(studs):
-    assert redone(judge(JudgeInput(walls=(WallInput(where="wall", studs=studs),)), RULES)) >= 6
+    assert (
+        redone(judge(JudgeInput(walls=(WallInput(ref="bath/wall/A-B", where="wall", studs=studs),)), RULES)) >= 6
+    )
 
 
 def test_ceiling_steps_come_out():

@@ -33,6 +33,7 @@ from firstcourse.verify import verify
 DATE = datetime.date(2026, 11, 25)
 RULES = load_rules(DATE)
 FLOOR = FloorInput(
+    ref="bath/floor",
     where="floor",
     span_in=150,
     spacing_in=16,
@@ -67,6 +68,7 @@ LOADED = (
 )
 FLOORS = st.builds(
     FloorInput,
+    ref=st.just("bath/floor"),
     where=st.just("floor"),
     span_in=st.floats(60, 240),
     spacing_in=st.sampled_from([12.0, 16.0, 19.2, 400 / 25.4, 24.0]),
@@ -128,7 +130,13 @@ def test_floors_are_proven(floor):
 @settings(max_examples=25, deadline=None)
 def test_ceilings_are_proven(span, spacing, size, above, layers):
     ceiling = CeilingInput(
-        where="ceiling", span_in=span, spacing_in=spacing, size=size, above=above, layers=tuple(layers)
+        ref="bath/floor",
+        where="ceiling",
+        span_in=span,
+        spacing_in=spacing,
+        size=size,
+        above=above,
+        layers=tuple(layers),
     )
     assert objections(plan_of(JudgeInput(ceilings=(ceiling,)))) == []
 
@@ -139,7 +147,7 @@ def test_walls_are_proven(height, spacing, size):
     wood = lumber(RULES, size, "spf", "no2") if size.startswith("2x") else None
     steel = SteelStud(depth_in=3.625, mils=43 if size else None) if wood is None else None
     studs = Studs(height_in=height, spacing_in=spacing, wood=wood, steel=steel)
-    assert objections(plan_of(JudgeInput(walls=(WallInput(where="wall", studs=studs),)))) == []
+    assert objections(plan_of(JudgeInput(walls=(WallInput(ref="bath/floor", where="wall", studs=studs),)))) == []
 
 
 def line(name: str, key: str, value: Any) -> Any:

@@ -42,7 +42,7 @@ def soften_a_limit(plan: Plan) -> None:
 
 
 def take_a_finding_away(plan: Plan) -> None:
-    plan["findings"] = [each for each in plan["findings"] if each["where"] != "upper bath, floor"]
+    plan["findings"] = [each for each in plan["findings"] if each["at"][0] != "upper bath/floor"]
 
 
 def point_at_no_working(plan: Plan) -> None:
