@@ -121,9 +121,9 @@ SUI-120 = { CAPITAL(WORD($cut)) } { $number }, { $what ->
     }: breaks the code's limit.
     .measured = { SPACED($measured, $limit) }
     .limit = { $what ->
-        [hole_edge] at least
-       *[notch_depth_share] at most
-    } { SPACED($limit) }
+        [hole_edge] at least { SPACED($limit) }
+       *[notch_depth_share] at most { FIGURES($limit, decimals: 2) }
+    }
     .design = For design by a licensed engineer; a cut joist is not judged by this check alone.
 
 SUI-121 = A cut in an engineered joist is judged only by its maker.
@@ -205,7 +205,6 @@ SUI-302 = Stud stiffness ({ $by }) does not hold.
 SUI-303 = Steel thickness does not hold.
 
 SUI-304 = The tiling is too heavy for { WORD($backing) }.
-    .limit = at most { PLAIN($limit) }
     .thinner = Take thinner tile, or a board whose maker lets it carry more.
 
 SUI-305 = Small tile this heavy on { WORD($backing) } wants a solid bed.
