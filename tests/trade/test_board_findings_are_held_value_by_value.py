@@ -77,12 +77,50 @@ rooms:
     diagonals: {A-C: 84 7/8 in}
     floor: {tiling: {tile: square}}
 """
+NICHE = """
+name: a niche beside a stud
+date: 2026-11-25
+tape: inch
+stock: [{{id: board, size: [36 in, 60 in], thickness: 1/2 in}}]
+{rules}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {{A-B: 121 in, B-C: 80 in, C-D: 121 in, D-A: 80 in}}
+    diagonals: {{A-C: 145 1/16 in}}
+    height: 96 in
+    walls:
+      - wall: A-B
+        framing: {{spacing: 16 in, first: 15 1/4 in}}
+        openings: [{{id: niche, kind: niche, left: 48 in, bottom: 40 in, width: 14 1/2 in, height: 20 in}}]
+"""
+PANELS = """
+name: a joint of the panel under the boards
+date: 2026-11-25
+tape: inch
+stock: [{{id: board, size: [36 in, 60 in], thickness: 1/2 in}}]
+{rules}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {{A-B: 121 in, B-C: 80 in, C-D: 121 in, D-A: 80 in}}
+    diagonals: {{A-C: 145 1/16 in}}
+    floor:
+      framing: {{parallel_to: A-B, spacing: 16 in, first: 8 in}}
+      panel_joints: [{{parallel_to: A-B, out: 40 in}}, {{parallel_to: B-C, out: 60 in}}]
+"""
+CROWDED = "{members: [{at: 1 in}, {at: 2.6 in}, {at: 20 in}, {at: 40 in}, {at: 58.6 in}]}"
 JOBS = {
     "BRD-101": job(framing="{members: [{at: 20 in}, {at: 40 in}]}"),
+    "BRD-102": job(framing=CROWDED, rules=rule("boards.bearing.min", 1.2)),
+    "BRD-201": NICHE.format(rules=rule("boards.stagger.end_joints", 59)),
+    "BRD-203": PANELS.format(rules=rule("boards.offset.panel_joints", 25)),
     "BRD-204": job(top="38 in", rules=rule("boards.piece.min", 40)),
+    "BRD-205": NICHE.format(rules=rule("boards.limb.min", 20)),
     "BRD-206": job(across="85 in, B-D: 85 in", top="36 3/8 in"),
     "BRD-207": job(wide="60 3/16 in", across="85 in"),
     "BRD-208": job(wide="59 15/16 in", across="84 11/16 in"),
+    "BRD-301": job(top="1/4 in"),
     "BRD-302": SLAB,
     "BRD-303": STRIP,
 }

@@ -142,7 +142,7 @@ def _near_panel_joints(
     places += [
         (below.span[1], False) for (below, _), _ in pairwise(rows) if row_near_panel(below.field, below.span[1])
     ]
-    for edge, across in places:
+    for edge, across in dict.fromkeys(places):
         limits = rows[0][0].field.limits
         axis, at = 0 if across else 1, edge + limits.gap // 2
         if any(a[axis] == b[axis] == at for a, b in lines):

@@ -25,10 +25,9 @@ def check_board_findings(plan: Document) -> Iterator[Objection]:
         yield from untrue(
             _CODE, told_of(surface, "BRD-302", plan.findings), [slab] if surface.slab == "tiled" else []
         )
-        none = told_of(surface, "BRD-301", plan.findings)
-        wanted = none and not surface.boards and surface.boarded and surface.slab != "tiled"
-        # That it is told where it must be is for the checks of coverage.
-        yield from untrue(_CODE, none, [said("BRD-301", "stop", surface.id, "check")] if wanted else [])
+        none = surface.boarded and not surface.boards and surface.slab != "tiled"
+        wanted = [said("BRD-301", "stop", surface.id, "check")] if none else []
+        yield from untrue(_CODE, told_of(surface, "BRD-301", plan.findings), wanted)
 
 
 def _added(surface: Surface) -> Iterator[Said]:

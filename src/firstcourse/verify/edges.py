@@ -50,9 +50,9 @@ def _of_surface(surface: Surface, plan: Document, told: Sequence[Said], bare: li
             continue
         for a, b in _edges(board, surface, plan):
             ends = [(one, *end) for one in told if (end := _on_edge(one, a, b)) is not None]
-            bare += [
-                one for one, start, end in ends if one not in bare and _ends_bare(a, b, start, end, faces, plan)
-            ]
+            for one, start, stop in ends:
+                if one not in bare and _ends_bare(a, b, start, stop, faces, plan):
+                    bare.append(one)
             if not ends and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
                 yield Objection("VER-306", board.id, f"no member carries the edge from {a} to {b}")
                 break

@@ -78,7 +78,7 @@ def _staggered(surface: Surface, plan: Document) -> Iterator[Objection]:
     least = plan.rules.ticks("boards.stagger.end_joints")
     gap = ceil_to(plan.rules.ticks("boards.gap.between"), plan.tape.graduation)
     told = [one for code in ("BRD-201", "BRD-202") for one in told_of(surface, code, plan.findings)]
-    close = []
+    close: dict[tuple[int, int, int], tuple[Said, bool]] = {}
     for axis in (0, 1):
         ends = [seam for seam in surface.seams if _along(seam, 1 - axis)]
         for joint in (seam for seam in surface.seams if _along(seam, axis)):
@@ -94,16 +94,13 @@ def _staggered(surface: Surface, plan: Document) -> Iterator[Objection]:
                 apart = min((abs(one - other) for other in below), default=least)
                 if apart >= least:
                     continue
-                close.append(_close(surface, apart, least, gap))
-                # Another joint at this level may lie between two seams.
+                # Another joint at this level may lie between two seams; then it need not be told.
                 here = low - reach <= one <= high + reach and any(abs(one - at) < least for at in on_joint)
-                if here and close[-1] not in told:
-                    yield Objection(
-                        "VER-302", surface.id, f"an end joint at {one} ticks stands {apart} ticks from another"
-                    )
-    for finding in told:
-        if finding not in close:
-            yield Objection("VER-302", surface.id, f"{finding.code} is told of end joints, and is not so")
+                place = (axis, level, one)
+                needs = here or (place in close and close[place][1])
+                close[place] = (_close(surface, apart, least, gap), needs)
+    wanted, may = ([one for one, needs in close.values() if needs is asked] for asked in (True, False))
+    yield from untrue("VER-302", told, wanted, may)
 
 
 def _close(surface: Surface, apart: int, least: int, gap: int) -> Said:
@@ -122,8 +119,7 @@ def _close(surface: Surface, apart: int, least: int, gap: int) -> Said:
 def _panel_joints(surface: Surface, plan: Document) -> Iterator[Objection]:
     """Each seam keeps off the panel joints that it runs beside, or it is told where it stands."""
     least = plan.rules.ticks("boards.offset.panel_joints")
-    told = told_of(surface, "BRD-203", plan.findings)
-    near = []
+    near: dict[tuple[bool, int], tuple[Said, bool]] = {}
     for seam in surface.seams:
         for joint in surface.panel_joints:
             axis = {"u": 0, "v": 1}.get(axis_of(*joint))
@@ -132,14 +128,14 @@ def _panel_joints(surface: Surface, plan: Document) -> Iterator[Objection]:
             low, high = sorted(point[axis] for point in seam.line)
             start, end = sorted(point[axis] for point in joint)
             apart = abs(seam.line[0][1 - axis] - joint[0][1 - axis]) - (seam.width + 1) // 2
-            if apart >= least + SLACK:
-                continue
-            near.append(_near_joint(surface, seam, least, upright=axis == 1))
-            if low < end and high > start and apart < least - SLACK and near[-1] not in told:
-                yield Objection("VER-304", surface.id, f"seam {seam.line} stands too near a panel joint")
-    for one in told:
-        if one not in near:
-            yield Objection("VER-304", surface.id, "a seam is told to stand near a panel joint, and does not")
+            if apart < least + SLACK:
+                # Where the joint ends before the seam begins it may be told all the same.
+                place = (axis == 1, seam.line[0][1 - axis])
+                needs = low < end and high > start and apart < least - SLACK
+                needs = needs or (place in near and near[place][1])
+                near[place] = (_near_joint(surface, seam, least, upright=axis == 1), needs)
+    wanted, may = ([one for one, needs in near.values() if needs is asked] for asked in (True, False))
+    yield from untrue("VER-304", told_of(surface, "BRD-203", plan.findings), wanted, may)
 
 
 def _near_joint(surface: Surface, seam: Seam, least: int, *, upright: bool) -> Said:
@@ -185,11 +181,10 @@ def _small(surface: Surface, plan: Document) -> Iterator[Objection]:
 def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
     """No part of a board is narrower than a limb may be, but for what is told, or no longer than it is wide."""
     limb = plan.rules.ticks("boards.limb.min")
-    told = told_of(surface, "BRD-205", plan.findings)
-    right = []
+    left = told_of(surface, "BRD-205", plan.findings)
     for board in surface.boards:
-        left, lower, right_end, upper = bounds(board.outline)
-        if board.fixed or min(right_end - left, upper - lower) < limb:
+        box = bounds(board.outline)
+        if board.fixed or min(box[2] - box[0], box[3] - box[1]) < limb:
             continue
         shape = board.shape
         wide = shape.buffer(_ROUNDED - limb / 2, join_style="mitre").buffer(
@@ -198,19 +193,21 @@ def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
         narrow = shape.difference(wide if wide.is_valid else make_valid(wide))
         for part in get_parts(narrow):
             u0, v0, u1, v1 = part.bounds
-            so = [one for one in told if one.place == board.id and _is_limb(one, u1 - u0, v1 - v0, limb)]
-            right += so
+            so = next(
+                (one for one in left if one.place == board.id and _is_limb(one, u1 - u0, v1 - v0, limb)), None
+            )
+            if so is not None:
+                left.remove(so)
             longest = max(u1 - u0, v1 - v0)
-            if longest > limb + _ROUNDED and part.area > longest * TICKS_PER_MM / 2 and not so:
+            if longest > limb + _ROUNDED and part.area > longest * TICKS_PER_MM / 2 and so is None:
                 at = part.representative_point()
                 yield Objection(
                     "VER-308",
                     board.id,
                     f"a limb at {at.x / TICKS_PER_MM:.0f}, {at.y / TICKS_PER_MM:.0f} mm is too narrow",
                 )
-    for one in told:
-        if one not in right:
-            yield Objection("VER-308", one.place, "is told to have a narrow limb that it does not have")
+    for one in left:
+        yield Objection("VER-308", one.place, "is told to have a narrow limb that it does not have")
 
 
 def _is_limb(told: Said, wide: float, high: float, limb: int) -> bool:

@@ -53,18 +53,23 @@ def told_of(surface: Surface, code: str, findings: Iterable[Said]) -> list[Said]
     return [one for one in findings if one.code == code and one.place in names]
 
 
-def untrue(objection: str, told: Iterable[Said], wanted: Iterable[Said]) -> Iterator[Objection]:
+def untrue(
+    objection: str, told: Iterable[Said], wanted: Iterable[Said], may: Iterable[Said] = ()
+) -> Iterator[Objection]:
     """Object to what should be told and is not told just so, and to what is told beyond it.
 
     Args:
         objection: Code of the objections.
         told: Findings of one kind.
         wanted: All that there should be, each once for every time it is told.
+        may: What may be told besides, and need not be.
     """
-    left = list(wanted)
+    left, besides = list(wanted), list(may)
     for one in told:
         if one in left:
             left.remove(one)
+        elif one in besides:
+            besides.remove(one)
         else:
             yield Objection(objection, one.place, f"{one.code} is told, and is not so")
     for one in left:
