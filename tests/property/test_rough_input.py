@@ -164,3 +164,10 @@ def test_a_tile_thicker_than_any_is_refused() -> None:
 def test_tiles_whose_joints_would_be_too_wide_are_refused() -> None:
     with pytest.raises(JobError, match=r"tiles\[1\].size_spread: '50 mm' is out of range: it is at most 8 mm"):
         read_job_text(SILL_TOO_LEVEL.replace("joint: 1/8 in", "size_spread: 50 mm"))
+
+
+def test_a_ceiling_that_rises_like_a_wall_is_refused() -> None:
+    steep = "heights: {A: 16', B: 96 in, C: 96 in, D: 96 in}"
+    assert read_job_text(SILL_TOO_LEVEL.replace("height: 96 in\n", f"{steep.replace('16', '12')}\n", 1))
+    with pytest.raises(JobError, match=r"walls\[1\].wall: its corners are .* over a length of"):
+        read_job_text(SILL_TOO_LEVEL.replace("height: 96 in\n", f"{steep.replace('16', '19')}\n", 1))

@@ -23,6 +23,8 @@ from firstcourse.rules import load_rules
 from firstcourse.units import Tape, format_length, mm
 
 Wrong = tuple[tuple[str | int, ...], str]
+STEEPEST = 2
+"""A ceiling's rise along a wall over that wall's length: what rises more steeply is a slip of the pen."""
 
 
 def check_job(job: Job) -> tuple[Wrong, ...]:
@@ -167,7 +169,15 @@ def _wall(
     left, right = wall.wall.split("-")
     # A missing height is said once, for the room; it is no reason to call everything on the wall too high.
     unknown = mm(LONGEST_SIDE_MM)
-    height = max(room.heights.get(corner, room.height or unknown) for corner in (left, right))
+    heights = [room.heights.get(corner, room.height or unknown) for corner in (left, right)]
+    height = max(heights)
+    if unknown not in heights and height - min(heights) > STEEPEST * length:
+        low, high = (format_length(one, tape) for one in sorted(heights))
+        yield (
+            ("wall",),
+            f"its corners are {low} and {high} high, over a length of {format_length(length, tape)}: no ceiling "
+            "rises so steeply; check the heights",
+        )
     boards = wall.boards
     for field, value, most in (
         ("left", boards.left, length),

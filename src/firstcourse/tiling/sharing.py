@@ -320,6 +320,9 @@ class _Blank:
         self, extent: float, whole: float, near: bool, far: bool, others: Sequence[tuple[float, float]]
     ) -> list[float]:
         """Where the near side of a piece may lie along one axis of the tile."""
+        if extent > whole:
+            # By no more than rounding, which both ends share.
+            return [(whole - extent) / 2]
         if near:
             # With both edges of the factory the piece is as wide as the tile.
             return [0.0] if not far or extent >= whole - 4 * _NOISE else []

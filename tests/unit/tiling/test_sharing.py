@@ -226,3 +226,13 @@ def test_strips_of_full_height_against_every_pairing(widths: list[int]) -> None:
         return min(options)
 
     assert done.sources == pairs(tuple(widths))
+
+
+def test_a_piece_longer_than_its_tile_by_rounding_reaches_out_on_both_sides_alike() -> None:
+    hair = 0.006
+    # Its own tile keeps the larger piece; the other turns into what that leaves, 200 mm high.
+    pieces = [cut(0, 0, 190, 200), cut(0, 0, 200 + hair, 60)]
+    done = share(pieces, (300, 200), kerf=KERF)
+    assert sources(done) == [1, 1] and done.places[1].turned
+    heights = [y for _, y in done.places[1].outline]
+    assert min(heights) == pytest.approx(-hair / 2) and max(heights) == pytest.approx(200 + hair / 2)
