@@ -95,7 +95,7 @@ def beside(found: Measure, limit: Measure, tape: Tape) -> str:
     """A small length on its own side of a limit, to the nearest mark that shows it so.
 
     Example:
-        >>> beside(Measure(value=3.3, unit="mm"), Measure(value=3.175, unit="mm"), Tape.INCH)
+        >>> beside(Measure(value=3.6, unit="mm"), Measure(value=3.175, unit="mm"), Tape.INCH)
         '9/64"'
     """
     if tape is Tape.MM:
