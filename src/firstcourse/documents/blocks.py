@@ -121,6 +121,28 @@ def _columns[Item](items: Sequence[Item], heights: Sequence[float], most: float)
     return columns
 
 
+def in_shortest[Item](
+    items: Sequence[Item], heights: Sequence[float], count: int
+) -> tuple[list[list[Item]], list[float]]:
+    """Items whose order says nothing in columns of about one height: the highest first, each into the shortest.
+
+    Args:
+        items: What stands under each other.
+        heights: What each takes [mm].
+        count: Columns beside each other.
+
+    Returns:
+        The columns, and how far down each goes [mm].
+    """
+    columns: list[list[Item]] = [[] for _ in range(count)]
+    reached = [0.0] * count
+    for number in sorted(range(len(items)), key=lambda number: -heights[number]):
+        shortest = min(range(count), key=lambda column: reached[column])
+        columns[shortest].append(items[number])
+        reached[shortest] += heights[number]
+    return columns, reached
+
+
 def beside_each_other[Item](items: Sequence[Item], widths: Sequence[float], gap: float) -> list[list[Item]]:
     """Items in order in rows no wider than the page.
 

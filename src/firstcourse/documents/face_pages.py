@@ -3,17 +3,11 @@
 from collections.abc import Sequence
 from typing import Any
 
-from firstcourse.documents.blocks import (
-    HALF_MM,
-    HIGH_MM,
-    TITLE_MM,
-    Block,
-    beside_each_other,
-    image,
-    words_height,
-)
+from firstcourse.documents.blocks import TITLE_MM, WIDE_MM, Block, image, in_shortest, words_height
 from firstcourse.documents.mark_words import line_words, start_words
+from firstcourse.documents.surface_sizes import COARSE
 from firstcourse.documents.tile_words import pattern_words, soft_rows, tiles_words
+from firstcourse.drawings import Drawing
 from firstcourse.drawings.cut_tiles import chip_places
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
@@ -21,56 +15,93 @@ from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.plan import Plan, Surface
 from firstcourse.units import format_length
 
-_FACE_MM, _FROM_SCALE = (HALF_MM, 46.0), 10
-"""Room for a face [mm], and the scale that none is drawn larger than: a strip of tile needs no half page."""
-_WORDS_MM, _GAP_MM = 43.0, 4.0
-"""Least width of the words under a face; between two faces [mm]."""
+_HIGH_MM, _FROM_SCALE = 46.0, 10
+"""Height of a face on paper [mm]; the scale that none is drawn larger than, as a strip needs no half page."""
+_COLUMNS, _GAP_MM = (3, 2), 5.0
+"""Narrow columns of faces, or wide ones; between two of them, and between two faces in one [mm]."""
 _TEXT_PT, _SMALL_PT = 9.5, 8.5
 
 
 def face_block(plan: Plan, faces: Sequence[Surface]) -> Block:
-    """Faces beside each other, what differs under each, and below them what holds for all.
+    """Faces in columns, what differs under each, and in the shortest column what holds for all.
+
+    Of narrow and wide columns those are taken that need less of the page; a strip that a narrow column would make
+    too small takes wide ones.
 
     Args:
         plan: For the tape of the job and its mosaics.
         faces: Tiled surfaces of one thing.
     """
-    tape = plan.job.tape
+    narrow, wide = (_drawn(plan, faces, count) for count in _COLUMNS)
+    readable = all(one.scale <= max(COARSE, other.scale) for one, other in zip(narrow, wide, strict=True))
+    tried = [_block(plan, faces, drawn, count) for count, drawn in zip(_COLUMNS, (narrow, wide), strict=True)]
+    return min(tried if readable else tried[1:], key=lambda block: block.height)
+
+
+def _drawn(plan: Plan, faces: Sequence[Surface], count: int) -> list[Drawing]:
+    room = (_wide(count), _HIGH_MM)
+    return [draw_tiling(plan, face, room=room, from_scale=_FROM_SCALE) for face in faces]
+
+
+def _wide(count: int) -> float:
+    return (WIDE_MM - (count - 1) * _GAP_MM) / count
+
+
+def _block(plan: Plan, faces: Sequence[Surface], drawings: Sequence[Drawing], count: int) -> Block:
+    wide = _wide(count)
     facts = [_facts(plan, face) for face in faces]
     common = [row for row in facts[0] if all(row in other for other in facts)]
-    drawn: list[tuple[dict[str, Any], float]] = []
-    for face, own in zip(faces, facts, strict=True):
-        drawing = draw_tiling(plan, face, room=_FACE_MM, from_scale=_FROM_SCALE)
+    cells: list[dict[str, Any]] = []
+    for face, own, drawing in zip(faces, facts, drawings, strict=True):
         told = [f"{name} {what}" for name, what in own if [name, what] not in common]
-        told += [tiles_words(face, tape), *(f"{what}: {found}" for what, found in start_words(face, tape))]
-        told += line_words(face, tape)
-        wide = max(svg_size(drawing)[0], _WORDS_MM)
-        name = (face.title or face.id).rpartition(", ")[2]
-        high = svg_size(drawing)[1] + words_height([name, *told], wide, _SMALL_PT, gap=1.0) + 3.0
-        drawn.append(({"name": name, "words": told, "wide": wide, **image(drawing)}, high))
-    # Faces of about one height stand beside each other.
-    drawn.sort(key=lambda one: -one[1])
-    rows = beside_each_other(drawn, [one["wide"] for one, _ in drawn], _GAP_MM)
+        _add(cells, {"name": _name(face), "words": told + _words(plan, face), **image(drawing)}, drawing, wide)
+    heights = [
+        cell["high"] + words_height([cell["name"], *cell["words"]], wide, _SMALL_PT) + _GAP_MM for cell in cells
+    ]
     chips = [
-        f"{(face.title or face.id).rpartition(', ')[2]}, {place}: {number}"
-        for face in faces
-        for place, number in chip_places(face, mosaics(plan))
+        f"{_name(face)}, {place}: {number}" for face in faces for place, number in chip_places(face, mosaics(plan))
     ]
     soft = soft_rows(plan, faces)
     texts = [" ".join(fact) for fact in common] + [*soft, *chips]
-    below = words_height(texts, HALF_MM, _TEXT_PT, gap=1.2) / 2 + 8.0
-    above = sum(max(height for _, height in row) + 4.0 for row in rows)
+    below = words_height(texts, wide, _TEXT_PT) + 10.0
+    columns, reached = in_shortest(cells, heights, count)
+    last = min(range(count), key=lambda number: reached[number])
+    reached[last] += below
     data: dict[str, Any] = {
         "title": f"{(faces[0].title or faces[0].id).rpartition(', ')[0]}: tile",
         "half": False,
         "scale": "",
-        "faces": [[one for one, _ in row] for row in rows],
+        "columns": columns,
+        "last": last,
         "facts": common,
         "lines": [],
         "soft": soft,
         "chips": chips,
     }
-    return Block(kind="faces", data=data, height=min(TITLE_MM + above + below, HIGH_MM))
+    return Block(kind="faces", data=data, height=TITLE_MM + max(reached))
+
+
+def _add(cells: list[dict[str, Any]], face: dict[str, Any], drawing: Drawing, wide: float) -> None:
+    """Put a face among the cells: beside one with the very same words where there is room, else in its own."""
+    width, high = svg_size(drawing)
+    for cell in cells:
+        used = cell["wide"] + _GAP_MM + width
+        if (cell["words"], cell["scale"]) == (face["words"], face["scale"]) and used <= wide:
+            cell["drawn"].append(face)
+            cell.update(name=f"{cell['name']}, {face['name']}", wide=used, high=max(high, cell["high"]))
+            return
+    told = {name: face[name] for name in ("name", "words", "scale")}
+    cells.append({**told, "drawn": [face], "wide": width, "high": high})
+
+
+def _name(face: Surface) -> str:
+    return (face.title or face.id).rpartition(", ")[2]
+
+
+def _words(plan: Plan, face: Surface) -> list[str]:
+    tape = plan.job.tape
+    starts = [f"{what}: {found}" for what, found in start_words(face, tape)]
+    return [tiles_words(face, tape), *starts, *line_words(face, tape)]
 
 
 def _facts(plan: Plan, face: Surface) -> list[list[str]]:
