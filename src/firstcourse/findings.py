@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, Field
 
 from firstcourse.values import Limit, Measure, Value
 
@@ -33,16 +33,12 @@ class Finding(BaseModel):
 
     code: str
     severity: Severity
-    at: tuple[str, ...] = ()
-    measured: Measure | str | None = ""
-    limit: Limit | str | None = ""
+    at: tuple[str, ...] = Field(min_length=1)
+    measured: Measure | None = None
+    limit: Limit | None = None
     rule: str = ""
     remedies: tuple[str, ...] = ()
     values: dict[str, Value] = {}
-    where: str = ""
-    message: str = ""
-    source: str = ""
-    remedy: str = ""
 
     def __hash__(self) -> int:
-        return hash((self.code, self.at, self.measured, self.limit, self.where, self.message))
+        return hash((self.code, self.at, self.measured, self.limit, self.remedies))

@@ -9,6 +9,7 @@ from firstcourse.app.summaries import PlanSummary, StockUse, ToBuy, summarize
 from firstcourse.cli.plan import MOST_LINES, summary_lines
 from firstcourse.findings import Finding, Severity
 from firstcourse.units import Tape
+from firstcourse.values import Name
 from firstcourse.words import Speaker, speaker_for
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -17,11 +18,11 @@ SPEAKER = Speaker("us", Tape.INCH)
 
 def finding(number: int, severity: str) -> Finding:
     return Finding(
-        code=f"SUI-{number}",
+        code="SUR-106",
         severity=Severity(severity),
-        where=f"bath: wall {number}",
-        message=f"The kerb {number} is 25.4 mm off.",
-        remedy=f"Move it {number}.",
+        at=(f"bath/wall/{number}",),
+        remedies=("tape_gap",),
+        values={"thing": Name(name=f"kerb {number}")},
     )
 
 
@@ -52,7 +53,9 @@ def test_what_stops_the_work_comes_first_and_all_the_rest_is_counted() -> None:
     assert len(lines) == MOST_LINES
     stops = [line for line in lines if line.startswith("STOPS THE WORK")]
     assert stops == [
-        f'STOPS THE WORK SUI-{number}  bath: wall {number}: The curb {number} is 1" off. Do: Move it {number}.'
+        f"STOPS THE WORK SUR-106  bath: wall {number}: As taped the curb {number} would not end at this wall; "
+        "it is taken to stand at it. Do: If it does stand off the wall, tape the gap: what is wider than the "
+        "limit is drawn as it is."
         for number in (50, 51)
     ]
     fixes = [line for line in lines if line.startswith("To fix ")]

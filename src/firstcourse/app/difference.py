@@ -127,9 +127,7 @@ def _quantities(plan: Plan) -> dict[str, Quantity]:
 
 
 def _findings(plan: Plan) -> dict[str, Finding]:
-    return _named(
-        (f"{finding.code} {' '.join(finding.at) or finding.where}", finding) for finding in plan.findings
-    )
+    return _named((f"{finding.code} {' '.join(finding.at)}", finding) for finding in plan.findings)
 
 
 def _named[Value](values: Iterable[tuple[str, Value]]) -> dict[str, Value]:

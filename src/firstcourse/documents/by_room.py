@@ -8,7 +8,7 @@ first of them, and the others say where.
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from firstcourse.findings import Finding, Severity
+from firstcourse.findings import Severity
 from firstcourse.plan import Plan, Sheet
 
 _ENDS = frozenset(("", "/", ".", ",", ":"))
@@ -45,7 +45,7 @@ def room_parts(plan: Plan) -> tuple[RoomPart, ...]:
     mark_of = {board.piece: board.mark for surface in plan.surfaces for board in surface.boards}
     sheet_of = {part.piece: sheet for sheet in plan.sheets for part in sheet.parts if part.piece}
     cut_in = {sheet.id: _first_room(sheet, room_of_piece, rooms) for sheet in plan.sheets}
-    findings = by_room([_place(finding) for finding in plan.findings], rooms)
+    findings = by_room([finding.at[0] for finding in plan.findings], rooms)
     workings = by_room([name.partition(".")[2] for name in plan.workings], rooms)
     structures = [_room_at(one.where, rooms) or room_of_surface.get(one.surface, "") for one in plan.structures]
     parts = []
@@ -53,11 +53,7 @@ def room_parts(plan: Plan) -> tuple[RoomPart, ...]:
         sheets = tuple(sheet for sheet in plan.sheets if cut_in[sheet.id] == room)
         cut_here = {part.piece for sheet in sheets for part in sheet.parts if part.piece}
         own = {piece for piece, its_room in room_of_piece.items() if its_room == room}
-        told = [
-            finding
-            for finding, its_room in zip(plan.findings, findings, strict=True)
-            if its_room == room or (finding.where in {f"sheet {sheet.id}" for sheet in sheets})
-        ]
+        told = [finding for finding, its_room in zip(plan.findings, findings, strict=True) if its_room == room]
         parted = plan.model_copy(
             update={
                 "job": plan.job.model_copy(update={"name": f"{plan.job.name}: {room}"}),
@@ -97,14 +93,14 @@ def whole_part(plan: Plan) -> Plan:
         plan: A verified plan of several rooms.
     """
     rooms = tuple(dict.fromkeys(surface.room for surface in plan.surfaces))
-    findings = by_room([_place(finding) for finding in plan.findings], rooms)
+    findings = by_room([finding.at[0] for finding in plan.findings], rooms)
     workings = by_room([name.partition(".")[2] for name in plan.workings], rooms)
     return plan.model_copy(
         update={
             "findings": tuple(
                 finding
                 for finding, room in zip(plan.findings, findings, strict=True)
-                if finding.severity is not Severity.NOTE or not (room or finding.where.startswith("sheet "))
+                if finding.severity is not Severity.NOTE or not room
             ),
             "workings": {
                 name: working
@@ -129,10 +125,6 @@ def by_room(places: Iterable[str], rooms: Sequence[str]) -> list[str]:
 def _room_at(place: str, rooms: Sequence[str]) -> str:
     found = [room for room in rooms if place.startswith(room) and place[len(room) : len(room) + 1] in _ENDS]
     return max(found, key=len, default="")
-
-
-def _place(finding: Finding) -> str:
-    return finding.at[0] if finding.at else finding.where
 
 
 def _first_room(sheet: Sheet, room_of_piece: dict[str, str], rooms: Sequence[str]) -> str:

@@ -119,30 +119,6 @@ class RuleEntry:
             values=values,
         )
 
-    def finding(
-        self,
-        *,
-        code: str,
-        severity: Severity,
-        where: str,
-        message: str,
-        measured: str = "",
-        limit: str = "",
-        remedy: str = "",
-    ) -> Finding:
-        """A finding that rests on this rule: it names the rule and its source."""
-        return Finding(
-            code=code,
-            severity=severity,
-            where=where,
-            message=message,
-            measured=measured,
-            limit=limit,
-            rule=self.id,
-            source=self.cited,
-            remedy=remedy,
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class RuleSet:

@@ -163,7 +163,6 @@ def _as_laid(surface: Surface) -> Surface:
 
 def _alone(surface: Surface, plan: Document) -> Document:
     """One surface as if the plan had no other: nothing is there that does not speak of it."""
-    names = {surface.id, surface.title} - {""}
     parts = {board.id for board in surface.boards}
     return Document(
         tape=plan.tape,
@@ -174,11 +173,7 @@ def _alone(surface: Surface, plan: Document) -> Document:
         stock={},
         tile_stock={},
         counts=(),
-        findings=tuple(
-            said
-            for said in plan.findings
-            if any(name in said.where for name in names) or any(surface.id in at or at in parts for at in said.at)
-        ),
+        findings=tuple(said for said in plan.findings if any(surface.id in at or at in parts for at in said.at)),
         shopping=Shopping(),
         frames=(),
         bounds=(),

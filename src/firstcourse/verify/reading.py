@@ -75,15 +75,14 @@ def read_document(value: Any, *, do: Do = at_once) -> Document:
         ),
         findings=tuple(
             Said(
-                n.text("code"),
-                _one_of(n, "severity", ("stop", "fix", "note")),
-                n.text("where", ""),
-                n.text("rule", ""),
-                _given(n, "measured"),
-                _given(n, "limit"),
-                texts(n, "at"),
-                Node(n.raw("values", {}), f"{n.where}.values").value,
-                texts(n, "remedies"),
+                code=n.text("code"),
+                severity=_one_of(n, "severity", ("stop", "fix", "note")),
+                rule=n.text("rule", ""),
+                measured=_given(n, "measured"),
+                limit=_given(n, "limit"),
+                at=_places(n),
+                values=Node(n.raw("values", {}), f"{n.where}.values").value,
+                remedies=texts(n, "remedies"),
             )
             for n in top.nodes("findings")
         ),
@@ -92,6 +91,13 @@ def read_document(value: Any, *, do: Do = at_once) -> Document:
         bounds=read_bounds(top),
         doors=tuple(_door(node) for node in top.nodes("doors", ())),
     )
+
+
+def _places(node: Node) -> tuple[str, ...]:
+    found = texts(node, "at")
+    if not found:
+        raise FieldError(f"{node.where}.at", "names no place")
+    return found
 
 
 def _given(node: Node, key: str) -> Any:

@@ -259,18 +259,17 @@ class Said:
 
     code: str
     severity: str
-    where: str
     rule: str
     measured: Any
     limit: Any
-    at: tuple[str, ...] = ()
+    at: tuple[str, ...]
     values: Mapping[str, Any] = field(default_factory=dict)
     remedies: tuple[str, ...] = ()
 
     @property
     def place(self) -> str:
         """What it is about, by reference."""
-        return self.at[0] if self.at else self.where
+        return self.at[0]
 
     @property
     def amount(self) -> float | None:
@@ -332,12 +331,8 @@ class Document:
 
     def says(self, surface: Surface, *, code: str = "", rule: str = "") -> bool:
         """Whether a finding on this surface has the code, or speaks of the rule."""
-        names = {surface.id, surface.title} - {""}
         return any(
             (said.code == code if code else said.rule == rule)
-            and (
-                any(at == surface.id or at.startswith((f"{surface.id}/", f"{surface.id}#")) for at in said.at)
-                or any(said.where == name or said.where.startswith((f"{name},", f"{name}#")) for name in names)
-            )
+            and any(at == surface.id or at.startswith((f"{surface.id}/", f"{surface.id}#")) for at in said.at)
             for said in self.findings
         )

@@ -44,7 +44,7 @@ def said(
     **values: Any,
 ) -> Said:
     """What a finding should be, in the words of `Said`."""
-    return Said(code, severity, "", rule, measured, limit, (at,), values, remedies)
+    return Said(code, severity, rule, measured, limit, (at,), values, remedies)
 
 
 def told_of(surface: Surface, code: str, findings: Iterable[Said]) -> list[Said]:

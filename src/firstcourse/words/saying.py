@@ -98,23 +98,9 @@ class Saying:
         Raises:
             MissingWordsError: Its code has no words.
         """
-        if not finding.at:
-            return SaidFinding(
-                code=finding.code,
-                severity=finding.severity,
-                where=finding.where,
-                message=finding.message,
-                measured=str(finding.measured),
-                limit=str(finding.limit),
-                rule=finding.rule,
-                source=finding.source,
-                remedy=finding.remedy,
-            )
-        values: dict[str, Value] = dict(finding.values)
-        given = self._given(values, at=finding.at)
-        for key in ("measured", "limit"):
-            value = getattr(finding, key)
-            if value is not None and not isinstance(value, str):
+        given = self._given(finding.values, at=finding.at)
+        for key, value in (("measured", finding.measured), ("limit", finding.limit)):
+            if value is not None:
                 given[key] = self._one(value)
         return SaidFinding(
             code=finding.code,
@@ -211,10 +197,10 @@ class Saying:
         shared = f"{code.partition('-')[0].lower()}-remedies"
         return self._messages.say(code if self._messages.has(code, remedy) else shared, remedy, **given)
 
-    def _figure(self, code: str, key: str, value: Measure | str | None, given: Mapping[str, Any]) -> str:
+    def _figure(self, code: str, key: str, value: Measure | None, given: Mapping[str, Any]) -> str:
         if self._messages.has(code, key):
             return self._messages.say(code, key, **given)
-        return "" if value is None or isinstance(value, str) else self._text(value)
+        return "" if value is None else self._text(value)
 
     def _given(self, values: Mapping[str, Value], at: tuple[str, ...]) -> dict[str, Any]:
         found = {key: self._one(value) for key, value in values.items()}

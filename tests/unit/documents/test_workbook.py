@@ -30,6 +30,7 @@ from firstcourse.plan import (
     TileStock,
 )
 from firstcourse.units import Tape, inches, to_mm
+from firstcourse.values import Name
 from firstcourse.workings import Working
 
 FORMULA_LIKE = '=HYPERLINK("https://example.invalid","see")'
@@ -124,12 +125,12 @@ def make_plan(tape: Tape = Tape.INCH) -> Plan:
         stock=(Stock(id="board", size=size, thickness=inches(0.5), kind="fibre_cement"),),
         findings=(
             Finding(
-                code="BRD-101",
+                code="FST-107",
                 severity=Severity.FIX,
-                where=FORMULA_LIKE,
-                message="=1+1",
-                remedy="+add blocking",
+                at=(FORMULA_LIKE,),
                 rule="boards.bearing.min",
+                remedies=("member_each_side",),
+                values={"members": (Name(name="=1+1"),)},
             ),
         ),
         quantities=(
@@ -303,7 +304,8 @@ def test_findings_and_workings_say_what_the_plan_says(book: Workbook) -> None:
     plan = make_plan()
     (finding,) = rows(book, "Findings")
     assert finding["severity"] == "fix"
-    assert (finding["message"], finding["do"], finding["rule"]) == ("=1+1", "+add blocking", "boards.bearing.min")
+    assert finding["message"].startswith("Nothing may be driven") and finding["do"].startswith("Fix a member")
+    assert (finding["measured"], finding["rule"]) == ("=1+1", "boards.bearing.min")
     (working,) = rows(book, "Workings")
     assert working == {
         "id": "count",
@@ -320,14 +322,15 @@ def test_findings_and_workings_say_what_the_plan_says(book: Workbook) -> None:
 def test_text_that_looks_like_a_formula_stays_text(book: Workbook) -> None:
     assert {cell.data_type for cell in cells(book)} <= {"s", "n"}
     assert not [cell for cell in cells(book) if cell.hyperlink]
-    assert rows(book, "Findings")[0]["where"] == FORMULA_LIKE
+    (finding,) = rows(book, "Findings")
+    assert finding["where"].startswith("=HYPERLINK(") and finding["measured"] == "=1+1"
 
 
 def test_a_text_longer_than_a_cell_is_shortened_not_lost() -> None:
     plan = make_plan()
-    long = plan.findings[0].model_copy(update={"message": "x" * 40_000})
-    (row,) = rows(read(workbook(plan.model_copy(update={"findings": (long,)}))), "Findings")
-    assert row["message"] == "x" * 32_766 + "…"
+    long = plan.workings["count"].model_copy(update={"argument": ("x" * 40_000,)})
+    row = rows(read(workbook(plan.model_copy(update={"workings": {"count": long}}))), "Workings")[0]
+    assert row["argument"] == "x" * 32_766 + "…"
 
 
 @pytest.mark.parametrize(("tape", "paper"), [(Tape.INCH, 1), (Tape.MM, 9)])
