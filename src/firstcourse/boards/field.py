@@ -168,7 +168,8 @@ def _ground_of(surface: Surface, rules: RuleSet, graduation: int) -> "_Ground":
         _Hole(opening_ring(opening), opening.centre, opening.diameter, opening_gap(opening, rules))
         for opening in surface.openings
     )
-    return _region(surface.outline, side_gaps(surface, rules), holes, rules.ticks("boards.limb.min"), graduation)
+    limb, between = rules.ticks("boards.limb.min"), rules.ticks("boards.gap.between")
+    return _region(surface.outline, side_gaps(surface, rules), holes, limb, between, graduation)
 
 
 class _Hole(NamedTuple):
@@ -245,7 +246,7 @@ def opening_gap(opening: Opening, rules: RuleSet) -> int:
 
 @lru_cache(maxsize=1024)
 def _region(
-    outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], limb: int, graduation: int
+    outline: Ring, gaps: tuple[int, ...], openings: tuple[_Hole, ...], limb: int, between: int, graduation: int
 ) -> _Ground:
     # Each surface is asked for many times: by direction, by sheet, for every layout built, and with all rooms.
     loose = inset(outline, gaps, Grid(origin=(0, 0), graduation=1))
@@ -261,7 +262,18 @@ def _region(
     if holes:
         region = region.difference(unary_union(holes))
     rounds = tuple((o.centre, -(-o.diameter // 2) + o.gap) for o in openings if o.centre and o.diameter)
-    return _Ground(_without_slivers(region, limb), grid, rounds, limb)
+    return _Ground(_parted(_without_slivers(region, limb), between), grid, rounds, limb)
+
+
+def _parted(region: shapely.Geometry, gap: int) -> shapely.Geometry:
+    """The region, its parts a gap apart: a corner of an opening that just reaches a side parts boards by less."""
+    parts = list(shapely.get_parts(region))
+    for index, part in enumerate(parts):
+        near = [other for other in parts[:index] if other.distance(part) < gap]
+        if near:
+            reach = unary_union(near).buffer(gap + 1, join_style="mitre")
+            parts[index] = shapely.set_precision(part.difference(reach), 1.0)
+    return unary_union(parts) if len(parts) > 1 else region
 
 
 def _without_slivers(region: shapely.Geometry, width: int) -> shapely.Geometry:
