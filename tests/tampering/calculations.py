@@ -131,7 +131,7 @@ def drop_a_line_of_a_sheet(plan: Plan) -> None:
 
 @answered_by("VER-913", everywhere=False)
 def tell_of_another_limit(plan: Plan) -> None:
-    where = first(s["where"] for s in plan.get("structures", ()) if not all(r["holds"] for r in s["lines"]))
+    place = first(s["surface"] for s in plan.get("structures", ()) if not all(r["holds"] for r in s["lines"]))
     for found in plan["findings"]:
-        if found["where"] == where:
-            found["limit"] = more(found["limit"])
+        if found["at"][0] == place and found["limit"]:
+            found["limit"]["value"] *= 1.07

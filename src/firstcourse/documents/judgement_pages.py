@@ -89,7 +89,7 @@ def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
     open_ones = [
         finding.code
         for finding in findings
-        if finding.at[:1] == (sheet.surface,)
+        if finding.at[0] == sheet.surface
         and finding.severity is not Severity.NOTE
         and finding.code.startswith(JUDGED)
     ]

@@ -119,7 +119,7 @@ def field_bound(
     covered = region if whole else region.difference(open_ground.buffer(limits.gap, join_style="mitre"))
     # What is filled beside boards, and where nothing lies on either side of a joint, no layout has to cover.
     covered = covered.intersection(laid).difference(_may_stay_open(surface, rules))
-    relaxed = {f.code for f in findings if f.at[:1] == (surface.id,)} & {"BRD-201", "BRD-202"}
+    relaxed = {f.code for f in findings if f.at[0] == surface.id} & {"BRD-201", "BRD-202"}
     stagger = limits.stagger if whole and not relaxed else 0
     along_u, along_v = (_places(surface, across, rules, limits.gap) for across in ("v", "u"))
 

@@ -67,7 +67,7 @@ def _shown(plan: Document) -> Iterator[Objection]:
     """Edges that show are told for every surface that has some, with their length."""
     for surface in plan.surfaces:
         length = sum(shown_edges(surface))
-        told = [said.amount for said in plan.findings if said.code == "TIL-107" and said.at[:1] == (surface.id,)]
+        told = [said.amount for said in plan.findings if said.code == "TIL-107" and said.place == surface.id]
         if length and told != [to_mm(length)]:
             yield Objection(
                 "VER-716",

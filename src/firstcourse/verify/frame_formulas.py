@@ -115,7 +115,7 @@ def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
 
     A ratio held against two limits, that of the tile and that of the code, is told by the one that asks more.
     """
-    here = [said for said in plan.findings if said.at[:1] == (frame.surface,)]
+    here = [said for said in plan.findings if said.place == frame.surface]
     asked: dict[str, float] = {}
     for line in frame.lines:
         if line.limit is not None and any(_tells(said, line) for said in here if said.severity != "note"):
@@ -131,13 +131,14 @@ def _told(frame: Frame, plan: Document) -> Iterator[Objection]:
 
 def _tells(said: Said, line: Line) -> bool:
     """Whether a finding says what a line found and what is allowed there, as far as the line prints it."""
-    if said.amount is None or said.allowed is None or line.found is None or line.limit is None:
+    found, limit = said.measured, said.limit
+    if found is None or limit is None or line.found is None or line.limit is None:
         return False
     sense = "least" if line.at_least else "most"
     return (
-        said.limit["sense"] == sense
-        and _prints(line.text, line.found, said.measured["unit"], said.amount)
-        and _prints(line.limit_text, line.limit, said.limit["unit"], said.allowed)
+        limit["sense"] == sense
+        and _prints(line.text, line.found, found["unit"], found["value"])
+        and _prints(line.limit_text, line.limit, limit["unit"], limit["value"])
     )
 
 

@@ -17,7 +17,7 @@ _HALF_MASS = 0.051
 def check_frames(plan: Document) -> Iterator[Objection]:
     """Object to a sheet whose verdict, workings or masses do not follow from what it prints."""
     surfaces = {surface.id for surface in plan.surfaces}
-    loud = {ref for said in plan.findings if said.severity in ("stop", "fix") for ref in said.at[:1]}
+    loud = {said.place for said in plan.findings if said.severity in ("stop", "fix")}
     for frame in plan.frames:
         if frame.surface not in surfaces:
             yield Objection("VER-911", frame.surface, "is judged and is no surface of this plan")

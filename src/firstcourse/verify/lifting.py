@@ -17,7 +17,7 @@ _SLACK = 1e-6
 def check_lifting(plan: Document) -> Iterator[Objection]:
     """Object to another limit than the equation gives, and to a heavy sheet of which too little is said."""
     masses = {name: kg for name, kg in sheet_masses(plan).items() if f"mass {name}" in plan.workings}
-    told = {(said.at[:1], said.code): said for said in plan.findings if said.code in _TOLD}
+    told = {(said.place, said.code): said for said in plan.findings if said.code in _TOLD}
     working = plan.workings.get(_NAME)
     if working is None:
         if masses or told:
@@ -31,17 +31,15 @@ def check_lifting(plan: Document) -> Iterator[Objection]:
     wanted = {}
     for name, kg in masses.items():
         if kg > most * KG_PER_LB:
-            wanted[(f"stock/{name}",), _TOLD[kg > 2 * most * KG_PER_LB]] = kg
+            wanted[f"stock/{name}", _TOLD[kg > 2 * most * KG_PER_LB]] = kg
     for where, code in sorted(wanted.keys() ^ told.keys()):
         is_told = (where, code) in told
-        yield Objection(
-            "VER-906", ", ".join(where), f"{code} is told, and is not so" if is_told else f"{code} is not told"
-        )
+        yield Objection("VER-906", where, f"{code} is told, and is not so" if is_told else f"{code} is not told")
     for key in wanted.keys() & told.keys():
         limits = most * KG_PER_LB * (1 if key[1] == _TOLD[0] else 2)
         for told_kg, right in ((told[key].amount, wanted[key]), (told[key].allowed, limits)):
             if told_kg is None or abs(told_kg - right) > _SLACK * right:
-                yield Objection("VER-906", key[0][0], f"{right:.4g} kg is right, told as {told_kg}")
+                yield Objection("VER-906", key[0], f"{right:.4g} kg is right, told as {told_kg}")
 
 
 def _most_lb(plan: Document) -> float:

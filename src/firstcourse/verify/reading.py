@@ -100,12 +100,14 @@ def _places(node: Node) -> tuple[str, ...]:
     return found
 
 
-def _given(node: Node, key: str) -> Any:
-    """A value with its unit, checked to be a number; a text as it stands, None where there is nothing."""
-    found = node.raw(key, None)
-    if isinstance(found, dict):
-        Node(found, f"{node.where}.{key}").number("value")
-    return None if found == "" else found
+def _given(node: Node, key: str) -> dict[str, Any] | None:
+    """A value with its unit, checked to be a number; None where there is none."""
+    if node.raw(key, None) is None:
+        return None
+    found = Node(node.raw(key), f"{node.where}.{key}")
+    found.number("value")
+    sense = {"sense": _one_of(found, "sense", ("least", "most", "is"))} if key == "limit" else {}
+    return found.value | {"unit": found.text("unit", "")} | sense
 
 
 def _door(node: Node) -> Door:

@@ -260,8 +260,8 @@ class Said:
     code: str
     severity: str
     rule: str
-    measured: Any
-    limit: Any
+    measured: Mapping[str, Any] | None
+    limit: Mapping[str, Any] | None
     at: tuple[str, ...]
     values: Mapping[str, Any] = field(default_factory=dict)
     remedies: tuple[str, ...] = ()
@@ -274,12 +274,12 @@ class Said:
     @property
     def amount(self) -> float | None:
         """What was measured, as a number in its unit."""
-        return None if not isinstance(self.measured, Mapping) else float(self.measured["value"])
+        return None if self.measured is None else float(self.measured["value"])
 
     @property
     def allowed(self) -> float | None:
         """What is allowed, as a number in its unit."""
-        return None if not isinstance(self.limit, Mapping) else float(self.limit["value"])
+        return None if self.limit is None else float(self.limit["value"])
 
     def lengths(self, name: str) -> tuple[float, ...]:
         """One of its values, a length or several [ticks]; none where it is not given as such."""

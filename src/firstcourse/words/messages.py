@@ -5,12 +5,18 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from fluent.runtime import FluentBundle, FluentResource
+from fluent.runtime import FluentBundle, FluentResource, resolver
 from fluent.syntax.ast import Resource
 
 TONGUES = ("en",)
 """Tongues that the house speaks, each a folder of message files."""
 _BRITISH = ("uk", "au")
+_LONGEST = 1_000_000
+"""Characters that one value may have: a floor with many members to add says each of them.
+
+The library's own limit guards against message files of strangers; these are ours.
+"""
+resolver.MAX_PART_LENGTH = _LONGEST
 
 
 class MissingWordsError(LookupError):

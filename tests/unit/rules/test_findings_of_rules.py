@@ -1,4 +1,4 @@
-"""What a rule finds names the rule, and tells its source as the papers print it."""
+"""What a rule finds names the rule, and how its source was read is printed with it."""
 
 import datetime
 
@@ -24,10 +24,8 @@ def test_how_a_source_was_read_is_said_once(rule: str, end: str):
     assert cited.endswith(end) and cited.count("memory") <= 1
 
 
-def test_a_finding_names_its_rule_and_source():
+def test_a_finding_names_its_rule_and_its_place():
     entry = RULES.entry("flange.above.max")
-    found = entry.finding(
-        code="SUI-604", severity=Severity.FIX, where="bath", message="Too high.", remedy="Lower it."
-    )
-    assert (found.rule, found.source) == (entry.id, entry.cited)
-    assert (found.measured, found.limit) == ("", "")
+    found = entry.found("SUI-604", Severity.FIX, "bath")
+    assert (found.rule, found.at) == (entry.id, ("bath",))
+    assert (found.measured, found.limit) == (None, None)
