@@ -3,7 +3,7 @@
 from firstcourse.documents.blocks import HALF_MM, HIGH_MM, ROW_MM, TITLE_MM, WIDE_MM, Block, image, two_to_a_page
 from firstcourse.documents.surface_sizes import SMALL_HIGH_MM, is_small
 from firstcourse.drawings import draw_heights, draw_surface
-from firstcourse.drawings.on_paper import Box
+from firstcourse.drawings.on_paper import COARSE, Box
 from firstcourse.drawings.surfaces import drawn_box
 from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
@@ -54,13 +54,16 @@ def _boards(plan: Plan, surface: Surface, *, half: bool) -> Block:
         for name, side in zip(surface.corners, (0, 2), strict=False)
         if surface.kind is SurfaceKind.WALL and box[side] != whole[side]
     ]
+    notes = [f"{'; '.join(far)}. Figures run from corner {surface.corners[0]}."] if far else []
+    if drawing.scale >= COARSE and surface.boards:
+        notes.append("At this scale marks cover some fasteners; the list has their number.")
     data = {
         "title": f"{surface.title or surface.id}: boards",
         "up": "from the foot" if surface.kind is SurfaceKind.WALL else "from the lower edge",
         "rows": rows,
         "several": len(surface.board_stock) != 1,
         "half": half,
-        "note": f"{'; '.join(far)}. Figures run from corner {surface.corners[0]}." if far else "",
+        "note": " ".join(notes),
         **image(drawing),
     }
     return Block(kind="boards", data=data, height=TITLE_MM + svg_size(drawing)[1] + table + 6.0, half=half)

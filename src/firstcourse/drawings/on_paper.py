@@ -31,6 +31,8 @@ _NAMES_MM = 4.0
 _SIDE_MM, _INSIDE_MM, _BETWEEN_MM = 2.7, 2.8, 1.9
 _CORNER_MM, _OFF_MM = 4.2, 3.4
 _KEEP_OUT_MM = 3.0
+COARSE = 48
+"""From one to this on, fasteners 200 mm apart stand as close as letters are high."""
 _LEAST = 100
 """A drawing so many times smaller than the smallest usual scale holds nothing but texts: it is given as it is."""
 _NAMES_ROUND_MM = 7.0
@@ -96,6 +98,11 @@ class OnPaper:
         return format_length(ticks, self.plan.job.tape)
 
     @property
+    def coarse(self) -> bool:
+        """Whether the scale is so small that a board holds no text between its fasteners."""
+        return self.drawing.scale >= COARSE
+
+    @property
     def names_room(self) -> float:
         """How much farther off running dimensions must stand for the names of corners [mm]."""
         return 0.0 if self.surface.kind is SurfaceKind.WALL else _NAMES_MM
@@ -144,7 +151,7 @@ class OnPaper:
 
     def start_texts(self) -> None:
         """Make room for texts round all that is drawn so far."""
-        self.placer = Placer(self.drawing, page_round(self.drawing, self.room))
+        self.placer = Placer(self.drawing, page_round(self.drawing, self.room), dense=self.coarse)
 
     def name_sides(self) -> None:
         """Name each side, just inside it, where no corners are named that tell the sides apart."""

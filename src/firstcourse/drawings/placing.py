@@ -21,6 +21,8 @@ _CLEAR_MM = 0.4
 """A text keeps this far inside the outline of what it stands in [mm]."""
 _CLOSED = 10_000
 _COST = {"hatch": 1, "framing": 2, "panel": 2, "chip": 1, "extent": 2, "dimension": 6, "leader": 8}
+_DENSE_COST = 5
+"""What a fastener costs where texts may cover some of them."""
 _USUAL_COST = 4
 """What a cell costs that a line of a layer runs through."""
 _FAR_COST = 0.6
@@ -36,10 +38,12 @@ class Placer:
     Args:
         drawing: With all that is not text; texts that stand already are kept clear of.
         page: What may be written on: left, lower, right, upper [mm on paper].
+        dense: Fasteners lie too close together for a text between them: a text may cover some, at a cost.
     """
 
-    def __init__(self, drawing: Drawing, page: Box) -> None:
+    def __init__(self, drawing: Drawing, page: Box, *, dense: bool = False) -> None:
         self.drawing, self.page = drawing, page
+        self._fastener_cost = _DENSE_COST if dense else _CLOSED
         self.columns = max(1, math.floor((page[2] - page[0]) / _CELL_MM))
         self.rows = max(1, math.floor((page[3] - page[1]) / _CELL_MM))
         self._cost: NDArray[np.float64] = np.zeros((self.rows, self.columns))
@@ -50,7 +54,7 @@ class Placer:
                 circle.centre[0] + circle.radius * np.cos(turns),
                 circle.centre[1] + circle.radius * np.sin(turns),
             )
-            self._charge(xs, ys, _CLOSED if circle.layer == "fastener" else _USUAL_COST)
+            self._charge(xs, ys, self._fastener_cost if circle.layer == "fastener" else _USUAL_COST)
         for text in drawing.texts:
             self._close(text.box)
 
@@ -167,10 +171,13 @@ class Placer:
 
     def _draw_lines(self) -> None:
         for line in self.drawing.lines:
-            self._charge_line(line.a, line.b, _cost_of(line.layer))
+            self._charge_line(line.a, line.b, self._cost_of(line.layer))
         for poly in self.drawing.polys:
             for a, b in zip(poly.points, (*poly.points[1:], poly.points[0]), strict=True):
-                self._charge_line(a, b, _cost_of(poly.layer))
+                self._charge_line(a, b, self._cost_of(poly.layer))
+
+    def _cost_of(self, layer: str) -> float:
+        return self._fastener_cost if layer == "fastener" else _COST.get(layer, _USUAL_COST)
 
     def _charge_line(self, a: XY, b: XY, cost: float) -> None:
         steps = max(2, math.ceil(math.dist(a, b) / (_CELL_MM * 0.8)) + 1)
@@ -182,10 +189,6 @@ class Placer:
         on_page = (columns >= 0) & (columns < self.columns) & (rows >= 0) & (rows < self.rows)
         spots = (rows[on_page], columns[on_page])
         self._cost[spots] = np.maximum(self._cost[spots], cost)
-
-
-def _cost_of(layer: str) -> float:
-    return _CLOSED if layer == "fastener" else _COST.get(layer, _USUAL_COST)
 
 
 def _cells(text: Text) -> tuple[int, int]:

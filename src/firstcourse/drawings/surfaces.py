@@ -12,6 +12,7 @@ from shapely import Polygon
 from firstcourse.boards import fill_name
 from firstcourse.drawings.chains import FIGURE_MM, PITCH_MM, add_chain
 from firstcourse.drawings.doors import with_doors
+from firstcourse.drawings.face import text_width
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import bounds
@@ -21,7 +22,10 @@ from firstcourse.units import TICKS_PER_MM
 
 _SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
 _MARK_MM = 4.6
-_CROSS_MM = 0.7
+_SMALL_MARK_MM = 2.6
+"""Height of a board's mark at small scales, where the usual one does not fit on it [mm]."""
+_CROSS_MM, _SMALL_CROSS_MM = 0.7, 0.35
+"""Half the width of a fastener's cross, usually and at small scales [mm]."""
 _OPEN_HATCH_MM, _FILL_HATCH_MM = 4.0, 1.2
 _ROUND_CHAIN_MM = 34.0
 """What names and the figures of the other side take of a drawing's room beside a chain [mm]."""
@@ -103,8 +107,9 @@ class _Sheet(OnPaper):
         self.start_texts()
         self.name_corners()
         self.name_zones(kept_out)
+        size = self._mark_size()
         for board in surface.boards:
-            self._mark(board)
+            self._mark(board, size)
         for opening in surface.openings:
             self._opening_label(opening)
         self.name_doors()
@@ -175,27 +180,35 @@ class _Sheet(OnPaper):
         self.drawing.polys.append(Poly("board", self.ring(board.outline), board.mark))
         for hole in board.holes:
             self.drawing.polys.append(Poly("board", self.ring(hole), board.mark))
+        arm = _SMALL_CROSS_MM if self.coarse else _CROSS_MM
         for fastener in board.fasteners:
             x, y = self.at(fastener)
-            self.drawing.lines.append(
-                Line("fastener", (x - _CROSS_MM, y - _CROSS_MM), (x + _CROSS_MM, y + _CROSS_MM))
-            )
-            self.drawing.lines.append(
-                Line("fastener", (x - _CROSS_MM, y + _CROSS_MM), (x + _CROSS_MM, y - _CROSS_MM))
-            )
+            self.drawing.lines.append(Line("fastener", (x - arm, y - arm), (x + arm, y + arm)))
+            self.drawing.lines.append(Line("fastener", (x - arm, y + arm), (x + arm, y - arm)))
 
-    def _mark(self, board: Board) -> None:
+    def _mark_size(self) -> float:
+        """One height for all marks [mm]: a small one at small scales where the usual one fits on few boards."""
+        boards = self.surface.boards
+        per = TICKS_PER_MM * self.drawing.scale
+        fits = [
+            text_width(board.mark, _MARK_MM, bold=True) + 1.0 <= max(u1 - u0, v1 - v0) / per
+            for board in boards
+            for u0, v0, u1, v1 in (bounds(board.outline),)
+        ]
+        return _SMALL_MARK_MM if self.coarse and 2 * sum(fits) < len(boards) else _MARK_MM
+
+    def _mark(self, board: Board, size: float) -> None:
         """The board's mark, and its size where there is room; the table beside the drawing lists every size."""
         inner = Polygon(self.ring(board.outline), [self.ring(hole) for hole in board.holes])
         middle = inner.centroid if inner.contains(inner.centroid) else inner.representative_point()
-        mark = Text((middle.x, middle.y), board.mark, _MARK_MM, bold=True)
+        mark = Text((middle.x, middle.y), board.mark, size, bold=True)
         stands = self.placer.put(mark, within=inner, upright_too=True, aside=True)
-        if stands is None or not inner.contains(shapely.Point(stands.at)):
+        if self.coarse or stands is None or not inner.contains(shapely.Point(stands.at)):
             return
         u0, v0, u1, v1 = bounds(board.outline)
-        size = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
-        below = (stands.at[0], stands.at[1] - _MARK_MM)
-        self.placer.put(Text(below, size, FIGURE_MM), within=inner, upright_too=True)
+        about = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        below = (stands.at[0], stands.at[1] - size)
+        self.placer.put(Text(below, about, FIGURE_MM), within=inner, upright_too=True)
 
     def _chain_across(self) -> None:
         """Vertical board edges from the left end, read upright below the drawing."""
@@ -215,6 +228,9 @@ class _Sheet(OnPaper):
     def _chain(self, marks: set[int], *, along: int) -> None:
         origin = self.origin[along]
         most = int((self.room[along] - _ROUND_CHAIN_MM) / PITCH_MM)
+        if self.coarse:
+            # Both edges of a seam are one place there; figures of both would run on past the surface.
+            most = min(most, int((self.at(self.box[2:])[along]) / PITCH_MM) + 1)
         add_chain(
             self.drawing,
             [(self.at((mark, mark))[along], self.length(mark - origin)) for mark in _thinned(marks, most)],

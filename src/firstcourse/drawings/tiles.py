@@ -16,7 +16,7 @@ from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Opening, Plan, Surface, Zone
 from firstcourse.units import TICKS_PER_MM
 
-_SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48, 96, 192), "mm": (5, 10, 20, 25, 50, 100, 200)}
+_SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (5, 10, 20, 25, 50, 75, 100, 200)}
 _LEVEL = TICKS_PER_MM // 20
 """Sides that rise by less are level [ticks]."""
 _HATCH_MM = 3.0
