@@ -76,6 +76,12 @@ def test_a_finding_on_one_surface_excuses_no_other(plan: Plan) -> None:
     assert "VER-301" in codes(plan)
 
 
+@pytest.mark.parametrize("spoilt", [{"limit": {"value": 1.0}}, {"measured": "1 mm"}, {"at": []}])
+def test_a_finding_whose_form_is_wrong_is_read_no_further(plan: Plan, spoilt: dict[str, Any]) -> None:
+    plan["findings"].append(ends_close("BRD-202", "bath/wall/A-B", 0) | spoilt)
+    assert codes(plan) == {"VER-001"}
+
+
 def test_a_seam_by_one_tick_too_narrow_is_objected_to(plan: Plan) -> None:
     board = plan["surfaces"][1]["boards"][0]
     for point in board["outline"][1:3]:
