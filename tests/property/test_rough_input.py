@@ -171,3 +171,17 @@ def test_a_ceiling_that_rises_like_a_wall_is_refused() -> None:
     assert read_job_text(SILL_TOO_LEVEL.replace("height: 96 in\n", f"{steep.replace('16', '12')}\n", 1))
     with pytest.raises(JobError, match=r"walls\[1\].wall: its corners are .* over a length of"):
         read_job_text(SILL_TOO_LEVEL.replace("height: 96 in\n", f"{steep.replace('16', '19')}\n", 1))
+
+
+def test_sheets_as_narrow_as_strips_are_refused() -> None:
+    narrow = "date: 2026-11-25\nstock: [{id: strip, size: [900 mm, 15 mm], thickness: 6 mm}]"
+    with pytest.raises(JobError, match=r"stock\[1\].size: .* is no sheet's width"):
+        read_job_text(HARDLY_BENDS.replace("date: 2026-11-25", narrow))
+
+
+def test_readings_along_a_string_and_at_heights_are_not_mixed() -> None:
+    faces = "faces: [{at: 14 in, face: 0 in, up: 3 mm}, {at: 30 in, face: 3/16 in}, {at: 46 in, face: 1/16 in}]"
+    mixed = SILL_TOO_LEVEL.replace("        openings:\n", f"        {faces}\n        openings:\n", 1)
+    with pytest.raises(JobError, match=r"walls\[1\].faces\[2\]: some readings of this wall have `up`"):
+        read_job_text(mixed)
+    assert read_job_text(mixed.replace(", up: 3 mm", ""))

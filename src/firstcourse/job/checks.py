@@ -23,6 +23,7 @@ from firstcourse.rules import load_rules
 from firstcourse.units import Tape, format_length, mm
 
 Wrong = tuple[tuple[str | int, ...], str]
+NARROWEST_SHEET_MM = 100
 STEEPEST = 2
 """A ceiling's rise along a wall over that wall's length: what rises more steeply is a slip of the pen."""
 
@@ -41,6 +42,13 @@ def _job(job: Job) -> Iterator[Wrong]:
     yield from _twice([offcut.id for offcut in job.offcuts], ("offcuts",), "offcut")
     yield from _twice([rule.rule for rule in job.rules], ("rules",), "rule")
     yield from _twice([room.name.lower() for room in job.rooms], ("rooms",), "room")
+    for index, sheet in enumerate(job.stock):
+        if min(sheet.size) < mm(NARROWEST_SHEET_MM):
+            narrow = format_length(min(sheet.size), job.tape, feet=False)
+            yield (
+                ("stock", index, "size"),
+                f"{narrow} is no sheet's width: less than {NARROWEST_SHEET_MM} mm is a strip; check the unit",
+            )
     for index, offcut in enumerate(job.offcuts):
         if offcut.stock not in stocks:
             yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
@@ -188,6 +196,14 @@ def _wall(
         if value is not None and value > most:
             yield ("boards", field), f"lies beyond the wall ({left}-{right} as taped)"
     yield from _members(wall.framing, length)
+    for index, reading in enumerate(wall.faces):
+        if ("up" in reading.model_fields_set) != ("up" in wall.faces[0].model_fields_set):
+            yield (
+                ("faces", index),
+                "some readings of this wall have `up` and some have not: give it with all, or with none where one "
+                "string was read along the wall",
+            )
+            break
     yield from _twice([opening.id for opening in wall.openings], ("openings",), "opening")
     for index, opening in enumerate(wall.openings):
         if (message := _outside(opening, length, height, tape)) is not None:
