@@ -139,6 +139,9 @@ def _resized(
         return None
     boards = (*layout.boards[:number], board, *layout.boards[number + 1 :])
     pieces = tuple(_cut_as(board, piece, tape) if piece.id == piece_id else piece for piece in layout.pieces)
+    if any(new.blank[1 - axis] != was.blank[1 - axis] for new, was in zip(pieces, layout.pieces, strict=True)):
+        # Beside a side askew to the axes a longer board is wider as well, and its sheet is cut to the old width.
+        return None
     key = f"boards {surface.id}"
     working = layout.workings[key].model_copy(update={"result": covered_area(boards, tape)})
     return layout.model_copy(
