@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import Polygon
 
 from firstcourse.boards.field import opening_ring
@@ -26,7 +28,7 @@ PIERCING = frozenset({OpeningKind.VALVE, OpeningKind.PIPE, OpeningKind.BOX, Open
 _MOST_SLOPE = math.tan(math.radians(10))
 _HAIR = 2
 _EVERY = 5 * TICKS_PER_MM
-"""An edge askew to the members is asked this often [ticks]."""
+"""An edge askew to a member is asked this often [ticks]."""
 _NEARLY = 50 * TICKS_PER_MM
 """Members in one line with no more than this between them are one [ticks]."""
 
@@ -165,11 +167,12 @@ def bare_parts(a: Point, b: Point, faces: Sequence[Ring], limits: EdgeRules) -> 
     places = sorted(
         {0.0, length}
         | {t for part in near for t in shapely.get_coordinates(part)[:, 0].tolist() if 0 < t < length}
-        | ({float(t) for t in range(0, int(length), _EVERY)} if a[0] != b[0] and a[1] != b[1] else set())
+        | ({float(t) for t in range(0, int(length), _EVERY)} if any(map(_is_askew, near)) else set())
     )
     found: list[list[float]] = []
-    for start, end in pairwise(places):
-        if _is_carried(near, start, end, limits):
+    between = list(pairwise(places))
+    for (start, end), carried in zip(between, _carried(near, between, limits), strict=True):
+        if carried:
             continue
         if found and start - found[-1][1] <= _HAIR:
             found[-1][1] = end
@@ -182,15 +185,38 @@ def bare_parts(a: Point, b: Point, faces: Sequence[Ring], limits: EdgeRules) -> 
     ]
 
 
-def _is_carried(near: list[Polygon], start: float, end: float, limits: EdgeRules) -> bool:
-    """Whether faces bear an edge half way between two places between which none begins or ends."""
-    at = (start + end) / 2
+def _is_askew(part: Polygon) -> bool:
+    """Whether a member runs otherwise than the edge that it is seen from: it may carry one end of it alone."""
+    left, lower, right, upper = part.bounds
+    return bool(part.area < (right - left - _HAIR) * (upper - lower - _HAIR))
+
+
+def _carried(near: list[Polygon], between: list[tuple[float, float]], limits: EdgeRules) -> NDArray[np.bool_]:
+    """Whether faces bear an edge half way between two places between which none begins or ends, for each two."""
+    at = np.array(between, np.float64).mean(axis=1)
     wood = shapely.union_all(near)
-    under = wood.intersection(shapely.LineString([(at, 0), (at, limits.reach)]))
-    driven = wood.intersection(shapely.LineString([(at, limits.fastener), (at, limits.reach)]))
-    return bool(
-        under.length >= limits.bearing - _HAIR and driven.length >= limits.bearing - limits.fastener - _HAIR
+    shapely.prepare(wood)
+    under, driven = (
+        shapely.length(
+            shapely.intersection(
+                shapely.linestrings(
+                    np.stack(
+                        [
+                            np.stack([at, np.full_like(at, low)], 1),
+                            np.stack([at, np.full_like(at, limits.reach)], 1),
+                        ],
+                        1,
+                    )
+                ),
+                wood,
+            )
+        )
+        for low in (0, limits.fastener)
     )
+    found: NDArray[np.bool_] = (under >= limits.bearing - _HAIR) & (
+        driven >= limits.bearing - limits.fastener - _HAIR
+    )
+    return found
 
 
 def _stops_free(run: Run, surface: Surface) -> bool:

@@ -20,6 +20,7 @@ _PIERCING = ("valve", "pipe", "box", "drain", "flange")
 _MOST_TURN = math.radians(10)
 _AT_SIDE = 2 * TICKS_PER_MM
 """An edge at a free side may fall back to the last mark of the tape [ticks]."""
+_SPECK = float(TICKS_PER_MM**2)
 _EVERY = 10 * TICKS_PER_MM
 """Edges are asked at places no farther apart than this [ticks]."""
 
@@ -85,7 +86,9 @@ def _on_edge(told: Said, a: Point, b: Point) -> tuple[float, float] | None:
 
 def _ends_bare(a: Point, b: Point, start: float, end: float, faces: STRtree, plan: Document) -> bool:
     """Whether an edge hangs between two places along it, and no farther [ticks]."""
-    straight = a[0] == b[0] or a[1] == b[1]
+    near = faces.geometries[faces.query(shapely.LineString([a, b]), predicate="dwithin", distance=_EVERY)]
+    square = shapely.area(near) >= shapely.area(shapely.envelope(near)) - _SPECK
+    straight = (a[0] == b[0] or a[1] == b[1]) and bool(square.all())
     # Along an edge askew to the members planners may look at it no closer than checks do.
     off = 3 * SLOPED_SLACK if straight else _EVERY
     length, slack = math.dist(a, b), 2 * SLOPED_SLACK
