@@ -2,13 +2,16 @@
 
 from typing import Any
 
+from firstcourse.documents.blocks import HIGH_MM, WIDE_MM
 from firstcourse.documents.tile_words import pattern_words
 from firstcourse.drawings import draw_room, room_names, to_svg
 from firstcourse.drawings.svg import svg_size
 from firstcourse.plan import Plan
 from firstcourse.units import format_length
 
-_PAGE_MM, _ROW_MM, _LEAST_MM = (186.0, 196.0), 6.5, 90.0
+_OTHER_MM = 50.0
+"""What the title, the words above the drawing and the signatures take of a page's height [mm]."""
+_PAGE_MM, _ROW_MM, _LEAST_MM = (WIDE_MM, HIGH_MM - _OTHER_MM), 6.5, 90.0
 """Room of a page for the drawing; height of one row of the list below it; the drawing is never less high [mm]."""
 
 _LINE_LETTERS = 75
