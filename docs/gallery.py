@@ -17,6 +17,7 @@ from firstcourse.job import Job
 from firstcourse.plan import Fall, Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import Tape, format_length, inches, mm
+from firstcourse.words import speaker_for
 
 ROOT = Path(__file__).parents[1]
 PAGE = ROOT / "docs" / "gallery.md"
@@ -355,7 +356,7 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
     yield ""
     for words in line_words(surface, tape):
         yield f"- {words}"
-    for finding in plan.findings:
+    for finding in speaker_for(plan).findings(plan.findings):
         if finding.code in ("TIL-104", "TIL-121", "TIL-122"):
             yield f"- {finding.code}: {finding.message} {finding.measured}; limit {finding.limit}."
     yield ""

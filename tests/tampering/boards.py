@@ -56,7 +56,7 @@ def widen_a_seam(plan: Plan) -> None:
 def overlap_two_boards(plan: Plan) -> None:
     surface = first(s for s in plan["surfaces"] if len(s["boards"]) > 1)
     a, b = surface["boards"][:2]
-    a["outline"], a["holes"] = b["outline"], []
+    a["outline"], a["holes"], a["factory_edges"] = b["outline"], [], []
 
 
 @answered_by("VER-106")

@@ -97,7 +97,7 @@ def print_another_rule(plan: Plan) -> None:
 @answered_by("VER-716", everywhere=False)
 def shorten_the_edges_that_show(plan: Plan) -> None:
     found = first(f for f in plan["findings"] if f["code"] == "TIL-107")
-    found["measured"] = more(found["measured"])
+    found["measured"]["value"] *= 1.07
 
 
 @answered_by("VER-901", everywhere=False)
