@@ -137,6 +137,9 @@ def trade(facts: Facts, pick: Facts) -> str:
     elif abs(facts.sure_cut - pick.sure_cut) > _TOLD_MM:
         wider = facts.sure_cut > pick.sure_cut
         (gains if wider else losses).append(f"{'wider' if wider else 'narrower'} cuts if the survey is off")
+    if gains and not losses and facts.smallest_cut < pick.smallest_cut:
+        # A start is never told as all gain: what little it is worse by stands too.
+        losses.append("the smallest cut is a little narrower")
     said = [f"for it: {', '.join(gains)}"] if gains else []
     said += [f"against it: {', '.join(losses)}"] if losses else []
     return "; ".join(said) or "much like the pick, with the joints elsewhere"
