@@ -112,18 +112,27 @@ def _along_members(board: Board, surface: Surface, plan: Document, zones: shapel
         box = bounds(support.outline)
         if (box[3] - box[1] >= box[2] - box[0]) != (axis == 1):
             continue
+        # A member that slants a little is followed along itself: its places lie on more than one line.
+        run = max(sides(support.outline), key=lambda side: math.dist(*side))
+        way = tuple((end - start) / math.dist(*run) for start, end in zip(*sorted(run), strict=True))
         for part in shapely.get_parts(room.intersection(Polygon(support.outline))):
             if not isinstance(part, Polygon) or part.is_empty:
                 continue
             left, lower, right, upper = part.bounds
-            low, high = (lower, upper) if axis else (left, right)
             width = (right - left) if axis else (upper - lower)
+            ends = [_along(way, at) for at in part.exterior.coords]
+            low, high = min(ends), max(ends)
             if width < step or high - low <= spacing:
                 continue
             near = part.buffer(beside + SLOPED_SLACK)
-            places = sorted(place[axis] for place in board.fasteners if near.intersects(Spot(place)))
-            if _too_far((low, *places, high), spacing):
+            places = sorted(_along(way, place) for place in board.fasteners if near.intersects(Spot(place)))
+            if _too_far((low, *places, high), spacing, SLACK if axis_of(*run) else SLOPED_SLACK):
                 yield Objection("VER-406", board.id, f"fasteners along {support.id or box} are too far apart")
+
+
+def _along(way: Sequence[float], place: Sequence[float]) -> float:
+    """How far along a direction a place lies [ticks]."""
+    return way[0] * place[0] + way[1] * place[1]
 
 
 def _barred(board: Board, surface: Surface, plan: Document, zones: shapely.Geometry) -> Iterator[Objection]:
