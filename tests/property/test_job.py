@@ -7,10 +7,12 @@ from hypothesis import strategies as st
 
 from firstcourse.errors import JobError
 from firstcourse.job import Job, job_text, read_job_text, starter_text
+from firstcourse.job.checks import NARROWEST_SHEET_MM
 from firstcourse.job.fields import LONGEST_SIDE_MM
 from firstcourse.units import Tape, mm
 
 LENGTHS = st.integers(1, mm(LONGEST_SIDE_MM))
+SHEET_SIDES = st.integers(mm(NARROWEST_SHEET_MM), mm(LONGEST_SIDE_MM))
 OFFSETS = st.integers(-mm(100), mm(100))
 WORDS = st.text(min_size=3, max_size=40)
 REASONS = st.text(st.characters(min_codepoint=32, max_codepoint=126), min_size=3, max_size=40)
@@ -49,7 +51,9 @@ def jobs(draw):
             "name": draw(NAMES),
             "date": draw(st.dates(datetime.date(2026, 1, 1), datetime.date(2999, 1, 1))),
             "tape": draw(st.sampled_from(Tape)),
-            "stock": [{"id": draw(NAMES), "size": [draw(LENGTHS), draw(LENGTHS)], "thickness": 9, "price": price}],
+            "stock": [
+                {"id": draw(NAMES), "size": [draw(SHEET_SIDES), draw(SHEET_SIDES)], "thickness": 9, "price": price}
+            ],
             "rules": [{"rule": "boards.piece.min", "value": "5 in", "reason": reason}],
             "rooms": [room],
         }

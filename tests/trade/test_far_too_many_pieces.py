@@ -31,7 +31,7 @@ rooms:
     return str(caught.value)
 
 
-@pytest.mark.parametrize(("side", "sheet"), [(2400, "25 mm, 25 mm"), (30_000, "900 mm, 1500 mm")])
+@pytest.mark.parametrize(("side", "sheet"), [(2400, "100 mm, 100 mm"), (30_000, "900 mm, 1500 mm")])
 def test_far_too_many_boards_are_refused_with_the_estimate(side: int, sheet: str) -> None:
     said = refused(side, sheet, "300 mm, 300 mm", "")
     assert "stock[1].size" in said and "boards on hall/floor, more than the 500" in said

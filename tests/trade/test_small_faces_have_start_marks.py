@@ -5,6 +5,7 @@ each again.
 """
 
 import json
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -155,14 +156,21 @@ def test_a_moved_start_mark_is_noticed_in_the_document_itself() -> None:
     assert "VER-711" in {found.code for found in verify(plan).objections}
 
 
+def _faces(data: dict[str, Any]) -> Iterator[tuple[str, str, str]]:
+    """Each face of a block with its title, its name and the words under it."""
+    for column in data["columns"]:
+        for cell in column:
+            yield data["title"], cell["name"], " ".join(cell["words"])
+
+
 def test_the_table_of_a_face_says_what_its_marks_hold() -> None:
     plan = Plan.model_validate_json(_text())
-    blocks = {block.data["title"]: block.data for block in tile_blocks(plan)}
+    faces = [face for block in tile_blocks(plan) if block.kind == "faces" for face in _faces(block.data)]
     for surface in plan.surfaces:
         starts = [mark for mark in surface.marks if mark.kind == "start"]
         if not starts:
             continue
-        facts = dict(blocks[f"{surface.title}: tile"]["facts"])
-        told = " ".join(text for name, text in facts.items() if name.startswith(("Up to", "Down to", "Across to")))
+        title, _, name = surface.title.rpartition(", ")
+        told = next(words for of, names, words in faces if of == f"{title}: tile" and name in names)
         for mark in starts:
             assert format_length(mark.distance, plan.job.tape) in told, (surface.id, told)

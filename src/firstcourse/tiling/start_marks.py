@@ -33,7 +33,7 @@ def start_marks(surface: Surface, site: Site) -> tuple[Mark, ...]:
         Those of an upright line and those of a level one; fewer where no edge that way can be touched.
     """
     ground = Ground(surface, site)
-    if not ground.parts or not surface.tiles:
+    if not ground.parts or ground.shape.is_empty or not surface.tiles:
         return ()
     return tuple(mark for axis in (0, 1) for mark in _first_joint(ground, surface, axis))
 
