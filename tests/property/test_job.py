@@ -26,11 +26,14 @@ def jobs(draw):
     pairs = [f"{a}-{b}" for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
     sides = {pair: draw(LENGTHS) for pair in pairs}
     stud = draw(st.integers(0, min(sides.values())))
+    # No ceiling rises more steeply than one to one here.
+    low = draw(st.integers(1, mm(LONGEST_SIDE_MM) // 2))
+    rise = min(*sides.values(), mm(LONGEST_SIDE_MM) // 2)
     room = {
         "name": draw(NAMES),
         "corners": corners,
         "sides": sides,
-        "heights": {corner: draw(LENGTHS) for corner in corners},
+        "heights": {corner: low + draw(st.integers(0, rise)) for corner in corners},
         "levels": {corner: draw(OFFSETS) for corner in corners},
         "plumb": {pairs[0]: draw(OFFSETS)},
         "floor": draw(
