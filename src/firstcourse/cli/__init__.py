@@ -94,7 +94,7 @@ def run(arguments: Sequence[str]) -> int:
             return _say("stopped; nothing was written", 2)
         return _say(
             f"Firstcourse failed: {type(error).__name__}: {error}. Nothing was written. "
-            "This is our fault; please keep the job document, it shows the way to mend it.",
+            "This is our fault; please keep the job document, it shows how to fix it.",
             3,
         )
 

@@ -26,7 +26,7 @@ _LONGEST_NAME = 100
 
 
 class Formula(NamedTuple):
-    """A cell that is reckoned from others of its row or column, with its value as long as nobody changes them.
+    """A cell that is computed from others of its row or column, with its value as long as nobody changes them.
 
     Attributes:
         text: The formula; `{row}` stands for the cell's own row, `{last}` for the one above it.

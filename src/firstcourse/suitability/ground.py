@@ -1,4 +1,4 @@
-"""A surface's flatness as read, against its tile: findings, the map of highs and lows, and what would mend it."""
+"""A surface's flatness as read, against its tile: findings, the map of highs and lows, and what puts it right."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass

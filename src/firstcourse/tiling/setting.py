@@ -29,7 +29,7 @@ class SettingBed:
         contact: Least share of the tile's back in contact with mortar [percent].
         large_mortar: Whether mortar for large and heavy tile is needed.
         trowel: The trowel in words.
-        findings: What the setter must know or mend.
+        findings: What the setter must know or fix.
         working: How the thickness came about.
     """
 

@@ -42,7 +42,7 @@ class FallResult:
 
     Attributes:
         fall: What the plan holds; None where no planes can lead all water to the drain.
-        findings: What breaks a rule, with what would mend it.
+        findings: What breaks a rule, with what would put it right.
         workings: `fall SURFACE rise`, `... bed`, `... tile` and others, by the surface's id.
     """
 

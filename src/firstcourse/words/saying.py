@@ -57,7 +57,7 @@ class Saying:
     a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `PLAIN` (as it was read),
     `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room), `THING` (without), `WORD` (a word by its
     code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
-    between all), `SUM` (several added up) and `EACH("message", $x, $y)` (the message once for each, its parameters
+    between all), and `EACH("message", $x, $y)` (the message once for each, its parameters
     `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
 
     What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
@@ -87,7 +87,6 @@ class Saying:
             "THING": lambda given: self._each(given, lambda ref: self.thing(ref.ref)),
             "WORD": self._word,
             "LIST": self._list,
-            "SUM": self._sum,
             "EACH": self._every,
         }
         self._messages = Messages(tongue, practice, functions)
@@ -270,10 +269,6 @@ class Saying:
         if between:
             return str(between).join(texts)
         return f"{', '.join(texts[:-1])} {self._term(last)} {texts[-1]}" if len(texts) > 1 else "".join(texts)
-
-    def _sum(self, given: _Given, decimals: Any = 2) -> str:
-        numbers = [one for one in _several(given.value) if isinstance(one, Measure)]
-        return " + ".join(in_figures(one, self._tape, int(decimals)).partition(" ")[0] for one in numbers)
 
     def _every(self, message: Any, *columns: _Given, last: str = "", between: str = ", ") -> str:
         name, _, attribute = str(message).partition(".")
