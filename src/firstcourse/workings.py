@@ -1,5 +1,7 @@
 """A number with its formula, the values put in, and its result."""
 
+from collections.abc import Iterable
+
 from pydantic import BaseModel, ConfigDict
 
 from firstcourse.values import Limit, Measure, Value, Word
@@ -31,3 +33,22 @@ class Working(BaseModel):
     source: str = ""
     argument: tuple[str, ...] = ()
     steps: tuple[str, ...] = ()
+
+    @property
+    def id(self) -> str:
+        """Its key in the plan: the formula and what it is about, such as `height-doorway_step@bath/floor/door/hall`."""
+        return f"{self.formula}@{'+'.join(self.at)}"
+
+
+def by_id(workings: Iterable[Working]) -> dict[str, Working]:
+    """Workings under their keys in the plan.
+
+    Raises:
+        ValueError: Two have one key, so that one of them would be lost.
+    """
+    found: dict[str, Working] = {}
+    for working in workings:
+        if working.id in found:
+            raise ValueError(f"two workings are {working.id}")
+        found[working.id] = working
+    return found

@@ -85,7 +85,7 @@ def test_height_mass_door_order_and_joints_use_the_mortar_that_the_trowel_leaves
     for name in ("height", "mass"):
         assert printed(plan, f"suitability.bath/floor.buildup.{name}", MORTAR) == pytest.approx(inch, abs=0.0006)
     high = sum(layers(floor).values())
-    door = plan.workings["suitability.bath/floor.buildup.doorway.1"]
+    door = plan.workings["height-doorway_step@bath/floor/door/door"]
     assert door.inputs["this_floor"].value == pytest.approx(high / TICKS_PER_MM, abs=0.001)
     assert float(plan.workings["mortar large bath/floor"].result) == pytest.approx(inch, abs=0.0001)
     fall = surface(plan, "bath/floor/shower").fall

@@ -34,7 +34,7 @@ def judge_bed_floor(
     done = SurfaceSide()
     assert room.floor is not None and fall.drain_height is not None
     floors = Floors(room=fall.drain_height + fall.rise, fall=fall)
-    for number, door in enumerate(room.floor.doorways, start=1):
+    for door in room.floor.doorways:
         low, high = _along(door, room, plan, floors, fall)
         doorway = Doorway(
             ref=f"{room.name}/floor/door/{door.id}",
@@ -43,7 +43,7 @@ def judge_bed_floor(
         )
         findings, working = judge_doorway(rules, (_falls(high),), doorway, tape)
         done.findings += (*findings, *_holds(door, doorway.ref, (low, high), fall, tape))
-        done.workings[f"buildup.doorway.{number}"] = working
+        done.workings[working.id] = working
         done.judged = True
     for rim, kind, height in _rims(room, plan, floors, fall):
         judge = judge_drain if kind is OpeningKind.DRAIN else judge_flange

@@ -158,7 +158,10 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options, job.tape)
             ranked = f"suitability.{surface.id}.remedies" if done.remedies else ""
             structures += structure_sheets(surface, done.members, ranked)
-            workings |= {f"suitability.{surface.id}.{name}": working for name, working in side.workings.items()}
+            workings |= {
+                working.id if working.at else f"suitability.{surface.id}.{name}": working
+                for name, working in side.workings.items()
+            }
             if side.heights:
                 heights[surface.id] = side.heights
             if side.remedies:

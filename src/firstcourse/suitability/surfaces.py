@@ -70,10 +70,10 @@ def judge_build_up(rules: RuleSet, surface: BuildUp) -> tuple[tuple[Finding, ...
     """
     findings: list[Finding] = []
     workings = {"buildup.height": _height(surface), "buildup.mass": _mass(surface)}
-    for number, doorway in enumerate(surface.doorways, start=1):
+    for doorway in surface.doorways:
         found, working = judge_doorway(rules, surface.layers, doorway, surface.tape)
         findings += found
-        workings[f"buildup.doorway.{number}"] = working
+        workings[working.id] = working
     for flange in surface.flanges:
         findings += judge_flange(rules, surface.layers, surface.ref, flange)
     for drain in surface.drains:

@@ -81,7 +81,9 @@ def _threshold(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objecti
     if fall.drain_height is None or (fall.room_floor is not None and fall.threshold is None):
         return
     doors = [
-        w for name, w in plan.workings.items() if name.startswith(f"suitability.{surface.id}.buildup.doorway.")
+        working
+        for working in plan.workings.values()
+        if working.formula == "height-doorway_step" and working.at[0].startswith(f"{surface.id}/door/")
     ]
     if not doors and any(said.code == "SUI-902" for said in plan.findings):
         return

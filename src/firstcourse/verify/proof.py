@@ -24,6 +24,7 @@ from firstcourse.verify.fields import FieldError
 from firstcourse.verify.fills import check_fills
 from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.floor_loads import check_floor_loads
+from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.in_room import check_in_room
@@ -81,6 +82,7 @@ _CHECKS = (
     check_frames,
     check_floor_loads,
     check_frame_formulas,
+    check_formulas,
     check_workings,
     check_lifting,
     check_rule_notes,

@@ -81,6 +81,12 @@ class Working:
     found: Given = None
     limit: Given = None
     at: tuple[str, ...] = ()
+    rule: str = ""
+
+    @property
+    def key(self) -> str:
+        """The key it must have in the plan."""
+        return f"{self.formula}@{'+'.join(self.at)}"
 
     def number(self, name: str) -> float | None:
         """An input's number, in its unit; None where it has none."""
@@ -215,6 +221,7 @@ def _working(node: Node) -> Working:
         found=None if isinstance(result, str) else result,
         limit=node.raw("limit", None),
         at=texts(node, "at"),
+        rule=node.text("rule", ""),
     )
 
 

@@ -26,8 +26,6 @@ _STEPPED = ("psi", "psf", "lb/in")
 """Units of results that one of their working's steps comes to."""
 _CODE = "VER-903"
 _NOT_ASKED = "RUL-102"
-_SLACK_MM = 0.001
-"""A step is rounded to a millionth of an inch, heights to nine figures."""
 
 
 def check_workings(plan: Document) -> Iterator[Objection]:
@@ -45,7 +43,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         _membranes,
         _beds,
         _build_ups,
-        _doorways,
         _twice,
     ):
         yield from found(plan)
@@ -88,16 +85,6 @@ def check_rule_notes(plan: Document) -> Iterator[Objection]:
     ]
     if told != ([(borrowed, len(notes))] if borrowed else []):
         yield Objection("VER-904", "rules", f"{borrowed} are of another practice, told as {told or 'none'}")
-
-
-def _doorways(plan: Document) -> Iterator[Objection]:
-    """A step at a doorway is the difference of the two floors beside it."""
-    for name, working in plan.workings.items():
-        if working.formula != "height-doorway_step":
-            continue
-        here, beyond, step = working.number("this_floor"), working.number("other_floor"), working.comes_to
-        if here is None or beyond is None or step is None or abs(here - beyond - step) > _SLACK_MM:
-            yield Objection(_CODE, name, f"gives a step of {step} mm between floors {here} and {beyond} mm high")
 
 
 def _sums(name: str, working: Working) -> Iterator[Objection]:

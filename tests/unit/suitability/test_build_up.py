@@ -65,7 +65,7 @@ def test_a_metric_tape_is_told_metric_sums():
     assert all(text.endswith(" mm") for text in height.values.values())
     mass = workings["buildup.mass"].values
     assert mass["whole surface"] == "143 kg" and "for one square foot" not in mass
-    step = worked(workings["buildup.doorway.1"], Tape.MM)
+    step = worked(workings["height-doorway_step@bath/floor/door/door"], Tape.MM)
     assert (step.result, step.unit, step.values["gap under the door"]) == ("+6.35", "mm", "6.35 mm")
 
 
@@ -82,7 +82,7 @@ def test_a_step_is_named_with_what_takes_it_up(other, codes, words):
     door = replace(FLOOR, doorways=(Doorway(ref="bath/floor/door/door to hall", other_floor_in=other),))
     findings, workings = judge_build_up(RULES, door)
     assert [finding.code for finding in findings] == codes
-    assert worked(workings["buildup.doorway.1"]).values["profile"] == words
+    assert worked(workings["height-doorway_step@bath/floor/door/door to hall"]).values["profile"] == words
     assert all(words in said(finding).remedy for finding in findings)
 
 

@@ -1,0 +1,47 @@
+"""Workings are proved by their formula: one that is not known, absent, extra or under another key is an objection."""
+
+import datetime
+from dataclasses import replace
+
+import pytest
+
+from firstcourse.rules import load_rules
+from firstcourse.units import Tape
+from firstcourse.verify.formulas import check_formulas
+from firstcourse.verify.shopping_fields import Shopping, Working
+from firstcourse.verify.structure import Document
+
+STEP = Working(
+    title="",
+    formula="height-doorway_step",
+    values={},
+    result="",
+    unit="",
+    at=("bath/floor/door/hall",),
+    inputs={"this_floor": {"value": 20.0, "unit": "mm"}, "other_floor": {"value": 12.0, "unit": "mm"}},
+    found={"value": 8.0, "unit": "mm"},
+)
+
+
+def objections(**workings: Working) -> list[tuple[str, str]]:
+    plan = Document(
+        tape=Tape.MM, rules=load_rules(datetime.date(2026, 11, 1)), surfaces=(), pieces=(), sheets=(), stock={},
+        tile_stock={}, counts=(), findings=(), shopping=Shopping(workings=workings), frames=(), bounds=(),
+    )  # fmt: skip
+    return [(one.code, one.where) for one in check_formulas(plan)]
+
+
+def test_a_step_that_is_the_difference_of_its_floors_stands():
+    assert objections(**{STEP.key: STEP}) == []
+
+
+@pytest.mark.parametrize(
+    ("code", "key", "changed"),
+    [
+        ("VER-903", STEP.key, {"found": {"value": 8.1, "unit": "mm"}}),
+        ("VER-906", "height-doorway@bath/floor/door/hall", {"formula": "height-doorway"}),
+        ("VER-906", "another key", {}),
+    ],
+)
+def test_what_does_not_follow_is_objected_to(code: str, key: str, changed: dict[str, object]):
+    assert (code, key) in objections(**{key: replace(STEP, **changed)})  # type: ignore[arg-type]
