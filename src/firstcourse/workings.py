@@ -36,7 +36,7 @@ class Working(BaseModel):
 
     @property
     def id(self) -> str:
-        """Its key in the plan: the formula and what it is about, such as `height-doorway_step@bath/floor/door/hall`."""
+        """Key in the plan: formula and what it is about, as `height-doorway_step@bath/floor/door/hall`."""
         return f"{self.formula}@{'+'.join(self.at)}"
 
 

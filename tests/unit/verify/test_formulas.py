@@ -1,4 +1,4 @@
-"""Workings are proved by their formula: one that is not known, absent, extra or under another key is an objection."""
+"""Workings are proved by their formula; an unknown, absent or extra one, or one under another key, is told."""
 
 import datetime
 from dataclasses import replace

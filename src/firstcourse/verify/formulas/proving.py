@@ -31,7 +31,7 @@ def holds(working: Working, name: str, wanted: float, unit: str, near: float = N
 
 
 def just(working: Working, name: str, wanted: object) -> Iterator[Objection]:
-    """Object unless an input, or `result`, is exactly so in the plan's JSON: a word, a reference, a count, several."""
+    """Object unless an input, or `result`, is exactly so in the plan's JSON: a word, a count, several."""
     found = working.found if name == "result" else working.inputs.get(name)
     if found != wanted:
         yield Objection(CODE, working.key, f"says {name} is {found}, not {wanted}")
