@@ -18,7 +18,7 @@ from typing import Any
 import shapely
 from shapely import Polygon, affinity, box
 
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiling.lay import SPECK_MM2, lay
 from firstcourse.tiling.model import Field, RepeatCell

@@ -10,8 +10,7 @@ from shapely import MultiPoint, Point, Polygon, box
 from shapely.ops import unary_union
 
 from firstcourse.fastening import fasten
-from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind, Zone
-from firstcourse.plan.model import Ring
+from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
 

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, affinity, box
 
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import RepeatCell
 from firstcourse.tiling.patterns import repeat_cell

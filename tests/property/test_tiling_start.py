@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from shapely import Polygon, box, transform
 
 from firstcourse.job.tile import TileRepeat
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import XY, Edge, Field, RepeatCell

@@ -11,8 +11,7 @@ from itertools import combinations
 import pytest
 
 from firstcourse.fastening import fasten
-from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind
-from firstcourse.plan.model import Ring
+from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
 

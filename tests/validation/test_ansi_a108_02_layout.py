@@ -10,7 +10,7 @@ import datetime
 import pytest
 from shapely import box
 
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiling.model import Field
 from firstcourse.tiling.patterns import repeat_cell

@@ -7,8 +7,7 @@ from shapely import Polygon
 
 from firstcourse.bedding.joints import corner_length, foot_length, return_length, seam_length
 from firstcourse.bedding.mortar import board_mortar, dry_mass
-from firstcourse.plan import Board, Piece, Stock, SupportKind, Surface, SurfaceKind
-from firstcourse.plan.model import Frozen
+from firstcourse.plan import Board, Frozen, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, inch_text, to_inches, to_mm
 from firstcourse.workings import Working

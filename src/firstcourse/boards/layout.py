@@ -17,8 +17,19 @@ from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import area2, bounds, moved
-from firstcourse.plan import Board, Piece, Seam, Segment, Stock, Support, SupportKind, Surface, SurfaceKind
-from firstcourse.plan.model import Frozen, Ring
+from firstcourse.plan import (
+    Board,
+    Frozen,
+    Piece,
+    Ring,
+    Seam,
+    Segment,
+    Stock,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+)
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to
 from firstcourse.workings import Working

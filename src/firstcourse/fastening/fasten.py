@@ -8,8 +8,7 @@ from firstcourse.fastening.members import along_members
 from firstcourse.fastening.panel import over_panel
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry.polygon import Point
-from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind
-from firstcourse.plan.model import Frozen
+from firstcourse.plan import Board, Frozen, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, format_length
 from firstcourse.values import Name, least, length, most

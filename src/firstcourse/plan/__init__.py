@@ -1,43 +1,29 @@
 """The plan as plain data: what every step adds to and what every paper is made from."""
 
 from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
+from firstcourse.plan.boards import Board, Cut, Fill, Part, Piece, Seam, Sheet, Stock
 from firstcourse.plan.bounds import FieldBound, LayoutBound
 from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
-from firstcourse.plan.model import (
-    Area,
-    Board,
-    Count,
-    Cut,
-    Fill,
+from firstcourse.plan.model import Count, Plan, Quantity
+from firstcourse.plan.site import SiteStamp
+from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
+from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
+from firstcourse.plan.surfaces import (
     Opening,
     OpeningKind,
-    Part,
-    Piece,
-    Plan,
-    Quantity,
-    Seam,
-    Sheet,
     Side,
     SideKind,
-    SoftJoint,
-    StartPoint,
-    Stock,
     Support,
     SupportKind,
     Surface,
     SurfaceKind,
     SurfaceLayer,
-    Tile,
-    TiledArea,
-    TileStock,
     Zone,
 )
-from firstcourse.plan.site import SiteStamp
-from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
-from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
+from firstcourse.plan.tiles import Area, SoftJoint, StartPoint, Tile, TiledArea, TileStock
 
 __all__ = [
     "Area",

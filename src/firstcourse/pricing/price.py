@@ -2,8 +2,7 @@
 
 from decimal import Decimal
 
-from firstcourse.plan import Quantity, Stock, TileStock
-from firstcourse.plan.model import Frozen
+from firstcourse.plan import Frozen, Quantity, Stock, TileStock
 from firstcourse.quantities import sheets_of, tiles_of
 
 

@@ -12,8 +12,7 @@ from shapely import Polygon
 from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
-from firstcourse.plan import Count, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
-from firstcourse.plan.model import Frozen
+from firstcourse.plan import Count, Frozen, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
 from firstcourse.quantities.lifting import lifting
 from firstcourse.quantities.lines import by_mass, line

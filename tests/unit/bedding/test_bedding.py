@@ -10,6 +10,7 @@ from firstcourse.plan import (
     Opening,
     OpeningKind,
     Piece,
+    Ring,
     Seam,
     Side,
     SideKind,
@@ -17,7 +18,6 @@ from firstcourse.plan import (
     Surface,
     SurfaceKind,
 )
-from firstcourse.plan.model import Ring
 from firstcourse.rules import load_rules
 from firstcourse.units import KG_PER_LB, TICKS_PER_FOOT, Tape, inches
 

@@ -7,8 +7,7 @@ from itertools import pairwise
 import pytest
 
 from firstcourse.fastening import Fastened, fasten
-from firstcourse.plan import Board, Support, SupportKind, Surface, SurfaceKind, Zone
-from firstcourse.plan.model import Ring
+from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches, mm
 from said import all_said

@@ -13,6 +13,7 @@ from firstcourse.plan import (
     Part,
     Piece,
     Plan,
+    Ring,
     Seam,
     Sheet,
     Side,
@@ -23,7 +24,6 @@ from firstcourse.plan import (
     Surface,
     SurfaceKind,
 )
-from firstcourse.plan.model import Ring
 from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.rules import load_rules
 from firstcourse.units import KG_PER_LB, Tape, inches

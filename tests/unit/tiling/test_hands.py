@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from shapely import box
 
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.tiling.hands import at_corner, one_hand
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import XY, Edge, Field, RepeatCell

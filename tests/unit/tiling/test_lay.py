@@ -5,7 +5,7 @@ import math
 import pytest
 from shapely import MultiPolygon, Polygon, box
 
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.model import CellPiece, RepeatCell
 from firstcourse.tiling.patterns import repeat_cell

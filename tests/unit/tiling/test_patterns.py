@@ -7,7 +7,7 @@ import pytest
 
 from firstcourse.errors import InputValueError
 from firstcourse.job.tile import RepeatPiece, TileRepeat
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.units import mm
 

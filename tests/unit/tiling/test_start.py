@@ -9,7 +9,7 @@ import pytest
 from shapely import Point, Polygon, affinity, box
 
 from firstcourse.errors import InputValueError
-from firstcourse.plan.model import TileStock
+from firstcourse.plan import TileStock
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.model import Edge, Field, RepeatCell, Start
 from firstcourse.tiling.patterns import repeat_cell

@@ -1,0 +1,127 @@
+"""Tile on a surface: the areas in one pattern, their tiles and joints, and the tile that was chosen."""
+
+from typing import Literal
+
+from pydantic import AliasChoices, Field
+
+from firstcourse.plan.base import Frozen, Point, Ring, Ticks
+
+
+class Tile(Frozen):
+    """One placed tile. `from` names the whole tile a cut piece comes from.
+
+    Attributes:
+        stock: Which tile of `tile_stock` it is.
+        laid: Outline it would have uncut, where it is cut.
+        cut: Outline within the tile it is cut from, seen from its face, lower left corner at (0, 0); a piece may
+            lie turned there, never mirrored.
+        fit: Cut straight to fit where it goes; a cut tile that is not is drawn, with its notch, hole or slant.
+        mark: Short mark on drawings and cut lists; pieces of one line share it: those of one shape, or those
+            cut to fit at one place and of about one size.
+    """
+
+    id: str
+    outline: Ring
+    holes: tuple[Ring, ...] = ()
+    whole: bool
+    from_: str = Field(validation_alias=AliasChoices("from", "from_"), serialization_alias="from", default="")
+    fixed: bool = False
+    stock: str = ""
+    laid: Ring = ()
+    cut: Ring = ()
+    fit: bool = False
+    mark: str = ""
+
+
+class SoftJoint(Frozen):
+    """A joint left free to move, filled with sealant.
+
+    Attributes:
+        place: Which width is asked of it: at the edge of the tile, where it meets walls, other planes and what
+            restrains it, or across its field.
+    """
+
+    line: tuple[Point, ...]
+    width: Ticks
+    why: str
+    place: Literal["edge", "field"] = "field"
+
+
+class Area(Frozen):
+    """A part of a surface: its outline and the holes in it."""
+
+    outline: Ring
+    holes: tuple[Ring, ...] = ()
+
+
+class StartPoint(Frozen):
+    """A place the pattern may start from, and what it brings.
+
+    Attributes:
+        origin: Where the repeat has its own origin, for most patterns a tile's lower left corner.
+        smallest_cut: Least side of any cut tile; 0 where nothing is cut.
+        cut_tiles: How many tiles are cut.
+        slack: How far the room may differ from its survey before the smallest cut falls below the rule's;
+            0 where it is below already.
+        words: What speaks for it and against it.
+    """
+
+    origin: Point
+    smallest_cut: Ticks
+    cut_tiles: int
+    slack: Ticks = 0
+    words: str = ""
+
+
+class TiledArea(Frozen):
+    """An area tiled in one pattern.
+
+    Attributes:
+        tiles: Ids of the tile stocks in it.
+        mortar: Mean thickness of the mortar under its tile, the one value for heights, masses, orders and joints;
+            None in plans made before it was kept.
+        trowel: Class of the notch that leaves it, by the longest of its tiles; empty where the job gives the
+            thickness.
+        area: Where tile goes, soft joints at its edges taken off.
+        joint: Width of the grout joints.
+        step_a: One step of the repeat [mm]; not whole ticks, so that turned patterns keep true.
+        step_b: The other step [mm].
+        role: What it is of the whole: the field, a band across it, or a strip of the border round it.
+        starts: The start that is used, then the alternatives, best first.
+    """
+
+    pattern: str
+    tiles: tuple[str, ...]
+    mortar: Ticks | None = None
+    trowel: Literal["", "mosaic", "small", "medium", "large"] = ""
+    area: tuple[Area, ...]
+    joint: Ticks
+    angle: int = 0
+    step_a: tuple[float, float]
+    step_b: tuple[float, float]
+    starts: tuple[StartPoint, ...]
+    role: Literal["field", "band", "border"] = "field"
+
+
+class TileStock(Frozen):
+    """A tile that was chosen.
+
+    Attributes:
+        size: Measured width and height of one piece; of a hexagon across flats and across corners.
+        sheet: Pieces across and up on one mounted mosaic sheet.
+        price: Per box, in the job's currency; None where not given.
+        wet_friction: Wet dynamic coefficient of friction by its data sheet; None where not given.
+    """
+
+    id: str
+    size: tuple[Ticks, Ticks]
+    thickness: Ticks
+    kind: str
+    shape: Literal["rectangle", "hexagon"] = "rectangle"
+    edges: Literal["pressed", "rectified"] = "pressed"
+    joint: Ticks
+    directional: bool = False
+    sheet: tuple[int, int] | None = None
+    per_box: int | None = None
+    price: float | None = None
+    wet_friction: float | None = None
