@@ -61,6 +61,23 @@ Value = Single | tuple[Single, ...]
 Values = Annotated[dict[str, Value], Field(default={})]
 
 
+class Statement(_Kept):
+    """Something to be said.
+
+    Attributes:
+        code: Of its words in the message files.
+        values: What they need, by name.
+    """
+
+    code: str
+    values: Values
+
+
+def statement(code: str, **values: Value) -> Statement:
+    """What is to be said by a code, with what its words need."""
+    return Statement(code=code, values=values)
+
+
 def kept(value: float) -> float:
     """A computed number as plans keep it: to nine figures, the same on every machine."""
     return float(f"{value:.{_FIGURES}g}") + 0.0

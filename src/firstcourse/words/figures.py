@@ -196,6 +196,20 @@ def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign:
     return f"{number}{unit}" if unit in _CLOSE else f"{number} {unit}".rstrip()
 
 
+def less(found: Measure, other: Measure, tape: Tape) -> str:
+    """The difference of two measures as they are printed, so that a reader who subtracts finds the same.
+
+    Example:
+        >>> ground, board = Measure(value=5.00049, unit="m2"), Measure(value=4.9995, unit="m2")
+        >>> in_figures(ground, Tape.MM), in_figures(board, Tape.MM), less(ground, board, Tape.MM)
+        ('5.000 m²', '5.000 m²', '0.000 m²')
+    """
+    factor, unit = unit_for(found.unit, tape)
+    decimals = _DECIMALS[unit]
+    printed = round(found.value * factor, decimals) - round(other.value * factor, decimals)
+    return f"{number_text(printed, decimals)} {unit}"
+
+
 def number_text(value: float, decimals: int | None, *, sign: bool = False) -> str:
     """A number with so many decimals, halves rounded up; with four figures where none are said.
 

@@ -1,6 +1,6 @@
 """References as people call the thing: `bath/floor/opening/flange` is 'bath: floor, flange'."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 Labels = Mapping[str, tuple[str, ...]]
 """By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
@@ -31,6 +31,26 @@ def place(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
     """
     room, *rest = _parts(ref, labels, word)
     return f"{room}: {', '.join(rest)}" if rest else room
+
+
+def places(said: Sequence[str], joined: Callable[[Sequence[str]], str]) -> str:
+    """Several places in words; a room that all of them lie in stands before them once.
+
+    Args:
+        said: Each as `place` says it.
+        joined: Joins them.
+
+    Example:
+        >>> places(["bath: wall A-B", "bath: floor"], " and ".join)
+        'bath: wall A-B and floor'
+        >>> places(["bath: floor", "wc: floor"], " and ".join)
+        'bath: floor and wc: floor'
+    """
+    rooms = {room if colon else "" for room, colon, _ in (one.partition(": ") for one in said)}
+    if len(said) < 2 or len(rooms) > 1 or "" in rooms:
+        return joined(said)
+    room = rooms.pop()
+    return f"{room}: {joined([one.removeprefix(f'{room}: ') for one in said])}"
 
 
 def thing(ref: str, labels: Labels, word: Callable[[str], str]) -> str:

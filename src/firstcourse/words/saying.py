@@ -8,12 +8,13 @@ from fluent.runtime.types import FluentType
 
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
-from firstcourse.values import Limit, Measure, Name, Ref, Single, Value, Word
+from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Value, Word
 from firstcourse.words.figures import (
     beside,
     cut,
     fine,
     in_figures,
+    less,
     number_text,
     on_tape,
     plain,
@@ -24,7 +25,7 @@ from firstcourse.words.figures import (
     thick,
 )
 from firstcourse.words.messages import Messages
-from firstcourse.words.places import Labels, place, thing
+from firstcourse.words.places import Labels, place, places, thing
 from firstcourse.words.said import SaidFinding, SaidWorking
 from firstcourse.workings import Working
 
@@ -55,7 +56,8 @@ class Saying:
     members stand apart, on its own side of a limit), `BESIDE($x, $limit)` (the same of a small length), `THICK` (a
     panel's thickness as sold), `RUN` (a running length), `FALL` (a fall as the trade says it), `AREA` (as small as
     a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `PLAIN` (as it was read),
-    `NUMBER_OF` (the figures alone), `PLACE` (a reference with its room), `THING` (without), `WORD` (a word by its
+    `NUMBER_OF` (the figures alone), `LESS($x, $y)` (what is left of it as both are printed), `PLACE` (a reference
+    with its room), `PLACES` (several, a room that all lie in named once), `THING` (without), `WORD` (a word by its
     code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
     between all), and `EACH("message", $x, $y)` (the message once for each, its parameters
     `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
@@ -80,10 +82,12 @@ class Saying:
             "BESIDE": lambda given, limit: self._each(given, lambda one: beside(one, limit.value, tape)),
             "THICK": lambda given: self._each(given, lambda one: thick(one, tape)),
             "PLAIN": lambda given: self._each(given, lambda one: plain(one, tape)),
+            "LESS": lambda given, other: self._each(given, lambda one: less(one, other.value, tape)),
             "CAPITAL": lambda text: str(text)[:1].upper() + str(text)[1:],
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
+            "PLACES": self._places,
             "THING": lambda given: self._each(given, lambda ref: self.thing(ref.ref)),
             "WORD": self._word,
             "LIST": self._list,
@@ -170,6 +174,14 @@ class Saying:
             argument=each("argument"),
             steps=each("step"),
         )
+
+    def statement(self, said: Statement) -> str:
+        """A statement in words.
+
+        Raises:
+            MissingWordsError: Its code has no words.
+        """
+        return self._messages.say(said.code, **{key: self._one(value) for key, value in said.values.items()})
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
@@ -264,6 +276,10 @@ class Saying:
 
     def _list(self, given: _Given, last: str = "and", between: str = "") -> str:
         return self._joined([self._text(one) for one in _several(given.value)], last, between)
+
+    def _places(self, given: _Given) -> str:
+        said = [self.place(one.ref) for one in _several(given.value) if isinstance(one, Ref)]
+        return places(said, lambda texts: self._joined(list(texts), "and"))
 
     def _joined(self, texts: list[str], last: str, between: str = "") -> str:
         if between:

@@ -6,6 +6,7 @@ from typing import Any
 
 from firstcourse.findings import Finding
 from firstcourse.units import Tape
+from firstcourse.values import Statement
 from firstcourse.words.measures import in_units, unit_for
 from firstcourse.words.places import Labels
 from firstcourse.words.said import SaidFinding, SaidWorking
@@ -69,6 +70,10 @@ class Speaker:
     def working(self, working: Working) -> SaidWorking:
         """A working in words."""
         return self._saying.working(working)
+
+    def statement(self, said: Statement) -> str:
+        """A statement in words."""
+        return self._saying.statement(said)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
