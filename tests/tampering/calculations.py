@@ -37,15 +37,18 @@ def print_other_fasteners_of_a_board(plan: Plan) -> None:
 
 
 @answered_by("VER-903", everywhere=False)
+def call_a_room_larger(plan: Plan) -> None:
+    working(plan, "survey-area@")["result"]["value"] *= 1.07
+
+
+@answered_by("VER-903", everywhere=False)
 def move_a_corner_of_the_survey(plan: Plan) -> None:
-    found = first(w for name, w in sorted(plan["workings"].items()) if re.fullmatch(r"survey\..*\.area", name))
-    found["result"] = more(found["result"])
+    working(plan, "survey-area@")["inputs"]["u"][1]["value"] += 2
 
 
 @answered_by("VER-903", everywhere=False)
 def claim_more_readings(plan: Plan) -> None:
-    values = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".checks"))["values"]
-    values["readings"] = str(int(values["readings"]) + 1)
+    working(plan, "survey-checks@")["inputs"]["readings"] += 1
 
 
 @answered_by("VER-903", everywhere=False)

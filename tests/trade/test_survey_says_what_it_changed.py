@@ -10,6 +10,7 @@ from firstcourse.rules import load_rules
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.survey.report import report, report_lines
 from firstcourse.units import to_mm
+from said import worked
 
 JOB = """\
 name: Askew
@@ -50,7 +51,7 @@ def test_every_move_of_a_corner_is_told(tape: str, sides: str, diagonals: str) -
     }
     spread = max(math.dist(shifts[a], shifts[b]) for a in room.corners for b in room.corners)
     assert 0.05 < spread <= 2 * max(room.squared_mm.values()) + 0.01
-    told = done.workings["survey.bath.square"]
+    told = worked(done.workings["survey-square@bath"], job.tape)
     assert float(told.result) > 0 and told.unit.endswith("at most")
     assert f"by {told.result} " in "\n".join(report_lines(room, job.tape))
     assert {row.squared for row in report(room).corners} == {round(moved, 3) for moved in room.squared_mm.values()}
@@ -61,7 +62,7 @@ def test_what_the_tape_touched_is_asked_and_printed() -> None:
     for taped in ("", "taped_to: studs", "taped_to: finish"):
         job, done = surveyed(taped)
         (line,) = [line for line in report_lines(done.rooms[0], job.tape) if "taped to:" in line]
-        assert done.workings["survey.bath.checks"].values["taped to"] in line
+        assert worked(done.workings["survey-checks@bath"]).values["taped to"] in line
         told[taped] = (line, [f.severity for f in done.findings if f.code == "SUR-105"])
     assert "the job does not say" in told[""][0] and "does not say" not in told["taped_to: studs"][0]
     assert [found for _line, found in told.values()] == [[], [], [Severity.FIX]]

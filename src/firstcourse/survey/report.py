@@ -1,11 +1,14 @@
 """What the survey of one room says, in words for the setter and as values for a program."""
 
+import math
 from dataclasses import dataclass
 
-from firstcourse.geometry import area2
 from firstcourse.survey.network import Residual
-from firstcourse.survey.room import RoomSurvey, floor_area, shift_text, told_taped_to
-from firstcourse.units import TICKS_PER_MM, Tape, counted, format_length, ticks_from_mm, to_mm
+from firstcourse.survey.room import RoomSurvey
+from firstcourse.units import Tape, counted, format_length, ticks_from_mm, to_mm
+
+_MM_PER_IN = 25.4
+_M2_PER_SQ_FT = (12 * _MM_PER_IN / 1000) ** 2
 
 
 def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
@@ -18,7 +21,7 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
     done = room.adjustment
     lines = [
         f"{room.name}: {len(room.corners)} corners, {counted(len(done.residuals), 'readings')}, "
-        f"{done.freedom} more than needed; floor {' '.join(floor_area(room, tape))}"
+        f"{done.freedom} more than needed; floor {_area(room, tape)}"
     ]
     lines.append("  corner   to the right   up (floor plan, lower left is 0)   sure within (95 %)")
     for name in room.corners:
@@ -27,7 +30,7 @@ def report_lines(room: RoomSurvey, tape: Tape) -> tuple[str, ...]:
             f"  {name:<6} {format_length(u, tape):>14} {format_length(v, tape):>14}"
             f"{'':>18} {_within(done.uncertainty_mm[name], tape):>18}"
         )
-    lines.append(f"  taped to: {told_taped_to(room)}")
+    lines.append(f"  taped to: {_taped_to(room)}")
     lines.append(f"  {_squared(room, tape)}")
     lines.append("  reading            taped       adjusted   off by")
     lines += [_reading_line(residual, tape) for residual in done.residuals]
@@ -100,7 +103,7 @@ def report(room: RoomSurvey) -> RoomReport:
         name=room.name,
         taped_to=room.taped_to or None,
         freedom=done.freedom,
-        area_m2=abs(area2(room.outline)) / 2 / (1000 * TICKS_PER_MM) ** 2,
+        area_m2=room.area_m2,
         corners=tuple(
             CornerReport(
                 name=name,
@@ -132,15 +135,33 @@ def _squared(room: RoomSurvey, tape: Tape) -> str:
         return "drawn as adjusted"
     return (
         f"drawn square where a side is less than {format_length(tape.graduation, tape)} off it: "
-        f"{name} moves the most, by {shift_text(moved, tape)}"
+        f"{name} moves the most, by {_shift(moved, tape)}"
     )
+
+
+def _taped_to(room: RoomSurvey) -> str:
+    return {
+        "studs": "bare studs, walls that stay to their face",
+        "finish": "the finish that was still on the walls",
+    }.get(room.taped_to, "bare studs, walls that stay to their face (taken so, the job does not say)")
+
+
+def _shift(shift_mm: float, tape: Tape) -> str:
+    """A move too small for the tape, in decimals of its unit, never said to be less than it is."""
+    if tape is Tape.INCH:
+        return f"{math.ceil(shift_mm / _MM_PER_IN * 1000 - 1e-6) / 1000:.3f} in"
+    return f"{math.ceil(shift_mm * 100 - 1e-6) / 100:.2f} mm"
+
+
+def _area(room: RoomSurvey, tape: Tape) -> str:
+    return f"{room.area_m2 / _M2_PER_SQ_FT:.2f} sq ft" if tape is Tape.INCH else f"{room.area_m2:.3f} m²"
 
 
 def _reading_line(residual: Residual, tape: Tape) -> str:
     taped = format_length(ticks_from_mm(residual.reading.length_mm), tape)
     adjusted = format_length(ticks_from_mm(residual.adjusted_mm), tape)
     # Adding nothing to a rounded value takes the minus off its zero.
-    inches, millimetres = round(residual.residual_mm / 25.4, 2) + 0.0, round(residual.residual_mm, 1) + 0.0
+    inches, millimetres = round(residual.residual_mm / _MM_PER_IN, 2) + 0.0, round(residual.residual_mm, 1) + 0.0
     size = f"{inches:+.2f} in" if tape is Tape.INCH else f"{millimetres:+.1f} mm"
     off = size if residual.redundancy > 0.0 else "nothing checks it"
     return f"  {residual.reading.name:<9} {taped:>14} {adjusted:>14}   {off}"

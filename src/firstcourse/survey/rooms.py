@@ -1,6 +1,5 @@
 """A job's rooms: adjusted outlines, findings on the readings, and every surface to be boarded."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -23,7 +22,6 @@ from firstcourse.survey.showers import SurveyedShower, shower_of
 from firstcourse.survey.standing import near_walls_of_standing
 from firstcourse.survey.walls import niches_at_ends, wall_surface
 from firstcourse.units import (
-    TICKS_PER_MM,
     Tape,
     ceil_to,
     ticks_from_mm,
@@ -31,7 +29,7 @@ from firstcourse.units import (
     to_mm,
 )
 from firstcourse.values import Name, Word, just, length, measure, most
-from firstcourse.workings import Working
+from firstcourse.workings import Working, by_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,7 +38,7 @@ class SurveyResult:
 
     Attributes:
         surfaces: What is to be boarded.
-        workings: Id, such as `survey.hall-bath.area`, to the working of a headline number.
+        workings: Id, such as `survey-area@hall bath`, to the working of a headline number.
         showers: Shower floors on a bed of their own; they are tiled, not boarded.
         doors: Of every room, by what its floor and its walls say.
     """
@@ -99,7 +97,7 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
         rooms=tuple(rooms),
         surfaces=tuple(surfaces),
         findings=tuple(findings),
-        workings={key: working for room in rooms for key, working in room_workings(room, job.tape).items()},
+        workings=by_id(working for room in rooms for working in room_workings(room)),
         showers=tuple(showers),
         doors=tuple(doors),
     )
@@ -119,12 +117,11 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
     adjustment = adjust(room.corners, readings, limit=rules.number("survey.blunder.limit"))
     points = {name: (ticks_from_mm(at[0]), ticks_from_mm(at[1])) for name, at in adjustment.corners_mm.items()}
     squared = _squared([points[name] for name in room.corners], tape.graduation)
-    shifts = {
-        name: math.dist(drawn, was) / TICKS_PER_MM
-        for name, drawn, was in zip(room.corners, squared, (points[name] for name in room.corners), strict=True)
-    }
     left, lower = min(u for u, _ in squared), min(v for _, v in squared)
-    plan = {name: (u - left, v - lower) for name, (u, v) in zip(room.corners, squared, strict=True)}
+    plan, adjusted = (
+        {name: (u - left, v - lower) for name, (u, v) in zip(room.corners, at, strict=True)}
+        for at in (squared, points.values())
+    )
     outline = counter_clockwise(tuple(plan[name] for name in room.corners))
     if not is_simple(outline) or area2(outline) < LEAST_AREA2:
         raise InputValueError(
@@ -135,8 +132,8 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
         corners=room.corners,
         adjustment=adjustment,
         plan=plan,
+        adjusted=adjusted,
         outline=outline,
-        squared_mm=shifts,
         taped_to=room.taped_to or "",
     )
 

@@ -7,6 +7,7 @@ from typing import Any
 from firstcourse.verify.fields import FieldError, Node
 
 _MOST = 1_000_000
+_LARGEST = 1e12
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +61,12 @@ Given = Any
 """A value as it stands in the plan: a number with its unit, a reference, a code, a name, a count, or several."""
 
 
-def _number(given: Given) -> float | None:
+def number_of(given: Given) -> float | None:
+    """A value's number; None where it has none, or one that nothing on a site has."""
     if isinstance(given, Mapping):
         given = given.get("value")
-    return float(given) if isinstance(given, int | float) and not isinstance(given, bool) else None
+    numeric = isinstance(given, int | float) and not isinstance(given, bool)
+    return float(given) if numeric and abs(given) <= _LARGEST else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,12 +93,12 @@ class Working:
 
     def number(self, name: str) -> float | None:
         """An input's number, in its unit; None where it has none."""
-        return _number(self.inputs.get(name))
+        return number_of(self.inputs.get(name))
 
     @property
     def comes_to(self) -> float | None:
         """The result's number, in its unit; None where it has none."""
-        return _number(self.found)
+        return number_of(self.found)
 
 
 @dataclass(frozen=True, slots=True)

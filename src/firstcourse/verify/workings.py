@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator
 
 from shapely import Polygon
 
-from firstcourse.geometry import area2
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
 from firstcourse.verify.arithmetic import outcome, span, wrong_sums
 from firstcourse.verify.printed import first_number, prints
@@ -34,7 +33,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         yield from _sums(name, working)
         yield from _limits(name, working)
     for found in (
-        _survey,
         _boards,
         _masses,
         _costs,
@@ -122,52 +120,9 @@ def _is(name: str, said: str, value: float, what: str) -> Iterator[Objection]:
         yield Objection(_CODE, name, f"says {said or 'nothing'} for {what}, which is {value:.6g}")
 
 
-def _survey(plan: Document) -> Iterator[Objection]:
-    """A room's area follows from its corners, and its spare readings from their number."""
-    for name, working in plan.workings.items():
-        if not name.startswith("survey."):
-            continue
-        if name.endswith(".area"):
-            corners = [_corner(text) for text in working.values.values()]
-            if len(corners) < 3 or None in corners:
-                yield Objection(_CODE, name, "has a corner that is no pair of lengths")
-                continue
-            ring = tuple(corner for corner in corners if corner is not None)
-            area = abs(area2(ring)) / 2 / _TICKS_PER_M**2
-            around = sum(math.dist(a, b) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))
-            slack = around * plan.tape.graduation / 2 / _TICKS_PER_M**2
-            per = _per_area(working)
-            said = first_number(working.result)
-            if said is None or abs(said * per - area) > slack + 0.005 * per:
-                yield Objection(_CODE, name, f"gives {working.result} for corners that bound {area / per:.2f}")
-        elif name.endswith(".square"):
-            moved = [first_number(text) or 0.0 for text in working.values.values()]
-            yield from _is(name, working.result, max(moved, default=0.0), "the greatest move of a corner")
-            # A corner moves along both axes by less than a graduation, and is rounded up as printed.
-            most = (
-                math.sqrt(2) * plan.tape.graduation / (TICKS_PER_INCH if plan.tape is Tape.INCH else TICKS_PER_MM)
-            )
-            if max(moved, default=0.0) > most + 0.01:
-                yield Objection(_CODE, name, "moves a corner further than a tape could miss")
-        elif name.endswith(".checks") and {"readings", "corners"} <= working.values.keys():
-            readings, number = (_whole(working.values[key]) for key in ("readings", "corners"))
-            yield from _is(name, working.result, readings - (2 * number - 3), "readings beyond those needed")
-            area_of = plan.workings.get(name.removesuffix(".checks") + ".area")
-            if area_of is not None and len(area_of.values) != number:
-                yield Objection(_CODE, name, "counts other corners than the room has")
-
-
 def _per_area(working: Working) -> float:
     """Square metres in the unit of a working."""
     return _SQ_FT if working.unit == "sq ft" else 1.0
-
-
-def _corner(text: str) -> tuple[int, int] | None:
-    parts = text.split(", ")
-    try:
-        return (parse_length(parts[0]), parse_length(parts[1])) if len(parts) == 2 else None
-    except LengthError:
-        return None
 
 
 def _whole(text: str) -> int:

@@ -1,5 +1,6 @@
 """Measures as a reader's tape and units show them: on the tape's marks, or in figures."""
 
+import math
 from fractions import Fraction
 from typing import Literal
 
@@ -171,7 +172,9 @@ def small_area(found: Measure, tape: Tape) -> str:
     return f"{found.value / 0.0254**2:.0f} sq in" if tape is Tape.INCH else f"{found.value:.2f} m²"
 
 
-def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False) -> str:
+def in_figures(
+    found: Measure, tape: Tape, decimals: int | None = None, *, sign: bool = False, up: bool = False
+) -> str:
     """A measure in decimals with the reader's unit.
 
     Args:
@@ -179,6 +182,7 @@ def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign:
         tape: Says which units the reader has.
         decimals: How many; those usual for the unit where not given.
         sign: Print a plus before what is not negative.
+        up: Round up, so that it is never said to be less than it is.
 
     Example:
         >>> in_figures(Measure(value=2.75, unit="mm"), Tape.INCH)
@@ -192,7 +196,7 @@ def in_figures(found: Measure, tape: Tape, decimals: int | None = None, *, sign:
     value = found.value * factor
     if unit == "°C" and tape is Tape.INCH:
         value, unit = value * 9 / 5 + 32, "°F"
-    number = number_text(value, _DECIMALS.get(unit) if decimals is None else decimals, sign=sign)
+    number = number_text(value, _DECIMALS.get(unit) if decimals is None else decimals, sign=sign, up=up)
     return f"{number}{unit}" if unit in _CLOSE else f"{number} {unit}".rstrip()
 
 
@@ -210,8 +214,8 @@ def less(found: Measure, other: Measure, tape: Tape) -> str:
     return f"{number_text(printed, decimals)} {unit}"
 
 
-def number_text(value: float, decimals: int | None, *, sign: bool = False) -> str:
-    """A number with so many decimals, halves rounded up; with four figures where none are said.
+def number_text(value: float, decimals: int | None, *, sign: bool = False, up: bool = False) -> str:
+    """A number with so many decimals, halves or all rounded up; with four figures where none are said.
 
     Example:
         >>> number_text(1234567.0, 0), number_text(0.421496, None), number_text(-0.001, 2)
@@ -222,7 +226,7 @@ def number_text(value: float, decimals: int | None, *, sign: bool = False) -> st
         return text if "e" not in text else f"{value:,.0f}"
     scale = 10**decimals
     rounded = float(Fraction(round(abs(value) * scale * 1e6)) / Fraction(10**6))
-    whole = int(rounded + 0.5)
+    whole = math.ceil(rounded - 1e-6) if up else int(rounded + 0.5)
     shown = whole / scale
     minus = "-" if value < 0 and whole else ("+" if sign else "")
     return f"{minus}{shown:,.{decimals}f}"

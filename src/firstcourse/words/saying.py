@@ -55,7 +55,8 @@ class Saying:
     length, finer than the tape where it needs be), `CUT` (never more than it is), `SPACED($x, $limit)` (how far
     members stand apart, on its own side of a limit), `BESIDE($x, $limit)` (the same of a small length), `THICK` (a
     panel's thickness as sold), `RUN` (a running length), `FALL` (a fall as the trade says it), `AREA` (as small as
-    a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`), `PLAIN` (as it was read),
+    a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`, `up: "yes"`
+    never less), `PLAIN` (as it was read),
     `NUMBER_OF` (the figures alone), `LESS($x, $y)` (what is left of it as both are printed), `PLACE` (a reference
     with its room), `PLACES` (several, a room that all lie in named once), `THING` (without), `WORD` (a word by its
     code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
@@ -124,8 +125,10 @@ class Saying:
 
         Of its message, the text is the title; `.formula` and `.source` are printed as they stand; `.name-x` is
         what input `x` is called, its own name where there is none; `.value-x` how it is shown; `.unsaid-x` keeps
-        it out of the list; `.step-1` and so on are lines with the values put in; `.argument-1` and so on are
-        sentences.
+        it out of the list; `.value-limit` how the limit is shown. `.columns` names inputs of one length that are
+        listed row by row: `.row-name` and `.row-value` are said for each row, with its value of every column and
+        its number from 1 as `row`; rows of one name stand together. `.step-1` and so on are lines with the values
+        put in; `.argument-1` and so on are sentences. A row, step or sentence that says `-` is left out.
 
         Raises:
             MissingWordsError: Its formula has no words.
@@ -152,15 +155,10 @@ class Saying:
             lines = (say(working.formula, name, **given) for name in known if name.startswith(f"{kind}-"))
             return tuple(line for line in lines if line != NOTHING)
 
-        values = {
-            say(working.formula, f"name-{key}", **given) if f"name-{key}" in known else key: (
-                say(working.formula, f"value-{key}", **given) if f"value-{key}" in known else self._text(value)
-            )
-            for key, value in working.inputs.items()
-            if f"unsaid-{key}" not in known
-        }
+        values = {name: ", ".join(texts) for name, texts in self._listed(working, known, given).items()}
         if working.limit is not None:
-            values["limit"] = self._text(working.limit)
+            shown = "value-limit" in known
+            values["limit"] = say(working.formula, "value-limit", **given) if shown else self._text(working.limit)
         number, unit = self._result(working, known, given)
         return SaidWorking(
             title=say(working.formula, **given),
@@ -190,6 +188,26 @@ class Saying:
     def thing(self, ref: str) -> str:
         """What a reference names, without where it is."""
         return thing(ref, self._labels, self._kind)
+
+    def _listed(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> dict[str, list[str]]:
+        """Inputs by the names that they are listed under."""
+        say, formula = self._messages.say, working.formula
+        columns = say(formula, "columns").split() if "columns" in known else []
+        columns = [column for column in columns if column in working.inputs]
+        listed: dict[str, list[str]] = {}
+        for key, value in working.inputs.items():
+            if key in columns[:1]:
+                each = zip(*(_several(working.inputs[column]) for column in columns), strict=True)
+                for row, values in enumerate(each, start=1):
+                    put_in = {**given, **dict(zip(columns, map(self._one, values), strict=True)), "row": row}
+                    text = say(formula, "row-value", **put_in)
+                    if text != NOTHING:
+                        listed.setdefault(say(formula, "row-name", **put_in), []).append(text)
+            elif key not in columns and f"unsaid-{key}" not in known:
+                name = say(formula, f"name-{key}", **given) if f"name-{key}" in known else key
+                shown = f"value-{key}" in known
+                listed[name] = [say(formula, f"value-{key}", **given) if shown else self._text(value)]
+        return listed
 
     def _result(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> tuple[str, str]:
         if "result" in known:
@@ -259,9 +277,11 @@ class Saying:
 
         return self._each(given, reading)
 
-    def _figures(self, given: _Given, decimals: Any = None, sign: str = "no") -> str:
+    def _figures(self, given: _Given, decimals: Any = None, sign: str = "no", up: str = "no") -> str:
         count = None if decimals is None else int(decimals)
-        return self._each(given, lambda one: in_figures(one, self._tape, count, sign=sign == "yes"))
+        return self._each(
+            given, lambda one: in_figures(one, self._tape, count, sign=sign == "yes", up=up == "yes")
+        )
 
     def _number(self, given: _Given, decimals: Any = None) -> str:
         count = None if decimals is None else int(decimals)

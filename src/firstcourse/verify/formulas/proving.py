@@ -1,8 +1,8 @@
 """What proves a working: its inputs and result held against values derived from the rest of the plan."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from firstcourse.verify.shopping_fields import Working
+from firstcourse.verify.shopping_fields import Given, Working, number_of
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
@@ -24,8 +24,7 @@ def key_of(formula: str, *at: str) -> str:
 def holds(working: Working, name: str, wanted: float, unit: str, near: float = NEAR) -> Iterator[Objection]:
     """Object unless an input, or `result`, is a number, in its unit, within `near` of it by proportion."""
     given = working.found if name == "result" else working.inputs.get(name)
-    found = working.comes_to if name == "result" else working.number(name)
-    said = given.get("unit", "") if isinstance(given, Mapping) else ""
+    found, said = number_of(given), unit_of(given)
     if found is None or said != unit or abs(found - wanted) > near * max(1.0, abs(wanted)):
         yield Objection(CODE, working.key, f"says {name} is {found} {said}, which comes to {wanted:.6g} {unit}")
 
@@ -42,3 +41,52 @@ def only(working: Working, *names: str) -> Iterator[Objection]:
     if set(working.inputs) != set(names):
         odd = sorted(set(working.inputs) ^ set(names))
         yield Objection(CODE, working.key, f"has inputs too many or too few: {', '.join(odd)}")
+
+
+def column(
+    working: Working, name: str, wanted: Sequence[float], unit: str, near: float = NEAR
+) -> Iterator[Objection]:
+    """Object unless an input is just these numbers in their unit, each within `near` of its own by proportion."""
+    given = several(working.inputs.get(name))
+    found = [number_of(one) if unit_of(one) == unit else None for one in given]
+    if len(found) != len(wanted) or any(
+        one is None or abs(one - right) > near * max(1.0, abs(right))
+        for one, right in zip(found, wanted, strict=True)
+    ):
+        yield Objection(CODE, working.key, f"says {name} are others than what they come to")
+
+
+def rests_on(working: Working, rule: str = "") -> Iterator[Objection]:
+    """Object unless a working rests on this rule; on none where none is named."""
+    if working.rule != rule:
+        yield Objection(CODE, working.key, f"rests on {working.rule or 'no rule'}, not on {rule or 'none'}")
+
+
+def limited(
+    working: Working, sense: str = "", wanted: float = 0.0, unit: str = "", near: float = NEAR
+) -> Iterator[Objection]:
+    """Object unless the result has this limit; none where no sense is named."""
+    given = working.limit if isinstance(working.limit, Mapping) else {}
+    found = number_of(given)
+    if given.get("sense", "") != sense or (
+        sense and (found is None or unit_of(given) != unit or abs(found - wanted) > near * max(1.0, abs(wanted)))
+    ):
+        yield Objection(
+            CODE, working.key, f"is held to {dict(given)}, not to {sense or 'no limit'} {wanted:g} {unit}"
+        )
+
+
+def several(given: Given) -> list[Given]:
+    """The values of a column, or a value by itself; none where there is none."""
+    return given if isinstance(given, list) else [] if given is None else [given]
+
+
+def unit_of(given: Given) -> object:
+    """A value's unit."""
+    return given.get("unit", "") if isinstance(given, Mapping) else ""
+
+
+def refs(working: Working, name: str) -> list[str]:
+    """An input's references."""
+    found = [one.get("ref") for one in several(working.inputs.get(name)) if isinstance(one, Mapping)]
+    return [one for one in found if isinstance(one, str)]
