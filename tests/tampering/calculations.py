@@ -25,15 +25,12 @@ def thicken_a_sheet(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def print_another_area_of_board(plan: Plan) -> None:
-    found = working(plan, "boards ")
-    found["result"] = more(found["result"])
+    working(plan, "boards-area")["result"]["value"] *= 1.07
 
 
 @answered_by("VER-903", everywhere=False)
 def print_other_fasteners_of_a_board(plan: Plan) -> None:
-    values = working(plan, "fasteners ")["values"]
-    mark = first(name for name in values if re.fullmatch(r"[A-Z]\d+-\d+", name))
-    values[mark] = more(values[mark])
+    working(plan, "boards-fasteners")["inputs"]["each"][0] += 1
 
 
 @answered_by("VER-903", everywhere=False)

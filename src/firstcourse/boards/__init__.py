@@ -1,7 +1,7 @@
 """Where boards and their seams go on one surface."""
 
 from firstcourse.boards.fills import fill_name, filled_ground
-from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, covered_area, no_layout
+from firstcourse.boards.layout import Choice, SurfaceLayout, area_working, build_layout, no_layout
 from firstcourse.boards.least import least_board_area
 from firstcourse.boards.practice import practice_layout
 from firstcourse.boards.shifts import shifted
@@ -13,9 +13,9 @@ __all__ = [
     "Choice",
     "OpenStack",
     "SurfaceLayout",
+    "area_working",
     "best_choice",
     "build_layout",
-    "covered_area",
     "end_gaps",
     "fill_name",
     "filled_ground",

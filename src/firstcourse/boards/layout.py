@@ -1,8 +1,8 @@
 """From a choice of courses and seams to boards, seams, pieces and what the setter must be told."""
 
+from collections.abc import Mapping
 from itertools import pairwise
 
-import pydantic
 import shapely
 from shapely import Polygon
 from shapely import box as shapely_box
@@ -31,7 +31,8 @@ from firstcourse.plan import (
     SurfaceKind,
 )
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, ceil_to
+from firstcourse.units import TICKS_PER_MM, Tape, ceil_to
+from firstcourse.values import Ref, measure
 from firstcourse.workings import Working
 
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
@@ -64,7 +65,6 @@ class SurfaceLayout(Frozen):
 
     Attributes:
         added_supports: Members to add before boarding.
-        workings: By key, the numbers that papers explain.
         choice: The courses and seams it was built from; None where there are none.
     """
 
@@ -74,7 +74,6 @@ class SurfaceLayout(Frozen):
     pieces: tuple[Piece, ...] = ()
     added_supports: tuple[Support, ...] = ()
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = pydantic.Field(default_factory=dict)
     choice: Choice | None = None
 
     @property
@@ -137,7 +136,6 @@ def build_layout(
         pieces=pieces,
         added_supports=added,
         findings=findings,
-        workings={f"boards {surface.id}": _working(surface, boards, choice, tape)},
         choice=choice,
     )
 
@@ -278,19 +276,20 @@ def _added(
     )
 
 
-def _working(surface: Surface, boards: tuple[Board, ...], choice: Choice, tape: Tape) -> Working:
-    return Working(
-        title=f"Area of {surface.title or surface.id} covered with board",
-        formula="sum of the boards' areas, holes taken off",
-        values={"boards": str(len(boards)), "courses": str(len(choice.spans)), "sheet": choice.stock},
-        result=covered_area(boards, tape),
-        unit="m²" if tape is Tape.MM else "sq ft",
-        source="coordinate method",
+def area_working(surface: Surface, stock_of: Mapping[str, str]) -> Working:
+    """How much of a surface its boards cover, holes taken off.
+
+    Args:
+        surface: With its boards.
+        stock_of: By piece, the sheet it is cut from.
+    """
+    double = sum(
+        abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in surface.boards
     )
-
-
-def covered_area(boards: tuple[Board, ...], tape: Tape) -> str:
-    """The boards' areas together, holes taken off, in the tape's unit."""
-    double = sum(abs(area2(board.outline)) - sum(abs(area2(hole)) for hole in board.holes) for board in boards)
-    side = TICKS_PER_MM * 1000 if tape is Tape.MM else TICKS_PER_FOOT
-    return f"{double / 2 / side**2:.2f}"
+    sheets = dict.fromkeys(stock_of[board.piece] for board in surface.boards)
+    return Working(
+        formula="boards-area",
+        at=(surface.id,),
+        inputs={"boards": len(surface.boards), "sheets": tuple(Ref(ref=f"stock/{name}") for name in sheets)},
+        result=measure(double / 2 / (TICKS_PER_MM * 1000) ** 2, "m2"),
+    )

@@ -46,7 +46,7 @@ def room_parts(plan: Plan) -> tuple[RoomPart, ...]:
     sheet_of = {part.piece: sheet for sheet in plan.sheets for part in sheet.parts if part.piece}
     cut_in = {sheet.id: _first_room(sheet, room_of_piece, rooms) for sheet in plan.sheets}
     findings = by_room([finding.at[0] for finding in plan.findings], rooms)
-    workings = by_room([name.partition(".")[2] for name in plan.workings], rooms)
+    workings = _rooms_of_workings(plan, rooms)
     structures = [_room_at(one.where, rooms) or room_of_surface.get(one.surface, "") for one in plan.structures]
     parts = []
     for room in rooms:
@@ -94,7 +94,7 @@ def whole_part(plan: Plan) -> Plan:
     """
     rooms = tuple(dict.fromkeys(surface.room for surface in plan.surfaces))
     findings = by_room([finding.at[0] for finding in plan.findings], rooms)
-    workings = by_room([name.partition(".")[2] for name in plan.workings], rooms)
+    workings = _rooms_of_workings(plan, rooms)
     return plan.model_copy(
         update={
             "findings": tuple(
@@ -110,6 +110,11 @@ def whole_part(plan: Plan) -> Plan:
             "structures": (),
         }
     )
+
+
+def _rooms_of_workings(plan: Plan, rooms: Sequence[str]) -> list[str]:
+    places = [one.at[0] if one.at else name.partition(".")[2] for name, one in plan.workings.items()]
+    return by_room(places, rooms)
 
 
 def by_room(places: Iterable[str], rooms: Sequence[str]) -> list[str]:

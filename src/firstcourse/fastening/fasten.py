@@ -10,8 +10,8 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import Board, Frozen, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.units import Tape, format_length
-from firstcourse.values import Name, least, length, most
+from firstcourse.units import Tape
+from firstcourse.values import Name, Ref, least, length, most
 from firstcourse.workings import Working
 
 
@@ -21,13 +21,13 @@ class Fastened(Frozen):
     Attributes:
         boards: All boards, in the order given; boards already up keep the fasteners they have.
         counts: Fasteners to drive, by `floor` or `wall` (ceilings and counters count as walls).
-        workings: By key, the numbers that papers explain.
+        working: How many that is; None where nothing is boarded.
     """
 
     boards: tuple[Board, ...]
     findings: tuple[Finding, ...] = ()
     counts: dict[str, int] = pydantic.Field(default_factory=dict)
-    workings: dict[str, Working] = pydantic.Field(default_factory=dict)
+    working: Working | None = None
 
 
 def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
@@ -65,7 +65,7 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
         boards=tuple(boards),
         findings=tuple(findings),
         counts={kind: count},
-        workings={f"fasteners {surface.id}": _working(surface, boards, count, limits, rules, tape)},
+        working=_working(surface, boards, limits, rules) if boards else None,
     )
 
 
@@ -150,22 +150,20 @@ def _none(board: Board, limits: Limits, rules: RuleSet) -> Finding:
     return rules.entry(limits.spacing_rule).found("FST-104", Severity.FIX, board.id, remedies=("blocking",))
 
 
-def _working(
-    surface: Surface, boards: list[Board], count: int, limits: Limits, rules: RuleSet, tape: Tape
-) -> Working:
-    spacing = rules.entry(limits.spacing_rule)
+def _working(surface: Surface, boards: list[Board], limits: Limits, rules: RuleSet) -> Working:
     loose = [board for board in boards if not board.fixed]
+    each = tuple(len(board.fasteners) for board in loose)
     return Working(
-        title=f"Fasteners of {surface.title or surface.id}",
-        formula="sum of the fasteners of the boards",
-        values={
-            "boards": str(len(loose)),
-            "spacing at most": format_length(limits.spacing, tape),
-            "from edges at least": format_length(limits.edge, tape),
-            "from corners at least": format_length(limits.corner, tape),
-            **{board.mark or board.id: str(len(board.fasteners)) for board in loose},
+        formula="boards-fasteners",
+        at=(surface.id,),
+        inputs={
+            "boards": len(loose),
+            "spacing": most(length(limits.spacing)),
+            "edge": least(length(limits.edge)),
+            "corner": least(length(limits.corner)),
+            "of": tuple(Ref(ref=board.id) for board in loose),
+            "each": each,
         },
-        result=str(count),
-        unit="fasteners",
-        source=spacing.cited,
+        result=sum(each),
+        rule=rules.entry(limits.spacing_rule).id,
     )

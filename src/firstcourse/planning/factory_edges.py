@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from firstcourse.boards import SurfaceLayout, covered_area, end_gaps, nearest_mark, resized
+from firstcourse.boards import SurfaceLayout, end_gaps, nearest_mark, resized
 from firstcourse.cutting import CutLine, CutPart, CutSheet
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, moved
@@ -142,11 +142,7 @@ def _resized(
     if any(new.blank[1 - axis] != was.blank[1 - axis] for new, was in zip(pieces, layout.pieces, strict=True)):
         # Beside a side askew to the axes a longer board is wider as well, and its sheet is cut to the old width.
         return None
-    key = f"boards {surface.id}"
-    working = layout.workings[key].model_copy(update={"result": covered_area(boards, tape)})
-    return layout.model_copy(
-        update={"boards": boards, "pieces": pieces, "workings": {**layout.workings, key: working}}
-    )
+    return layout.model_copy(update={"boards": boards, "pieces": pieces})
 
 
 def _cut_as(board: Board, piece: Piece, tape: Tape) -> Piece:

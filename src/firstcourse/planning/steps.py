@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.boards import SurfaceLayout, filled_ground
+from firstcourse.boards import SurfaceLayout, area_working, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
@@ -43,7 +43,7 @@ from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.units import counted
 from firstcourse.verify import verify_text
-from firstcourse.workings import Working
+from firstcourse.workings import Working, by_id
 
 _UNCARRIED = "BRD-101"
 _BROKEN = {
@@ -165,6 +165,8 @@ def _derived(
     on_step("fasteners and quantities")
     findings: list[Finding] = [*_not_judged(survey.findings, judgement.findings), *judgement.findings]
     workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
+    worked: list[Working] = []
+    stock_of = {piece.id: piece.stock for piece in pieces}
     done: list[Surface] = []
     rooms = {room.name: room for room in job.rooms}
     for item, layout in zip(surfaces, layouts, strict=True):
@@ -183,7 +185,10 @@ def _derived(
         fastened = steps.do(fasten, boarded, rules, job.tape)
         done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
         findings += [*layout.findings, *bare, *fastened.findings]
-        workings |= {**layout.workings, **fastened.workings}
+        if boarded.boards:
+            worked.append(area_working(boarded, stock_of))
+        if fastened.working is not None:
+            worked.append(fastened.working)
     findings += thin_cuts(sheets, done, rules)
     bounded = layout_bounds(
         [Shared(surface, item.stock) for surface, item in zip(done, surfaces, strict=True)],
@@ -229,7 +234,7 @@ def _derived(
         bounds=bounded,
         findings=tuple(findings),
         quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
-        workings=workings,
+        workings=workings | by_id(worked),
         structures=judgement.structures,
         rules=notes,
     )

@@ -33,7 +33,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         yield from _sums(name, working)
         yield from _limits(name, working)
     for found in (
-        _boards,
         _masses,
         _costs,
         _bounds,
@@ -127,22 +126,6 @@ def _per_area(working: Working) -> float:
 
 def _whole(text: str) -> int:
     return int(text) if text.isdecimal() and len(text) < 10 else -1
-
-
-def _boards(plan: Document) -> Iterator[Objection]:
-    """Area and fasteners of each surface."""
-    for surface in plan.surfaces:
-        name = f"boards {surface.id}"
-        if (working := plan.workings.get(name)) is not None:
-            area = sum(board.shape.area for board in surface.boards) / _TICKS_PER_M**2
-            yield from _is(name, working.result, area / _per_area(working), "its boards' area")
-            yield from _is(name, working.values.get("boards", ""), len(surface.boards), "boards")
-        name = f"fasteners {surface.id}"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _is(name, working.result, sum(len(b.fasteners) for b in surface.boards), "fasteners")
-            for board in surface.boards:
-                if board.mark in working.values:
-                    yield from _is(name, working.values[board.mark], len(board.fasteners), f"board {board.mark}")
 
 
 def sheet_masses(plan: Document) -> dict[str, float]:

@@ -297,6 +297,41 @@ def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
     ]  # fmt: skip
 
 
+def area(box: Box) -> float:
+    left, lower, right, upper = box
+    return (right - left) * (upper - lower)
+
+
+def length(inches: float, sense: str) -> dict[str, Any]:
+    return {"value": mm(inches), "unit": "mm", "sense": sense}
+
+
+def boarding(surface: dict[str, Any], square_inches: float) -> dict[str, Any]:
+    """What a surface's boards cover, and what holds them: nothing sits nearer than this, nor farther apart."""
+    kind, each = surface["kind"], [len(board["fasteners"]) for board in surface["boards"]]
+    found = (
+        {
+            "formula": "boards-area",
+            "inputs": {"boards": len(each), "sheets": [{"ref": "stock/3x5"}]},
+            "result": {"value": float(f"{square_inches * 0.0254**2:.9g}"), "unit": "m2"},
+        },
+        {
+            "formula": "boards-fasteners",
+            "inputs": {
+                "boards": len(each),
+                "spacing": length(8, "most"),
+                "edge": length(0.375, "least"),
+                "corner": length(2, "least"),
+                "of": [{"ref": board["id"]} for board in surface["boards"]],
+                "each": each,
+            },
+            "result": sum(each),
+            "rule": f"fastening.spacing.{kind}",
+        },
+    )
+    return {f"{one['formula']}@{surface['id']}": {**one, "at": [surface["id"]]} for one in found}
+
+
 @pytest.fixture
 def plan() -> dict[str, Any]:
     surfaces = [wall_surface(), floor_surface()]
@@ -315,5 +350,9 @@ def plan() -> dict[str, Any]:
         # Slabs of 48 in leave no room for lines to snap between them.
         "findings": [{"code": "TIL-134", "severity": "note", "at": ["bath/floor"]}],
         "quantities": [quantity for quantity, _ in shopping],
-        "workings": {quantity["working"]: working for quantity, working in shopping},
+        "workings": {
+            **boarding(surfaces[0], sum(map(area, WALL)) - area(CUT_ROUND)),
+            **boarding(surfaces[1], sum(map(area, FLOOR))),
+            **{quantity["working"]: working for quantity, working in shopping},
+        },
     }

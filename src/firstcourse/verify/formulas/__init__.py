@@ -6,14 +6,26 @@ Fails closed: a formula that is not listed here is an objection, and so is a wor
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
-from firstcourse.verify.formulas import doorways, survey
+from firstcourse.verify.formulas import (
+    boards,
+    doorways,
+    survey,
+)
 from firstcourse.verify.formulas.proving import Expected, Prove
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
-FORMULAS: Mapping[str, Prove] = {**doorways.FORMULAS, **survey.FORMULAS}
+FORMULAS: Mapping[str, Prove] = {
+    **boards.FORMULAS,
+    **doorways.FORMULAS,
+    **survey.FORMULAS,
+}
 """By the formula's id, what proves a working of it from the rest of the plan."""
-EXPECTED: tuple[Expected, ...] = (doorways.expected, survey.expected)
+EXPECTED: tuple[Expected, ...] = (
+    boards.expected,
+    doorways.expected,
+    survey.expected,
+)
 """Each gives the keys of the workings of its own formulas that the rest of the plan asks for."""
 
 

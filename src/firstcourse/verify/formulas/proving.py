@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from firstcourse.verify.shopping_fields import Given, Working, number_of
-from firstcourse.verify.structure import Document
+from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 Prove = Callable[[Document, Working], Iterator[Objection]]
@@ -19,6 +19,20 @@ NEAR = 1e-6
 def key_of(formula: str, *at: str) -> str:
     """Key of a working in the plan: its formula and what it is about."""
     return f"{formula}@{'+'.join(at)}"
+
+
+def ref(of: str) -> dict[str, str]:
+    """A reference as it stands in the plan's JSON."""
+    return {"ref": of}
+
+
+def surface_of(plan: Document, working: Working) -> Surface:
+    """The surface that a working is about alone; its key was asked for, so there is one.
+
+    Raises:
+        StopIteration: No surface has that id.
+    """
+    return next(surface for surface in plan.surfaces if surface.id == "+".join(working.at))
 
 
 def holds(working: Working, name: str, wanted: float, unit: str, near: float = NEAR) -> Iterator[Objection]:
