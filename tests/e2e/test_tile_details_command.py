@@ -137,7 +137,7 @@ def test_tiles_of_linings_are_bought(plan: dict[str, Any]):
     for stock in ("mosaic", "wall", "floor", "bar"):
         own = [tile for surface in plan["surfaces"] for tile in surface["tiles"] if tile["stock"] == stock]
         cut = {tile["from"] for tile in own if not tile["whole"]}
-        quantity = next(item for item in plan["quantities"] if item["item"] == f"tiles {stock}")
+        quantity = next(item for item in plan["quantities"] if item["item"] == f"tile_stock/{stock}")
         assert quantity["exact"] == sum(tile["whole"] for tile in own) + len(cut)
 
 
@@ -176,9 +176,9 @@ def test_a_height_that_a_finding_tells_is_derived_again(
 def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):
     faces = {surface["id"]: surface for surface in plan["surfaces"] if surface["id"].startswith("bath/bench/")}
     assert {face["membrane"] for face in faces.values()} == {_surface(plan, "bath/wall/D-A")["membrane"]}
-    corners = plan["workings"]["quantity inside corners"]["values"]
+    corners = plan["workings"]["quantity inside_corners"]["values"]
     assert set(faces) <= corners.keys()
-    assert set(faces) <= plan["workings"]["quantity sealing band"]["values"].keys()
+    assert set(faces) <= plan["workings"]["quantity sealing_band"]["values"].keys()
 
 
 def _without_a_lining(plan: dict[str, Any]) -> None:

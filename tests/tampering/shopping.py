@@ -7,12 +7,12 @@ from tampering.tools import INCH, Plan, answered_by, first, more, tick, working
 
 @answered_by("VER-801")
 def buy_a_tile_less(plan: Plan) -> None:
-    first(q for q in plan["quantities"] if q["item"].startswith("tiles "))["exact"] -= 1
+    first(q for q in plan["quantities"] if q["item"].startswith("tile_stock/"))["exact"] -= 1
 
 
 @answered_by("VER-801")
 def change_a_quantity(plan: Plan) -> None:
-    first(q for q in plan["quantities"] if q["item"].startswith(("sheets ", "fasteners")))["exact"] += 3
+    first(q for q in plan["quantities"] if q["item"].startswith(("stock/", "fasteners")))["exact"] += 3
 
 
 @answered_by("VER-802")
@@ -31,15 +31,15 @@ def _need_more(start: str) -> None:
         line = quantity(plan, start)
         line["exact"] = round(line["exact"] * 1.02 + 0.01, 3)
 
-    change.__name__ = f"need_more_{start.strip().replace(' ', '_')}"
+    change.__name__ = f"need_more_{start.strip('/').replace('/', '_')}"
     answered_by("VER-801", everywhere=False)(change)
 
 
 for _item in (
-    "bedding mortar", "seam tape", "sealant", "tile mortar", "large-tile mortar", "grout", "joint sealant",
-    "bond-breaker tape", "backer rod", "edge trim", "spacers", "sheet membrane", "liquid membrane", "shower liner",
-    "sealing band", "inside corners", "outside corners", "pipe collars", "valve collars", "drain flanges",
-    "bed mortar", "fasteners", "tiles ", "sheets ",
+    "bedding_mortar", "seam_tape", "sealant", "tile_mortar", "large_tile_mortar", "grout", "joint_sealant",
+    "bond_breaker", "backer_rod/", "edge_trim", "spacers", "sheet_membrane", "liquid_membrane", "liner",
+    "sealing_band", "inside_corners", "outside_corners", "collars/pipe", "collars/valve", "drain_flanges",
+    "bed_mortar", "fasteners", "tile_stock/", "stock/",
 ):  # fmt: skip
     _need_more(_item)
 
@@ -56,28 +56,39 @@ def buy_a_bag_less(plan: Plan) -> None:
 
 @answered_by("VER-804", everywhere=False)
 def leave_a_line_off_the_list(plan: Plan) -> None:
-    plan["quantities"].remove(quantity(plan, "seam tape"))
+    plan["quantities"].remove(quantity(plan, "seam_tape"))
 
 
 @answered_by("VER-804", everywhere=False)
 def list_what_nothing_needs(plan: Plan) -> None:
-    plan["quantities"].append({**quantity(plan, "seam tape"), "item": "gold leaf"})
+    plan["quantities"].append({**quantity(plan, "seam_tape"), "item": "gold leaf"})
 
 
 @answered_by("VER-805", everywhere=False)
 def sell_it_in_another_unit(plan: Plan) -> None:
-    quantity(plan, "bedding mortar")["unit"] = "stone"
+    quantity(plan, "bedding_mortar")["unit"] = "stone"
 
 
 @answered_by("VER-805", everywhere=False)
 def sell_it_in_larger_packs(plan: Plan) -> None:
     line = quantity(plan, "fasteners")
-    line["pack"] = more(line["pack"])
+    line["pack"]["size"] *= 1.07
+
+
+@answered_by("VER-805", everywhere=False)
+def sell_it_otherwise(plan: Plan) -> None:
+    quantity(plan, "fasteners")["pack"]["kind"] = "barrel"
+
+
+@answered_by("VER-805", everywhere=False)
+def cut_it_off_a_wider_roll(plan: Plan) -> None:
+    pack = quantity(plan, "liner")["pack"]
+    pack["width"] = tick(pack["width"] + INCH)
 
 
 @answered_by("VER-903", everywhere=False)
 def print_another_result_than_is_bought(plan: Plan) -> None:
-    found = plan["workings"][quantity(plan, "seam tape")["working"]]
+    found = plan["workings"][quantity(plan, "seam_tape")["working"]]
     found["result"] = more(found["result"])
 
 
@@ -90,7 +101,7 @@ def print_another_allowance(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def print_another_area_of_mortar(plan: Plan) -> None:
-    values = plan["workings"][quantity(plan, "bedding mortar")["working"]]["values"]
+    values = plan["workings"][quantity(plan, "bedding_mortar")["working"]]["values"]
     values["area"] = more(values["area"])
 
 

@@ -50,8 +50,8 @@ def test_a_slab_that_nothing_is_said_of_is_tiled_as_it_is(stock: str) -> None:
     assert floor.slab == "tiled" and floor.boards == () and floor.tiles
     assert plan.sheets == () and plan.pieces == ()
     items = {quantity.item for quantity in plan.quantities}
-    assert not items & {"fasteners", "bedding mortar", "seam tape"}
-    assert not any(item.startswith("sheets ") for item in items) and "tile mortar" in items
+    assert not items & {"fasteners", "bedding_mortar", "seam_tape"}
+    assert not any(item.startswith("stock/") for item in items) and "tile_mortar" in items
     # The finished floor is mortar and tile over the slab, without boards.
     assert [layer.of for layer in floor.layers] == ["mortar", "tile"]
     assert "board" not in plan.workings["suitability.kitchen/floor.buildup.height"].values
@@ -68,7 +68,7 @@ def test_boards_bonded_to_a_slab_have_mortar_and_no_screws() -> None:
     plan, floor, document = planned("boards_on_slab: bonded", STOCK)
     assert floor.boards and not any(board.fasteners for board in floor.boards)
     items = {quantity.item for quantity in plan.quantities if quantity.buy}
-    assert "fasteners" not in items and {"sheets sheet", "bedding mortar"} <= items
+    assert "fasteners" not in items and {"stock/sheet", "bedding_mortar"} <= items
     assert [layer.of for layer in floor.layers] == ["board_mortar", "board", "mortar", "tile"]
     document["surfaces"][0]["boards"][0]["fasteners"] = [[254.0, 254.0]]
     assert "VER-410" in {objection.code for objection in verify_text(json.dumps(document)).objections}

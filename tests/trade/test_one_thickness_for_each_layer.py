@@ -115,7 +115,7 @@ def test_a_thickness_that_the_job_gives_holds_for_the_order_too() -> None:
     assert layers(floor)["mortar"] == floor.tiled[0].mortar == inches(0.1875)
     assert floor.tiled[0].trowel == ""
     assert plan.workings["mortar large bath/floor"].result == "0.1875"
-    listed = plan.workings["quantity large-tile mortar"].values["bath/floor, large"]
+    listed = plan.workings["quantity large_tile_mortar"].values["bath/floor, large"]
     assert "3/16 in" in listed
     assert not verify_text(document).objections
 

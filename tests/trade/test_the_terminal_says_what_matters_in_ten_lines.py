@@ -5,9 +5,10 @@ from pathlib import Path
 import pytest
 
 import firstcourse
-from firstcourse.app.summaries import PlanSummary, StockUse, ToBuy, summarize
+from firstcourse.app.summaries import PlanSummary, StockUse, summarize
 from firstcourse.cli.plan import MOST_LINES, summary_lines
 from firstcourse.findings import Finding, Severity
+from firstcourse.plan import Pack, Quantity
 from firstcourse.units import Tape
 from firstcourse.values import Name
 from firstcourse.words import Speaker, speaker_for
@@ -27,7 +28,10 @@ def finding(number: int, severity: str) -> Finding:
 
 
 def summary(*findings: Finding, changes: tuple[str, ...] = ()) -> PlanSummary:
-    bought = ("sheets board", "tile mortar", "grout", "sealant", "tape", "rod", "trim", "clips", "band")
+    bought = ("tile_mortar", "grout", "sealant", "seam_tape", "joint_sealant", "edge_trim", "spacers", "liner")
+    sheets = Quantity(
+        item="stock/board", exact=4, unit="sheet", buy=4, pack=Pack(kind="sheet", size=1, unit="sheet")
+    )
     return PlanSummary(
         job="bath",
         digest="",
@@ -41,7 +45,13 @@ def summary(*findings: Finding, changes: tuple[str, ...] = ()) -> PlanSummary:
         cut=12,
         stock=(StockUse(id="board", used=4, lower_bound=4, proven=True, fewest=True, practice=5),),
         practice=(),
-        quantities=tuple(ToBuy(item=name, exact=1.5, unit="kg", buy=2, pack="bag") for name in bought),
+        quantities=(
+            sheets,
+            *(
+                Quantity(item=name, exact=1.5, unit="kg", buy=2, pack=Pack(kind="bag", size=1, unit="kg"))
+                for name in bought
+            ),
+        ),
         findings=findings,
     )
 

@@ -106,7 +106,7 @@ def test_membrane_and_trim_run_into_the_opening() -> None:
     assert int(other.values["inside corners"]) - int(one.values["inside corners"]) == 4
     assert int(other.values["outside corners"]) - int(one.values["outside corners"]) == 4
     trimmed = {plan.job.digest: sum(q.exact for q in plan.quantities if "trim" in q.item) for plan in (dry, lined)}
-    assert trimmed[lined.job.digest] - trimmed[dry.job.digest] == pytest.approx(8.0)
+    assert trimmed[lined.job.digest] - trimmed[dry.job.digest] == pytest.approx(8 * 304.8)
 
 
 def test_returns_without_tile_keep_boards_membrane_and_trim() -> None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from firstcourse.findings import Finding
-from firstcourse.plan import StructureSheet
+from firstcourse.plan import Quantity, StructureSheet
 from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
 from firstcourse.planning.why import Explanation as Explanation
@@ -40,17 +40,6 @@ class StockUse:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ToBuy:
-    """One line of the list to buy: how much it takes in its unit, and how many packs."""
-
-    item: str
-    exact: float
-    unit: str
-    buy: int
-    pack: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class PlanSummary:
     """The figures that a setter asks for first.
 
@@ -78,7 +67,7 @@ class PlanSummary:
     cut: int
     stock: tuple[StockUse, ...]
     practice: tuple[str, ...]
-    quantities: tuple[ToBuy, ...]
+    quantities: tuple[Quantity, ...]
     findings: tuple[Finding, ...]
     files: tuple[Path, ...] = ()
 
@@ -116,9 +105,7 @@ def summarize(result: PlanResult, files: Sequence[Path] = ()) -> PlanSummary:
             for name, found in plan.counts.items()
         ),
         practice=tuple(dict.fromkeys(together.values())),
-        quantities=tuple(
-            ToBuy(item=q.item, exact=q.exact, unit=q.unit, buy=q.buy, pack=q.pack) for q in plan.quantities
-        ),
+        quantities=plan.quantities,
         findings=plan.findings,
         files=tuple(files),
     )

@@ -121,9 +121,9 @@ def _sheets(summary: "PlanSummary") -> list[str]:
 
 
 def _tiles(summary: "PlanSummary", speaker: Speaker) -> list[str]:
-    bought = [row for row in summary.quantities if row.buy]
+    bought = [row for row in summary.quantities if row.buy and row.unit != "sheet"]
     tiled = f"Tile: {summary.whole} whole, {summary.cut} cut. " if summary.whole + summary.cut else ""
-    shown = [f"{row.buy} × {speaker.words(row.item)}" for row in bought if not row.item.startswith("sheets ")]
+    shown = [f"{row.buy} × {speaker.words(speaker.quantity(row).item)}" for row in bought]
     if not shown:
         return [tiled.strip()] if tiled else []
     more = f" and {len(shown) - MOST_NAMED} more" if len(shown) > MOST_NAMED else ""

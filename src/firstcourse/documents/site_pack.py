@@ -146,8 +146,8 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
 
 def _to_buy(speaker: Speaker, quantity: Quantity) -> list[str]:
     """What to buy, how many packs of what, and the need: rounded up in the reader's unit, so never short."""
-    need, unit = speaker.amount(quantity.exact, quantity.unit)
-    return [quantity.item, f"{quantity.buy}", quantity.pack, as_needed(need), one_or_more(need, unit)]
+    said = speaker.quantity(quantity)
+    return [said.item, f"{quantity.buy}", said.pack, as_needed(said.exact), said.unit]
 
 
 def _site(plan: Plan) -> list[list[str]]:

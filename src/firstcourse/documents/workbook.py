@@ -309,15 +309,15 @@ def _shopping(plan: Plan, said: Mapping[str, SaidWorking]) -> Table:
         if not need.buy:
             continue
         line = each.get(need.item)
-        exact, unit = speaker.amount(need.exact, need.unit)
+        told = speaker.quantity(need)
         cost = None if line is None else Formula("=D{row}*F{row}", float(line.cost))
         rows.append(
             (
-                need.item,
-                exact,
-                one_or_more(exact, unit),
+                told.item,
+                told.exact,
+                told.unit,
                 need.buy,
-                need.pack,
+                told.pack,
                 None if line is None else float(line.each),
                 cost,
                 _in_short(need.working, said[need.working]) if need.working in said else need.working,

@@ -3,11 +3,12 @@
 from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
 from firstcourse.plan.boards import Board, Cut, Fill, Part, Piece, Seam, Sheet, Stock
 from firstcourse.plan.bounds import FieldBound, LayoutBound
+from firstcourse.plan.buying import Pack, PackKind, Quantity, Unit
 from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
-from firstcourse.plan.model import Count, Plan, Quantity
+from firstcourse.plan.model import Count, Plan
 from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
@@ -47,6 +48,8 @@ __all__ = [
     "MarkKind",
     "Opening",
     "OpeningKind",
+    "Pack",
+    "PackKind",
     "Part",
     "Piece",
     "Plan",
@@ -75,5 +78,6 @@ __all__ = [
     "Tile",
     "TileStock",
     "TiledArea",
+    "Unit",
     "Zone",
 ]

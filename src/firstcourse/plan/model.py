@@ -8,6 +8,7 @@ from firstcourse.findings import Finding
 from firstcourse.plan.base import Frozen
 from firstcourse.plan.boards import Piece, Sheet, Stock
 from firstcourse.plan.bounds import LayoutBound
+from firstcourse.plan.buying import Quantity
 from firstcourse.plan.doors import Door
 from firstcourse.plan.stamp import JobStamp, RuleNote
 from firstcourse.plan.structure import StructureSheet
@@ -22,17 +23,6 @@ class Count(Frozen):
     used: int
     lower_bound: int
     proven: bool
-
-
-class Quantity(Frozen):
-    """Something to buy: the exact need, and whole packs of it."""
-
-    item: str
-    exact: float
-    unit: str
-    buy: int
-    pack: str
-    working: str = ""
 
 
 class Plan(Frozen):

@@ -326,11 +326,13 @@ def _cost_working(job: Job, what: str, priced: Pricing) -> dict[str, Working]:
         f"cost {what}": Working(
             title=f"Cost of the {what} to buy",
             formula="packs × price of each",
-            values={line.item: f"{line.buy} × {line.each}" for line in priced.lines},
+            values={f"{what} {line.item.partition('/')[2]}": f"{line.buy} × {line.each}" for line in priced.lines},
             result=f"{priced.total:.2f}",
             unit=job.currency or "money",
             source="prices from the job",
-            argument=tuple(f"{name} has no price and is left out." for name in priced.unpriced),
+            argument=tuple(
+                f"{what} {name.partition('/')[2]} has no price and is left out." for name in priced.unpriced
+            ),
         )
     }
 

@@ -12,7 +12,7 @@ from shapely import Polygon
 from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
-from firstcourse.plan import Count, Frozen, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
+from firstcourse.plan import Count, Frozen, Pack, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
 from firstcourse.quantities.lifting import lifting
 from firstcourse.quantities.lines import by_mass, line
@@ -108,7 +108,14 @@ def _sheets(
         offcuts = sum(sheet.stock == item.id and sheet.source != "new" for sheet in sheets)
         name = sheets_of(item.id)
         yield (
-            Quantity(item=name, exact=number, unit="sheets", buy=number, pack="sheet", working=f"quantity {name}"),
+            Quantity(
+                item=name,
+                exact=number,
+                unit="sheet",
+                buy=number,
+                pack=Pack(kind="sheet", size=1, unit="sheet"),
+                working=f"quantity {name}",
+            ),
             Working(
                 title=f"New sheets of {item.id}",
                 formula="number of new sheets on the cut tickets",
@@ -137,6 +144,7 @@ def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[
         FASTENERS,
         total,
         "fasteners",
+        kind="pack",
         share=rules.number("fastening.spare"),
         pack=pack,
         pack_name=f"pack of {pack:g}",
@@ -168,6 +176,7 @@ def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quanti
         TAPE,
         round(need.tape / per_unit, 3),
         "m" if metric else "ft",
+        kind="roll",
         share=rules.number("bedding.tape.waste"),
         pack=roll,
         pack_name=f"roll of {roll:g} {'m' if metric else 'ft'}",
@@ -179,6 +188,7 @@ def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quanti
         SEALANT,
         round(need.sealant_ml, 1),
         "ml",
+        kind="cartridge",
         share=rules.number("bedding.sealant.waste"),
         pack=cartridge,
         pack_name=f"cartridge of {cartridge:g} ml",
@@ -231,6 +241,7 @@ def _by_length(
         item,
         round(sum(lengths) / per_unit, 3),
         unit,
+        kind="running",
         share=0.0,
         pack=1,
         pack_name=f"running {unit}",

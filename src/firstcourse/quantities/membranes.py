@@ -40,11 +40,14 @@ def membranes(developed: Sequence[Developed], rules: RuleSet, tape: Tape) -> Ite
         (OUTSIDE_CORNERS, {item.surface: item.outside for item in developed}),
     ):
         if sum(counted.values()):
-            yield _pieces(name, counted)
+            yield _pieces(name, name.replace("_", " "), counted)
     kinds = Counter(kind for item in developed for kind in item.collars)
     for kind in sorted(kinds):
         counted = {item.surface: item.collars.count(kind) for item in developed if kind in item.collars}
-        yield _pieces(DRAIN_FLANGE if kind == "drain" else collars_of(kind), counted)
+        if kind == "drain":
+            yield _pieces(DRAIN_FLANGE, "drain flanges", counted)
+        else:
+            yield _pieces(collars_of(kind), f"{kind} collars", counted)
 
 
 def bed_mortar(falls: Sequence[tuple[str, Fall]], rules: RuleSet, tape: Tape) -> Iterator[Line]:
@@ -71,6 +74,8 @@ def bed_mortar(falls: Sequence[tuple[str, Fall]], rules: RuleSet, tape: Tape) ->
         BED_MORTAR,
         round(litres / per, 4),
         unit,
+        kind="bag",
+        kept_as=("m3", per / 1000),
         share=rules.number("fall.bed.waste"),
         pack=one,
         pack_name=f"bag that makes {one:.3g} {unit}",
@@ -104,6 +109,7 @@ def _sheet(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[L
         SHEET_MEMBRANE,
         exact,
         unit,
+        kind="roll",
         share=rules.number("water.waste"),
         pack=roll,
         pack_name=f"roll of {roll:.0f} {unit}",
@@ -132,6 +138,7 @@ def _liquid(items: Sequence[Developed], rules: RuleSet) -> Iterator[Line]:
         LIQUID_MEMBRANE,
         round(area * wet, 3),
         "l",
+        kind="pail",
         share=rules.number("water.waste"),
         pack=pail,
         pack_name=f"pail of {pail:g} l",
@@ -159,6 +166,8 @@ def _liner(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[L
         LINER,
         exact,
         unit,
+        kind="off_roll",
+        width=rules.ticks("water.liner.width"),
         share=0.0,
         pack=1.0,
         pack_name=f"{unit} off a roll {width:g} {width_unit} wide",
@@ -184,6 +193,7 @@ def _band(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[Li
         SEALING_BAND,
         exact,
         unit,
+        kind="roll",
         share=rules.number("water.waste"),
         pack=roll,
         pack_name=f"roll of {roll:g} {unit}",
@@ -199,18 +209,19 @@ def _band(items: Sequence[Developed], rules: RuleSet, tape: Tape) -> Iterator[Li
     )
 
 
-def _pieces(name: str, counted: dict[str, int]) -> Line:
+def _pieces(name: str, called: str, counted: dict[str, int]) -> Line:
     number = sum(counted.values())
     return line(
         name,
         number,
         "pieces",
+        kind="piece",
         share=0.0,
         pack=1.0,
         pack_name="piece",
         spare="spare",
         base=Working(
-            title=f"Waterproofing: {name}",
+            title=f"Waterproofing: {called}",
             formula="counted surface by surface",
             values={surface: str(count) for surface, count in counted.items() if count},
             result=str(number),

@@ -82,6 +82,7 @@ def sealant(
         JOINT_SEALANT,
         round(volume, 1),
         "ml",
+        kind="cartridge",
         share=rules.number("tile.sealant.waste"),
         pack=cartridge,
         pack_name=f"cartridge of {cartridge:g} ml",
@@ -110,9 +111,10 @@ def sealant(
     coil = rules.ticks("tile.rod.coil") / per_unit
     for rod, length in sorted(rods.items()):
         yield line(
-            rod_of(fine_text(rod, tape)) if rod else BOND_BREAKER,
+            rod_of(rod) if rod else BOND_BREAKER,
             round(length / per_unit, 3),
             unit,
+            kind="coil",
             share=rules.number("tile.rod.waste"),
             pack=coil,
             pack_name=f"coil of {coil:g} {unit}",

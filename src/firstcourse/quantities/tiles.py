@@ -84,6 +84,8 @@ def _tiles(
             tiles_of(item.id),
             exact,
             unit,
+            kind="box" if item.per_box else "sheet" if item.sheet else "piece",
+            sheets=item.per_box if item.sheet else None,
             share=rules.number("tile.breakage"),
             pack=per_pack,
             pack_name=name,

@@ -46,10 +46,11 @@ def _sheets(plan: Document) -> Iterator[Need]:
             blanks = sum(piece.blank[0] * piece.blank[1] for piece in own)
             shown["area of pieces over area bought"] = 100 * blanks / (used[stock] * item.size[0] * item.size[1])
         yield Need(
-            item=f"sheets {stock}",
+            item=f"stock/{stock}",
             exact=used[stock],
             places=0,
             unit="sheets",
+            kind="sheet",
             pack_name="sheet",
             buy=used[stock],
             shown=shown,
@@ -69,6 +70,7 @@ def _fasteners(plan: Document) -> Need:
         unit="fasteners",
         share=plan.rules.number("fastening.spare"),
         pack=pack,
+        kind="pack",
         pack_name=f"pack of {pack:g}",
         shown={kind: number[kind] for kind in ("floors", "walls and ceilings")},
     )
@@ -91,7 +93,7 @@ def _mortar(plan: Document) -> Need:
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
     m2 = area / _TICKS_PER_M**2
     return by_mass(
-        "bedding mortar",
+        "bedding_mortar",
         (under + seams + strips) * density * (1 - water),
         rules.kilograms("bedding.mortar.bag"),
         rules.number("bedding.mortar.waste"),
@@ -144,12 +146,13 @@ def _tape(plan: Document) -> Need:
     unit = metric_or(tape, "m", "ft")
     roll = rules.ticks("bedding.tape.roll") / running
     return Need(
-        item="seam tape",
+        item="seam_tape",
         exact=(seams + corners + returns) / running,
         places=3,
         unit=unit,
         share=rules.number("bedding.tape.waste"),
         pack=roll,
+        kind="roll",
         pack_name=f"roll of {roll:g} {unit}",
         shown={
             "seams": seams / running,
@@ -208,6 +211,7 @@ def _sealant(plan: Document) -> Need:
         unit="ml",
         share=rules.number("bedding.sealant.waste"),
         pack=cartridge,
+        kind="cartridge",
         pack_name=f"cartridge of {cartridge:g} ml",
         shown={"length": length / ticks_per_running(plan.tape)},
     )
@@ -240,10 +244,11 @@ def _added(plan: Document) -> Iterator[Need]:
     unit = metric_or(plan.tape, "m", "ft")
     for kind, found in sorted(lengths.items()):
         yield Need(
-            item=f"added {kind}",
+            item=f"added/{kind}",
             exact=sum(found) / ticks_per_running(plan.tape),
             places=3,
             unit=unit,
+            kind="running",
             pack_name=f"running {unit}",
             shown={"members": len(found)},
         )
@@ -262,10 +267,11 @@ def _strips(plan: Document) -> Iterator[Need]:
     if lengths:
         unit = metric_or(plan.tape, "m", "ft")
         yield Need(
-            item="board strips",
+            item="board_strips",
             exact=sum(lengths) / ticks_per_running(plan.tape),
             places=3,
             unit=unit,
+            kind="running",
             pack_name=f"running {unit}",
             shown={"strips": len(lengths)},
         )

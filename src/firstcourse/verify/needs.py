@@ -16,6 +16,10 @@ class Need:
         share: Allowance on top, share of the need.
         pack: How much one pack holds, in `unit`; 0 where `buy` is given.
         pack_name: The pack in words.
+        kind: What one pack is.
+        sheets: Mounted sheets in a box of mosaic.
+        width: Of the roll that it is cut off [ticks].
+        kept_as: Unit that the plan keeps it in, and how much of it `unit` is; that usual for it where not given.
         buy: Packs to buy, where they are not the need and its allowance by the pack.
         shown: Numbers that its working must print, by the name of the value.
         said: Texts that its working must give, by the name of the value.
@@ -28,9 +32,26 @@ class Need:
     share: float = 0.0
     pack: float = 1.0
     pack_name: str
+    kind: str
+    sheets: int | None = None
+    width: int | None = None
+    kept_as: tuple[str, float] | None = None
     buy: int | None = None
     shown: Mapping[str, float] = field(default_factory=dict)
     said: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def kept(self) -> tuple[str, float]:
+        """Unit that the plan keeps it in, and how much of it one of `unit` is."""
+        return self.kept_as or KEPT_AS[self.unit]
+
+
+KEPT_AS = {
+    "lb": ("kg", KG_PER_LB), "kg": ("kg", 1.0), "ft": ("mm", 304.8), "m": ("mm", 1000.0), "l": ("l", 1.0),
+    "sq ft": ("m2", 0.09290304), "m²": ("m2", 1.0), "ml": ("ml", 1.0), "sheets": ("sheet", 1.0),
+    "fasteners": ("fastener", 1.0), "chips": ("chip", 1.0), "tiles": ("tile", 1.0), "spacers": ("spacer", 1.0),
+    "pieces": ("piece", 1.0),
+}  # fmt: skip
 
 
 def by_mass(
@@ -56,6 +77,7 @@ def by_mass(
         unit="kg" if metric else "lb",
         share=share,
         pack=bag,
+        kind="bag",
         pack_name=f"bag of {bag:.3g} {'kg' if metric else 'lb'}",
         shown=shown or {},
     )

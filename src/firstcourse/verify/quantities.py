@@ -14,6 +14,8 @@ from firstcourse.verify.verdict import Objection
 from firstcourse.verify.water_needs import water_needs
 
 _DUST = 1e-9
+_FIGURES = 1e-8
+"""Nine figures are kept of what is computed."""
 
 
 def check_quantities(plan: Document) -> Iterator[Objection]:
@@ -42,15 +44,19 @@ def check_quantities(plan: Document) -> Iterator[Objection]:
 
 def _line(quantity: Quantity, need: Need) -> Iterator[Objection]:
     # A need on the edge between two roundings may be rounded either way.
-    if abs(quantity.exact - need.exact) > 0.51 * 10.0**-need.places:
-        yield Objection("VER-801", quantity.item, f"{quantity.exact:g} said, {need.exact:.6g} counted")
-    elif abs(quantity.exact - round(quantity.exact, need.places)) > _DUST:
+    unit, per = need.kept
+    exact = quantity.exact / per
+    if abs(exact - need.exact) > 0.51 * 10.0**-need.places:
+        yield Objection("VER-801", quantity.item, f"{exact:g} {need.unit} said, {need.exact:.6g} counted")
+    elif abs(exact - round(exact, need.places)) > _FIGURES * exact + _DUST:
         yield Objection("VER-801", quantity.item, f"{quantity.exact!r} is finer than it is counted")
-    if (quantity.unit, quantity.pack) != (need.unit, need.pack_name):
+    sold = (need.kind, unit, need.sheets, need.width)
+    said = (quantity.pack.kind, quantity.pack.unit, quantity.pack.sheets, quantity.pack.width)
+    if quantity.unit != unit or said != sold or abs(quantity.pack.size / per - need.pack) > _FIGURES * need.pack:
         yield Objection(
             "VER-805", quantity.item, f"comes by the {need.pack_name} in {need.unit}, and another pack is said"
         )
-    packs = _packs(quantity.exact, need)
+    packs = _packs(round(exact, need.places), need)
     if quantity.buy != packs:
         yield Objection("VER-802", quantity.item, f"takes {packs} packs, not {quantity.buy}")
 
@@ -63,15 +69,16 @@ def _packs(exact: float, need: Need) -> int:
 
 def _working(quantity: Quantity, need: Need, working: Working) -> Iterator[Objection]:
     values = working.values
-    if working.unit != quantity.unit or not prints(working.result, quantity.exact):
+    exact = round(quantity.exact / need.kept[1], need.places)
+    if working.unit != need.unit or not prints(working.result, exact):
         yield Objection("VER-903", quantity.item, f"its working gives {working.result} {working.unit}")
     shown = dict(need.shown)
     said = dict(need.said)
     # Sheets are bought as they are cut: their working knows neither allowance nor packs.
-    if not quantity.item.startswith("sheets "):
-        shown |= {"exact need": quantity.exact, "packs to buy": quantity.buy}
-        said["pack"] = quantity.pack
-        if not any(_allows(text, quantity.exact * need.share, need.share) for text in values.values()):
+    if not quantity.item.startswith("stock/"):
+        shown |= {"exact need": exact, "packs to buy": quantity.buy}
+        said["pack"] = need.pack_name
+        if not any(_allows(text, exact * need.share, need.share) for text in values.values()):
             yield Objection("VER-903", quantity.item, f"its working does not allow {need.share:.0%} on top")
     yield from _prints(quantity.item, values, shown, said)
 

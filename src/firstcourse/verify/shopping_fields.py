@@ -46,6 +46,17 @@ class TileStock:
 
 
 @dataclass(frozen=True, slots=True)
+class Pack:
+    """How something is sold: what one pack is and how much it holds; the width of a roll in ticks."""
+
+    kind: str
+    size: float
+    unit: str
+    sheets: int | None
+    width: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class Quantity:
     """Something to buy."""
 
@@ -53,7 +64,7 @@ class Quantity:
     exact: float
     unit: str
     buy: int
-    pack: str
+    pack: Pack
     working: str
 
 
@@ -142,7 +153,7 @@ def read_shopping(top: Node) -> Shopping:
                 exact=node.number("exact"),
                 unit=node.text("unit"),
                 buy=node.count("buy"),
-                pack=node.text("pack"),
+                pack=_pack(Node(node.raw("pack"), f"{node.where}.pack")),
                 working=node.text("working", ""),
             )
             for node in top.nodes("quantities")
@@ -197,6 +208,20 @@ def texts(node: Node, key: str) -> tuple[str, ...]:
         if not isinstance(value, str):
             raise FieldError(where, "is not a text")
     return tuple(value for value, _ in rows)
+
+
+def _pack(node: Node) -> Pack:
+    size = node.number("size")
+    if size <= 0:
+        raise FieldError(f"{node.where}.size", "is not above zero")
+    wide = node.raw("width", None) is not None
+    return Pack(
+        kind=node.text("kind"),
+        size=size,
+        unit=node.text("unit"),
+        sheets=_maybe_count(node, "sheets"),
+        width=node.length("width") if wide else None,
+    )
 
 
 def _sheet_stock(node: Node) -> SheetStock:

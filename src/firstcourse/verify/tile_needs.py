@@ -12,7 +12,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, counted, one_or_more
 from firstcourse.verify.layers import mortar_under
 from firstcourse.verify.needs import Need, by_mass
-from firstcourse.verify.printed import metric_or, small, ticks_per_running
+from firstcourse.verify.printed import metric_or, ticks_per_running
 from firstcourse.verify.structure import Document, Surface, Tile, TiledArea, TileStock
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
@@ -102,12 +102,14 @@ def _tiles(plan: Document) -> Iterator[Need]:
         plain = f"sheets of {item.per_sheet} chips" if item.mounted else "pieces"
         buy = math.ceil((exact + broken + spare) / pack)
         yield Need(
-            item=f"tiles {stock}",
+            item=f"tile_stock/{stock}",
             exact=exact,
             places=0,
             unit=unit,
             share=plan.rules.number("tile.breakage"),
+            sheets=item.per_box if item.mounted else None,
             pack=pack,
+            kind="box" if item.per_box else "sheet" if item.mounted else "piece",
             pack_name=f"box of {item.per_box} {plain}" if item.per_box else one_or_more(1, plain),
             buy=buy,
             shown={
@@ -150,7 +152,7 @@ def _bed(area: TiledArea, stock: tuple[TileStock, ...], rules: RuleSet) -> tuple
 def _mortar(parts: list[_Part], plan: Document) -> Iterator[Need]:
     rules = plan.rules
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
-    for large, item in ((False, "tile mortar"), (True, "large-tile mortar")):
+    for large, item in ((False, "tile_mortar"), (True, "large_tile_mortar")):
         own = [part for part in parts if part.large == large]
         combed = math.fsum(part.field * part.combed for part in own) / _TICKS_PER_M
         buttered = math.fsum(part.faces * part.buttered for part in own) / _TICKS_PER_M
@@ -219,24 +221,26 @@ def _sealant(parts: list[_Part], plan: Document) -> Iterator[Need]:
         return
     cartridge = rules.number("tile.sealant.cartridge")
     yield Need(
-        item="joint sealant",
+        item="joint_sealant",
         exact=volume,
         places=1,
         unit="ml",
         share=rules.number("tile.sealant.waste"),
         pack=cartridge,
+        kind="cartridge",
         pack_name=f"cartridge of {cartridge:g} ml",
     )
     unit, running = metric_or(tape, "m", "ft"), ticks_per_running(tape)
     coil = rules.ticks("tile.rod.coil") / running
     for rod, length in sorted(rods.items()):
         yield Need(
-            item=f"backer rod {small(rod, tape)}" if rod else "bond-breaker tape",
+            item=f"backer_rod/{rod / TICKS_PER_MM:.10g}" if rod else "bond_breaker",
             exact=length / running,
             places=3,
             unit=unit,
             share=rules.number("tile.rod.waste"),
             pack=coil,
+            kind="coil",
             pack_name=f"coil of {coil:g} {unit}",
         )
 
@@ -260,10 +264,12 @@ def _trim(plan: Document) -> Iterator[Need]:
     stock = plan.rules.ticks("tile.trim.stock")
     unit, running = metric_or(plan.tape, "m", "ft"), ticks_per_running(plan.tape)
     yield Need(
-        item="edge trim",
+        item="edge_trim",
         exact=sum(edges) / running,
         places=3,
         unit=unit,
+        kind="length",
+        pack=stock / running,
         pack_name=f"length of {stock / running:g} {unit}",
         buy=_lengths(edges, stock),
         shown={"edges": len(edges)},
@@ -296,6 +302,7 @@ def _spacers(parts: list[_Part], rules: RuleSet) -> Iterator[Need]:
         places=3,
         unit="spacers",
         pack=pack,
+        kind="pack",
         pack_name=f"pack of {pack:g}",
         shown=dict(by_surface),
     )

@@ -55,12 +55,13 @@ def water_needs(plan: Document) -> Iterator[Need]:
     if liquid:
         pail, wet = rules.number("water.liquid.pail"), rules.number("water.liquid.wet")
         yield Need(
-            item="liquid membrane",
+            item="liquid_membrane",
             exact=math.fsum(one.area for one in liquid) * wet,
             places=3,
             unit="l",
             share=rules.number("water.waste"),
             pack=pail,
+            kind="pail",
             pack_name=f"pail of {pail:g} l",
             shown={one.surface: one.area for one in liquid},
         )
@@ -69,10 +70,12 @@ def water_needs(plan: Document) -> Iterator[Need]:
         exact, unit = _running(math.fsum(one.strips[0] * one.strips[1] for one in liner), tape)
         width, _ = _running(rules.ticks("water.liner.width") / TICKS_PER_MM, tape)
         yield Need(
-            item="shower liner",
+            item="liner",
             exact=exact,
             places=4,
             unit=unit,
+            kind="off_roll",
+            width=rules.ticks("water.liner.width"),
             pack_name=f"{unit} off a roll {round(width, 4):g} {unit} wide",
             said={one.surface: f"{one.strips[0]} x {one.strips[1]:.0f} mm" for one in liner},
         )
@@ -81,19 +84,20 @@ def water_needs(plan: Document) -> Iterator[Need]:
         exact, unit = _running(band / TICKS_PER_MM, tape)
         roll, _ = _running(rules.ticks("water.band.length") / TICKS_PER_MM, tape)
         yield Need(
-            item="sealing band",
+            item="sealing_band",
             exact=exact,
             places=4,
             unit=unit,
             share=rules.number("water.waste"),
             pack=round(roll, 4),
+            kind="roll",
             pack_name=f"roll of {round(roll, 4):g} {unit}",
             shown={one.surface: one.band / TICKS_PER_MM for one in covered if one.band},
         )
-    yield from _counted("inside corners", {one.surface: one.inside for one in covered})
-    yield from _counted("outside corners", {one.surface: one.outside for one in covered})
+    yield from _counted("inside_corners", {one.surface: one.inside for one in covered})
+    yield from _counted("outside_corners", {one.surface: one.outside for one in covered})
     for kind in sorted({kind for one in covered for kind in one.collars}):
-        name = "drain flanges" if kind == "drain" else f"{kind} collars"
+        name = "drain_flanges" if kind == "drain" else f"collars/{kind}"
         yield from _counted(name, {one.surface: one.collars.count(kind) for one in covered})
     yield from _bed(plan)
 
@@ -300,12 +304,13 @@ def _sheet(m2: float, rules: RuleSet, tape: Tape) -> Need:
     scale, unit = (1.0, "m²") if metric else (_SQ_FT_PER_M2, "sq ft")
     roll = round(rules.ticks("water.sheet.width") * rules.ticks("water.sheet.length") / _TICKS_PER_M**2 * scale, 4)
     return Need(
-        item="sheet membrane",
+        item="sheet_membrane",
         exact=m2 * scale,
         places=4,
         unit=unit,
         share=rules.number("water.waste"),
         pack=roll,
+        kind="roll",
         pack_name=f"roll of {roll:.0f} {unit}",
     )
 
@@ -322,6 +327,7 @@ def _counted(name: str, by_surface: dict[str, int]) -> Iterator[Need]:
             exact=number,
             places=0,
             unit="pieces",
+            kind="piece",
             pack_name="piece",
             shown={surface: count for surface, count in by_surface.items() if count},
         )
@@ -335,11 +341,13 @@ def _bed(plan: Document) -> Iterator[Need]:
     per, unit = (1.0, "l") if plan.tape is Tape.MM else (_LITRES_PER_CUBIC_FOOT, "cu ft")
     one = plan.rules.number("fall.bed.bag_yield") / per
     yield Need(
-        item="bed mortar",
+        item="bed_mortar",
         exact=litres / per,
         places=4,
         unit=unit,
         share=plan.rules.number("fall.bed.waste"),
         pack=one,
+        kept_as=("m3", per / 1000),
+        kind="bag",
         pack_name=f"bag that makes {one:.3g} {unit}",
     )

@@ -169,8 +169,8 @@ def _density(item: SheetStock, plan: Document) -> float:
 def _costs(plan: Document) -> Iterator[Objection]:
     """Packs by price, and their sum; what has no price is left out and said so."""
     buys = {quantity.item: quantity.buy for quantity in plan.quantities}
-    sheets = {f"sheets {name}": item.price for name, item in plan.shopping.sheet_stock.items()}
-    tiles = {f"tiles {name}": item.price for name, item in plan.tile_stock.items()}
+    sheets = {f"stock/{name}": item.price for name, item in plan.shopping.sheet_stock.items()}
+    tiles = {f"tile_stock/{name}": item.price for name, item in plan.tile_stock.items()}
     for name, prices in (("cost sheets", sheets), ("cost tiles", tiles)):
         wanted = {item: price for item, price in prices.items() if price is not None and buys.get(item)}
         working = plan.workings.get(name)
@@ -178,12 +178,16 @@ def _costs(plan: Document) -> Iterator[Objection]:
             if wanted:
                 yield Objection("VER-905", name, "is not worked out, though prices are known")
             continue
-        if set(working.values) != set(wanted):
+        said = {f"{name.partition(' ')[2]} {item.partition('/')[2]}": item for item in wanted}
+        if set(working.values) != set(said):
             yield Objection("VER-905", name, "prices other things than are bought")
-        for item, price in wanted.items():
-            packs, _, each = working.values.get(item, "").partition(" × ")
+        for printed, item in said.items():
+            price = wanted[item]
+            packs, _, each = working.values.get(printed, "").partition(" × ")
             if packs != str(buys[item]) or first_number(each) != price:
-                yield Objection("VER-905", item, f"costs {buys[item]} × {price:g}, not {working.values.get(item)}")
+                yield Objection(
+                    "VER-905", item, f"costs {buys[item]} × {price:g}, not {working.values.get(printed)}"
+                )
         total = math.fsum(price * buys[item] for item, price in wanted.items())
         if not prints(working.result, total):
             yield Objection("VER-905", name, f"comes to {total:.2f}, not {working.result}")
@@ -274,7 +278,7 @@ def _membrane(name: str, working: Working, found: Covered) -> Iterator[Objection
 
 def _beds(plan: Document) -> Iterator[Objection]:
     per = 1.0 if plan.tape is Tape.MM else _LITRES_PER_CUBIC_FOOT
-    listed = plan.workings.get("quantity bed mortar")
+    listed = plan.workings.get("quantity bed_mortar")
     for surface in plan.surfaces:
         fall = surface.fall
         if fall is None:
@@ -288,7 +292,7 @@ def _beds(plan: Document) -> Iterator[Objection]:
                 yield from _is(name, said, fall.pre_slope_litres / per, "the slope under the liner")
         if listed is not None:
             said = listed.values.get(f"{surface.id}: bed", "")
-            yield from _is("quantity bed mortar", said, fall.bed_litres / per, "the bed")
+            yield from _is("quantity bed_mortar", said, fall.bed_litres / per, "the bed")
         name = f"fall {surface.id} tile"
         if (working := plan.workings.get(name)) is not None and fall.largest_tile is not None:
             yield from _is_length(name, working.result, fall.largest_tile, plan.tape, "the largest tile")
@@ -347,7 +351,7 @@ def _adds_up(name: str, rows: list[str], result: str, take: Callable[[str], str]
 
 def _twice(plan: Document) -> Iterator[Objection]:
     """What boards are bedded in is worked out once and listed once: both print the same numbers."""
-    for kind, listed in (("mortar", "bedding mortar"), ("tape", "seam tape"), ("sealant", "sealant")):
+    for kind, listed in (("mortar", "bedding_mortar"), ("tape", "seam_tape"), ("sealant", "sealant")):
         one, other = plan.workings.get(f"bedding {kind}"), plan.workings.get(f"quantity {listed}")
         if one is None or other is None:
             continue

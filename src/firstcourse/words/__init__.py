@@ -2,13 +2,14 @@
 
 from firstcourse.words.measures import in_units, unit_for
 from firstcourse.words.reader import speaker_for
-from firstcourse.words.said import SaidFinding, SaidWorking, alike_together
+from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking, alike_together
 from firstcourse.words.speaker import Speaker
 from firstcourse.words.terms import TERMS, Term, terms_of
 
 __all__ = [
     "TERMS",
     "SaidFinding",
+    "SaidQuantity",
     "SaidWorking",
     "Speaker",
     "Term",

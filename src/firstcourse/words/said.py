@@ -47,6 +47,23 @@ class SaidWorking:
     steps: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidQuantity:
+    """Something to buy in words.
+
+    Attributes:
+        item: What it is.
+        exact: The need, in the reader's unit.
+        unit: That unit, as it goes with the need.
+        pack: How it is sold.
+    """
+
+    item: str
+    exact: float
+    unit: str
+    pack: str
+
+
 _PLACE = re.compile(r"(?P<room>[^:,]+)(?P<sign>: |, )(?P<rest>.+)")
 
 

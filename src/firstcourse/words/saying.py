@@ -7,8 +7,10 @@ from babel import Locale
 from fluent.runtime.types import FluentType
 
 from firstcourse.findings import Finding
+from firstcourse.plan import Quantity
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Value, Word
+from firstcourse.words.buying import said_quantity
 from firstcourse.words.figures import (
     beside,
     cut,
@@ -26,7 +28,7 @@ from firstcourse.words.figures import (
 )
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, places, thing
-from firstcourse.words.said import SaidFinding, SaidWorking
+from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
 from firstcourse.workings import Working
 
 
@@ -180,6 +182,14 @@ class Saying:
             MissingWordsError: Its code has no words.
         """
         return self._messages.say(said.code, **{key: self._one(value) for key, value in said.values.items()})
+
+    def quantity(self, quantity: Quantity) -> SaidQuantity:
+        """Something to buy: its item, its need in the reader's unit, its pack.
+
+        Raises:
+            MissingWordsError: Its item, its unit or its pack has no words.
+        """
+        return said_quantity(quantity, self._messages.say, self._term, self._tape)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""

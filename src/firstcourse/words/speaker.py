@@ -5,11 +5,12 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from firstcourse.findings import Finding
+from firstcourse.plan import Quantity
 from firstcourse.units import Tape
 from firstcourse.values import Statement
 from firstcourse.words.measures import in_units, unit_for
 from firstcourse.words.places import Labels
-from firstcourse.words.said import SaidFinding, SaidWorking
+from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
 from firstcourse.words.saying import Saying
 from firstcourse.words.terms import terms_of
 from firstcourse.workings import Working
@@ -74,6 +75,10 @@ class Speaker:
     def statement(self, said: Statement) -> str:
         """A statement in words."""
         return self._saying.statement(said)
+
+    def quantity(self, quantity: Quantity) -> SaidQuantity:
+        """Something to buy, in words and in the reader's units."""
+        return self._saying.quantity(quantity)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""

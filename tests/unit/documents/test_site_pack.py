@@ -65,9 +65,9 @@ def test_needs_are_short_and_never_short_of_the_need() -> None:
     speaker = speaker_for(plan)
     for quantity in plan.quantities:
         if quantity.buy:
-            exact, _ = speaker.amount(quantity.exact, quantity.unit)
-            need = needs[speaker.words(quantity.item)]
-            assert exact <= need + 1e-9 and need - exact <= 0.1
+            told = speaker.quantity(quantity)
+            need = needs[speaker.words(told.item)]
+            assert told.exact <= need + 1e-9 and need - told.exact <= 0.1
     assert all(len(row[3]) <= 6 for row in pack_data(plan)["shopping"])
 
 

@@ -14,6 +14,7 @@ from firstcourse.plan import (
     Board,
     Cut,
     JobStamp,
+    Pack,
     Part,
     Piece,
     Plan,
@@ -134,8 +135,22 @@ def make_plan(tape: Tape = Tape.INCH) -> Plan:
             ),
         ),
         quantities=(
-            Quantity(item="fasteners", exact=8.25, unit="fasteners", buy=1, pack="pack of 9", working="count"),
-            Quantity(item="tape", exact=3, unit="ft", buy=1, pack="roll", working="by hand"),
+            Quantity(
+                item="fasteners",
+                exact=8.25,
+                unit="fastener",
+                buy=1,
+                pack=Pack(kind="pack", size=9, unit="fastener"),
+                working="count",
+            ),
+            Quantity(
+                item="seam_tape",
+                exact=3 * 304.8,
+                unit="mm",
+                buy=1,
+                pack=Pack(kind="roll", size=15240, unit="mm"),
+                working="by hand",
+            ),
         ),
         workings={
             "count": Working(
@@ -266,7 +281,9 @@ def test_shopping_carries_exact_need_packs_and_working(book: Workbook) -> None:
 def test_the_cost_is_reckoned_in_the_sheet_and_what_is_not_bought_is_left_out() -> None:
     plan = make_plan()
     needs = [
-        Quantity(item=f"sheets {name}", exact=buy, unit="sheets", buy=buy, pack="sheet")
+        Quantity(
+            item=f"stock/{name}", exact=buy, unit="sheet", buy=buy, pack=Pack(kind="sheet", size=1, unit="sheet")
+        )
         for name, buy in (("board", 3), ("other", 0))
     ]
     stock = tuple(
@@ -275,7 +292,7 @@ def test_the_cost_is_reckoned_in_the_sheet_and_what_is_not_bought_is_left_out() 
     )
     bought = workbook(plan.model_copy(update={"quantities": (*needs, *plan.quantities), "stock": stock}))
     found = rows(read(bought), "Shopping")
-    assert [row["item"] for row in found] == ["sheets board", "fasteners", "tape", "cost of what has a price"]
+    assert [row["item"] for row in found] == ["sheets board", "fasteners", "seam tape", "cost of what has a price"]
     assert (found[0]["price of one, money"], found[0]["cost, money"]) == (14.5, "=D2*F2")
     assert (found[1]["cost, money"], found[-1]["cost, money"]) == (None, "=SUM(G2:G4)")
     # What stands there before a program reckons again.

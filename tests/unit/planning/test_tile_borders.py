@@ -103,7 +103,7 @@ def test_a_border_is_planned_counted_and_worded(corners: str):
     assert outside.starts[0].origin == inside.starts[0].origin
     assert {strip.tiles for strip in strips} == {("bar",)}
     bars = [tile for tile in floor.tiles if tile.stock == "bar"]
-    quantity = next(q for q in plan.quantities if q.item == "tiles bar")
+    quantity = next(q for q in plan.quantities if q.item == "tile_stock/bar")
     assert quantity.exact == sum(t.whole for t in bars) + len({t.from_ for t in bars if not t.whole})
 
 

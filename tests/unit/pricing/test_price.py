@@ -1,9 +1,11 @@
 from decimal import Decimal
 
-from firstcourse.plan import Quantity, Stock, TileStock
+from firstcourse.plan import Pack, Quantity, Stock, TileStock
 from firstcourse.pricing import price
 from firstcourse.quantities import sheets_of, tiles_of
 from firstcourse.units import inches
+
+SHEET, BOX = Pack(kind="sheet", size=1, unit="sheet"), Pack(kind="box", size=30, unit="tile")
 
 
 def stock(name: str, each: float | None) -> Stock:
@@ -11,7 +13,7 @@ def stock(name: str, each: float | None) -> Stock:
 
 
 def sheets(name: str, number: int) -> Quantity:
-    return Quantity(item=sheets_of(name), exact=number, unit="sheets", buy=number, pack="sheet")
+    return Quantity(item=sheets_of(name), exact=number, unit="sheet", buy=number, pack=SHEET)
 
 
 def test_sheets_cost_what_the_job_says_to_the_cent() -> None:
@@ -23,7 +25,7 @@ def test_sheets_cost_what_the_job_says_to_the_cent() -> None:
 
 def test_a_missing_price_is_told_and_left_out() -> None:
     done = price((sheets("a", 3), sheets("b", 2)), (stock("a", 10), stock("b", None)))
-    assert (done.total, done.unpriced) == (Decimal("30"), ("sheets b",))
+    assert (done.total, done.unpriced) == (Decimal("30"), ("stock/b",))
 
 
 def test_nothing_priced_has_no_total() -> None:
@@ -36,5 +38,5 @@ def test_tiles_cost_by_the_box() -> None:
     white = TileStock(
         id="white", size=size, thickness=inches(0.25), kind="ceramic", joint=inches(0.125), price=48.1
     )
-    boxes = Quantity(item=tiles_of("white"), exact=184, unit="tiles", buy=7, pack="box of 30 pieces")
+    boxes = Quantity(item=tiles_of("white"), exact=184, unit="tile", buy=7, pack=BOX)
     assert price((boxes,), (), (white,)).total == Decimal("336.7")

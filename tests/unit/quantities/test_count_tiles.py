@@ -13,6 +13,7 @@ from firstcourse.plan import (
     Area,
     Opening,
     OpeningKind,
+    Pack,
     Ring,
     Side,
     SideKind,
@@ -126,9 +127,9 @@ def test_tiles_are_those_set_whole_and_those_cut_up() -> None:
     surface = tiled(mm_box(0, 0, 3 * 303 + 140, 4 * 203), item)
     done = counted(surface, item)
     line = line_of(done, tiles_of("plain"))
-    assert (line.exact, line.unit) == (12 + 2, "tiles")
+    assert (line.exact, line.unit) == (12 + 2, "tile")
     # One breaks, one is kept: 16 tiles are four boxes of five.
-    assert (line.buy, line.pack) == (4, "box of 5 pieces")
+    assert (line.buy, line.pack) == (4, Pack(kind="box", size=5, unit="tile"))
     values = done.workings[line.working].values
     assert (values["set whole"], values["set cut"], values["whole tiles cut"]) == ("12", "4", "2")
     assert values["breakage in handling and cutting"] == "3% = 0.42 tiles"
@@ -148,7 +149,8 @@ def test_mosaic_is_bought_by_the_sheet() -> None:
     item = stock(48, 48, sheet=(6, 6), per_box=10)
     done = counted(tiled(mm_box(0, 0, 51 * 12, 51 * 12), item), item)
     line = line_of(done, tiles_of("plain"))
-    assert (line.exact, line.buy, line.pack) == (144, 1, "box of 10 sheets of 36 chips")
+    assert (line.exact, line.buy) == (144, 1)
+    assert line.pack == Pack(kind="box", size=360, unit="chip", sheets=10)
     assert SPACERS not in {line.item for line in done.quantities}
 
 
@@ -189,7 +191,7 @@ def test_soft_joints_in_the_field_are_not_grouted() -> None:
     assert less == pytest.approx(2.03 * 0.003 * 8 * 1.6, abs=2e-3)
 
 
-@pytest.mark.parametrize(("thickness", "behind"), [(8, BOND_BREAKER), (20, rod_of("8 mm"))])
+@pytest.mark.parametrize(("thickness", "behind"), [(8, BOND_BREAKER), (20, rod_of(mm(8)))])
 def test_sealant_and_what_lies_behind_it(thickness: float, behind: str) -> None:
     item = stock(thickness=mm(thickness))
     soft = SoftJoint(line=((0, 0), (mm(6400), 0)), width=mm(6), why="edge")
@@ -197,7 +199,7 @@ def test_sealant_and_what_lies_behind_it(thickness: float, behind: str) -> None:
     done = counted(surface, item, rules=load_rules(DAY, "uk"))
     sealant = line_of(done, JOINT_SEALANT)
     assert (sealant.exact, sealant.buy) == (230.4, 1)
-    assert line_of(done, behind).exact == 6.4
+    assert line_of(done, behind).exact == 6400
 
 
 def test_trim_is_cut_from_stock_lengths() -> None:
@@ -210,7 +212,7 @@ def test_trim_is_cut_from_stock_lengths() -> None:
     done = counted(surface, item, rules=load_rules(DAY, "uk"))
     line = line_of(done, EDGE_TRIM)
     # 1.5 + 1.5 m and a niche rim of 1 m in lengths of 2.5 m.
-    assert (line.exact, line.buy, line.pack) == (4.0, 2, "length of 2.5 m")
+    assert (line.exact, line.buy, line.pack) == (4000, 2, Pack(kind="length", size=2500, unit="mm"))
     (finding,) = all_said(done.findings, Tape.MM)
     assert (finding.code, finding.measured) == ("TIL-107", "4.00 m")
 
@@ -262,7 +264,7 @@ def test_the_two_tapes_agree() -> None:
     surface = tiled(mm_box(0, 0, 3000, 2000), item)
     inch, metric = (counted(surface, item, tape) for tape in (Tape.INCH, Tape.MM))
     for name in (GROUT, TILE_MORTAR):
-        assert line_of(inch, name).exact * KG_PER_LB == pytest.approx(line_of(metric, name).exact, abs=0.01)
+        assert line_of(inch, name).exact == pytest.approx(line_of(metric, name).exact, abs=0.01)
         assert line_of(inch, name).buy == line_of(metric, name).buy
 
 

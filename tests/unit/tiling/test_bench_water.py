@@ -145,7 +145,7 @@ def test_the_plan_counts_it_with_the_walls(wet_plan: dict[str, Any]):
     assert [face["membrane"] for face in faces] == ["liquid"] * 3
     assert {f"membrane {face['id']}" for face in faces} <= wet_plan["workings"].keys()
     (liquid,) = [line for line in wet_plan["quantities"] if line["item"] == "liquid membrane"]
-    assert {face["id"] for face in faces} <= wet_plan["workings"]["quantity liquid membrane"]["values"].keys()
+    assert {face["id"] for face in faces} <= wet_plan["workings"]["quantity liquid_membrane"]["values"].keys()
     assert liquid["exact"] > 0
 
 

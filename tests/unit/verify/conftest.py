@@ -216,19 +216,23 @@ def floor_surface() -> dict[str, Any]:
     }
 
 
+KEPT = {
+    "lb": ("kg", 0.45359237), "ft": ("mm", 304.8), "ml": ("ml", 1.0), "sheets": ("sheet", 1.0),
+    "tiles": ("tile", 1.0), "fasteners": ("fastener", 1.0),
+}  # fmt: skip
 Line = tuple[dict[str, Any], dict[str, Any]]
 
 
 def line(
-    item: str, exact: float, unit: str, *, share: float, pack: float, name: str, values: dict[str, str]
+    item: str, exact: float, unit: str, *, share: float, pack: float, name: str, values: dict[str, str], kind: str
 ) -> Line:
     buy = math.ceil(exact * (1 + share) / pack)
     quantity = {
         "item": item,
-        "exact": exact,
-        "unit": unit,
+        "exact": float(f"{exact * KEPT[unit][1]:.9g}"),
+        "unit": KEPT[unit][0],
         "buy": buy,
-        "pack": name,
+        "pack": {"kind": kind, "size": float(f"{pack * KEPT[unit][1]:.9g}"), "unit": KEPT[unit][0]},
         "working": f"quantity {item}",
     }
     told = {
@@ -249,7 +253,7 @@ def sheets_line() -> Line:
     """Seven new sheets of 60 x 36 in for the pieces of all boards; the last comes from a kept offcut."""
     sides = [(right - left, upper - lower) for left, lower, right, upper in (*WALL, *FLOOR)]
     share = sum(width * height for width, height in sides) / (7 * 60 * 36)
-    quantity, working = line("sheets 3x5", 7.0, "sheets", share=0.0, pack=1, name="sheet", values={})
+    quantity, working = line("stock/3x5", 7.0, "sheets", kind="sheet", share=0.0, pack=1, name="sheet", values={})
     told = {
         "pieces": "8",
         "kept offcuts used": "1",
@@ -262,7 +266,9 @@ def sheets_line() -> Line:
 def tiles_line() -> Line:
     """Two slabs set whole, one cut in two; one more for breakage, and one to keep."""
     told = {"set whole": "2", "set cut": "2", "whole tiles cut": "1", "kept for repairs": "2% = 1 tile"}
-    quantity, working = line("tiles slab", 3.0, "tiles", share=0.03, pack=1, name="piece", values=told)
+    quantity, working = line(
+        "tile_stock/slab", 3.0, "tiles", kind="piece", share=0.03, pack=1, name="piece", values=told
+    )
     working["values"] |= {"packs to buy": "5", "left over beyond that": "0 tiles"}
     return {**quantity, "buy": 5}, working
 
@@ -283,16 +289,16 @@ def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
     sealant = round(81.5 * 0.25 * 0.25 * 2.54**3, 1)
     feet = round(seams / 12, 3)
     return [
-        line("fasteners", floors + walls, "fasteners", share=0.05, pack=185, name="pack of 185",
+        line("fasteners", floors + walls, "fasteners", kind="pack", share=0.05, pack=185, name="pack of 185",
              values={"floors": str(floors), "walls and ceilings": str(walls)}),
-        line("bedding mortar", mortar, "lb", share=0.1, pack=50, name="bag of 50 lb",
+        line("bedding_mortar", mortar, "lb", kind="bag", share=0.1, pack=50, name="bag of 50 lb",
              values={**notch, "area": f"{area / 144:.2f} sq ft", "angle": "60 deg", "mean thickness": "0.1083 in",
                      "volume under boards": f"{litres[0]:.2f} litres", "seam volume": f"{litres[1]:.2f} litres",
                      "strips filled": "0.00 litres",
                      "density": "1600 kg/m3", "water share": "0.2"}),
-        line("seam tape", feet, "ft", share=0.05, pack=50, name="roll of 50 ft",
+        line("seam_tape", feet, "ft", kind="roll", share=0.05, pack=50, name="roll of 50 ft",
              values={"seams": f"{feet:.2f} ft", "inside corners": "0.00 ft"}),
-        line("sealant", sealant, "ml", share=0.1, pack=300, name="cartridge of 300 ml",
+        line("sealant", sealant, "ml", kind="cartridge", share=0.1, pack=300, name="cartridge of 300 ml",
              values={"length": f"{81.5 / 12:.2f} ft"}),
     ]  # fmt: skip
 
