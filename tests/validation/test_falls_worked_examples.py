@@ -12,7 +12,7 @@ from firstcourse.plan import LevelPoint
 from firstcourse.tiling.fall_planes import level_floor, run_for_rise, single_floor
 from firstcourse.tiling.falls import Limits, choose_rise
 from firstcourse.tiling.valley_levels import valley_levels
-from firstcourse.units import Tape, inches, ticks_from_mm
+from firstcourse.units import inches, ticks_from_mm
 
 FOOT = 12.0
 US = Limits(least=0.25 / FOOT, greatest=0.5 / FOOT)
@@ -40,7 +40,7 @@ def test_36_in_square_keeps_the_least_fall_on_its_diagonal():
 def test_36_in_square_is_half_as_high_half_way_down_its_valleys():
     # A plane through the drain and a level side: heights grow in step with the way from the drain.
     floor = level_floor(rectangle(36 * 25.4, 36 * 25.4), ((18 * 25.4, 18 * 25.4),), 0.53033 * 25.4)
-    drain, *middles = valley_levels(floor, _corners(floor), inches(24), Tape.INCH)
+    drain, *middles = valley_levels(floor, _corners(floor), inches(24))
     assert (drain.at, drain.height) == ((inches(18), inches(18)), 0)
     assert sorted(point.at for point in middles) == [(inches(u), inches(v)) for u in (9, 27) for v in (9, 27)]
     assert [point.height for point in middles] == pytest.approx([0.53033 / 2 * 25.4 * 640] * 4, abs=1)
@@ -49,7 +49,7 @@ def test_36_in_square_is_half_as_high_half_way_down_its_valleys():
 def test_a_longer_valley_has_a_point_on_every_part():
     # 30 x 16 in from the centre to a corner: a valley of 34 in, with points every 11 1/3 in where 12 is allowed.
     floor = level_floor(rectangle(60 * 25.4, 32 * 25.4), ((30 * 25.4, 16 * 25.4),), 0.625 * 25.4)
-    points = valley_levels(floor, _corners(floor), inches(12), Tape.INCH)
+    points = valley_levels(floor, _corners(floor), inches(12))
     assert len(points) == 1 + 4 * 2
     heights = sorted({point.height for point in points})
     assert heights == pytest.approx([0, 0.625 / 3 * 25.4 * 640, 0.625 * 2 / 3 * 25.4 * 640], abs=1)
@@ -57,7 +57,7 @@ def test_a_longer_valley_has_a_point_on_every_part():
 
 def _corners(floor):
     return tuple(
-        LevelPoint(at=(ticks_from_mm(u), ticks_from_mm(v)), height=ticks_from_mm(height), where="a corner")
+        LevelPoint(at=(ticks_from_mm(u), ticks_from_mm(v)), height=ticks_from_mm(height), kind="corner")
         for (u, v), height in floor.perimeter
     )
 

@@ -4,8 +4,10 @@ from typing import Any
 
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.drawings.svg import svg_size, to_svg
-from firstcourse.plan import Fall, Plan, Surface
+from firstcourse.plan import Fall, LevelPoint, Plan, Surface
 from firstcourse.units import Tape, counted, format_length
+from firstcourse.values import Name, Value, Word, length, measure, statement
+from firstcourse.words import Speaker, speaker_for
 
 _IN_PER_FT = 12
 _LITRES_PER_GAL = 3.785411784
@@ -15,10 +17,11 @@ _LB_PER_KG = 1 / 0.45359237
 
 def fall_pages(plan: Plan) -> list[dict[str, Any]]:
     """One entry for each floor that falls, as plain values."""
-    return [_page(plan, surface, surface.fall) for surface in plan.surfaces if surface.fall is not None]
+    speaker = speaker_for(plan)
+    return [_page(plan, surface, surface.fall, speaker) for surface in plan.surfaces if surface.fall is not None]
 
 
-def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
+def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[str, Any]:
     tape = plan.job.tape
     drawing = draw_fall(plan, surface, fall)
     bed = f"{format_length(fall.bed, tape)} at least, {_volume(fall.bed_litres, tape)}"
@@ -45,7 +48,8 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
         facts.append(["largest tile that follows uncut", format_length(fall.largest_tile, tape)])
     test = fall.flood_test
     water = f"{_water(test.litres, tape)}, {_mass(test.kg, tape)}"
-    depth = format_length(test.level if test.depth is None else test.depth, tape)
+    depth = test.level if test.depth is None else test.depth
+    deep = format_length(depth, tape)
     return {
         "title": f"{surface.title or surface.id}: falls",
         "svg": to_svg(drawing),
@@ -53,14 +57,37 @@ def _page(plan: Plan, surface: Surface, fall: Fall) -> dict[str, Any]:
         "scale": f"1:{drawing.scale}",
         "facts": facts,
         "levels": [
-            [str(number), point.where, format_length(point.height, tape)]
+            [str(number), _place(point, surface, speaker), format_length(point.height, tape)]
             for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
-        "flood": f"Before tile: fill until it stands {depth} deep over the membrane at the threshold, and "
+        "flood": f"Before tile: fill until it stands {deep} deep over the membrane at the threshold, and "
         f"wherever the membrane is highest ({water}), and leave it for "
         f"{counted(test.hours, 'hours')}." + (" A dam across the opening is needed." if test.dam else ""),
-        "record": list(test.record),
+        "record": speaker.lines(
+            statement(
+                "showers-flood_record",
+                dam=test.dam,
+                depth=length(depth),
+                at_drain=length(fall.rise + depth),
+                hours=measure(test.hours, "hours"),
+            )
+        ),
     }
+
+
+def _place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
+    """Where a point lies whose height is set."""
+    labels = [Name(name=surface.sides[side].label) for side in point.sides]
+    given: dict[str, Value] = {}
+    if point.kind == "corner":
+        before, after = labels
+        given = {"before": Word(word="same") if before == after else before, "after": after}
+    elif point.kind == "side":
+        given = {"side": labels[0]}
+    elif point.between is not None and point.along is not None:
+        low, high = point.between
+        given = {"along": length(point.along), "low": low, "high": high}
+    return speaker.statement(statement(f"showers-level_{point.kind}", **given))
 
 
 def _slope(fall: float, tape: Tape) -> str:

@@ -22,18 +22,27 @@ class FallPlane(Frozen):
 class LevelPoint(Frozen):
     """A point whose height is set, and checked on site.
 
+    Points are numbered from 1: those of the perimeter in order, then those in valleys.
+
     Attributes:
         height: Over the top of the drain.
-        where: The place in words.
+        kind: A corner of the perimeter, a point on one of its sides, an end of a drain, another end of a valley,
+            or a point between the ends of a valley.
+        sides: Sides of the outline that it lies on, by their place there: at a corner the one before it first.
+        between: Of a point between the ends of a valley, the numbers of the points at these, the lower end first.
+        along: How far it lies from the first of them.
     """
 
     at: Point
     height: Ticks
-    where: str
+    kind: Literal["corner", "side", "drain", "valley_end", "valley"]
+    sides: tuple[int, ...] = ()
+    between: tuple[int, int] | None = None
+    along: Ticks | None = None
 
 
 class FloodTest(Frozen):
-    """What a shower floor is filled to before it is tiled, and what is written down.
+    """What a shower floor is filled to before it is tiled.
 
     Attributes:
         hours: How long the water stands.
@@ -42,7 +51,6 @@ class FloodTest(Frozen):
         litres: Water that it takes.
         kg: Mass of that water.
         dam: A dam across the opening is needed, as no kerb holds the water so high.
-        record: What to fill in on site, line by line.
     """
 
     hours: float
@@ -51,7 +59,6 @@ class FloodTest(Frozen):
     litres: float
     kg: float
     dam: bool = False
-    record: tuple[str, ...] = ()
 
 
 class Fall(Frozen):

@@ -1,7 +1,7 @@
 """The shower floors of a job: how each falls, and what stands in its way."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Room
@@ -22,7 +22,7 @@ class ShowerFloors:
 
     surfaces: tuple[Surface, ...] = ()
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def shower_floors(
@@ -44,7 +44,7 @@ def shower_floors(
     rooms = {room.name: room for room in job.rooms}
     surfaces: list[Surface] = []
     findings: list[Finding] = []
-    workings: dict[str, Working] = {}
+    workings: list[Working] = []
     for shower in survey.showers:
         room = rooms[shower.surface.room]
         finish = wall_finish(room, stock[SurfaceKind.WALL], job, rules)
@@ -65,8 +65,8 @@ def shower_floors(
         layers = () if tile is None else tile_layers(tile, rules)
         surfaces.append(shower.surface.model_copy(update={"fall": fall, "layers": layers}))
         findings += found.findings
-        workings |= found.workings
-    return ShowerFloors(surfaces=tuple(surfaces), findings=tuple(findings), workings=workings)
+        workings += found.workings
+    return ShowerFloors(surfaces=tuple(surfaces), findings=tuple(findings), workings=tuple(workings))
 
 
 def _threshold(fall: Fall, room: Room) -> int | None:

@@ -201,7 +201,7 @@ def _derived(
     workings |= bound_workings(bounded, done, stock, job, rules)
     falls = shower_floors(job, survey, done, by_kind, rules)
     findings += falls.findings
-    workings |= falls.workings
+    workings |= by_id(falls.workings)
     tiled = tile_job(job, survey, (*done, *falls.surfaces), by_kind, rules, steps=steps)
     tiled = marked(tiled, pieces, stock, rules, job.tape)
     findings += tiled.findings

@@ -1,17 +1,16 @@
-"""The flood test of a shower floor: how high the water stands, what it weighs, and what is written down."""
+"""The flood test of a shower floor: how high the water stands, and what it weighs."""
 
 from firstcourse.plan import FloodTest
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiling.fall_planes import FallingFloor
-from firstcourse.tiling.words import length_text
-from firstcourse.units import Tape, ticks_from_mm, to_mm
+from firstcourse.units import ticks_from_mm, to_mm
 
 _MM3_PER_LITRE = 1e6
 
 
 def flood_test(
-    surveyed: SurveyedShower, floor: FallingFloor, below: int, on_kerb: int, rules: RuleSet, tape: Tape
+    surveyed: SurveyedShower, floor: FallingFloor, below: int, on_kerb: int, rules: RuleSet
 ) -> FloodTest:
     """What a shower floor is filled to before it is tiled.
 
@@ -24,31 +23,12 @@ def flood_test(
         below: How far the membrane lies below the finished planes [ticks].
         on_kerb: Tile and mortar that are still to come on the kerb's top [ticks].
         rules: Rules in force.
-        tape: For the words of the record.
     """
     kerb, depth, rise = surveyed.shower.kerb, rules.ticks("water.test.depth"), ticks_from_mm(floor.rise)
     level = rise - below + depth
     held = kerb is not None and level <= kerb.height - on_kerb - rules.ticks("water.test.below_threshold")
     area = floor.volume(1.0) - floor.volume(0.0)
     litres = (to_mm(rise + depth) * area - floor.volume(0.0)) / _MM3_PER_LITRE
-    hours = rules.number("water.test.hours")
     return FloodTest(
-        hours=hours,
-        level=level,
-        depth=depth,
-        litres=litres,
-        kg=litres,
-        dam=not held,
-        record=(
-            "Plug or test ball set in the drain below the weep holes",
-            f"Water mark on {'the kerb' if held else 'the dam'}, {length_text(depth, tape)} over the membrane "
-            "where it is highest along the threshold and the walls",
-            f"It stands {length_text(rise + depth, tape)} deep over the membrane at the drain",
-            "Date and time of filling, level at the mark",
-            "Temperature of the room, sunlight or draught on the water",
-            f"Level after {hours:g} h, and the loss",
-            "Ceiling below and outer face of the walls: dry, damp or wet",
-            "Plug taken out, floor drained without puddles",
-            "Tested by, seen by",
-        ),
+        hours=rules.number("water.test.hours"), level=level, depth=depth, litres=litres, kg=litres, dam=not held
     )

@@ -10,9 +10,7 @@ from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.falls import least_drop
 from firstcourse.tiling.setting import combed_mortar
-from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape
-from firstcourse.workings import Working
 
 _ROUNDED = 2
 
@@ -83,32 +81,3 @@ def upturn_top(fall: Fall, rules: RuleSet, tape: Tape) -> int:
     else:
         threshold = fall.kerb + (0 if fall.kerb_width is None else least_drop(fall.kerb_width, rules, tape))
     return threshold + rules.ticks("water.upturn.above_threshold")
-
-
-def heights_working(surface: Surface, fall: Fall, cover: Cover, tape: Tape) -> Working:
-    """How the height of the drain over the panels comes about."""
-    assert fall.drain_height is not None
-    entry = open_levels(surface, fall.levels)
-    floor = {}
-    if fall.room_floor is not None:
-        floor["room's finished floor over the panels"] = length_text(fall.room_floor, tape, fine=True)
-    if entry and fall.room_floor is not None:
-        formula = "room's finished floor - rise at the entry, which lies level with it"
-        values = floor | {"rise at the entry": length_text(max(entry), tape, fine=True)}
-    else:
-        formula = "bed and slope at the drain + mortar + tile"
-        values = {
-            "bed and slope at the drain": length_text(fall.bed + fall.pre_slope, tape),
-            "mortar under the tile": length_text(cover.mortar, tape, fine=True),
-            "tile": length_text(cover.tile, tape, fine=True),
-            **floor,
-        }
-    return Working(
-        title=f"Height of the drain's top over the panels, {surface.room}",
-        formula=formula,
-        values=values,
-        result=length_text(fall.drain_height, tape, fine=True),
-        unit="",
-        source="heights of this plan; mortar as combed",
-        argument=("Heights on walls and benches are over the same panels, or slab.",),
-    )

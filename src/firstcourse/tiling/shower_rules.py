@@ -1,7 +1,7 @@
 """Kerb, recess, size and shelves of a shower against the rules."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import shapely
 
@@ -10,9 +10,9 @@ from firstcourse.geometry import to_shapely
 from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiling.falls import Limits, drop_of_shelf
+from firstcourse.tiling.falls import Limits, drop_of_shelf, least_drop
 from firstcourse.tiling.shower_heights import Cover, open_levels
-from firstcourse.tiling.words import length_text
+from firstcourse.tiling.shower_workings import drop_working, recess_working
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
 from firstcourse.values import least, length, measure, most
 from firstcourse.workings import Working
@@ -30,7 +30,7 @@ class Checked:
 
     recess: int | None
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def check_shower(
@@ -57,20 +57,18 @@ def check_shower(
         wall_finish: Thickness of boards and tile before each wall [ticks].
     """
     found: list[Finding] = []
-    workings: dict[str, Working] = {}
+    workings: list[Working] = []
     recess = None
     if surveyed.shower.kerb is not None:
         found += _kerb(surveyed, rise, rules, tape)
     else:
         recess, working = _recess(surveyed, levels, under, cover, tape)
-        workings[f"fall {surveyed.surface.id} recess"] = working
+        workings.append(working)
         found += _without_kerb(surveyed, levels, recess, tape)
     found += _size(surveyed, wall_finish, rules, tape)
     shelves, drops = _shelves(surveyed, rules, tape)
     found += shelves
-    if drops is not None:
-        workings[f"fall {surveyed.surface.id} shelves"] = drops
-    return Checked(recess=recess, findings=tuple(found), workings=workings)
+    return Checked(recess=recess, findings=tuple(found), workings=(*workings, *drops))
 
 
 def _kerb(surveyed: SurveyedShower, rise: int, rules: RuleSet, tape: Tape) -> Iterator[Finding]:
@@ -125,20 +123,7 @@ def _recess(
     """How far the ground of the bed lies below the room's finished floor, which meets the open side level."""
     entry = max(open_levels(surveyed.surface, levels), default=max(level.height for level in levels))
     needed = ceil_to(entry + under + cover.height, tape.graduation)
-    return needed, Working(
-        title=f"Recess that a shower without a kerb needs, {surveyed.surface.room}",
-        formula="rise at the entry + bed and slope at the drain + mortar + tile",
-        values={
-            "rise at the entry": length_text(entry, tape, fine=True),
-            "bed and slope at the drain": length_text(under, tape),
-            "mortar under the tile": length_text(cover.mortar, tape, fine=True),
-            "tile": length_text(cover.tile, tape, fine=True),
-        },
-        result=length_text(needed, tape),
-        unit="",
-        source="heights of this plan; mortar as combed",
-        argument=("Measured from the room's finished floor down to what the bed stands on.",),
-    )
+    return needed, recess_working(surveyed.surface.id, entry, under, cover, needed)
 
 
 def _without_kerb(
@@ -205,52 +190,41 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
         )
 
 
-def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list[Finding], Working | None]:
-    shower = surveyed.shower
+def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list[Finding], list[Working]]:
+    shower, floor = surveyed.shower, surveyed.surface.id
     limits = Limits(
         least=rules.number("fall.shelf.min"),
         greatest=rules.number("fall.shelf.max") if rules.has("fall.shelf.max") else None,
     )
-    entry = rules.entry("fall.shelf.min")
-    rows: list[tuple[str, int, int | None]] = [(shelf.id, shelf.depth, shelf.drop) for shelf in shower.shelves]
+    rows: list[tuple[str, int, int | None]] = [
+        (f"{floor}/shelf/{shelf.id}", shelf.depth, shelf.drop) for shelf in shower.shelves
+    ]
     if shower.kerb is not None:
-        rows.append(("kerb top", shower.kerb.width, None))
-    if not rows:
-        return [], None
-    found, values = [], {}
-    for name, depth, drop in rows:
-        low, high = drop_of_shelf(to_mm(depth), limits)
-        marked, full = ceil_to(ticks_from_mm(low), tape.graduation // 2), None
-        if limits.greatest is not None:
-            full = ticks_from_mm(high)
-        upto = "" if full is None else f" to {length_text(full, tape, fine=True)}"
-        values[name] = f"{length_text(marked, tape, fine=True)}{upto} over {length_text(depth, tape)}"
+        rows.append((f"{floor}/kerb", shower.kerb.width, None))
+    found, workings = [], []
+    for ref, depth, drop in rows:
+        marked = least_drop(depth, rules, tape)
+        workings.append(drop_working(ref, depth, limits, marked))
         if drop is None:
             continue
         fall = drop / depth
         steep = limits.greatest is not None and fall > limits.greatest * (1 + 1e-6)
         if steep or fall < limits.least * (1 - 1e-6):
-            rule = rules.entry("fall.shelf.max") if steep else entry
+            drops = [length(marked)]
+            if limits.greatest is not None:
+                drops.append(length(ticks_from_mm(drop_of_shelf(to_mm(depth), limits)[1])))
             allowed = limits.greatest if steep and limits.greatest is not None else limits.least
             found.append(
-                rule.found(
+                rules.entry("fall.shelf.max" if steep else "fall.shelf.min").found(
                     "FAL-221",
                     Severity.FIX,
-                    f"{surveyed.surface.id}/shelf/{name}",
+                    ref,
                     measured=measure(fall),
                     limit=most(measure(allowed)) if steep else least(measure(allowed)),
                     remedies=("drop",),
                     steep=steep,
-                    drops=(length(marked),) if full is None else (length(marked), length(full)),
+                    drops=tuple(drops),
                     depth=length(depth),
                 )
             )
-    working = Working(
-        title=f"Drop of what lies level in the shower, {surveyed.surface.room}",
-        formula="depth x least fall to depth x greatest fall",
-        values=values,
-        result=str(len(rows)),
-        unit="shelf or top" if len(rows) == 1 else "shelves and tops",
-        source=entry.cited,
-    )
-    return found, working
+    return found, workings

@@ -2,46 +2,43 @@
 
 import math
 from collections.abc import Sequence
+from typing import Literal
 
 from firstcourse.plan import LevelPoint
 from firstcourse.tiling.fall_planes import FallingFloor
 from firstcourse.tiling.model import XY
-from firstcourse.tiling.words import length_text
-from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_mm
+from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_mm
 
 _TOUCH = TICKS_PER_MM
 """Points nearer than this are one point to a setter [ticks]."""
 
 
-def valley_levels(
-    floor: FallingFloor, perimeter: Sequence[LevelPoint], spacing: int, tape: Tape
-) -> tuple[LevelPoint, ...]:
+def valley_levels(floor: FallingFloor, perimeter: Sequence[LevelPoint], spacing: int) -> tuple[LevelPoint, ...]:
     """The ends of every valley that no point of the perimeter marks, and points between them.
 
     A valley longer than `spacing` is parted into equal parts that are not. Each point is named once, though
-    several valleys meet in it. Words name points by their numbers: the perimeter's come first, from 1.
+    several valleys meet in it.
 
     Args:
         floor: The floor and its valleys.
         perimeter: Points that are set already.
         spacing: Greatest distance between points of one valley [ticks].
-        tape: Tape of the job.
     """
     points = list(perimeter)
 
-    def number(at: XY, where: str) -> int:
-        point = ticks_from_mm(at[0]), ticks_from_mm(at[1])
+    def number(point: LevelPoint) -> int:
         for index, other in enumerate(points, start=1):
-            if math.dist(point, other.at) <= _TOUCH:
+            if math.dist(point.at, other.at) <= _TOUCH:
                 return index
-        points.append(LevelPoint(at=point, height=ticks_from_mm(floor.height(at)), where=where))
+        points.append(point)
         return len(points)
 
+    def end_of(at: XY) -> LevelPoint:
+        kind: Literal["drain", "valley_end"] = "drain" if floor.on_drain(at) else "valley_end"
+        return LevelPoint(at=_ticks(at), height=ticks_from_mm(floor.height(at)), kind=kind)
+
     for fold in floor.valleys:
-        low, high = (
-            number(end, "top of the drain" if floor.on_drain(end) else "end of a valley")
-            for end in (fold.low, fold.high)
-        )
+        between = number(end_of(fold.low)), number(end_of(fold.high))
         length = math.dist(fold.low, fold.high)
         parts = math.ceil(length / to_mm(spacing) - 1e-6)
         for part in range(1, parts):
@@ -50,6 +47,10 @@ def valley_levels(
                 fold.low[0] + (fold.high[0] - fold.low[0]) * share,
                 fold.low[1] + (fold.high[1] - fold.low[1]) * share,
             )
-            way = length_text(ticks_from_mm(length * share), tape)
-            number(at, f"valley, {way} from point {low} towards {high}")
+            height, along = ticks_from_mm(floor.height(at)), ticks_from_mm(length * share)
+            number(LevelPoint(at=_ticks(at), height=height, kind="valley", between=between, along=along))
     return tuple(points[len(perimeter) :])
+
+
+def _ticks(at: XY) -> tuple[int, int]:
+    return ticks_from_mm(at[0]), ticks_from_mm(at[1])

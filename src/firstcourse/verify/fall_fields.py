@@ -7,6 +7,7 @@ from firstcourse.verify.fields import FieldError, Node, number, point, segment, 
 
 _LAYOUTS = ("level", "square", "single")
 _MEMBRANES = ("liner", "sheet", "liquid")
+_POINTS = ("corner", "side", "drain", "valley_end", "valley")
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +22,18 @@ class Plane:
         """Height over a point, by the slope that is said [ticks]."""
         (u, v), (gu, gv) = self.ring[0], self.gradient
         return self.heights[0] + gu * (at[0] - u) + gv * (at[1] - v)
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A point whose height over the drain is set [ticks], and what tells the setter where it is."""
+
+    at: Point
+    height: int
+    kind: str
+    sides: tuple[int, ...]
+    between: tuple[int, ...]
+    along: int | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +57,8 @@ class Fall:
     planes: tuple[Plane, ...]
     valleys: tuple[tuple[Point, Point], ...]
     ridges: tuple[tuple[Point, Point], ...]
-    levels: tuple[tuple[Point, int], ...]
-    valley_levels: tuple[tuple[Point, int], ...]
+    levels: tuple[Level, ...]
+    valley_levels: tuple[Level, ...]
     rise: int
     least_fall: float
     least_plane_fall: float
@@ -127,8 +140,27 @@ def _plane(node: Node) -> Plane:
     return Plane(outline, heights, (gradient[0], gradient[1]))
 
 
-def _levels(node: Node, key: str) -> tuple[tuple[Point, int], ...]:
-    return tuple((item.point("at"), _ticks(item, "height")) for item in node.nodes(key))
+def _levels(node: Node, key: str) -> tuple[Level, ...]:
+    return tuple(
+        Level(
+            at=item.point("at"),
+            height=_ticks(item, "height"),
+            kind=_one_of(item, "kind", _POINTS),
+            sides=_counts(item, "sides"),
+            between=_counts(item, "between"),
+            along=_maybe(item, "along"),
+        )
+        for item in node.nodes(key)
+    )
+
+
+def _counts(node: Node, key: str) -> tuple[int, ...]:
+    """Whole numbers; none where the field is missing or null."""
+    rows = () if node.raw(key, None) is None else node.rows(key)
+    for value, where in rows:
+        if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+            raise FieldError(where, "is not a whole number that can be counted")
+    return tuple(value for value, _ in rows)
 
 
 def _ticks(node: Node, key: str) -> int:

@@ -2,22 +2,17 @@
 
 from collections.abc import Iterator, Mapping
 
-import shapely
-
 from firstcourse.geometry.polygon import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.fall_geometry import NEAR, SAME, open_heights
 from firstcourse.verify.floor_heights import kerb_drop
 from firstcourse.verify.structure import Document, Said, Surface
 from firstcourse.verify.verdict import Objection
 
 _CODE = "VER-769"
-_NEAR = 4.0
-"""What heights rounded to ticks can move a length by [ticks]."""
 _ROUNDED = 0.5
 """Lengths that are the same but for what reading them from millimetres takes [ticks]."""
-_SAME = 1e-5
-"""Slopes nearer than this are one slope: heights are rounded to ticks."""
 _FACES = ("front", "left end", "right end")
 _Row = tuple[str, float | None, float, float]
 """What is told, as it is told, as it is, and how far these may differ."""
@@ -49,7 +44,7 @@ def _of_sill_or_top(said: Said, by_id: Mapping[str, Surface], plan: Document) ->
     side, floor = by_id.get(f"{whole}/left"), by_id.get(whole.removesuffix("/kerb"))
     if side is not None:
         front, back = sorted(v for _, v in side.outline)[:2]
-        yield "fall of its sill", _ticks(said.amount), back - front, _NEAR
+        yield "fall of its sill", _ticks(said.amount), back - front, NEAR
     elif floor is not None and floor.fall is not None and floor.fall.kerb_width is not None:
         yield "fall of its top", _ticks(said.amount), kerb_drop(floor.fall.kerb_width, plan), _ROUNDED
 
@@ -74,15 +69,15 @@ def _of_floor(said: Said, surface: Surface, fall: Fall, plan: Document) -> Itera
     measured, limit, rules = _ticks(said.amount), _ticks(said.allowed), plan.rules
     if said.code == "FAL-103" and rules.has("fall.max"):
         most = rules.number("fall.max")
-        yield "steepest plane", said.amount, fall.greatest_fall, _SAME
-        yield "greatest fall", said.allowed, most, _SAME
+        yield "steepest plane", said.amount, fall.greatest_fall, SAME
+        yield "greatest fall", said.allowed, most, SAME
         if min(fall.least_plane_fall, fall.greatest_fall) > 0:
             needed = fall.rise * rules.number("fall.min") / fall.least_plane_fall
-            yield "rise that is needed", _one(said, "needed"), needed, _NEAR
-            yield "rise that is allowed", _one(said, "allowed"), fall.rise * most / fall.greatest_fall, _NEAR
+            yield "rise that is needed", _one(said, "needed"), needed, NEAR
+            yield "rise that is allowed", _one(said, "allowed"), fall.rise * most / fall.greatest_fall, NEAR
     elif said.code == "FAL-104":
-        yield "least fall on the way of the water", said.amount, fall.least_fall, _SAME
-        yield "least fall", said.allowed, rules.number("fall.min"), _SAME
+        yield "least fall on the way of the water", said.amount, fall.least_fall, SAME
+        yield "least fall", said.allowed, rules.number("fall.min"), SAME
     elif said.code == "FAL-201" and fall.kerb is not None:
         yield "kerb", measured, fall.kerb, _ROUNDED
         if said.rule in ("shower.kerb.min", "shower.kerb.max") and rules.has(said.rule):
@@ -94,7 +89,7 @@ def _of_floor(said: Said, surface: Surface, fall: Fall, plan: Document) -> Itera
         yield "recess that is needed", limit, fall.recess, _ROUNDED
         yield "recess that is missing", _one(said, "deeper"), fall.recess - (measured or 0.0), _ROUNDED
     elif said.code == "FAL-204":
-        heights = _open(surface, fall)
+        heights = open_heights(surface, fall)
         yield "lowest place of its open side", _one(said, "low"), min(heights, default=0), _ROUNDED
         yield "highest place of its open side", _one(said, "high"), max(heights, default=0), _ROUNDED
     elif said.code == "FAL-301" and fall.largest_tile is not None:
@@ -109,15 +104,3 @@ def _one(said: Said, name: str) -> float | None:
     """A single length among a finding's values [ticks]; None where it is not one."""
     found = said.lengths(name)
     return found[0] if len(found) == 1 else None
-
-
-def _open(surface: Surface, fall: Fall) -> list[int]:
-    """Heights along the sides that are open to the room [ticks]."""
-    lines = [
-        shapely.LineString(line)
-        for line, kind in zip(sides(surface.outline), surface.sides, strict=True)
-        if kind == "free"
-    ]
-    return [
-        height for at, height in fall.levels if any(line.distance(shapely.Point(at)) <= _NEAR for line in lines)
-    ]

@@ -9,6 +9,7 @@ from shapely import Polygon
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.fall_geometry import open_heights
 from firstcourse.verify.layers import built
 from firstcourse.verify.printed import prints
 from firstcourse.verify.structure import Document, Surface
@@ -47,12 +48,7 @@ def _drain(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
     if fall.drain_height is None:
         yield Objection("VER-764", surface.id, "does not say how high its drain lies over the panels")
         return
-    lines = [line for line, kind in zip(sides(surface.outline), surface.sides, strict=True) if kind == "free"]
-    entry = [
-        height
-        for at, height in fall.levels
-        if any(shapely.LineString(line).distance(shapely.Point(at)) <= _NEAR for line in lines)
-    ]
+    entry = open_heights(surface, fall)
     if entry and fall.room_floor is not None:
         right = abs(fall.drain_height + max(entry) - fall.room_floor) <= _NEAR
     else:
@@ -83,7 +79,7 @@ def _threshold(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objecti
     doors = [
         working
         for working in plan.workings.values()
-        if working.formula == "height-doorway_step" and working.at[0].startswith(f"{surface.id}/door/")
+        if working.formula == "height-doorway_step" and working.at[0].startswith(f"{surface.room}/floor/door/")
     ]
     if not doors and any(said.code == "SUI-902" for said in plan.findings):
         return

@@ -47,6 +47,12 @@ def built(surface: Surface, plan: Document) -> int:
     return _combed(0, plan.rules).combed
 
 
+def cover(surface: Surface, plan: Document) -> tuple[int, int]:
+    """A shower floor's tile and the mortar under it [ticks]; where no tile is chosen, the mortar under mosaic."""
+    layers = dict(surface.layers)
+    return layers.get("tile", 0), layers.get("mortar", 0) or _combed(0, plan.rules).combed
+
+
 def _combed(longest: int, rules: RuleSet) -> Mortar:
     if longest <= rules.ticks("tile.trowel.mosaic_side"):
         size = "mosaic"
@@ -138,7 +144,7 @@ def _printed(surface: Surface, plan: Document) -> Iterator[Objection]:
     """Wherever a layer of this surface is printed, it is the one thickness."""
     given = {NAMES[kind]: thickness for kind, thickness in surface.layers}
     base = f"suitability.{surface.id}.buildup"
-    for name in (f"{base}.height", f"{base}.mass", f"fall {surface.id} height", f"fall {surface.id} recess"):
+    for name in (f"{base}.height", f"{base}.mass"):
         working = plan.workings.get(name)
         for layer, text in working.values.items() if working is not None else ():
             if layer in given and not prints(text, given[layer] / _unit(text)):

@@ -232,7 +232,8 @@ def _floor(surface: Surface, fall: Fall, outer: int, rules: RuleSet) -> Covered:
 def _lowest(line: tuple[Point, Point], fall: Fall) -> int:
     """Lowest height that the level points along a side have [ticks]."""
     side = LineString(line)
-    return min((height for at, height in fall.levels if side.distance(Spot(at)) <= _NEAR), default=fall.rise)
+    heights = (level.height for level in fall.levels if side.distance(Spot(level.at)) <= _NEAR)
+    return min(heights, default=fall.rise)
 
 
 def _kerb_corners(lines: list[tuple[tuple[Point, Point], str]], high: int, wide: int) -> float:

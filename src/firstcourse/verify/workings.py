@@ -5,13 +5,11 @@ import re
 from collections import Counter
 from collections.abc import Callable, Iterator
 
-from shapely import Polygon
-
-from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, LengthError, Tape, parse_length
+from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, Tape
 from firstcourse.verify.arithmetic import outcome, span, wrong_sums
 from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.shopping_fields import SheetStock, Working
-from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 from firstcourse.verify.water_needs import Covered, all_covered
 
@@ -283,35 +281,9 @@ def _beds(plan: Document) -> Iterator[Objection]:
         fall = surface.fall
         if fall is None:
             continue
-        name = f"fall {surface.id} bed"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _is(name, working.result, fall.bed_litres / per, "the bed")
-            yield from _is(name, working.values.get("area", ""), _area(surface), "its area")
-            if fall.pre_slope:
-                said = working.values.get("slope under the liner", "")
-                yield from _is(name, said, fall.pre_slope_litres / per, "the slope under the liner")
         if listed is not None:
             said = listed.values.get(f"{surface.id}: bed", "")
             yield from _is("quantity bed_mortar", said, fall.bed_litres / per, "the bed")
-        name = f"fall {surface.id} tile"
-        if (working := plan.workings.get(name)) is not None and fall.largest_tile is not None:
-            yield from _is_length(name, working.result, fall.largest_tile, plan.tape, "the largest tile")
-        name = f"fall {surface.id} rise"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _is_length(name, working.result, fall.rise, plan.tape, "the rise")
-
-
-def _area(surface: Surface) -> float:
-    return float(Polygon(surface.outline).area) / _TICKS_PER_M**2
-
-
-def _is_length(name: str, said: str, ticks: int, tape: Tape, what: str) -> Iterator[Objection]:
-    try:
-        near = abs(parse_length(said) - ticks) <= tape.graduation / 2 + 1
-    except LengthError:
-        near = False
-    if not near:
-        yield Objection(_CODE, name, f"says {said} for {what}, which is {ticks / TICKS_PER_MM:.2f} mm")
 
 
 def _build_ups(plan: Document) -> Iterator[Objection]:

@@ -31,6 +31,7 @@ _CLOSE = {"°", "%"}
 _SPAN_RATIO = "L/x"
 """Of a span over its deflection, said as L/360 and never rounded up."""
 _MM_PER_IN = 25.4
+_LITRES_PER_CUBIC_FOOT = (12 * _MM_PER_IN / 100) ** 3
 
 
 def on_tape(found: Measure, tape: Tape, way: Way = "near", *, feet: bool = True) -> str:
@@ -170,6 +171,16 @@ def small_area(found: Measure, tape: Tape) -> str:
         ('899 sq in', '0.58 m²')
     """
     return f"{found.value / 0.0254**2:.0f} sq in" if tape is Tape.INCH else f"{found.value:.2f} m²"
+
+
+def bulk(found: Measure, tape: Tape) -> str:
+    """A volume [l] of what is bought by the bag: cubic feet to two places, or litres to one.
+
+    Example:
+        >>> bulk(Measure(value=42.49, unit="l"), Tape.INCH), bulk(Measure(value=42.49, unit="l"), Tape.MM)
+        ('1.50 cu ft', '42.5 l')
+    """
+    return f"{found.value / _LITRES_PER_CUBIC_FOOT:.2f} cu ft" if tape is Tape.INCH else f"{found.value:.1f} l"
 
 
 def in_figures(

@@ -13,6 +13,7 @@ from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Val
 from firstcourse.words.buying import said_quantity
 from firstcourse.words.figures import (
     beside,
+    bulk,
     cut,
     fine,
     in_figures,
@@ -64,6 +65,7 @@ class Saying:
     code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
     between all), and `EACH("message", $x, $y)` (the message once for each, its parameters
     `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
+    Also `BULK` (a volume of mortar) and `SOURCE` (of a rule by its reference, of several once each).
 
     What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
     """
@@ -87,6 +89,8 @@ class Saying:
             "PLAIN": lambda given: self._each(given, lambda one: plain(one, tape)),
             "LESS": lambda given, other: self._each(given, lambda one: less(one, other.value, tape)),
             "CAPITAL": lambda text: str(text)[:1].upper() + str(text)[1:],
+            "BULK": lambda given: self._each(given, lambda one: bulk(one, tape)),
+            "SOURCE": self._source,
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
@@ -190,6 +194,16 @@ class Saying:
             MissingWordsError: Its item, its unit or its pack has no words.
         """
         return said_quantity(quantity, self._messages.say, self._term, self._tape)
+
+    def lines(self, said: Statement) -> tuple[str, ...]:
+        """Every attribute of a statement's message, in order, but those that say `-`.
+
+        Raises:
+            MissingWordsError: Its code has no words.
+        """
+        given = {key: self._one(value) for key, value in said.values.items()}
+        each = (self._messages.say(said.code, name, **given) for name in self._messages.attributes(said.code))
+        return tuple(line for line in each if line != NOTHING)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
@@ -298,6 +312,10 @@ class Saying:
         if isinstance(given.value, Measure) and given.value.unit:
             return in_figures(given.value, self._tape, count).partition(" ")[0]
         return self._each(given, lambda one: number_text(one.value, count))
+
+    def _source(self, given: _Given) -> str:
+        rules = (one.ref.removeprefix("rule/") for one in _several(given.value) if isinstance(one, Ref))
+        return "; ".join(dict.fromkeys(said for rule in rules if (said := self._sources.get(rule))))
 
     def _word(self, code: Any) -> str:
         if isinstance(code, _Given):

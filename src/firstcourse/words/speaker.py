@@ -80,6 +80,10 @@ class Speaker:
         """Something to buy, in words and in the reader's units."""
         return self._saying.quantity(quantity)
 
+    def lines(self, said: Statement) -> tuple[str, ...]:
+        """Every attribute of a statement's message, in order."""
+        return self._saying.lines(said)
+
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
         return self._saying.place(ref)

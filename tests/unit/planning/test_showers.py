@@ -60,7 +60,8 @@ def test_its_page_has_levels_to_check_and_the_flood_test():
     assert [row[1] for row in page["levels"]][4] == "top of the drain"
     assert all("from point 5 towards" in row[1] for row in page["levels"][5:])
     assert "24 hours" in page["flood"]
-    assert page["record"]
+    assert page["record"][1].startswith('Water mark on the kerb, 2" over the membrane')
+    assert len(page["record"]) == 9
 
 
 def test_its_drawing_numbers_the_levels_as_the_table_does():

@@ -96,7 +96,7 @@ def test_a_bench_on_a_dry_wall_takes_none_unless_it_stands_in_the_shower():
 
 
 def _shower_fall() -> dict[str, Any]:
-    test = {"hours": 24, "level": 50, "litres": 1.0, "kg": 1.0, "dam": True, "record": []}
+    test = {"hours": 24, "level": 50, "litres": 1.0, "kg": 1.0, "dam": True}
     return {
         "drain": [[450, 450]], "layout": "level", "planes": [], "levels": [], "rise": 20, "least_fall": 0.02,
         "least_plane_fall": 0.02, "greatest_fall": 0.02, "bed": 30, "bed_litres": 1.0, "membrane": "sheet",

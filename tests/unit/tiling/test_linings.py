@@ -152,7 +152,7 @@ def _falling(floor: Surface, *heights: tuple[tuple[float, float], float]) -> Sur
         layout="single",
         drain=((0, 0), (mm(10), 0)),
         planes=(),
-        levels=tuple(LevelPoint(at=(mm(u), mm(v)), height=mm(h), where="") for (u, v), h in heights),
+        levels=tuple(LevelPoint(at=(mm(u), mm(v)), height=mm(h), kind="corner") for (u, v), h in heights),
         rise=0,
         least_fall=0.02,
         least_plane_fall=0.02,

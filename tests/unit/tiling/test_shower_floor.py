@@ -239,9 +239,10 @@ def test_without_limits_by_code_uk_showers_are_not_measured_for_size():
 def test_points_of_a_valley_are_measured_from_the_drain_towards_its_corner():
     fall = planned(shower()).fall
     assert fall is not None
-    words = [point.where for point in fall.valley_levels]
-    assert words[0] == "top of the drain"
-    assert words[1:] == [f"valley, 1' 3\" from point 5 towards {corner}" for corner in (2, 1, 3, 4)]
+    drain, *middles = fall.valley_levels
+    assert drain.kind == "drain"
+    assert {(point.kind, point.along) for point in middles} == {("valley", inches(15))}
+    assert [point.between for point in middles] == [(5, 2), (5, 1), (5, 3), (5, 4)]
     assert {2 * point.height for point in fall.valley_levels[1:]} == {fall.rise}
 
 
@@ -256,5 +257,5 @@ def test_a_valley_on_a_drain_in_a_corner_needs_no_second_point_there():
 def test_a_linear_drain_has_a_point_at_each_end_and_on_each_valley():
     fall = planned(shower(drain={"ends": [["12 in", "18 in"], ["36 in", "18 in"]]})).fall
     assert fall is not None
-    assert [point.where for point in fall.valley_levels].count("top of the drain") == 2
-    assert all(point.where.startswith("valley") or point.height == 0 for point in fall.valley_levels)
+    assert [point.kind for point in fall.valley_levels].count("drain") == 2
+    assert all(point.kind == "valley" or point.height == 0 for point in fall.valley_levels)

@@ -10,12 +10,14 @@ import yaml
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import JobStamp, Plan
+from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.rule_notes import rule_notes
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
 from firstcourse.tiling.shower_floor import plan_fall
 from firstcourse.verify import verify
+from firstcourse.workings import by_id
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
 L_POINTS = [["0 in", "0 in"], ["60 in", "0 in"], ["60 in", "36 in"], ["36 in", "36 in"], ["36 in", "60 in"],
@@ -36,14 +38,16 @@ def shower_plan(**change: Any) -> dict[str, Any]:
     (surveyed,) = survey.showers
     result = plan_fall(surveyed, job.tiles, rules, job.tape)
     kind = "" if result.fall is None else result.fall.membrane
-    floor = surveyed.surface.model_copy(update={"fall": result.fall, "membrane": kind})
+    tiling = surveyed.shower.tiling
+    layers = () if tiling is None else tile_layers(tiling_tile(job, tiling), rules)
+    floor = surveyed.surface.model_copy(update={"fall": result.fall, "membrane": kind, "layers": layers})
     water = waterproof(job, survey, (), (floor,), rules)
     plan = Plan(
         job=JobStamp(name=job.name, digest="0", date=job.date.isoformat()),
         surfaces=(floor,),
         findings=result.findings,
         quantities=water.quantities,
-        workings=result.workings | water.workings,
+        workings=by_id(result.workings) | water.workings,
         rules=rule_notes(rules),
     )
     found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
@@ -145,6 +149,16 @@ def good() -> dict[str, Any]:
         (put("valley_levels.1.at", [700.0, 100.0]), "VER-756"),
         (drop("valley_levels"), "VER-756"),
         (drop("valley_levels", 1), "VER-756"),
+        (put("levels.0.sides", [0, 1]), "VER-756"),
+        (put("levels.0.kind", "side"), "VER-756"),
+        (put("levels.0.along", 10.0), "VER-756"),
+        (put("valley_levels.0.kind", "valley_end"), "VER-756"),
+        (put("valley_levels.1.between", [5, 3]), "VER-756"),
+        (put("valley_levels.1.between", [5, 30]), "VER-756"),
+        (put("valley_levels.1.along", 300.0), "VER-756"),
+        (put("valley_levels.1.sides", [0]), "VER-756"),
+        (put("valley_levels.1.kind", "hole"), "VER-001"),
+        (put("valley_levels.1.between", ["5", 3]), "VER-001"),
         (put("rise", 25.0), "VER-757"),
         (put("least_fall", 0.03), "VER-757"),
         (put("least_plane_fall", 0.03), "VER-757"),
@@ -200,3 +214,34 @@ def test_a_tile_too_large_for_the_folds_is_found(good):
     ring = [[u - 100, v - 100], [u + 200, v - 100], [u + 200, v + 200], [u - 100, v + 200]]
     plan["surfaces"][0]["tiles"] = [{"id": "t", "outline": ring, "whole": True, "stock": "big"}]
     assert "VER-762" in codes(plan)
+
+
+def _elsewhere(value: Any) -> Any:
+    """The same value with a number, a word or a reference of it changed."""
+    if isinstance(value, list):
+        return [_elsewhere(value[0]), *value[1:]]
+    if isinstance(value, dict):
+        changed = {key: f"{one}_" if isinstance(one, str) else one * 1.01 + 0.01 for key, one in value.items()}
+        return {**value, **{key: one for key, one in changed.items() if key != "unit"}}
+    return not value if isinstance(value, bool) else value + 1
+
+
+@pytest.mark.parametrize(
+    "change", [{}, {"kerb": None, "recess": "6 in"}, {"membrane": "sheet", "falls": "square"}]
+)
+def test_any_input_or_result_of_a_working_that_is_changed_is_noticed(change):
+    plan = shower_plan(**change)
+    assert codes(plan) == set()
+    for key, working in plan["workings"].items():
+        if not working["at"]:
+            continue
+        for name in (*working["inputs"], "result", "rule"):
+            spoilt = copy.deepcopy(plan)
+            held = spoilt["workings"][key]
+            held = held if name in ("result", "rule") else held["inputs"]
+            held[name] = "other" if name == "rule" else _elsewhere(held[name])
+            assert "VER-903" in codes(spoilt), (key, name)
+        spoilt = copy.deepcopy(plan)
+        del spoilt["workings"][key]
+        if "/shelf/" not in key:
+            assert "VER-907" in codes(spoilt), key

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from firstcourse.verify.formulas import (
     boards,
     doorways,
+    showers,
     survey,
 )
 from firstcourse.verify.formulas.proving import Expected, Prove
@@ -18,12 +19,14 @@ from firstcourse.verify.verdict import Objection
 FORMULAS: Mapping[str, Prove] = {
     **boards.FORMULAS,
     **doorways.FORMULAS,
+    **showers.FORMULAS,
     **survey.FORMULAS,
 }
 """By the formula's id, what proves a working of it from the rest of the plan."""
 EXPECTED: tuple[Expected, ...] = (
     boards.expected,
     doorways.expected,
+    showers.expected,
     survey.expected,
 )
 """Each gives the keys of the workings of its own formulas that the rest of the plan asks for."""

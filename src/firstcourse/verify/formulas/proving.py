@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from firstcourse.units import to_mm
 from firstcourse.verify.shopping_fields import Given, Working, number_of
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
@@ -12,6 +13,7 @@ Expected = Callable[[Document], Iterator[str]]
 """Gives the key of every working that a plan must hold of some formulas."""
 
 CODE = "VER-903"
+_EXACT = 1e-9
 NEAR = 1e-6
 """Computed numbers are kept to nine figures, and what they are computed from as well."""
 
@@ -104,3 +106,8 @@ def refs(working: Working, name: str) -> list[str]:
     """An input's references."""
     found = [one.get("ref") for one in several(working.inputs.get(name)) if isinstance(one, Mapping)]
     return [one for one in found if isinstance(one, str)]
+
+
+def long(working: Working, name: str, ticks: int) -> Iterator[Objection]:
+    """Object unless an input, or `result`, is just that length [ticks]."""
+    yield from holds(working, name, to_mm(ticks), "mm", _EXACT)

@@ -69,6 +69,7 @@ word-greenboard = greenboard
 word-plasterboard = plasterboard
 word-plaster = plaster
 word-none = none
+word-no_limit = no limit
 word-dry = dry
 word-damp = damp
 word-wet = wet
