@@ -95,7 +95,7 @@ def test_a_text_cut_short_or_garbled_is_one_objection(data):
 def test_garbage_ends_with_two_and_one_message(tmp_path, capsys):
     file = tmp_path / "plan.json"
     text = planned("out-of-true")
-    later = json.loads(text) | {"version": 2}
+    later = json.loads(text) | {"version": 3}
     for garbage in (b"", b"\xff\xfe", b"{", b"[1, 2]", text[:-40].encode(), json.dumps(later).encode()):
         file.write_bytes(garbage)
         assert run(["verify", str(file)]) == 2

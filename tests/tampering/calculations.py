@@ -90,7 +90,7 @@ def count_other_corner_pieces(plan: Plan) -> None:
 
 @answered_by("VER-904", everywhere=False)
 def print_another_rule(plan: Plan) -> None:
-    rule = first(rule for rule in plan.get("rules", ()) if re.fullmatch(r"[\d.]+", rule["value"]))
+    rule = first(rule for rule in plan["given"]["rules"] if re.fullmatch(r"[\d.]+", rule["value"]))
     rule["value"] = more(rule["value"])
 
 

@@ -41,11 +41,11 @@ def change_the_format(plan: Plan) -> None:
     plan["format"] = "other"
 
 
-@answered_by("VER-001")
+@answered_by("VER-003")
 def name_a_practice_that_is_not_there(plan: Plan) -> None:
     plan["job"]["practice"] = "nowhere"
 
 
-@answered_by("VER-001")
+@answered_by("VER-003")
 def override_a_rule_without_a_reason(plan: Plan) -> None:
     plan["job"]["overrides"] = [{"rule": "boards.gap.between", "value": 0, "reason": ""}]

@@ -18,6 +18,7 @@ from firstcourse.suitability import FloorInput, JudgeInput, Layer, Panel, judge
 from firstcourse.suitability.floors import check_floor
 from firstcourse.verify import verify
 from said import all_said
+from sealing import bare
 
 DATE = datetime.date(2026, 11, 25)
 RULES = load_rules(DATE)
@@ -82,6 +83,7 @@ def plan(one):
     )  # fmt: skip
     made = Plan(
         job=JobStamp(name="bath", digest="0", date=DATE.isoformat()),
+        given=bare("bath", DATE.isoformat()),
         surfaces=(surface,),
         structures=structure_sheets(surface, done.members, ""),
         workings=keyed_workings(surface.id, done.members),

@@ -112,14 +112,14 @@ def test_processes_give_their_record_back() -> None:
     rooms = "".join(room.replace("NAME", name) for name in ("one", "two"))
     job = read_job_text(f"name: Two floors\ndate: 2026-11-25\nrooms:{rooms}\n")
     alone, shared = (plan_job(job, effort=0, share=Processes(workers, least=2)).document for workers in (1, 2))
-    assert alone == shared and "boards.gap.between" in {note["id"] for note in json.loads(alone)["rules"]}
+    assert alone == shared and "boards.gap.between" in {note["id"] for note in json.loads(alone)["given"]["rules"]}
 
 
 def test_a_rule_that_a_finding_names_must_stand_there() -> None:
     document = json.loads(planned("tub-bathroom")[1])
     assert not verify(document).objections
     named = next(finding["rule"] for finding in document["findings"] if finding["rule"])
-    document["rules"] = [note for note in document["rules"] if note["id"] != named]
+    document["given"]["rules"] = [note for note in document["given"]["rules"] if note["id"] != named]
     assert "VER-904" in {objection.code for objection in verify(document).objections}
 
 

@@ -55,7 +55,7 @@ from firstcourse.job.tile import (
     Tiling,
     WindowReturns,
 )
-from firstcourse.job.writing import job_text
+from firstcourse.job.writing import job_text, job_values
 
 __all__ = [
     "BoardRange",
@@ -112,6 +112,7 @@ __all__ = [
     "job_guide",
     "job_schema",
     "job_text",
+    "job_values",
     "problems_placed",
     "read_job",
     "read_job_text",

@@ -1,6 +1,7 @@
-"""Write a job back as a document that reads to the same job."""
+"""Write a job back: as a document that reads to the same job, and as the values a plan keeps of it."""
 
 import datetime
+from collections.abc import Callable
 from enum import Enum
 from fractions import Fraction
 from typing import Any
@@ -10,7 +11,7 @@ from pydantic import BaseModel
 
 from firstcourse.job.fields import is_length
 from firstcourse.job.model import Job
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, to_mm
 
 
 class _Dumper(yaml.SafeDumper):
@@ -29,27 +30,34 @@ def job_text(job: Job) -> str:
 
     Example: a length of 63.5 in is written `63 1/2 in`, one that no inch fraction meets is written in mm.
     """
-    return yaml.dump(_plain(job, job.tape), Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=100)
+    values = _plain(job, lambda ticks: _exact_length(ticks, job.tape))
+    return yaml.dump(values, Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=100)
 
 
-def _plain(value: Any, tape: Tape, *, length: bool = True) -> Any:
+def job_values(job: Job) -> dict[str, Any]:
+    """The job as JSON values under the document's names, lengths in millimetres; what is not given is left out."""
+    values: dict[str, Any] = _plain(job, to_mm)
+    return values
+
+
+def _plain(value: Any, said: Callable[[int], Any], *, length: bool = True) -> Any:
     if isinstance(value, BaseModel):
         fields = type(value).model_fields
         return {
-            fields[name].alias or name: _plain(getattr(value, name), tape, length=is_length(fields[name]))
+            fields[name].alias or name: _plain(getattr(value, name), said, length=is_length(fields[name]))
             for name in fields
             if getattr(value, name) != fields[name].default
         }
     if isinstance(value, dict):
-        return {key: _plain(item, tape, length=length) for key, item in value.items()}
+        return {key: _plain(item, said, length=length) for key, item in value.items()}
     if isinstance(value, tuple):
-        return [_plain(item, tape, length=length) for item in value]
+        return [_plain(item, said, length=length) for item in value]
     if isinstance(value, Enum):
         return value.value
     if isinstance(value, bool | float | str):
         return value
     if isinstance(value, int):
-        return _exact_length(value, tape) if length else value
+        return said(value) if length else value
     if isinstance(value, Fraction):
         return str(value)
     if isinstance(value, datetime.date):

@@ -6,6 +6,7 @@ from firstcourse.plan.bounds import FieldBound, LayoutBound
 from firstcourse.plan.buying import Pack, PackKind, Quantity, Unit
 from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
+from firstcourse.plan.given import Given, sealed
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
 from firstcourse.plan.model import Count, Plan
@@ -39,6 +40,7 @@ __all__ = [
     "FloodTest",
     "FrameKind",
     "Frozen",
+    "Given",
     "HeightMark",
     "JobStamp",
     "LayerLine",
@@ -80,4 +82,5 @@ __all__ = [
     "TiledArea",
     "Unit",
     "Zone",
+    "sealed",
 ]

@@ -10,6 +10,7 @@ from firstcourse.plan.boards import Piece, Sheet, Stock
 from firstcourse.plan.bounds import LayoutBound
 from firstcourse.plan.buying import Quantity
 from firstcourse.plan.doors import Door
+from firstcourse.plan.given import Given
 from firstcourse.plan.stamp import JobStamp, RuleNote
 from firstcourse.plan.structure import StructureSheet
 from firstcourse.plan.surfaces import Surface
@@ -29,8 +30,9 @@ class Plan(Frozen):
     """The whole plan, as written to plan.json."""
 
     format: Literal["firstcourse-plan"] = "firstcourse-plan"
-    version: Literal[1] = 1
+    version: Literal[2] = 2
     job: JobStamp
+    given: Given = Given()
     surfaces: tuple[Surface, ...] = ()
     doors: tuple[Door, ...] = ()
     pieces: tuple[Piece, ...] = ()
@@ -43,4 +45,8 @@ class Plan(Frozen):
     quantities: tuple[Quantity, ...] = ()
     workings: dict[str, Working] = Field(default={})
     structures: tuple[StructureSheet, ...] = ()
-    rules: tuple[RuleNote, ...] = ()
+
+    @property
+    def rules(self) -> tuple[RuleNote, ...]:
+        """The rule values it rests on."""
+        return self.given.rules

@@ -9,8 +9,8 @@ from firstcourse.boards import SurfaceLayout, area_working, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
-from firstcourse.job import Job, Site
-from firstcourse.plan import JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind
+from firstcourse.job import Job, Site, job_values
+from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
 from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
 from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
@@ -117,7 +117,7 @@ def plan_job(
         else found.value
     )
     stamp = _stamp(job, rules, effort)
-    plan = derived.plan.model_copy(update={"job": stamp})
+    plan = derived.plan.model_copy(update={"job": stamp, "given": sealed(job_values(job), derived.plan.rules)})
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
     proven = steps.key(verify_text, key, stamp.model_copy(update={"name": "", "digest": "", "site": SiteStamp()}))
     if steps.kept(proven, None) is None:
@@ -236,7 +236,7 @@ def _derived(
         quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
         workings=workings | by_id(worked),
         structures=judgement.structures,
-        rules=notes,
+        given=Given(rules=notes),
     )
     return _Derived(plan=plan, practice=practice)
 

@@ -93,6 +93,10 @@ class Node:
         """A list of objects."""
         return [Node(value, where) for value, where in self.rows(key, default)]
 
+    def part(self, key: str) -> "Node":
+        """An object that may be missing: then one without fields."""
+        return Node(self.raw(key, {}), f"{self.where}.{key}")
+
     def named(self, key: str) -> list[tuple[str, "Node"]]:
         """An object whose values are objects, in order of their names."""
         table = Node(self.raw(key), f"{self.where}.{key}")

@@ -73,17 +73,15 @@ def _room_floor(fall: Fall, floor: Surface | None, surface: Surface, plan: Docum
 
 
 def _threshold(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
-    """A floor that is all shower ends at the lowest of the floors beyond the doorways that were judged."""
+    """A floor that is all shower ends at the lowest of the floors beyond its doorways."""
     if fall.drain_height is None or (fall.room_floor is not None and fall.threshold is None):
         return
-    doors = [
-        working
-        for working in plan.workings.values()
-        if working.formula == "height-doorway_step" and working.at[0].startswith(f"{surface.room}/floor/door/")
+    beyond = [
+        door.number("other_floor")
+        for room in plan.job.nodes("rooms", ())
+        if room.text("name") == surface.room
+        for door in room.part("floor").nodes("doorways", ())
     ]
-    if not doors and any(said.code == "SUI-902" for said in plan.findings):
-        return
-    beyond = [said for door in doors if (said := door.number("other_floor")) is not None]
     asked = min(beyond) * TICKS_PER_MM - fall.drain_height if beyond and fall.kerb is None else None
     if (asked is None) != (fall.threshold is None) or abs((asked or 0) - (fall.threshold or 0)) > 1:
         yield Objection("VER-764", surface.id, "names another threshold than the floors beyond its doorways make")

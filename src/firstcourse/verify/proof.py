@@ -27,6 +27,7 @@ from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
+from firstcourse.verify.given import check_given
 from firstcourse.verify.in_room import check_in_room
 from firstcourse.verify.kept_edges import check_kept_edges
 from firstcourse.verify.layers import check_layers
@@ -49,6 +50,7 @@ from firstcourse.verify.windows import check_windows
 from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
+    check_given,
     check_in_room,
     check_doors,
     check_coverage,
@@ -131,10 +133,18 @@ def verify(document: Any, *, do: Do = at_once) -> Verdict:
     except FieldError as error:
         return Verdict((Objection("VER-001", error.where, error.message),))
     return Verdict(
-        tuple(_objections(plan, do)),
+        tuple(_readable(_objections(plan, do))),
         plan.rules.changes(),
         tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
     )
+
+
+def _readable(objections: Iterator[Objection]) -> Iterator[Objection]:
+    """Objections up to a field of what was given that cannot be read: it is read where it is needed."""
+    try:
+        yield from objections
+    except FieldError as error:
+        yield Objection("VER-001", error.where, error.message)
 
 
 def _objections(plan: Document, do: Do) -> Iterator[Objection]:

@@ -42,6 +42,15 @@ _MEMBRANES = ("", "liner", "sheet", "liquid")
 _TROWELS = ("", "mosaic", "small", "medium", "large")
 _SLABS = ("", "tiled", "bonded", "fastened")
 _LAYERS = ("board_mortar", "board", "heating", "mortar_bed", "mortar", "tile")
+_LIFTING = {
+    "reach": "safety.lift.reach",
+    "low": "safety.lift.low",
+    "high": "safety.lift.high",
+    "turn_degrees": "safety.lift.turn",
+    "times_a_minute": "safety.lift.per_minute",
+    "grip": "safety.lift.grip",
+}
+"""What the job may say of lifting, and the rule whose assumed value it takes the place of."""
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
 
@@ -56,14 +65,15 @@ def read_document(value: Any, *, do: Do = at_once) -> Document:
         FieldError: The first field that is missing or not what the format asks.
     """
     top = Node(value, "plan")
-    if top.text("format") != "firstcourse-plan" or top.raw("version") != 1:
-        raise FieldError("plan.format", "is not a firstcourse-plan of version 1")
+    if top.text("format") != "firstcourse-plan" or top.raw("version") != 2:
+        raise FieldError("plan.format", "is not a firstcourse-plan of version 2: plan the job again")
     job = Node(top.raw("job"), "plan.job")
     job.text("name"), job.text("digest")
+    given = Node(top.raw("given"), "plan.given")
     stock = {node.text("id"): node.size("size") for node in top.nodes("stock")}
     return Document(
         tape=_tape(job),
-        rules=_rules(job),
+        rules=_rules(Node(given.raw("job"), "plan.given.job")),
         surfaces=tuple(do(_surface, node) for node in top.nodes("surfaces")),
         pieces=tuple(_piece(node) for node in top.nodes("pieces")),
         sheets=tuple(_sheet(node) for node in top.nodes("sheets")),
@@ -90,6 +100,7 @@ def read_document(value: Any, *, do: Do = at_once) -> Document:
         frames=tuple(read_frame(node) for node in top.nodes("structures", ())),
         bounds=read_bounds(top),
         doors=tuple(_door(node) for node in top.nodes("doors", ())),
+        source=top,
     )
 
 
@@ -140,17 +151,39 @@ def _rules(job: Node) -> RuleSet:
     try:
         on = datetime.date.fromisoformat(job.text("date"))
     except ValueError:
-        raise FieldError("plan.job.date", "is not a date like 2026-01-31") from None
-    overrides = []
-    for node in job.nodes("overrides", ()):
-        value = node.raw("value")
-        if not isinstance(value, str | bool):
-            value = node.number("value")
-        overrides.append(Override(rule=node.text("rule"), value=value, reason=node.text("reason")))
+        raise FieldError("plan.given.job.date", "is not a date like 2026-01-31") from None
+    overrides = [
+        Override(rule=node.text("rule"), value=_set(node), unit=node.text("unit", ""), reason=node.text("reason"))
+        for node in job.nodes("rules", ())
+    ]
+    lifting = job.part("lifting")
+    overrides += [
+        Override(rule=rule, value=_lifted(lifting, name), unit="", reason="as the job says under lifting")
+        for name, rule in _LIFTING.items()
+        if name in lifting.value
+    ]
     try:
-        return load_rules(on, job.text("practice"), tuple(overrides))
+        return load_rules(on, job.text("practice", "us"), tuple(overrides))
     except FirstcourseError as error:
-        raise FieldError("plan.job", str(error)) from None
+        raise FieldError("plan.given.job", str(error)) from None
+
+
+def _set(node: Node) -> str | bool | float:
+    value = node.raw("value")
+    return value if isinstance(value, str | bool) else node.number("value")
+
+
+def _lifted(lifting: Node, name: str) -> str | float:
+    if name == "grip":
+        return lifting.text(name)
+    number = lifting.number(name)
+    return (
+        f"{number!r} mm"
+        if name in ("reach", "low", "high")
+        else f"{number} deg"
+        if name == "turn_degrees"
+        else number
+    )
 
 
 def _surface(node: Node) -> Surface:

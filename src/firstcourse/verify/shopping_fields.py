@@ -171,7 +171,7 @@ def read_shopping(top: Node) -> Shopping:
                 converted=node.text("converted", ""),
                 override=node.text("override", ""),
             )
-            for node in top.nodes("rules", ())
+            for node in Node(top.raw("given"), "plan.given").nodes("rules")
         ),
         stock_ids=tuple(node.text("id") for node in top.nodes("stock")),
         tile_ids=tuple(node.text("id") for node in top.nodes("tile_stock", ())),

@@ -12,6 +12,7 @@ from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.bound_fields import LayoutBound
 from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.fall_fields import Fall
+from firstcourse.verify.fields import Node
 from firstcourse.verify.frame_fields import Frame
 from firstcourse.verify.mark_fields import Mark
 from firstcourse.verify.shopping_fields import Quantity as Quantity
@@ -303,7 +304,11 @@ class Door:
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """The whole plan."""
+    """The whole plan.
+
+    Attributes:
+        source: The plan as it stands in JSON.
+    """
 
     tape: Tape
     rules: RuleSet
@@ -318,6 +323,17 @@ class Document:
     frames: tuple[Frame, ...]
     bounds: tuple[LayoutBound, ...]
     doors: tuple[Door, ...] = ()
+    source: Node = field(default_factory=lambda: Node({}, "plan"))
+
+    @property
+    def given(self) -> Node:
+        """What the plan was given, as it stands there: the job's values, the rules, and their digest."""
+        return Node(self.source.raw("given"), "plan.given")
+
+    @property
+    def job(self) -> Node:
+        """The job as given: its document's values by their names, lengths in millimetres."""
+        return Node(self.given.raw("job"), "plan.given.job")
 
     @property
     def quantities(self) -> tuple[Quantity, ...]:

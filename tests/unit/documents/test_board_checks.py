@@ -2,7 +2,7 @@
 
 from example_plans import plan_of
 from firstcourse.documents.board_checks import board_checks
-from firstcourse.plan import Plan
+from firstcourse.plan import Given, Plan
 
 
 def said(plan: Plan) -> str:
@@ -15,7 +15,7 @@ def test_values_are_those_of_the_plan() -> None:
         rule.model_copy(update={"value": "0.375"}) if rule.id == "boards.gap.foot" else rule for rule in plan.rules
     )
     assert "kerb 1/4 in stays open" in said(plan)
-    assert "kerb 3/8 in stays open" in said(plan.model_copy(update={"rules": changed}))
+    assert "kerb 3/8 in stays open" in said(plan.model_copy(update={"given": Given(rules=changed)}))
 
 
 def test_only_what_is_there_is_asked_for() -> None:

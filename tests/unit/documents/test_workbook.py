@@ -13,6 +13,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.plan import (
     Board,
     Cut,
+    Given,
     JobStamp,
     Pack,
     Part,
@@ -311,7 +312,7 @@ def test_rules_say_what_they_rest_on() -> None:
     note = RuleNote(
         id="water.lap", value="2", unit="in", basis="common_practice", source="common practice", taken_from="us"
     )
-    plan = make_plan(Tape.MM).model_copy(update={"rules": (note,)})
+    plan = make_plan(Tape.MM).model_copy(update={"given": Given(rules=(note,))})
     (row,) = rows(read(workbook(plan)), "Rules")
     assert (row["rule"], row["value"], row["basis"]) == ("water.lap", "50.8 mm (2 in)", "common practice")
     assert row["check: taken from"] == "US practice"

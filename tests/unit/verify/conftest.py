@@ -14,6 +14,8 @@ from typing import Any
 
 import pytest
 
+from firstcourse.plan import sealed
+
 Box = tuple[float, float, float, float]
 PANEL_SCREW = (30.0, 12.0)
 
@@ -338,6 +340,16 @@ def boarding(surface: dict[str, Any], square_inches: float) -> dict[str, Any]:
     return {f"{one['formula']}@{surface['id']}": {**one, "at": [surface["id"]]} for one in found}
 
 
+def given() -> dict[str, Any]:
+    """What the job says of it: nothing but its name and that its floor and wall are there."""
+    job = {
+        "name": "bath",
+        "date": "2026-01-01",
+        "rooms": [{"name": "bath", "walls": [{"wall": "A-B"}], "floor": {}}],
+    }
+    return sealed(job, ()).model_dump(mode="json")
+
+
 @pytest.fixture
 def plan() -> dict[str, Any]:
     surfaces = [wall_surface(), floor_surface()]
@@ -345,8 +357,9 @@ def plan() -> dict[str, Any]:
     shopping = [sheets_line(), tiles_line(), *bought(surfaces)]
     return {
         "format": "firstcourse-plan",
-        "version": 1,
+        "version": 2,
         "job": {"name": "bath", "digest": "0" * 64, "practice": "us", "date": "2026-01-01", "tape": "inch"},
+        "given": given(),
         "surfaces": surfaces,
         "pieces": pieces,
         "sheets": [sheet(number, cut) for number, cut in enumerate(pieces, 1)],

@@ -13,6 +13,7 @@ from firstcourse.verify import verify
 from firstcourse.verify.at_once import at_once
 from firstcourse.verify.proof import _CHECKS, _objections
 from firstcourse.verify.reading import read_document
+from sealing import set_rule
 
 SOUND = plan_of("tub-bathroom").model_dump_json(by_alias=True)
 
@@ -88,8 +89,7 @@ def test_a_rule_that_the_job_sets_is_asked_again() -> None:
     steps = Steps(Memory())
     document = json.loads(SOUND)
     verify(document, do=steps.do)
-    change = {"rule": "fastening.spacing.wall", "value": 2.0, "unit": "in", "reason": "as asked"}
-    document["job"]["overrides"] = [change]
+    set_rule(document, "fastening.spacing.wall", 2.0, "in")
     verdict = verify(document, do=steps.do)
     assert verdict == verify(document)
     assert any(objection.code == "VER-406" for objection in verdict.objections)

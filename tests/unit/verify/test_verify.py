@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from firstcourse.verify import verify, verify_text
+from sealing import set_rule
 from tampering import TAMPERINGS, NothingToSpoil, Tampering
 
 Plan = dict[str, Any]
@@ -59,9 +60,7 @@ def test_four_corners_are_objected_to_unless_the_plan_says_so(plan: Plan) -> Non
 
 
 def test_end_joints_too_close_are_objected_to_unless_the_plan_says_so(plan: Plan) -> None:
-    plan["job"]["overrides"] = [
-        {"rule": "boards.stagger.end_joints", "value": 20, "unit": "in", "reason": "the board maker asks it"}
-    ]
+    set_rule(plan, "boards.stagger.end_joints", 20, "in")
     # A plan made by hand lists no rules, and so not the one that its job changes.
     assert codes(plan) == {"VER-302", "VER-904"}
     plan["findings"].append(ends_close("BRD-201", "bath/wall/A-B", 16, least=20))

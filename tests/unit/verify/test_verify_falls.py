@@ -18,6 +18,7 @@ from firstcourse.survey import survey_job
 from firstcourse.tiling.shower_floor import plan_fall
 from firstcourse.verify import verify
 from firstcourse.workings import by_id
+from sealing import bare
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
 L_POINTS = [["0 in", "0 in"], ["60 in", "0 in"], ["60 in", "36 in"], ["36 in", "36 in"], ["36 in", "60 in"],
@@ -48,7 +49,7 @@ def shower_plan(**change: Any) -> dict[str, Any]:
         findings=result.findings,
         quantities=water.quantities,
         workings=by_id(result.workings) | water.workings,
-        rules=rule_notes(rules),
+        given=bare(job.name, job.date.isoformat(), rules=rule_notes(rules)),
     )
     found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
     return found

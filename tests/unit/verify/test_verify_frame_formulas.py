@@ -29,6 +29,7 @@ from firstcourse.suitability import (
 from firstcourse.suitability.joists import SisterPart
 from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad
 from firstcourse.verify import verify
+from sealing import bare
 
 DATE = datetime.date(2026, 11, 25)
 RULES = load_rules(DATE)
@@ -99,6 +100,7 @@ def plan_of(asked: JudgeInput) -> dict[str, Any]:
     )
     plan = Plan(
         job=JobStamp(name="bath", digest="0", date=DATE.isoformat()),
+        given=bare("bath", DATE.isoformat()),
         surfaces=(surface,),
         structures=structure_sheets(surface, judged.members, ""),
         workings=keyed_workings(surface.id, judged.members),
