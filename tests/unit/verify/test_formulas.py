@@ -56,8 +56,8 @@ def test_a_step_that_is_the_difference_of_its_floors_stands():
         ("VER-903", STEP.key, {"inputs": {k: v for k, v in STEP.inputs.items() if k != "long"}}),
         ("VER-907", "height-doorway_step@bath/floor/door/yard", {"at": ("bath/floor/door/yard",)}),
         ("VER-903", STEP.key, {"found": {"value": 8.1, "unit": "mm"}}),
-        ("VER-906", "height-doorway@bath/floor/door/hall", {"formula": "height-doorway"}),
-        ("VER-906", "another key", {}),
+        ("VER-908", "height-doorway@bath/floor/door/hall", {"formula": "height-doorway"}),
+        ("VER-908", "another key", {}),
     ],
 )
 def test_what_does_not_follow_is_objected_to(code: str, key: str, changed: dict[str, object]):

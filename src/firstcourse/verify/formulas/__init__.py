@@ -40,9 +40,9 @@ def check_formulas(plan: Document) -> Iterator[Objection]:
             continue
         prove = FORMULAS.get(working.formula)
         if prove is None:
-            yield Objection("VER-906", key, f"is by formula {working.formula}, which is not known")
+            yield Objection("VER-908", key, f"is by formula {working.formula}, which is not known")
         elif key != working.key:
-            yield Objection("VER-906", key, f"is the key of what is {working.key}")
+            yield Objection("VER-908", key, f"is the key of what is {working.key}")
         elif key not in asked:
             yield Objection("VER-907", key, "is worked out, and nothing in the plan asks for it")
         else:
