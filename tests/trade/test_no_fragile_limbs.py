@@ -35,6 +35,20 @@ rooms:
           - {id: window, kind: window, left: 80 in, bottom: 44 in, width: 30 in, height: 34 in}
           - {id: pipe, kind: pipe, left: 32 in, bottom: 20 in, diameter: 2 in}
 """
+DRAIN = """
+name: a drain in small boards
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [11 7/8 in, 5 7/8 in], thickness: 6 mm}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 2012 mm, B-C: 1748 mm, C-D: 1938 mm, D-A: 1741 mm}
+    diagonals: {B-D: 2657 mm}
+    floor:
+      panel_joints: [{parallel_to: A-B, out: 1180 mm}]
+      openings: [{id: drain, kind: drain, left: 400 mm, out: 350 mm, diameter: 110 mm}]
+"""
 MM = 1.0
 LIMB = 50.8
 
@@ -86,3 +100,18 @@ def test_the_verifier_objects_to_a_limb(plan: dict[str, Any]) -> None:
         ]
     ]
     assert "VER-308" in {objection.code for objection in verify(plan).objections}
+
+
+def test_limbs_beside_a_round_hole_are_told_with_their_size() -> None:
+    # Such a limb grows narrower along the arc: how long it is depends on how its width is measured.
+    drained = json.loads(plan_job(read_job_text(DRAIN), effort=0).document)
+    told = [finding for finding in drained["findings"] if finding["code"] == "BRD-205"]
+    boards = {board["id"]: board for board in drained["surfaces"][0]["boards"]}
+    assert told
+    for one in told:
+        (board,) = one["at"]
+        boxes = [part.bounds for part in narrow(boards[board])]
+        size = one["values"]["wide"]["value"], one["values"]["high"]["value"]
+        assert size in [
+            (pytest.approx(u1 - u0, abs=0.25), pytest.approx(v1 - v0, abs=0.25)) for u0, v0, u1, v1 in boxes
+        ]

@@ -108,6 +108,8 @@ def is_barred(edge: int, barred: Iterable[Barred]) -> bool:
 def narrow_parts(shape: shapely.Geometry, limb: int) -> list[Polygon]:
     """The parts of an area narrower than a limb may be, but for those no longer than a limb is wide.
 
+    They are where no square fits in whose sides are a limb less two ticks.
+
     Args:
         shape: A board, or the ground of several [ticks].
         limb: Least width of a limb.

@@ -187,9 +187,9 @@ def _limbs(surface: Surface, plan: Document) -> Iterator[Objection]:
         if board.fixed or min(box[2] - box[0], box[3] - box[1]) < limb:
             continue
         shape = board.shape
-        wide = shape.buffer(_ROUNDED - limb / 2, join_style="mitre").buffer(
-            limb / 2 + _ROUNDED, join_style="mitre"
-        )
+        # A limb is where no square fits in whose sides are a limb less two ticks. Beside a round hole it narrows
+        # slowly: asked with any other width, its size would differ by more than rounding.
+        wide = shape.buffer(1 - limb / 2, join_style="mitre").buffer(limb / 2 + 1, join_style="mitre")
         narrow = shape.difference(wide if wide.is_valid else make_valid(wide))
         for part in get_parts(narrow):
             u0, v0, u1, v1 = part.bounds
