@@ -78,14 +78,14 @@ def lighten_the_layers(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def cover_less_with_membrane(plan: Plan) -> None:
-    found = working(plan, "membrane ")
-    found["result"] = more(found["result"])
+    working(plan, "water-face")["result"]["value"] *= 1.07
 
 
 @answered_by("VER-903", everywhere=False)
 def count_other_corner_pieces(plan: Plan) -> None:
-    values = working(plan, "membrane ")["values"]
-    values["inside corners"] = str(int(values["inside corners"]) + 1)
+    first(
+        w for name, w in sorted(plan["workings"].items()) if name.startswith("water-") and "inside" in w["inputs"]
+    )["inputs"]["inside"] += 1
 
 
 @answered_by("VER-904", everywhere=False)

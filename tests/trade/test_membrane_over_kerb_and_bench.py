@@ -9,7 +9,8 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.plan import Fall, Surface
 from firstcourse.planning import PlanResult, plan_job
-from firstcourse.units import inches, to_mm
+from firstcourse.units import inches
+from firstcourse.values import length
 from firstcourse.verify import verify_text
 
 JOB = """
@@ -80,9 +81,9 @@ def test_the_outer_face_of_a_kerb_is_covered_down_to_the_floor_outside(membrane:
     outer = outer_face(membrane)
     assert fall.kerb is not None and outer > fall.kerb + inches(1)
     girth = fall.kerb - fall.rise + fall.membrane_below + inches(5) + outer
-    working = planned(membrane).plan.workings[f"membrane {FLOOR}"]
-    assert working.values["over the kerb"] == f"{to_mm(inches(36)):.0f} x {to_mm(girth):.0f} mm"
-    assert working.values["its outer face, over the boards outside"] == f"{to_mm(outer):.0f} mm"
+    inputs = planned(membrane).plan.workings[f"water-floor@{FLOOR}"].inputs
+    assert inputs["kerb_long"].value == pytest.approx(36 * 25.4, abs=0.5)  # type: ignore[union-attr]
+    assert (inputs["kerb_girth"], inputs["outer"]) == (length(girth), length(outer))
 
 
 @pytest.mark.parametrize("membrane", ["liner", "sheet"])
@@ -93,12 +94,13 @@ def test_the_front_of_a_bench_is_covered_from_the_membrane_of_the_shower_floor(m
     # Its foot lies on the finished floor; the floor's membrane lies under tile, mortar and what they stand on.
     begins = min(v for _, v in front.outline) - fall.membrane_below
     assert begins > 0 or membrane == "liner"
-    high = to_mm(max(v for _, v in front.outline) - begins)
-    working = planned(membrane).plan.workings["membrane bath/bench/seat/front"]
-    assert working.values["face"] == f"{to_mm(inches(36)):.0f} x {high:.0f} mm"
+    high = max(v for _, v in front.outline) - begins
+    inputs = planned(membrane).plan.workings["water-bench@bath/bench/seat/front"].inputs
+    assert inputs["across"].value == pytest.approx(36 * 25.4, abs=0.5)  # type: ignore[union-attr]
+    assert inputs["high"] == length(high)
 
 
-@pytest.mark.parametrize("what", ["sheet membrane", "sealing band"])
+@pytest.mark.parametrize("what", ["sheet_membrane", "sealing_band"])
 def test_verify_derives_the_same_membrane(what: str) -> None:
     document: dict[str, Any] = json.loads(planned("sheet").document)
     (line,) = [one for one in document["quantities"] if one["item"] == what]

@@ -15,6 +15,7 @@ from firstcourse.plan import Fall, Plan
 from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.units import inches
+from firstcourse.values import measure
 from firstcourse.verify import verify_text
 
 RULES = load_rules(datetime.date(2026, 11, 25))
@@ -67,10 +68,10 @@ def test_a_liner_ends_three_inches_over_the_highest_line_of_the_finished_kerb(fa
     tile, mortar = (layer.thickness for layer in reversed(shower.layers))
     assert fall.membrane_below == fall.bed + mortar + tile
     # On each wall the strip reaches from the liner under the lowest place there up to that line.
-    walls = plan.workings[f"membrane {shower.id}"].values["up the walls"]
+    walls = plan.workings[f"water-floor@{shower.id}"].inputs["walls_high"]
     lowest = min(level.height for level in fall.levels)
     tallest = (fall.upturn_top - lowest + fall.membrane_below) / 640
-    assert walls.split(" + ")[-1].endswith(f" x {tallest:.0f} mm")
+    assert isinstance(walls, tuple) and walls[-1] == measure(tallest, "mm")
     spoilt = json.loads(document)
     (moved,) = [one["fall"] for one in spoilt["surfaces"] if one["fall"]]
     moved["upturn_top"] = round(moved["upturn_top"] - 25.4 / 16, 6)

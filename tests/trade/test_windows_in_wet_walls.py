@@ -12,6 +12,7 @@ from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches, to_mm
+from firstcourse.values import Measure, measure
 from firstcourse.verify import verify_text
 from said import all_said
 
@@ -98,13 +99,14 @@ def test_the_heights_of_the_sill_are_told_and_derived_again() -> None:
 
 def test_membrane_and_trim_run_into_the_opening() -> None:
     dry, lined = planned().plan, planned(DEEP).plan
-    one, other = (plan.workings[f"membrane {WALL}"] for plan in (dry, lined))
+    one, other = (plan.workings[f"water-face@{WALL}"] for plan in (dry, lined))
     rim = 4 * to_mm(inches(24))
     returns = rim * to_mm(inches(4)) / 1e6
-    assert float(other.result) - float(one.result) == pytest.approx(returns, abs=0.002)
-    assert other.values["windows: returns to the frame"] == f"{returns:.3f} m2"
-    assert int(other.values["inside corners"]) - int(one.values["inside corners"]) == 4
-    assert int(other.values["outside corners"]) - int(one.values["outside corners"]) == 4
+    assert isinstance(one.result, Measure) and isinstance(other.result, Measure)
+    assert other.result.value - one.result.value == pytest.approx(returns, abs=0.002)
+    assert other.inputs["windows"] == measure(returns, "m2")
+    assert (one.inputs.get("inside", 0), other.inputs["inside"]) == (0, 4)
+    assert (one.inputs.get("outside", 0), other.inputs["outside"]) == (0, 4)
     trimmed = {plan.job.digest: sum(q.exact for q in plan.quantities if "trim" in q.item) for plan in (dry, lined)}
     assert trimmed[lined.job.digest] - trimmed[dry.job.digest] == pytest.approx(8 * 304.8)
 
@@ -113,7 +115,7 @@ def test_returns_without_tile_keep_boards_membrane_and_trim() -> None:
     plan = planned('{"depth": "4 in", "tiled": false}').plan
     returns = [one for one in plan.surfaces if one.part_of == WALL]
     assert len(returns) == 4 and all(one.boards and not one.tiles for one in returns)
-    assert "windows: returns to the frame" in plan.workings[f"membrane {WALL}"].values
+    assert "windows" in plan.workings[f"water-face@{WALL}"].inputs
     assert verify_text(planned('{"depth": "4 in", "tiled": false}').document).objections == ()
 
 

@@ -1,24 +1,21 @@
 """What the site pack prints of waterproofing: each membrane by surface, as a list to work off and tick."""
 
-import re
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from firstcourse.documents.blocks import HIGH_MM, in_columns, words_height
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.words import Speaker, speaker_for
 
 _KIND = {
     "liquid": "liquid membrane on the boards",
     "sheet": "sheet membrane on the ground of the tile",
     "liner": "liner under the bed, on its slope",
 }
-_MEASURE = re.compile(r"(\d+(?:\.\d+)?)(?: x (\d+(?:\.\d+)?))? (mm|m2)\b")
-"""Lengths and areas as workings hold them."""
-_NOTHING = ("0", "0 mm", "0.000 m2", "none")
+_LAID = ("water-face", "water-floor", "water-bench")
 _COLLARED = ("pipe", "valve", "box", "drain")
-_SQ_MM_PER_SQ_FT = (TICKS_PER_FOOT / TICKS_PER_MM) ** 2
 _COLUMNS, _COLUMN_MM, _TEXT_PT = 3, 59.0, 9.0
 """Columns of surfaces beside each other, the width of each [mm], and their type size [pt]."""
 _LAP, _COAT = "water.lap", "water.liquid.wet"
@@ -29,13 +26,14 @@ def water_pages(plan: Plan) -> dict[str, Any]:
 
     The figures are those of the workings, in the tape's units.
     """
+    speaker = speaker_for(plan)
     kinds: set[str] = {surface.membrane for surface in plan.surfaces if surface.membrane}
     return {
         "surfaces": [
             {
                 "title": surface.title or surface.id,
                 "kind": _KIND[surface.membrane],
-                "rows": list(_rows(plan, surface)),
+                "rows": list(_rows(plan, surface, speaker)),
             }
             for surface in plan.surfaces
             if surface.membrane
@@ -59,17 +57,17 @@ def water_columns(page: Mapping[str, Any]) -> list[list[list[dict[str, Any]]]]:
     return in_columns(page["surfaces"], heights, _COLUMNS, most=HIGH_MM - 40.0)
 
 
-def _rows(plan: Plan, surface: Surface) -> Iterator[list[str]]:
+def _rows(plan: Plan, surface: Surface, speaker: Speaker) -> Iterator[list[str]]:
     tape = plan.job.tape
     _, lower, _, upper = bounds(surface.outline)
     if surface.kind is SurfaceKind.WALL:
         yield ["where", f"from {format_length(lower, tape)} to {format_length(upper, tape)} over the floor"]
-    working = plan.workings.get(f"membrane {surface.id}")
-    if working is not None:
-        yield ["in all, laid flat", _shown(f"{working.result} m2", tape)]
-        for name, value in working.values.items():
-            if value not in _NOTHING and name != "collars":
-                yield [name, _shown(value, tape)]
+    for working in (one for one in plan.workings.values() if one.formula in _LAID and one.at == (surface.id,)):
+        # Each collar is listed by its place.
+        inputs = {name: value for name, value in working.inputs.items() if name != "collars"}
+        said = speaker.working(working.model_copy(update={"inputs": inputs}))
+        yield ["in all, laid flat", f"{said.result} {said.unit}"]
+        yield from ([name, value] for name, value in said.values.items())
     for opening in surface.openings:
         if opening.kind in _COLLARED:
             yield [
@@ -114,15 +112,3 @@ def _place(opening: Opening, surface: Surface, tape: Tape) -> str:
         u0, v0, u1, v1 = bounds(opening.outline or surface.outline)
         u, v = (u0 + u1) // 2, (v0 + v1) // 2
     return f"centre {format_length(u - left, tape)} from the left, {format_length(v - foot, tape)} up the drawing"
-
-
-def _shown(text: str, tape: Tape) -> str:
-    def one(found: re.Match[str]) -> str:
-        first, second, unit = found.groups()
-        if unit == "m2":
-            mm2 = float(first) * 1e6
-            return f"{mm2 / 1e6:.2f} m²" if tape is Tape.MM else f"{mm2 / _SQ_MM_PER_SQ_FT:.1f} sq ft"
-        lengths = [format_length(ticks_from_mm(float(part)), tape) for part in (first, second) if part]
-        return " × ".join(lengths)
-
-    return _MEASURE.sub(one, text)

@@ -11,7 +11,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.developed import Kind
 from firstcourse.tiling.water import membrane
-from firstcourse.workings import Working
+from firstcourse.workings import Working, by_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,5 +55,5 @@ def waterproof(
         kinds={item.surface: item.kind for item in laid.developed},
         quantities=tuple(quantity for quantity, _ in lines),
         findings=laid.findings,
-        workings={**laid.workings, **{quantity.working: working for quantity, working in lines}},
+        workings={**by_id(laid.workings), **{quantity.working: working for quantity, working in lines}},
     )

@@ -41,9 +41,9 @@ def membranes(developed: Sequence[Developed], rules: RuleSet, tape: Tape) -> Ite
     ):
         if sum(counted.values()):
             yield _pieces(name, name.replace("_", " "), counted)
-    kinds = Counter(kind for item in developed for kind in item.collars)
-    for kind in sorted(kinds):
-        counted = {item.surface: item.collars.count(kind) for item in developed if kind in item.collars}
+    holes = Counter((opening.kind.value, item.surface) for item in developed for opening in item.collars)
+    for kind in sorted({kind for kind, _ in holes}):
+        counted = {surface: number for (one, surface), number in holes.items() if one == kind}
         if kind == "drain":
             yield _pieces(DRAIN_FLANGE, "drain flanges", counted)
         else:

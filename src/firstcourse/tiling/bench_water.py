@@ -10,6 +10,7 @@ from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_
 from firstcourse.tiling.footings import SHOWER_FLOOR
 from firstcourse.tiling.linings import TURN, UNDER
 from firstcourse.units import to_mm
+from firstcourse.values import length
 
 
 def bench_membranes(
@@ -97,8 +98,6 @@ def _face(surface: Surface, kind: Kind, fall: Fall | None, rules: RuleSet) -> De
         ),
         inside=sum(corners),
         outside=len(corners) - sum(corners),
-        how={
-            "face": f"{across:.0f} x {up:.0f} mm",
-            "behind and below it": "walls and floor keep their own",
-        },
+        of="bench",
+        parts={"across": length(right - left), "high": length(upper - bounds(ring)[1])},
     )

@@ -6,7 +6,7 @@ Lengths are millimetres, areas square metres.
 import math
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 import shapely
 from shapely import Polygon
@@ -20,12 +20,12 @@ from firstcourse.plan import Fall, Opening, OpeningKind, Segment, Surface, Surfa
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.tiling.bench_water import bench_membranes
-from firstcourse.tiling.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.tiling.developed import Developed, Kind, square, square_metres, strips_of
 from firstcourse.tiling.falls import least_drop
 from firstcourse.tiling.shower_heights import upturn_top
 from firstcourse.tiling.water_rules import check_water
-from firstcourse.tiling.words import length_text
 from firstcourse.units import Tape, to_mm
+from firstcourse.values import Value, length
 from firstcourse.workings import Working
 
 _COLLARS = frozenset({OpeningKind.PIPE, OpeningKind.VALVE, OpeningKind.BOX})
@@ -40,12 +40,12 @@ class Membrane:
     Attributes:
         developed: Surface by surface.
         findings: Where the membrane stops too low, has a hole, or would be pierced.
-        workings: `membrane SURFACE`.
+        workings: Of each surface's membrane.
     """
 
     developed: tuple[Developed, ...]
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def membrane(
@@ -87,7 +87,7 @@ def membrane(
     return Membrane(
         developed=tuple(developed),
         findings=check_water(surfaces, [shower for shower, _ in showers], wet, job, rules),
-        workings={f"membrane {item.surface}": _working(item, rules, tape) for item in developed},
+        workings=tuple(item.working(rules) for item in developed),
     )
 
 
@@ -115,13 +115,13 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
     deep = rules.ticks("water.niche.depth")
     edge = sum(_shape(niche).length for niche in niches)
     lining = sum(_shape(niche).area for niche in niches) + edge * deep
-    how = {"face without openings": f"{square_metres(bare.area):.3f} m2"}
+    sizes: dict[str, Value] = {"bare": square(square_metres(bare.area))}
     if niches:
-        how["niches: backs and returns"] = f"{square_metres(lining):.3f} m2"
+        sizes["niches"] = square(square_metres(lining))
     windows = [opening for opening in surface.openings if opening.depth is not None]
     returns = sum(_shape(window).length * (window.depth or 0) for window in windows)
     if windows:
-        how["windows: returns to the frame"] = f"{square_metres(returns):.3f} m2"
+        sizes["windows"] = square(square_metres(returns))
     edge += sum(_shape(window).length for window in windows)
     left, lower, right, upper = bounds(surface.outline)
     strips, laps = strips_of(to_mm(right - left), to_mm(upper - lower), kind, rules)
@@ -135,8 +135,8 @@ def _surface(surface: Surface, kind: Kind, rules: RuleSet) -> Developed:
         band=2 * to_mm(round(edge)),
         inside=4 * (len(niches) + len(windows)),
         outside=4 * (len(niches) + len(windows)),
-        collars=tuple(sorted(o.kind.value for o in surface.openings if o.kind in _COLLARS)),
-        how=how,
+        collars=tuple(opening for opening in surface.openings if opening.kind in _COLLARS),
+        parts=sizes,
     )
 
 
@@ -166,7 +166,7 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
         Polygon(plane.ring).area * math.sqrt(1 + plane.gradient[0] ** 2 + plane.gradient[1] ** 2)
         for plane in fall.planes
     )
-    how = {"floor along its planes": f"{square_metres(area):.3f} m2"}
+    sizes: dict[str, Value] = {"planes": square(square_metres(area))}
     liner = fall.membrane == "liner"
     over = fall.membrane_below
     kerb, girth = surveyed.shower.kerb, 0
@@ -176,10 +176,9 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
         girth = kerb.height - fall.rise + over + kerb.width + outer
         turns = _past_corners(outline, [side.label for _, side in lines], kerb.width)
         area += kerb_length * girth + turns * (kerb.width + 2 * outer)
-        how["over the kerb"] = f"{to_mm(round(kerb_length)):.0f} x {to_mm(girth):.0f} mm"
-        how["its outer face, over the boards outside"] = f"{to_mm(outer):.0f} mm"
+        sizes |= {"kerb_long": length(round(kerb_length)), "kerb_girth": length(girth), "outer": length(outer)}
         if turns:
-            how["round the kerb's corners"] = f"{square_metres(turns * (kerb.width + 2 * outer)):.3f} m2"
+            sizes["kerb_corners"] = square(square_metres(turns * (kerb.width + 2 * outer)))
     top = upturn_top(fall, rules, tape)
     upturns = [top - _lowest(line, fall) + over if liner else 0 for line, _ in lines]
     if liner:
@@ -188,12 +187,9 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
             if side.label.startswith("wall "):
                 up[top - _lowest((a, b), fall) + over] += round(math.dist(a, b))
         area += sum(long * high for high, long in up.items())
-        how["up the walls"] = " + ".join(
-            f"{to_mm(long):.0f} x {to_mm(high):.0f} mm" for high, long in sorted(up.items())
-        )
-        how["ends over the finished threshold"] = length_text(
-            rules.ticks("water.upturn.above_threshold"), tape, fine=True
-        )
+        sizes["walls_long"] = tuple(length(up[high]) for high in sorted(up))
+        sizes["walls_high"] = tuple(length(high) for high in sorted(up))
+        sizes["over_threshold"] = length(rules.ticks("water.upturn.above_threshold"))
     flaps = [girth if side.label == KERB else up for (_, side), up in zip(lines, upturns, strict=True)]
     strips, laps = strips_of(*_spread(outline, flaps), fall.membrane, rules)
     inward = [_turns_inward(outline, index) for index in range(len(outline))]
@@ -209,8 +205,9 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
         # A liner is folded into its corners; preformed pieces close the cuts at the kerb.
         inside=0 if liner else sum(inward),
         outside=ends + (0 if liner else len(inward) - sum(inward)),
-        collars=("drain",),
-        how=how,
+        collars=tuple(one for one in surveyed.surface.openings if one.kind in {*_COLLARS, OpeningKind.DRAIN}),
+        of="floor",
+        parts=sizes,
     )
 
 
@@ -219,8 +216,8 @@ def _spread(outline: Sequence[tuple[int, int]], flaps: Sequence[int]) -> tuple[f
     points = list(outline)
     for index, flap in enumerate(flaps):
         a, b = outline[index], outline[(index + 1) % len(outline)]
-        length = math.dist(a, b)
-        out = (b[1] - a[1]) * flap / length, (a[0] - b[0]) * flap / length
+        run = math.dist(a, b)
+        out = (b[1] - a[1]) * flap / run, (a[0] - b[0]) * flap / run
         points += [(round(at[0] + out[0]), round(at[1] + out[1])) for at in (a, b)]
     left, lower, right, upper = bounds(tuple(points))
     return to_mm(right - left), to_mm(upper - lower)
@@ -279,28 +276,3 @@ def _shape(opening: Opening) -> Polygon:
     assert opening.centre is not None and opening.diameter is not None
     (u, v), half = opening.centre, opening.diameter / 2
     return Polygon([(u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half)])
-
-
-def _working(item: Developed, rules: RuleSet, tape: Tape) -> Working:
-    values = dict(item.how)
-    if item.kind != "liquid":
-        number, long = item.strips
-        values["strips"] = f"{number} of {long:.0f} mm, laps {length_text(rules.ticks('water.lap'), tape)}"
-        values["laps"] = f"{item.laps:.3f} m2"
-    values |= {
-        "sealing band": f"{item.band:.0f} mm",
-        "inside corners": str(item.inside),
-        "outside corners": str(item.outside),
-        "collars": ", ".join(item.collars) or "none",
-    }
-    return Working(
-        title=f"Membrane laid out flat: {item.surface}",
-        formula="face + linings + upturns + kerb, laps on top",
-        values=values,
-        result=f"{item.area + item.laps:.3f}",
-        unit="m²",
-        source=f"drawings; upturn: {rules.entry('water.upturn.above_threshold').cited}",
-        argument=(
-            "Niches are lined through and the kerb is covered, so that the membrane has no end but its top.",
-        ),
-    )

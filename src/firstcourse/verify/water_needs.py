@@ -1,47 +1,18 @@
-"""What keeps water in, counted again: membranes with their laps, strips, bands, corners and collars, and beds."""
+"""What keeps water in, counted again: what membranes take, by the surface, and the beds of shower floors."""
 
 import math
-from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from shapely import LineString, Polygon
-from shapely import Point as Spot
-from shapely.ops import unary_union
-
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape
-from firstcourse.verify.fall_fields import Fall
-from firstcourse.verify.floor_heights import kerb_drop
+from firstcourse.verify.covered import all_covered
 from firstcourse.verify.needs import Need
-from firstcourse.verify.structure import Document, Opening, Surface
+from firstcourse.verify.structure import Document
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
 _MM_PER_FT = TICKS_PER_FOOT / TICKS_PER_MM
 _LITRES_PER_CUBIC_FOOT = (_MM_PER_FT / 100) ** 3
 _SQ_FT_PER_M2 = (1000 / _MM_PER_FT) ** 2
-_NEAR = 3
-"""Points on a side, rounded to whole ticks, lie this near to it."""
-_COLLARED = ("pipe", "valve", "box")
-_OF_ANOTHER = ("under its top", "corner with the front")
-"""Sides of a bench's face whose edge is banded with the face that it turns into."""
-
-
-@dataclass(frozen=True, slots=True)
-class Covered:
-    """One surface's membrane: areas [m²], strips with their length [mm], band [ticks], pieces."""
-
-    surface: str
-    kind: str
-    area: float
-    laps: float
-    strips: tuple[int, float]
-    band: float
-    inside: int
-    outside: int
-    collars: tuple[str, ...]
 
 
 def water_needs(plan: Document) -> Iterator[Need]:
@@ -96,208 +67,11 @@ def water_needs(plan: Document) -> Iterator[Need]:
         )
     yield from _counted("inside_corners", {one.surface: one.inside for one in covered})
     yield from _counted("outside_corners", {one.surface: one.outside for one in covered})
-    for kind in sorted({kind for one in covered for kind in one.collars}):
+    for kind in sorted({opening.kind for one in covered for opening in one.collars}):
         name = "drain_flanges" if kind == "drain" else f"collars/{kind}"
-        yield from _counted(name, {one.surface: one.collars.count(kind) for one in covered})
+        holes = {one.surface: [opening for opening in one.collars if opening.kind == kind] for one in covered}
+        yield from _counted(name, {surface: len(found) for surface, found in holes.items()})
     yield from _bed(plan)
-
-
-def all_covered(plan: Document) -> Iterator[Covered]:
-    """The membrane of every surface that says it has one."""
-    bands = _corner_bands([surface for surface in plan.surfaces if surface.membrane])
-    falls = {surface.id: surface.fall for surface in plan.surfaces if surface.fall is not None}
-    for surface in plan.surfaces:
-        if surface.membrane and surface.fall is not None:
-            yield _floor(surface, surface.fall, _outer_face(surface, surface.fall, plan), plan.rules)
-        elif surface.membrane and not surface.boarded:
-            yield _bench_face(surface, falls.get(f"{surface.room}/floor/shower"), plan.rules)
-        elif surface.membrane:
-            yield _face(surface, bands[surface.id], plan.rules)
-
-
-def _face(surface: Surface, corner: int, rules: RuleSet) -> Covered:
-    """Boards less openings, with every niche lined through and every window back to its frame."""
-    niches = [opening for opening in surface.openings if opening.kind == "niche"]
-    holes = [_square(opening) for opening in surface.openings if opening.kind not in _COLLARED]
-    rim = sum(_square(niche).length for niche in niches)
-    area = Polygon(surface.outline).difference(unary_union(holes)).area
-    area += sum(_square(niche).area for niche in niches) + rim * rules.ticks("water.niche.depth")
-    windows = [opening for opening in surface.openings if opening.depth]
-    area += sum(_square(window).length * window.depth for window in windows)
-    rim += sum(_square(window).length for window in windows)
-    corners = 4 * (len(niches) + len(windows))
-    left, lower, right, upper = bounds(surface.outline)
-    strips, laps = _strips(right - left, upper - lower, surface.membrane, rules)
-    return Covered(
-        surface=surface.id,
-        kind=surface.membrane,
-        area=area / _TICKS_PER_M**2,
-        laps=laps,
-        strips=strips,
-        band=2 * round(rim) + corner,
-        inside=corners,
-        outside=corners,
-        collars=tuple(opening.kind for opening in surface.openings if opening.kind in _COLLARED),
-    )
-
-
-def _bench_face(surface: Surface, fall: Fall | None, rules: RuleSet) -> Covered:
-    """A face of a bench, banded along every line that is its own.
-
-    What stands upright begins at the panels, or where all its foot is on a shower floor at that floor's membrane.
-    """
-    left, lower, right, upper = bounds(surface.outline)
-    if surface.kind == "wall" and fall is not None and set(surface.labels[:-3]) == {"shower floor"}:
-        lower -= fall.membrane_below
-    elif surface.kind == "wall":
-        lower = 0
-    wide, high = right - left, upper - lower
-    band = inside = outside = 0
-    # A foot that follows the floor has several pieces, and counts as one.
-    labels, kinds = (each[:1] + each[-3:] for each in (surface.labels, surface.sides))
-    rims = list(zip((wide, high, wide, high), labels, kinds, strict=True))
-    for index, (length, label, kind) in enumerate(rims):
-        if label in _OF_ANOTHER:
-            continue
-        band += length
-        _, label_before, before = rims[index - 1]
-        if label_before not in _OF_ANOTHER:
-            inwards = "free" not in (kind, before)
-            inside, outside = inside + inwards, outside + (not inwards)
-    strips, laps = _strips(wide, high, surface.membrane, rules)
-    return Covered(
-        surface=surface.id,
-        kind=surface.membrane,
-        area=wide * high / _TICKS_PER_M**2,
-        laps=laps,
-        strips=strips,
-        band=band,
-        inside=inside,
-        outside=outside,
-        collars=(),
-    )
-
-
-def _outer_face(surface: Surface, fall: Fall, plan: Document) -> int:
-    """From the ground of the tile before a kerb, else the panels, to its finished outer edge [ticks]."""
-    if fall.kerb is None or fall.kerb_width is None:
-        return 0
-    ground = 0
-    if fall.room_floor is not None:
-        beside = [one.layers for one in plan.surfaces if one.id == f"{surface.room}/floor"]
-        ground = fall.room_floor - sum(
-            thickness for layers in beside for kind, thickness in layers if kind in ("mortar", "tile")
-        )
-    return max(0, (fall.drain_height or 0) + fall.kerb + kerb_drop(fall.kerb_width, plan) - ground)
-
-
-def _floor(surface: Surface, fall: Fall, outer: int, rules: RuleSet) -> Covered:
-    """A shower floor along its planes, over its kerb, and for a liner up the walls."""
-    liner = surface.membrane == "liner"
-    area = sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)
-    over = fall.membrane_below
-    lines = list(zip(sides(surface.outline), surface.labels, strict=True))
-    girth = 0
-    if fall.kerb is not None and fall.kerb_width is not None:
-        girth = fall.kerb - fall.rise + over + fall.kerb_width + outer
-        area += _kerb_corners(lines, outer, fall.kerb_width)
-    top = (fall.upturn_top or 0) + over
-    upturns = [top - _lowest(line, fall) if liner else 0 for line, _ in lines]
-    kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
-    walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))
-    up_all = sum(
-        math.dist(*line) * up
-        for (line, label), up in zip(lines, upturns, strict=True)
-        if label.startswith("wall ")
-    )
-    flaps = [girth if label == "kerb" else up for (_, label), up in zip(lines, upturns, strict=True)]
-    strips, laps = _strips(*_spread(surface.outline, flaps), surface.membrane, rules)
-    inwards = sum(_turns_inwards(surface.outline, index) for index in range(len(lines)))
-    pairs = [(lines[index - 1][1], lines[index][1]) for index in range(len(lines))]
-    ends = sum("kerb" in pair for pair in pairs)
-    up_walls = girth * sum((one == "kerb") != (other == "kerb") for one, other in pairs)
-    return Covered(
-        surface=surface.id,
-        kind=surface.membrane,
-        area=(area + kerbs * girth + up_all) / _TICKS_PER_M**2,
-        laps=laps,
-        strips=strips,
-        band=0 if liner else round(kerbs + walls + up_walls),
-        inside=0 if liner else inwards,
-        outside=ends if liner else ends + len(lines) - inwards,
-        collars=("drain",),
-    )
-
-
-def _lowest(line: tuple[Point, Point], fall: Fall) -> int:
-    """Lowest height that the level points along a side have [ticks]."""
-    side = LineString(line)
-    heights = (level.height for level in fall.levels if side.distance(Spot(level.at)) <= _NEAR)
-    return min(heights, default=fall.rise)
-
-
-def _kerb_corners(lines: list[tuple[tuple[Point, Point], str]], high: int, wide: int) -> float:
-    """What a kerb takes beyond its inner length where it turns: its outer side is longer, or shorter [ticks²]."""
-    found = 0.0
-    for index, ((b, c), label) in enumerate(lines):
-        (a, _), before = lines[index - 1]
-        if label == before == "kerb":
-            one, other = (b[0] - a[0], b[1] - a[1]), (c[0] - b[0], c[1] - b[1])
-            cross, dot = one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1]
-            # The tangent of half an angle, by its cosine.
-            past = wide * cross / (math.hypot(*one) * math.hypot(*other) + dot)
-            found += past * (wide + 2 * high)
-    return found
-
-
-def _strips(length: float, height: float, kind: str, rules: RuleSet) -> tuple[tuple[int, float], float]:
-    """Strips that cover a rectangle, the way with the least laps: number, length [mm], laps [m²]."""
-    if kind == "liquid":
-        return (0, 0.0), 0.0
-    width, lap = rules.ticks(f"water.{kind}.width"), rules.ticks("water.lap")
-    ways = []
-    for across, along in ((length, height), (height, length)):
-        number = max(1, math.ceil((across - lap) / (width - lap) - 1e-9))
-        ways.append(((number - 1) * lap * along / _TICKS_PER_M**2, number, along / TICKS_PER_MM))
-    laps, number, along = min(ways)
-    return (number, along), laps
-
-
-def _spread(outline: Ring, flaps: list[int]) -> tuple[float, float]:
-    """Width and height of a floor with a flap folded down flat along each side [ticks]."""
-    points = list(outline)
-    for (a, b), flap in zip(sides(outline), flaps, strict=True):
-        length = math.dist(a, b)
-        out = ((b[1] - a[1]) * flap / length, (a[0] - b[0]) * flap / length)
-        points += [(round(at[0] + out[0]), round(at[1] + out[1])) for at in (a, b)]
-    left, lower, right, upper = bounds(tuple(points))
-    return right - left, upper - lower
-
-
-def _turns_inwards(outline: Ring, index: int) -> bool:
-    a, b, c = outline[index - 1], outline[index], outline[(index + 1) % len(outline)]
-    return (b[0] - a[0]) * (c[1] - b[1]) > (b[1] - a[1]) * (c[0] - b[0])
-
-
-def _corner_bands(wet: list[Surface]) -> Counter[str]:
-    """Upright corners where wet walls meet, each with the wall to its left [ticks]."""
-    walls = [wall for wall in wet if wall.kind == "wall" and len(wall.corners) == 2]
-    found: Counter[str] = Counter()
-    for wall in walls:
-        for after in walls:
-            if after.room == wall.room and after.corners[0] == wall.corners[1]:
-                one, other = bounds(wall.outline), bounds(after.outline)
-                over = after.datum - wall.datum
-                found[wall.id] = max(0, min(one[3], other[3] + over) - max(one[1], other[1] + over))
-    return found
-
-
-def _square(opening: Opening) -> Polygon:
-    """An opening's area; a round one as the square about it, which is what is cut for its collar."""
-    if opening.outline is not None:
-        return Polygon(opening.outline)
-    (u, v), half = opening.centre, opening.diameter / 2
-    return Polygon([(u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half)])
 
 
 def _sheet(m2: float, rules: RuleSet, tape: Tape) -> Need:

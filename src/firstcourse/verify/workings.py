@@ -11,7 +11,6 @@ from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.shopping_fields import SheetStock, Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
-from firstcourse.verify.water_needs import Covered, all_covered
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
 _SQ_FT = 0.09290304
@@ -35,7 +34,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         _costs,
         _bounds,
         _tiles,
-        _membranes,
         _beds,
         _build_ups,
         _twice,
@@ -239,39 +237,6 @@ def _beside_others(plan: Document, stock: str) -> bool:
 
 def _small(tape: Tape) -> int:
     return TICKS_PER_MM if tape is Tape.MM else TICKS_PER_INCH
-
-
-def _membranes(plan: Document) -> Iterator[Objection]:
-    covered = {f"membrane {one.surface}": one for one in all_covered(plan)}
-    for name in covered:
-        if name not in plan.workings:
-            yield Objection("VER-902", name, "has no working")
-    for name, working in plan.workings.items():
-        if not name.startswith("membrane "):
-            continue
-        found = covered.get(name)
-        if found is None:
-            yield Objection(_CODE, name, "is laid out and no surface says that it has one")
-            continue
-        yield from _membrane(name, working, found)
-
-
-def _membrane(name: str, working: Working, found: Covered) -> Iterator[Objection]:
-    yield from _is(name, working.result, found.area + found.laps, "area with laps")
-    values = working.values
-    for key, value in (
-        ("sealing band", found.band / TICKS_PER_MM),
-        ("inside corners", found.inside),
-        ("outside corners", found.outside),
-    ):
-        yield from _is(name, values.get(key, ""), value, key)
-    if values.get("collars") != (", ".join(sorted(found.collars)) or "none"):
-        yield Objection(_CODE, name, f"counts other collars than {found.collars}")
-    if found.kind != "liquid":
-        yield from _is(name, values.get("laps", ""), found.laps, "laps")
-        number, long = found.strips
-        if not values.get("strips", "").startswith(f"{number} of {long:.0f} mm"):
-            yield Objection(_CODE, name, f"is cut in {number} of {long:.0f} mm, not {values.get('strips')}")
 
 
 def _beds(plan: Document) -> Iterator[Objection]:

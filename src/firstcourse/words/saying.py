@@ -156,6 +156,8 @@ class Saying:
             given["result"] = self._one(working.result)
         if working.limit is not None:
             given["limit"] = self._one(working.limit)
+        if working.rule:
+            given.setdefault("rule", self._one(Ref(ref=f"rule/{working.rule}")))
 
         def each(kind: str) -> tuple[str, ...]:
             lines = (say(working.formula, name, **given) for name in known if name.startswith(f"{kind}-"))

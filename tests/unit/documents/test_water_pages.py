@@ -22,8 +22,9 @@ def test_every_membrane_has_its_list(plan: Plan) -> None:
     assert [surface["title"] for surface in page["surfaces"]] == [surface.title for surface in wet]
     for surface, listed in zip(wet, page["surfaces"], strict=True):
         rows = dict(listed["rows"])
-        values = plan.workings[f"membrane {surface.id}"].values
-        assert rows.get("outside corners", "0") == values["outside corners"]
+        formula = "water-face" if surface.boarded else "water-floor"
+        inputs = plan.workings[f"{formula}@{surface.id}"].inputs
+        assert int(rows.get("outside corners", "0")) == inputs.get("outside", 0)
         holes = [opening for opening in surface.openings if opening.kind in ("pipe", "valve", "box", "drain")]
         assert sum("centre" in where for where in rows.values()) == len(holes)
         assert ("no fastener" in rows) == bool(surface.no_fastener_zones)

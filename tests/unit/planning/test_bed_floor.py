@@ -150,11 +150,10 @@ def test_a_liner_runs_up_from_the_floor_beyond_where_that_is_the_higher():
     assert fall is not None and fall.drain_height is not None and fall.threshold is not None
     # Slope 1/2, bed 1 1/2, mortar of a 1/4 in notch (0.108) and tile 1/4 in lie under the drain's top.
     assert fall.threshold / 640 / IN == pytest.approx(4 - (0.5 + 1.5 + 0.1083 + 0.25), abs=0.001)
-    up = plan["workings"]["membrane wet/floor/shower"]["values"]["up the walls"]
+    up = plan["workings"]["water-floor@wet/floor/shower"]["inputs"]["walls_high"]
     # 3 in over the threshold, from under the bed; the edge itself lies 1 1/8 in over the drain.
-    assert up.endswith(
-        f" x {(3 + 1.5 + 0.1083 + 0.25 + fall.threshold / 640 / IN - fall.rise / 640 / IN) * IN:.0f} mm"
-    )
+    high = (3 + 1.5 + 0.1083 + 0.25 + fall.threshold / 640 / IN - fall.rise / 640 / IN) * IN
+    assert up[-1]["value"] == pytest.approx(high, abs=0.5)
 
 
 def test_verify_holds_the_threshold_to_the_floors_beyond():

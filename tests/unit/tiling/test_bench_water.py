@@ -143,8 +143,8 @@ def wet_plan() -> dict[str, Any]:
 def test_the_plan_counts_it_with_the_walls(wet_plan: dict[str, Any]):
     faces = [surface for surface in wet_plan["surfaces"] if "/bench/" in surface["id"]]
     assert [face["membrane"] for face in faces] == ["liquid"] * 3
-    assert {f"membrane {face['id']}" for face in faces} <= wet_plan["workings"].keys()
-    (liquid,) = [line for line in wet_plan["quantities"] if line["item"] == "liquid membrane"]
+    assert {f"water-bench@{face['id']}" for face in faces} <= wet_plan["workings"].keys()
+    (liquid,) = [line for line in wet_plan["quantities"] if line["item"] == "liquid_membrane"]
     assert {face["id"] for face in faces} <= wet_plan["workings"]["quantity liquid_membrane"]["values"].keys()
     assert liquid["exact"] > 0
 
@@ -159,7 +159,7 @@ def test_a_bench_left_bare_in_the_wet_is_objected_to(wet_plan: dict[str, Any]):
 
 
 def test_other_corners_bands_and_areas_than_the_faces_have_are_objected_to(wet_plan: dict[str, Any]):
-    for key, said in (("inside corners", "9"), ("outside corners", "9"), ("sealing band", "100 mm")):
+    for key, said in (("inside", 9), ("outside", 9), ("band", {"value": 100.0, "unit": "mm"})):
         plan = copy.deepcopy(wet_plan)
-        plan["workings"]["membrane bath/bench/seat/top"]["values"][key] = said
+        plan["workings"]["water-bench@bath/bench/seat/top"]["inputs"][key] = said
         assert "VER-903" in {objection.code for objection in verify(plan).objections}

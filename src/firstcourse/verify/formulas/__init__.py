@@ -11,6 +11,7 @@ from firstcourse.verify.formulas import (
     doorways,
     showers,
     survey,
+    water,
 )
 from firstcourse.verify.formulas.proving import Expected, Prove
 from firstcourse.verify.structure import Document
@@ -21,6 +22,7 @@ FORMULAS: Mapping[str, Prove] = {
     **doorways.FORMULAS,
     **showers.FORMULAS,
     **survey.FORMULAS,
+    **water.FORMULAS,
 }
 """By the formula's id, what proves a working of it from the rest of the plan."""
 EXPECTED: tuple[Expected, ...] = (
@@ -28,6 +30,7 @@ EXPECTED: tuple[Expected, ...] = (
     doorways.expected,
     showers.expected,
     survey.expected,
+    water.expected,
 )
 """Each gives the keys of the workings of its own formulas that the rest of the plan asks for."""
 
