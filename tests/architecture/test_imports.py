@@ -15,7 +15,7 @@ LAYERS = [
         tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]["layers"]
     )
 ]
-COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "cli"}
+COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "tongues", "cli"}
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
 
 

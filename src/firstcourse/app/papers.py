@@ -51,7 +51,7 @@ def judgement_papers(judgement: JobJudgement) -> Iterator[Paper]:
     Args:
         judgement: What was judged.
     """
-    speaker = Speaker(judgement.practice, judgement.tape, sources=judgement.sources)
+    speaker = Speaker(judgement.practice, judgement.tape, sources=judgement.sources, tongue=judgement.tongue)
     for paper in PAGE_SIZES:
         sheets = judgement_pack(
             paper,

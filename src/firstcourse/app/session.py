@@ -42,6 +42,7 @@ class Session:
         files: Files | None = None,
         store: Store | None = None,
         share: Share | None = None,
+        tongue: str = "",
     ) -> None:
         """Open a job document given as text.
 
@@ -51,12 +52,13 @@ class Session:
             files: Where papers go; the disk of this machine where not given.
             store: Where steps of planning are kept to be reused; in memory where not given.
             share: How the rooms of a plan are shared out; to this machine's processors where not given.
+            tongue: What papers and findings are written in; what the document says where not given.
 
         Raises:
             JobError: The document says something a job cannot say.
         """
-        self._text, self._name = text, name
-        self._job = read_job_text(text, name)
+        self._text, self._name, self._tongue = text, name, tongue
+        self._job = self._read(text)
         self._files = Disk() if files is None else files
         self._steps = Steps(Memory() if store is None else store)
         self._share = Processes() if share is None else share
@@ -94,8 +96,12 @@ class Session:
                 are those of a file that was edited so. The session stays as it was.
         """
         text = edited_text(self._text, field, value, name=self._name)
+        self._job = self._read(text)
+        self._text = text
+
+    def _read(self, text: str) -> Job:
         job = read_job_text(text, self._name)
-        self._text, self._job = text, job
+        return job.model_copy(update={"tongue": self._tongue}) if self._tongue else job
 
     def survey(self) -> SurveyResult:
         """Adjust the taped readings: corners, how sure they are, and what the readings prove.
@@ -202,6 +208,7 @@ def open_job(
     files: Files | None = None,
     store: Store | None = None,
     share: Share | None = None,
+    tongue: str = "",
 ) -> Session:
     """Open a job document to work on it.
 
@@ -210,9 +217,11 @@ def open_job(
         files: Where documents come from and papers go; the disk of this machine where not given.
         store: Where steps of planning are kept to be reused; in memory where not given.
         share: How the rooms of a plan are shared out; to this machine's processors where not given.
+        tongue: What papers and findings are written in; what the document says where not given.
 
     Raises:
         JobError: The file cannot be read, or says something a job cannot say.
     """
     files = Disk() if files is None else files
-    return Session(files.read_job(Path(path)), name=str(path), files=files, store=store, share=share)
+    text = files.read_job(Path(path))
+    return Session(text, name=str(path), files=files, store=store, share=share, tongue=tongue)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from firstcourse.cli.output import exit_code, print_json, progress
 from firstcourse.cli.plan import Effort
+from firstcourse.tongues import Tongue
 from firstcourse.units import counted
 from firstcourse.words import Speaker
 
@@ -16,7 +17,9 @@ BAR = 30
 """Characters that stand for a whole sheet."""
 
 
-def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: bool = False) -> int:
+def explain(
+    job: Path, /, *, effort: Effort = 1, what_if: bool = True, tongue: Tongue | None = None, json: bool = False
+) -> int:
     """Say why the plan takes so many sheets and not fewer, and what other sheets or framing would bring.
 
     Every alternative is planned and verified in full, one thing changed in each: each stock alone, other usual
@@ -28,13 +31,14 @@ def explain(job: Path, /, *, effort: Effort = 1, what_if: bool = True, json: boo
         job: The job document (YAML or JSON).
         effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest.
         what_if: Plan the alternatives; without them only the plan itself is explained.
+        tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print for another program to read.
     """
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import explanation_summary
     from firstcourse.words import speaker_for
 
-    done = open_job(job).explain(effort=effort, what_if=what_if, on_step=progress)
+    done = open_job(job, tongue=tongue or "").explain(effort=effort, what_if=what_if, on_step=progress)
     plan = done.result.plan
     if json:
         print_json(explanation_summary(done))

@@ -3,11 +3,12 @@
 from pathlib import Path
 
 from firstcourse.cli.output import OutFolder, exit_code, print_changes, print_findings, print_json
+from firstcourse.tongues import Tongue
 
 _RANKED = "each computed through every check; ranked by height, material, labour"
 
 
-def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> int:
+def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None = None, json: bool = False) -> int:
     """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
 
     Ends with 1 when a finding stops the work. What the job does not say is not judged, and a note tells so.
@@ -16,6 +17,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
         job: The job document (YAML or JSON).
         out: Folder for the calculation sheets and an engineer's data sheets, in Letter and A4; none are written
             otherwise.
+        tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print for another program to read.
     """
     from firstcourse.app.files import Disk
@@ -27,15 +29,15 @@ def judge(job: Path, /, *, out: OutFolder | None = None, json: bool = False) -> 
     files_here = Disk()
     if out is not None:
         files_here.check_folder(out)
-    session = open_job(job, files=files_here)
+    session = open_job(job, files=files_here, tongue=tongue or "")
     done = session.judge()
     files = () if out is None else session.judgement_papers(done, out)
     if json:
         print_json(judgement_summary(done, files))
         return exit_code(done.findings)
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
-    print_changes(done.changes)
-    speaker = Speaker(done.practice, done.tape, sources=done.sources)
+    speaker = Speaker(done.practice, done.tape, sources=done.sources, tongue=done.tongue)
+    print_changes(done.changes, speaker)
     for sheet in done.structures:
         for name, value in sheet.facts:
             if sheet.areas and name.startswith("dead load"):

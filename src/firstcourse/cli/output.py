@@ -14,11 +14,6 @@ from firstcourse.units import printable
 from firstcourse.words import Speaker, alike_together
 
 _ORDER = (Severity.STOP, Severity.FIX, Severity.NOTE)
-_HEADING = {
-    Severity.STOP: "STOPS THE WORK",
-    Severity.FIX: "TO FIX ON THE WAY",
-    Severity.NOTE: "TO KNOW",
-}
 
 
 def progress(text: str) -> None:
@@ -64,7 +59,7 @@ def print_findings(findings: Iterable[Finding], speaker: Speaker) -> None:
         chosen = [finding for finding in listed if finding.severity is severity]
         if not chosen:
             continue
-        print(f"\n{_HEADING[severity]}")
+        print(f"\n{speaker.text(f'cli-{severity.value}')}")
         for finding in chosen:
             print(f"  {finding.code}  {speaker.say(f'{finding.where}: {finding.message}')}")
             for label, text in (
@@ -76,13 +71,13 @@ def print_findings(findings: Iterable[Finding], speaker: Speaker) -> None:
             ):
                 if text:
                     said = text if label in ("rule", "source") else speaker.say(text)
-                    print(f"      {label}: {said}")
+                    print(f"      {speaker.text('cli-finding', label, text=said)}")
 
 
-def print_changes(changes: Iterable[str]) -> None:
+def print_changes(changes: Iterable[str], speaker: Speaker) -> None:
     """Print the rules that a job sets otherwise than the book, each with its value and reason."""
     for change in changes:
-        print(f"  changed for this job: {change}")
+        print(f"  {speaker.text('cli-changed', change=change)}")
 
 
 def exit_code(findings: Iterable[Finding]) -> int:

@@ -8,6 +8,7 @@ from cyclopts import Parameter, validators
 
 from firstcourse.cli.output import OutFolder, exit_code, print_json, progress_told
 from firstcourse.findings import Severity
+from firstcourse.tongues import Tongue
 from firstcourse.units import counted, one_or_more, printable
 from firstcourse.words import SaidFinding, Speaker, alike_together
 
@@ -29,6 +30,7 @@ def plan(
     effort: Effort = 1,
     poles: bool = False,
     progress: bool = False,
+    tongue: Tongue | None = None,
     json: bool = False,
 ) -> int:
     """Plan boards, cuts and fasteners; verify the plan; write it and its papers.
@@ -43,6 +45,7 @@ def plan(
         poles: Print story poles at full size too, to cut out and glue on a batten; their numbers are in the site
             pack in any case.
         progress: Say what is being done, and since when, though no terminal is there to read it.
+        tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print the summary for another program to read.
     """
     from firstcourse.app.files import Disk
@@ -53,7 +56,7 @@ def plan(
     disk = Disk()
     disk.check_folder(out)
     told = progress_told(always=progress)
-    session = open_job(job, files=disk)
+    session = open_job(job, files=disk, tongue=tongue or "")
     result = session.plan(effort=effort, on_step=told)
     summary = summarize(result, session.papers(result, out, poles=poles, on_step=told))
     if json:

@@ -24,5 +24,7 @@ def survey(job: Path, /, *, json: bool = False) -> int:
     else:
         for room in result.rooms:
             print("\n".join(report_lines(room, session.job.tape)))
-        print_findings(result.findings, Speaker(session.job.practice, session.job.tape, sources=session.sources))
+        job_read = session.job
+        speaker = Speaker(job_read.practice, job_read.tape, sources=session.sources, tongue=job_read.tongue)
+        print_findings(result.findings, speaker)
     return exit_code(result.findings)

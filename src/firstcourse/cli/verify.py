@@ -4,15 +4,20 @@ from pathlib import Path
 
 from firstcourse.cli.output import print_changes, print_json
 from firstcourse.errors import InputValueError
+from firstcourse.tongues import ENGLISH, TONGUES, Tongue
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
 
 
-def verify(path: Path, /, *, json: bool = False) -> int:
+def verify(path: Path, /, *, tongue: Tongue | None = None, json: bool = False) -> int:
     """Prove a plan again from plan.json alone.
 
     Ends with 0 when every claim holds, 1 when one does not, and 2 when the file is no plan that can be read.
 
     Args:
         path: A plan.json, or the folder it lies in.
+        tongue: What the verdict is written in, such as en; the one that the plan names where not given. Objections
+            are English.
         json: Print the verdict for another program to read.
     """
     from firstcourse.app.proof import proof_summary, prove
@@ -27,9 +32,11 @@ def verify(path: Path, /, *, json: bool = False) -> int:
     else:
         for objection in verdict.objections:
             print(f"{objection.code}  {objection.where}: {objection.message}")
-        print_changes(verdict.changes)
+        own = verdict.tongue if verdict.tongue in TONGUES else ENGLISH
+        speaker = Speaker("us", Tape.INCH, tongue=tongue or own)
+        print_changes(verdict.changes, speaker)
         count = len(verdict.objections)
         for stop in verdict.stops:
-            print(f"the work is stopped: {stop}")
-        print(f"{file}: consistent, verified" if not count else f"{file}: {count} objection{'s' * (count > 1)}")
+            print(speaker.text("cli-stopped", what=stop))
+        print(speaker.text("cli-objections" if count else "cli-verified", file=str(file), count=count))
     return int(bool(verdict.objections)) if verdict.readable else 2

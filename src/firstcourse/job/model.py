@@ -48,6 +48,7 @@ from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import ChosenTile, TiledBench, TileExposure, TileRepeat, Tiling, WindowReturns
 from firstcourse.plan import OpeningKind, SurfaceKind
 from firstcourse.rules import Override
+from firstcourse.tongues import ENGLISH, Tongue
 from firstcourse.units import WARMTH, WEIGHT, Tape
 
 
@@ -459,6 +460,7 @@ class Job(JobModel):
     practice: Literal["us", "uk", "au"] = Field(default="us", description="Whose rules apply.")
     date: datetime.date = Field(description="The rules are read for this day.")
     tape: Tape = Field(default=Tape.INCH, description="The tape in your hand: inch (1/16 in) or mm.")
+    tongue: Tongue = Field(default=ENGLISH, description="What papers and findings are written in, such as en.")
     site: Site = Field(default=Site(), description="What stands on the cover of the papers.")
     currency: Annotated[str, Field(pattern=r"^[A-Z]{0,3}$")] = Field(default="", description="Of the prices.")
     stock: Annotated[tuple[SheetStock, ...], Field(max_length=20)] = Field(

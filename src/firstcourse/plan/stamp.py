@@ -2,6 +2,7 @@
 
 from firstcourse.plan.base import Frozen
 from firstcourse.plan.site import SiteStamp
+from firstcourse.tongues import ENGLISH, Tongue
 from firstcourse.units import Tape
 
 
@@ -43,6 +44,7 @@ class JobStamp(Frozen):
         digest: SHA-256 of the job document and the rule book.
         practice: Rule set, such as `us`.
         date: Date the rules are read for, ISO 8601.
+        tongue: What the papers are written in.
         site: What stands on the cover.
     """
 
@@ -51,6 +53,7 @@ class JobStamp(Frozen):
     practice: str = "us"
     date: str = ""
     tape: Tape = Tape.INCH
+    tongue: Tongue = ENGLISH
     currency: str = ""
     effort: int = 1
     overrides: tuple[RuleOverride, ...] = ()

@@ -61,6 +61,7 @@ class JobJudgement:
     practice: str
     date: str
     tape: Tape
+    tongue: str
     judged: tuple[str, ...]
     findings: tuple[Finding, ...]
     workings: dict[str, Working]
@@ -177,6 +178,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
         practice=job.practice,
         date=job.date.isoformat(),
         tape=job.tape,
+        tongue=job.tongue,
         judged=tuple(judged),
         findings=_ordered(findings),
         workings=workings,

@@ -41,6 +41,7 @@ from firstcourse.pricing import Pricing, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import benches_at_walls, survey_job
+from firstcourse.tongues import ENGLISH
 from firstcourse.units import counted
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working, by_id
@@ -107,8 +108,8 @@ def plan_job(
         PlanRefusedError: The plan does not verify.
     """
     rules = load_rules(job.date, job.practice, job.overrides())
-    # Nothing but the stamp depends on what the job is called and where it is.
-    nameless = job.model_copy(update={"name": "", "site": Site()})
+    # Nothing but the stamp depends on what the job is called, where it is and what its papers are written in.
+    nameless = job.model_copy(update={"name": "", "site": Site(), "tongue": ENGLISH})
     key = steps.key(_derived, nameless, effort, rules.digest())
     found = steps.kept(key, None)
     derived: _Derived = (
@@ -119,7 +120,8 @@ def plan_job(
     stamp = _stamp(job, rules, effort)
     plan = derived.plan.model_copy(update={"job": stamp, "given": sealed(job_values(job), derived.plan.rules)})
     document = plan.model_dump_json(by_alias=True, indent=1) + "\n"
-    proven = steps.key(verify_text, key, stamp.model_copy(update={"name": "", "digest": "", "site": SiteStamp()}))
+    unnamed = {"name": "", "digest": "", "site": SiteStamp(), "tongue": ENGLISH}
+    proven = steps.key(verify_text, key, stamp.model_copy(update=unnamed))
     if steps.kept(proven, None) is None:
         on_step("verification")
         verdict = verify_text(document, do=steps.do)
@@ -345,6 +347,7 @@ def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
         practice=job.practice,
         date=job.date.isoformat(),
         tape=job.tape,
+        tongue=job.tongue,
         currency=job.currency,
         effort=effort,
         site=SiteStamp(

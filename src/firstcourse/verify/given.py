@@ -10,7 +10,9 @@ from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _SEAL, _STAMP, _COPY = "VER-002", "VER-003", "VER-004"
-_STAMPED: Mapping[str, Any] = {"name": None, "practice": "us", "date": None, "tape": "inch", "currency": ""}
+_STAMPED: Mapping[str, Any] = {
+    "name": None, "practice": "us", "date": None, "tape": "inch", "tongue": "en", "currency": "",
+}  # fmt: skip
 """What the stamp repeats of the job, with what the job means where it says nothing."""
 _SHEET: Mapping[str, Any] = {
     "size": None, "thickness": None, "kind": "fibre_cement", "price": None, "density_kg_m3": None,

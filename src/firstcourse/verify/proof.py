@@ -136,6 +136,7 @@ def verify(document: Any, *, do: Do = at_once) -> Verdict:
         tuple(_readable(_objections(plan, do))),
         plan.rules.changes(),
         tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
+        plan.source.part("job").text("tongue", "en"),
     )
 
 

@@ -26,12 +26,14 @@ class Verdict:
     Attributes:
         stops: Findings of the plan that stop the work, each as `code place`: a plan may be consistent, every claim
             in it proven, and yet say that the work must stop.
+        tongue: What the plan's papers are written in.
         changes: Rules that the plan's job sets otherwise than the book, each as `rule value (reason)`.
     """
 
     objections: tuple[Objection, ...]
     changes: tuple[str, ...] = ()
     stops: tuple[str, ...] = ()
+    tongue: str = "en"
 
     @property
     def readable(self) -> bool:

@@ -8,8 +8,8 @@ from typing import Any
 from fluent.runtime import FluentBundle, FluentResource, resolver
 from fluent.syntax.ast import Resource
 
-TONGUES = ("en",)
-"""Tongues that the house speaks, each a folder of message files."""
+from firstcourse.tongues import TONGUES
+
 _BRITISH = ("uk", "au")
 _LONGEST = 1_000_000
 """Characters that one value may have: a floor with many members to add says each of them.
@@ -40,7 +40,7 @@ class Messages:
     def __init__(self, tongue: str, practice: str, functions: Mapping[str, Callable[..., Any]]) -> None:
         if tongue not in TONGUES:
             raise MissingWordsError(f"no messages in '{tongue}'")
-        self._tongue, self._practice = tongue, practice
+        self.tongue, self._practice = tongue, practice
         self._functions = dict(functions)
         self._bundles: dict[str, FluentBundle | None] = {}
 
@@ -65,14 +65,14 @@ class Messages:
         name = f"{message}.{attribute}" if attribute else message
         bundle = self._bundle(message)
         if bundle is None or not self.has(message, attribute):
-            raise MissingWordsError(f"no message '{name}' in '{self._tongue}'")
+            raise MissingWordsError(f"no message '{name}' in '{self.tongue}'")
         found = bundle.get_message(message)
         pattern = found.attributes[attribute] if attribute else found.value
         if pattern is None:
-            raise MissingWordsError(f"message '{name}' in '{self._tongue}' says nothing")
+            raise MissingWordsError(f"message '{name}' in '{self.tongue}' says nothing")
         text, faults = bundle.format_pattern(pattern, values)
         if faults:
-            raise MissingWordsError(f"message '{name}' in '{self._tongue}' cannot be said: {faults[0]!r}")
+            raise MissingWordsError(f"message '{name}' in '{self.tongue}' cannot be said: {faults[0]!r}")
         return str(text)
 
     def _bundle(self, message: str) -> FluentBundle | None:
@@ -82,12 +82,12 @@ class Messages:
         return self._bundles[subject]
 
     def _read(self, subject: str) -> FluentBundle | None:
-        resource = _resource(self._tongue, subject)
+        resource = _resource(self.tongue, subject)
         if resource is None:
             return None
-        bundle = FluentBundle([self._tongue], functions=self._functions, use_isolating=False)
+        bundle = FluentBundle([self.tongue], functions=self._functions, use_isolating=False)
         side = "uk" if self._practice in _BRITISH else "us"
-        for terms in (_resource(self._tongue, f"terms.{side}"), resource):
+        for terms in (_resource(self.tongue, f"terms.{side}"), resource):
             if terms is not None:
                 bundle.add_resource(terms)
         return bundle

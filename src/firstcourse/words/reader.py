@@ -6,8 +6,13 @@ from firstcourse.plan import Plan
 from firstcourse.words.speaker import Speaker
 
 
-def speaker_for(plan: Plan) -> Speaker:
-    """Says everything in the words of the job's practice and the units of its tape."""
+def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
+    """Says everything in the words of the job's practice and the units of its tape.
+
+    Args:
+        plan: Whose papers are printed.
+        tongue: What they are written in; the job's own where not given.
+    """
     titles = {surface.id: surface.title for surface in plan.surfaces if surface.title and "/" in surface.id}
     return Speaker(
         plan.job.practice,
@@ -16,6 +21,7 @@ def speaker_for(plan: Plan) -> Speaker:
         ids=titles,
         labels=_labels(plan),
         sources={rule.id: rule.source for rule in plan.rules},
+        tongue=tongue or plan.job.tongue,
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from babel import Locale
-from fluent.runtime.types import FluentType
+from fluent.runtime.types import FluentType, fluent_number
 
 from firstcourse.findings import Finding
 from firstcourse.plan import Quantity
@@ -234,6 +234,24 @@ class Saying:
                 shown = f"value-{key}" in known
                 listed[name] = [say(formula, f"value-{key}", **given) if shown else self._text(value)]
         return listed
+
+    def text(self, message: str, attribute: str, given: Mapping[str, str | float | Value]) -> str:
+        """A label or a sentence of a paper."""
+        return self._messages.say(message, attribute, **self._plain(given))
+
+    def labels(self, message: str, given: Mapping[str, str | float | Value]) -> dict[str, str]:
+        """Every attribute of a message by its name."""
+        put_in = self._plain(given)
+        return {name: self._messages.say(message, name, **put_in) for name in self._messages.attributes(message)}
+
+    def _plain(self, given: Mapping[str, str | float | Value]) -> dict[str, Any]:
+        """Texts as they are, numbers without marks between thousands, values as message files take them."""
+        return {key: self._put_in(value) for key, value in given.items()}
+
+    def _put_in(self, value: str | float | Value) -> Any:
+        if isinstance(value, int | float) and not isinstance(value, bool):
+            return fluent_number(value, useGrouping=False)
+        return value if isinstance(value, str) else self._one(value)
 
     def _result(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> tuple[str, str]:
         if "result" in known:

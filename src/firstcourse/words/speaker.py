@@ -6,8 +6,9 @@ from typing import Any
 
 from firstcourse.findings import Finding
 from firstcourse.plan import Quantity
+from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
-from firstcourse.values import Statement
+from firstcourse.values import Statement, Value
 from firstcourse.words.measures import in_units, unit_for
 from firstcourse.words.places import Labels
 from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
@@ -19,6 +20,9 @@ _AS_IT_IS = ("svg", "steps", "source", "sources")
 """Keys of what is not touched: pictures, sums whose figures have no unit, and titles of what others published."""
 _WHOLE = r"(?<![\w.`/]){}(?![\w`/]|\.\w)"
 """A word by itself: no part of a rule's id, of a surface's id or of a setting's name."""
+
+_NEVER = r"(?!)"
+"""Matches nothing."""
 
 
 class Speaker:
@@ -43,14 +47,15 @@ class Speaker:
         ids: Mapping[str, str] | None = None,
         labels: Labels | None = None,
         sources: Mapping[str, str] | None = None,
-        tongue: str = "en",
+        tongue: str = ENGLISH,
     ) -> None:
-        self.tape = tape
+        self.tape, self.tongue = tape, tongue
         self._saying = Saying(tongue, practice, tape, labels or {}, sources or {})
-        self._terms = terms_of(practice)
+        # Other tongues have their trade words in their own message files, and ours mean other things in them.
+        self._terms = terms_of(practice) if tongue == ENGLISH else {}
         self._ids = dict(ids or {})
         longest = sorted(self._terms, key=lambda word: (-len(word), word))
-        term = _WHOLE.format(f"(?P<term>{'|'.join(map(re.escape, longest))})")
+        term = _WHOLE.format(f"(?P<term>{'|'.join(map(re.escape, longest)) or _NEVER})")
         holds_one = re.compile(term, re.IGNORECASE)
         kept = sorted({name for name in names if holds_one.search(name)}, key=lambda name: (-len(name), name))
         name = [rf"(?<!\w)(?P<name>{'|'.join(map(re.escape, kept))})(?!\w)"] if kept else []
@@ -83,6 +88,20 @@ class Speaker:
     def lines(self, said: Statement) -> tuple[str, ...]:
         """Every attribute of a statement's message, in order."""
         return self._saying.lines(said)
+
+    def text(self, message: str, attribute: str = "", /, **given: str | float | Value) -> str:
+        """A label or a sentence of a paper, by its message.
+
+        Args:
+            message: Its id, such as `papers-page`.
+            attribute: Of the message; its own text where not given.
+            given: What is put in: texts as they stand, numbers to count by, values as findings have them.
+        """
+        return self._saying.text(message, attribute, given)
+
+    def labels(self, message: str, /, **given: str | float | Value) -> dict[str, str]:
+        """Every attribute of a message by its name: the labels of a page."""
+        return self._saying.labels(message, given)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""

@@ -1,0 +1,85 @@
+"""Every tongue says all that English says: the same messages and attributes, with the same values in them."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from fluent.syntax import FluentParser, visitor
+from fluent.syntax import ast as ftl
+
+from firstcourse import words
+from firstcourse.tongues import ENGLISH, TONGUES
+
+TEXTS = Path(words.__file__).parent / "texts"
+WHERE_IT_STANDS = {"CAPITAL"}
+"""Functions that one tongue may need where another does not: letters are large where a sentence begins."""
+
+
+class Used(visitor.Visitor):
+    """Parameters, functions and messages that a text names."""
+
+    def __init__(self) -> None:
+        self.names: set[str] = set()
+
+    def visit_VariableReference(self, node: ftl.VariableReference) -> None:
+        self.names.add(f"${node.id.name}")
+
+    def visit_FunctionReference(self, node: ftl.FunctionReference) -> None:
+        if node.id.name not in WHERE_IT_STANDS:
+            self.names.add(f"{node.id.name}()")
+        self.generic_visit(node)
+
+
+def used(pattern: ftl.Pattern) -> set[str]:
+    found = Used()
+    found.visit(pattern)
+    return found.names
+
+
+def texts(folder: Path) -> dict[str, set[str]]:
+    """By message or `message.attribute`: the parameters and functions in it."""
+    found: dict[str, set[str]] = {}
+    for file in sorted(folder.glob("*.ftl")):
+        for entry in FluentParser().parse(file.read_text(encoding="utf-8")).body:
+            assert not isinstance(entry, ftl.Junk), f"{file.name}: {entry.content}"
+            if isinstance(entry, ftl.Message):
+                named = [(entry.id.name, entry.value)]
+                named += [(f"{entry.id.name}.{one.id.name}", one.value) for one in entry.attributes]
+                found |= {name: used(pattern) for name, pattern in named if pattern is not None}
+    return found
+
+
+def lacks(english: dict[str, set[str]], other: dict[str, set[str]]) -> Iterator[str]:
+    """What another tongue does not say, says that English does not, or says without a value of it."""
+    for name in sorted(english.keys() - other.keys()):
+        yield f"{name} is missing"
+    for name in sorted(other.keys() - english.keys()):
+        yield f"{name} is not among the English messages"
+    for name in sorted(english.keys() & other.keys()):
+        if english[name] != other[name]:
+            yield f"{name} has {sorted(other[name])}, English has {sorted(english[name])}"
+
+
+def test_english_is_there() -> None:
+    assert TONGUES[0] == ENGLISH
+    assert len(texts(TEXTS / ENGLISH)) > 500
+
+
+@pytest.mark.parametrize("tongue", TONGUES)
+def test_a_tongue_says_all_that_english_says(tongue: str) -> None:
+    assert not list(lacks(texts(TEXTS / ENGLISH), texts(TEXTS / tongue)))
+
+
+def test_what_another_tongue_lacks_is_found(tmp_path: Path) -> None:
+    for name, text in {
+        "xa": "a = { TAPE($x) } to { $y }\n    .b = more\nc = yes\n",
+        "xb": "a = { UP($x) }\nd = { CAPITAL($n) }\n",
+    }.items():
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "a.ftl").write_text(text, encoding="utf-8")
+    assert list(lacks(texts(tmp_path / "xa"), texts(tmp_path / "xb"))) == [
+        "a.b is missing",
+        "c is missing",
+        "d is not among the English messages",
+        "a has ['$x', 'UP()'], English has ['$x', '$y', 'TAPE()']",
+    ]
