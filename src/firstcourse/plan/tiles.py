@@ -12,7 +12,8 @@ class Tile(Frozen):
 
     Attributes:
         stock: Which tile of `tile_stock` it is.
-        laid: Outline it would have uncut, where it is cut.
+        laid: Outline it would have uncut, where it is cut. It begins at the corner that is lower left in the whole
+            tile, of a hexagon the lowest, and so shows how a grain runs.
         cut: Outline within the tile it is cut from, seen from its face, lower left corner at (0, 0); a piece may
             lie turned there, never mirrored.
         fit: Cut straight to fit where it goes; a cut tile that is not is drawn, with its notch, hole or slant.

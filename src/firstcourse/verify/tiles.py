@@ -1,7 +1,7 @@
 """Tiles inside their surface with their joints kept, no ground left bare, and cut tiles that their tile yields."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 import shapely
@@ -190,24 +190,27 @@ def _cut_from(plan: Document) -> Iterator[Objection]:
 
 
 def _blank(stock: TileStock) -> Polygon:
+    return Polygon(_ring_of(stock))
+
+
+def _ring_of(stock: TileStock) -> list[tuple[float, float]]:
     width, height = stock.size
     if stock.shape == "rectangle":
-        return shapely.box(0, 0, width, height)
+        return [(0, 0), (width, 0), (width, height), (0, height)]
     # Across flats lies level, across corners upright.
-    return Polygon(
-        [
-            (width / 2, 0),
-            (width, height / 4),
-            (width, height * 3 / 4),
-            (width / 2, height),
-            (0, height * 3 / 4),
-            (0, height / 4),
-        ]
-    )
+    return [
+        (width / 2, 0),
+        (width, height / 4),
+        (width, height * 3 / 4),
+        (width / 2, height),
+        (0, height * 3 / 4),
+        (0, height / 4),
+    ]
 
 
-def _vectors(ring: Ring) -> list[complex]:
-    return [complex(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True)]
+def _vectors(ring: Sequence[tuple[float, float]]) -> list[complex]:
+    ends = [*ring[1:], ring[0]]
+    return [complex(b[0] - a[0], b[1] - a[1]) for a, b in zip(ring, ends, strict=True)]
 
 
 def _is_whole(ring: Ring, stock: TileStock) -> bool:
@@ -249,14 +252,21 @@ def _turn(ring: Ring, cut: Ring) -> complex | None:
 
 
 def _keeps_grain(tile: Tile, turn: complex, stock: TileStock) -> bool:
-    """Whether the tile's long side, turned with the piece, lies along the long side of its source."""
+    """Whether the tile as laid, turned with the piece, lies in its source the way the grain runs.
+
+    The long side shows the way. Where all sides are alike it is the first, which is the same side in the tile as
+    laid and in the tile that pieces are cut from.
+    """
     width, height = stock.size
-    if abs(width - height) <= SLACK:
-        return True
-    axis = max(_vectors(tile.laid), key=abs) * turn
+    laid, blank = _vectors(tile.laid), _vectors(_ring_of(stock))
+    if stock.shape != "rectangle" or abs(width - height) <= SLACK:
+        side, way = laid[0], blank[0]
+    else:
+        side, way = max(laid, key=abs), max(blank, key=abs)
+    axis = side * turn * way.conjugate() / abs(way)
     # The turn is known from the piece's own sides: rounding their ends turns a small piece by more.
     reach = max(1.0, abs(axis) / max(abs(side) for side in _vectors(tile.outline)))
-    return abs(axis.imag if width > height else axis.real) <= 4 * SLACK * reach
+    return abs(axis.imag) <= 4 * SLACK * reach
 
 
 def _spot(part: shapely.Geometry) -> str:
