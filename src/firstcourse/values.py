@@ -88,6 +88,16 @@ def measure(value: float, unit: str = "") -> Measure:
     return Measure(value=kept(value), unit=unit)
 
 
+def money(amount: float) -> Measure:
+    """An amount in the job's currency."""
+    return measure(amount, "money")
+
+
+def currency_of(name: str) -> Name | Word:
+    """A currency as the job names it; a word for it where it names none."""
+    return Name(name=name) if name else Word(word="money")
+
+
 def length(ticks: float) -> Measure:
     """A length [ticks]; whole ticks stay exact."""
     return Measure(value=to_mm(ticks) if isinstance(ticks, int) else kept(ticks / TICKS_PER_MM), unit="mm")

@@ -1,6 +1,6 @@
 """Sheet counts, their lower bounds, and proofs that hold for less than is claimed."""
 
-from tampering.tools import Plan, answered_by, first
+from tampering.tools import Plan, answered_by, first, working
 
 
 @answered_by("VER-601")
@@ -65,3 +65,26 @@ def raise_the_least_cost(plan: Plan) -> None:
 def claim_that_a_bound_is_met(plan: Plan) -> None:
     bound = first(b for b in plan.get("bounds", ()))
     bound["proven"] = not bound["proven"]
+
+
+@answered_by("VER-903", everywhere=False)
+def say_less_of_what_is_possible(plan: Plan) -> None:
+    working(plan, "bounds-sheets")["result"] -= 1
+
+
+@answered_by("VER-602", everywhere=False)
+def call_more_than_is_paid_the_least(plan: Plan) -> None:
+    found = working(plan, "bounds-cost")
+    found["result"]["value"] = found["inputs"]["cost"]["value"] + 1
+
+
+@answered_by("VER-903", everywhere=False)
+def tell_of_more_ground_than_is_bounded(plan: Plan) -> None:
+    working(plan, "bounds-every_layout")["inputs"]["ground"]["value"] *= 1.01
+
+
+@answered_by("VER-903", everywhere=False)
+def call_practice_faultless(plan: Plan) -> None:
+    first(w for w in plan["workings"].values() if w["formula"] == "boards-practice" and not w["inputs"]["keeps"])[
+        "inputs"
+    ]["keeps"] = True

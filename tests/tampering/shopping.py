@@ -105,21 +105,20 @@ def print_another_area_of_mortar(plan: Plan) -> None:
     values["area"] = more(values["area"])
 
 
-@answered_by("VER-905", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def raise_a_price(plan: Plan) -> None:
     first(s for s in plan["stock"] if s.get("price") and plan["counts"].get(s["id"], {}).get("used"))["price"] += 1
 
 
-@answered_by("VER-905", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def add_up_wrong_what_sheets_cost(plan: Plan) -> None:
-    found = working(plan, "cost sheets")
-    found["result"] = more(found["result"])
+    working(plan, "cost-sheets")["result"]["value"] += 1
 
 
-@answered_by("VER-905", everywhere=False)
+@answered_by("VER-907", everywhere=False)
 def leave_a_cost_out(plan: Plan) -> None:
-    working(plan, "cost ")
-    del plan["workings"][first(name for name in sorted(plan["workings"]) if name.startswith("cost "))]
+    working(plan, "cost-")
+    del plan["workings"][first(name for name in sorted(plan["workings"]) if name.startswith("cost-"))]
 
 
 @answered_by("VER-802", "VER-805", everywhere=False)

@@ -8,6 +8,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.planning.steps import PlanResult
+from said import worked
 
 JOB = """
 name: one surface
@@ -74,6 +75,6 @@ def test_a_whole_sheet_goes_up_whole() -> None:
 def test_more_sheets_than_practice_only_where_practice_breaks_a_rule_that_is_named(wide: int) -> None:
     result = planned((48, 96), (wide, 70, 100), WALL.format(first=3), 0)
     for name, count in result.plan.counts.items():
-        told = result.plan.workings[f"practice {name}"]
-        if count.used > int(told.result):
-            assert any("(boards." in said for said in told.argument)
+        told = result.plan.workings[f"boards-practice@stock/{name}"]
+        if count.used > told.result:
+            assert any("(boards." in said for said in worked(told).argument)

@@ -10,8 +10,8 @@ from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
 from firstcourse.planning.why import Explanation as Explanation
 from firstcourse.planning.why import Outcome as Outcome
+from firstcourse.quantities.why import Reason, beside_practice
 from firstcourse.quantities.why import StockWhy as StockWhy
-from firstcourse.quantities.why import beside_practice
 from firstcourse.suitability import Remedy
 from firstcourse.survey import SurveyResult
 from firstcourse.survey.report import RoomReport, report
@@ -51,7 +51,7 @@ class PlanSummary:
         offcuts_used: Kept offcuts that are cut.
         whole: Whole tiles.
         cut: Cut tiles.
-        practice: What plain practice would have bought where several stocks serve, in words.
+        practice: What plain practice would have bought where several stocks serve.
         files: Those written.
     """
 
@@ -66,7 +66,7 @@ class PlanSummary:
     whole: int
     cut: int
     stock: tuple[StockUse, ...]
-    practice: tuple[str, ...]
+    practice: tuple[Reason, ...]
     quantities: tuple[Quantity, ...]
     findings: tuple[Finding, ...]
     files: tuple[Path, ...] = ()
@@ -81,6 +81,9 @@ def summarize(result: PlanResult, files: Sequence[Path] = ()) -> PlanSummary:
     """
     plan = result.plan
     together = {name: said for name in plan.counts if (said := beside_practice(plan, name))}
+    practice: list[Reason] = []
+    for said in together.values():
+        practice += [one for one in said if one not in practice]
     boards = [board for surface in plan.surfaces for board in surface.boards]
     return PlanSummary(
         job=plan.job.name,
@@ -104,7 +107,7 @@ def summarize(result: PlanResult, files: Sequence[Path] = ()) -> PlanSummary:
             )
             for name, found in plan.counts.items()
         ),
-        practice=tuple(dict.fromkeys(together.values())),
+        practice=tuple(practice),
         quantities=plan.quantities,
         findings=plan.findings,
         files=tuple(files),

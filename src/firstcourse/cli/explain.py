@@ -53,8 +53,8 @@ def explain(
 
 
 def _print_why(stock: "StockWhy", speaker: Speaker) -> None:
-    print(f"\n{stock.stock}: {speaker.say(stock.answer)}")
-    for reason in stock.reasons:
+    print(f"\n{stock.stock}: {speaker.say(' '.join(speaker.told(stock.answer)))}")
+    for reason in speaker.told(stock.reasons):
         print(f"  - {speaker.say(reason)}")
     for sheet in stock.sheets:
         used, kept = round(BAR * sheet.used), round(BAR * sheet.kept)

@@ -93,7 +93,7 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
     first = [
         f"{summary.job}: {counted(summary.boards, 'boards')} from {counted(summary.sheets, 'sheets')}, "
         f"{counted(summary.cuts, 'cuts')}, {counted(summary.fasteners, 'fasteners')}",
-        *_sheets(summary),
+        *_sheets(summary, speaker),
         *_tiles(summary, speaker),
         *(speaker.say(line) for line in _changes(summary.changes)),
     ]
@@ -112,14 +112,15 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
     return [*first, *told, *last]
 
 
-def _sheets(summary: "PlanSummary") -> list[str]:
+def _sheets(summary: "PlanSummary", speaker: Speaker) -> list[str]:
     told = []
     for row in summary.stock:
         if row.used or row.practice:
             notes = (_proof(row), "" if row.practice is None else f"plain practice {row.practice}")
             said = "; ".join(note for note in notes if note)
             told.append(f"{row.id} {row.used}{f' ({said})' if said else ''}")
-    told += summary.practice
+    if summary.practice:
+        told.append(" ".join(speaker.told(summary.practice)))
     return [f"Sheets: {', '.join(told)}"] if told else []
 
 

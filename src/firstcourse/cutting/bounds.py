@@ -133,7 +133,7 @@ def least_cost(
         held = [(int(of[number]), s.cost) for of, s in zip(capacities, stocks, strict=True)]
         cost = _least_cost(int(needs[number]), held)
         if cost > best.value:
-            best = Bound(cost, "area" if number == 0 else "dual feasible functions")
+            best = Bound(cost, "area" if number == 0 else "dual_functions")
     return best
 
 

@@ -130,7 +130,7 @@ class CutSheet:
 class Bound:
     """A value no plan can go below, and the argument.
 
-    Arguments are `none`, `area`, `dual feasible functions` and `prices of patterns`.
+    Arguments are `none`, `area`, `dual_functions` (dual feasible functions) and `pattern_prices`.
     """
 
     value: int

@@ -77,7 +77,7 @@ def least_by_patterns(
         if best >= len(bought) or pattern in known:
             break
         known.add(pattern)
-    return Bound(best, "prices of patterns")
+    return Bound(best, "pattern_prices")
 
 
 def _kind(blank: Blank, stock: StockSize) -> Kind:

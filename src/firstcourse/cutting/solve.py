@@ -31,7 +31,7 @@ STEPS = (0, 20_000, 200_000, 2_000_000)
 MANY_BLANKS = 400
 """Above this, only the first manners are tried: the work grows with the square of the list."""
 SEED = 1
-PROOFS = ("none", "area", "dual feasible functions", "prices of patterns")
+PROOFS = ("none", "area", "dual_functions", "pattern_prices")
 """Arguments of bounds, the plainest first."""
 
 Fillings = list[Filling]

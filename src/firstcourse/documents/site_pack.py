@@ -125,7 +125,7 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
         "date": plan.job.date,
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
-        "figures": [list(row) for row in _figures(plan)],
+        "figures": [list(row) for row in _figures(plan, speaker)],
         "cautions": cautions,
         "structure": structure_cautions(plan),
         "rooms": room_pages(drawn),
@@ -176,7 +176,7 @@ def _finding(finding: SaidFinding) -> dict[str, Any]:
     }
 
 
-def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
+def _figures(plan: Plan, speaker: Speaker) -> Iterator[tuple[str, str]]:
     for name, found in plan.counts.items():
         if found.used and any(bound.proven and bound.stocks == (name,) for bound in plan.bounds):
             yield f"sheets of {name}", f"{found.used} (no layout that keeps the rules takes fewer)"
@@ -199,6 +199,7 @@ def _figures(plan: Plan) -> Iterator[tuple[str, str]]:
         cut = len(tiles) - whole
         yield "tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}"
     for what in ("sheets", "tiles"):
-        cost = plan.workings.get(f"cost {what}")
+        cost = plan.workings.get(f"cost-{what}@job")
         if cost is not None:
-            yield f"cost of the {what}", f"{cost.result} {cost.unit}"
+            said = speaker.working(cost)
+            yield f"cost of the {what}", f"{said.result} {said.unit}"

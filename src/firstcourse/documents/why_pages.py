@@ -4,7 +4,9 @@ from typing import Any
 
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.plan import Plan
-from firstcourse.quantities.why import Share, SheetFill, StockWhy, why_sheets
+from firstcourse.quantities.sheet_fills import Share, SheetFill
+from firstcourse.quantities.why import StockWhy, why_sheets
+from firstcourse.words import Speaker, speaker_for
 
 MOST_BOXES = 40
 """Above this, a row of sheets is told by its number alone."""
@@ -12,18 +14,18 @@ MOST_BOXES = 40
 
 def why_page(plan: Plan) -> dict[str, Any]:
     """The page as plain values: each stock with its counts, sheets and argument, and what decides."""
-    stocks = why_sheets(plan)
+    stocks, speaker = why_sheets(plan), speaker_for(plan)
     bought = sum(count.used for count in plan.counts.values())
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
     offcuts = f" and {reused} kept {'offcut' if reused == 1 else 'offcuts'} used up" if reused else ""
     return {
         "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}{offcuts}",
-        "stocks": [_stock(stock, plan) for stock in stocks],
+        "stocks": [_stock(stock, plan, speaker) for stock in stocks],
         "weights": _weights(plan),
     }
 
 
-def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
+def _stock(stock: StockWhy, plan: Plan, speaker: Speaker) -> dict[str, Any]:
     rows: list[tuple[str, int | None]] = [
         ("plain practice buys", stock.practice),
         ("this plan buys", stock.used),
@@ -34,14 +36,14 @@ def _stock(stock: StockWhy, plan: Plan) -> dict[str, Any]:
     largest = max(area[sheet.id] for sheet in stock.sheets)
     return {
         "name": stock.stock,
-        "answer": stock.answer,
+        "answer": " ".join(speaker.told(stock.answer)),
         "counts": [
             {"label": label, "number": number, "boxes": number if number <= MOST_BOXES else 0}
             for label, number in rows
             if number is not None
         ],
         "sheets": [_sheet(sheet, area[sheet.id] / largest) for sheet in stock.sheets],
-        "reasons": list(stock.reasons),
+        "reasons": speaker.told(stock.reasons),
     }
 
 

@@ -17,13 +17,13 @@ from firstcourse.job import Job
 from firstcourse.plan import FieldBound, LayoutBound, SideKind, Stock, SupportKind, Surface
 from firstcourse.planning.sheets import kept_sizes, stock_sizes
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.values import Measure, Ref, Value, currency_of, length, measure, money
 from firstcourse.workings import Working
 
 MOST_MIXES = 50_000
 """With more ways to mix sheets than this, their cost is bounded by area at the best rate alone."""
 _SQ_TICKS = TICKS_PER_MM**2
-_SQ_MM_PER_SQ_FT = 92_903.04
 _ROUNDING = 2
 """Ticks by which rounding may move an edge."""
 
@@ -260,143 +260,82 @@ def _up(area: int) -> int:
     return -(-area // _SQ_TICKS)
 
 
-def bound_workings(
-    bounded: Sequence[LayoutBound], surfaces: Sequence[Surface], stock: Sequence[Stock], job: Job, rules: RuleSet
-) -> dict[str, Working]:
-    """Each bound with its argument in sentences that need no knowledge of the method."""
-    titles = {surface.id: surface.title or surface.id for surface in surfaces}
-    return {
-        bound_key(bound): Working(
-            title=f"Fewest sheets of {' and '.join(bound.stocks)} over every layout the rules allow",
-            formula="(ground to cover − the most that gaps can take − kept offcuts) / area of a sheet, rounded up",
-            values=_values(bound, stock, job.tape),
-            result=str(bound.lower_bound),
-            unit="sheets",
-            source="area of ground and gaps; derived from the rules of the rule book",
-            argument=tuple(_argument(bound, titles, stock, job, rules)),
-        )
-        for bound in bounded
-    }
+def every_layout(bound: LayoutBound, stock: Sequence[Stock], job: Job, rules: RuleSet) -> Working:
+    """A bound with what it rests on, for an argument that needs no knowledge of the method.
 
-
-def bound_key(bound: LayoutBound) -> str:
-    """The name of a bound's working."""
-    return f"every layout {', '.join(bound.stocks)}"
-
-
-def _values(bound: LayoutBound, stock: Sequence[Stock], tape: Tape) -> dict[str, str]:
-    sheet = max(item.size[0] * item.size[1] for item in stock if item.id in bound.stocks)
-    ground, least = (sum(getattr(f, name) for f in bound.surfaces) for name in ("covered", "least"))
-    return {
-        "ground": _area_text(ground, tape),
-        "gaps": _difference(ground, least, tape),
-        "kept offcuts": _area_text(bound.kept, tape),
-        "sheet": _area_text(sheet / _SQ_TICKS, tape),
-        "used": str(bound.used),
-    }
-
-
-def _argument(
-    bound: LayoutBound, titles: dict[str, str], stock: Sequence[Stock], job: Job, rules: RuleSet
-) -> list[str]:
-    tape, fields = job.tape, bound.surfaces
-    ground, least = sum(f.covered for f in fields), sum(f.least for f in fields)
-    worst = max(fields, key=lambda field: field.gaps)
-    side = format_length(min(field.side for field in fields), tape, feet=False)
-    gap = format_length(limits_of(rules, tape.graduation).gap, tape, feet=False)
-    staggered = (
-        f", {worst.pair} in two neighbouring ones as seams are staggered" if worst.pair < 2 * worst.alone else ""
-    )
-    many = f"{_number(worst.courses, 'course')} of up to {_number(worst.alone, 'seam')} each{staggered}"
-    taken = _difference(ground, least, tape)
-    rest = max(0, least - bound.kept)
-    return [
-        f"Whatever the layout, boards and the seams between them have to cover {_area_text(ground, tape)} of "
-        f"{_listed([titles[field.surface] for field in fields])}; what stays open and the gaps along the edges "
-        "are not in that.",
-        f"A seam is a gap of {gap} and takes no board. But no board is narrower than {side}, so there is room for "
-        f"only so many seams. With those between courses they cover {taken} at most; "
-        + (
-            f"{titles[worst.surface]} would have {many}."
-            if len(fields) == 1
-            else f"{titles[worst.surface]} has room for the most: {many}."
-        ),
-        f"So every layout takes {_area_text(ground, tape)} − {taken} = {_area_text(least, tape)} of board or more."
-        + (
-            f" Kept offcuts hold {_area_text(bound.kept, tape)}, so new sheets have to give "
-            f"{_difference(least, bound.kept, tape) if rest else _area_text(0, tape)}."
-            if bound.kept
-            else ""
-        ),
-        *(_by_cost if len(bound.stocks) > 1 and bound.least_cost is not None else _by_number)(
-            bound, rest, stock, job
-        ),
-    ]
-
-
-def _by_number(bound: LayoutBound, rest: int, stock: Sequence[Stock], job: Job) -> list[str]:
-    """The last steps of the argument where sheets are counted."""
+    Where different sheets with prices serve the same surfaces, money decides; else the number of sheets does.
+    """
     own = [item for item in stock if item.id in bound.stocks]
+    by_cost = len(own) > 1 and bound.least_cost is not None
+    rest = max(0, sum(field.least for field in bound.surfaces) - bound.kept)
+    return Working(
+        formula="bounds-every_layout_by_cost" if by_cost else "bounds-every_layout",
+        at=tuple(f"stock/{name}" for name in bound.stocks),
+        inputs={
+            **_ground(bound, rest, job, rules),
+            **(_by_cost if by_cost else _by_number)(bound, rest, own, stock, job),
+        },
+        result=bound.lower_bound,
+    )
+
+
+def _ground(bound: LayoutBound, rest: int, job: Job, rules: RuleSet) -> dict[str, Value]:
+    fields = bound.surfaces
+    worst = max(fields, key=lambda field: field.gaps)
+    return {
+        "surfaces": tuple(Ref(ref=field.surface) for field in fields),
+        "ground": _square(sum(field.covered for field in fields)),
+        "board": _square(sum(field.least for field in fields)),
+        "seam": length(limits_of(rules, job.tape.graduation).gap),
+        "narrowest": length(min(field.side for field in fields)),
+        "most_on": Ref(ref=worst.surface),
+        "courses": worst.courses,
+        "alone": worst.alone,
+        "pair": worst.pair,
+        "staggered": worst.pair < 2 * worst.alone,
+        "offcuts": bound.kept > 0,
+        "kept": _square(bound.kept),
+        "new": _square(rest),
+        "used": bound.used,
+    }
+
+
+def _by_number(
+    bound: LayoutBound, rest: int, own: Sequence[Stock], stock: Sequence[Stock], job: Job
+) -> dict[str, Value]:
+    """What the last steps of the argument need where sheets are counted."""
     large = max(own, key=lambda item: item.size[0] * item.size[1])
     sheet = large.size[0] * large.size[1] / _SQ_TICKS
-    has = "A sheet has" if len(own) == 1 else f"Of {large.id}, the largest sheet that may be used here, one has"
-    said = [
-        f"{has} {_area_text(sheet, job.tape)}: that is {rest / sheet:.2f} sheets, and so "
-        f"{_number(bound.lower_bound, 'sheet')} at least."
-    ]
-    if bound.proven:
-        return [*said, f"This plan buys {bound.used}: no layout that keeps the rules can do with fewer."]
-    fewer = f"{bound.lower_bound}" + ("" if bound.used - bound.lower_bound == 1 else f" to {bound.used - 1}")
-    return [
-        *said,
-        f"This plan buys {bound.used}. Whether some other layout can do with {fewer} is not known: the search "
-        "found none, and nothing said here rules it out.",
-    ]
+    return {
+        "kinds": len(own),
+        "largest": Ref(ref=f"stock/{large.id}"),
+        "sheet": _square(sheet),
+        "sheets": measure(rest / sheet),
+        "open": bound.used - bound.lower_bound,
+        "one_fewer": bound.used - 1,
+    }
 
 
-def _by_cost(bound: LayoutBound, rest: int, stock: Sequence[Stock], job: Job) -> list[str]:
-    """The last steps of the argument where different sheets serve the same boards, so that money decides."""
-    own = [item for item in stock if item.id in bound.stocks]
+def _by_cost(
+    bound: LayoutBound, rest: int, own: Sequence[Stock], stock: Sequence[Stock], job: Job
+) -> dict[str, Value]:
+    """What they need where different sheets serve the same boards, so that money decides."""
     cost, least = bound.cost or 0.0, bound.least_cost or 0.0
-    price, mix = least_price(rest * _SQ_TICKS, stock_sizes(own, stock))
-    named = mix and price == round(least * 100)
-    cheapest = f"are {_listed([f'{n} × {name}' for name, n in mix.items()])}, for" if named else "cost at least"
-    offered = _listed(
-        [f"{item.id} ({_area_text(prod(item.size) / _SQ_TICKS, job.tape)}, {item.price:.2f})" for item in own]
-    )
-    said = [
-        f"That may come from {offered}. The cheapest sheets with so much in them {cheapest} "
-        f"{least:.2f} {job.currency}".rstrip()
-        + "."
-    ]
-    if cost == least:
-        return [*said, f"The sheets of this plan cost {cost:.2f}: no layout that keeps the rules costs less."]
-    return [
-        *said,
-        f"The sheets of this plan cost {cost:.2f}, which is {cost - least:.2f} more. Whether some other layout "
-        "costs less is not known: the search found none, and nothing said here rules it out.",
-    ]
+    _, mix = least_price(rest * _SQ_TICKS, stock_sizes(own, stock))
+    return {
+        "offered": tuple(Ref(ref=f"stock/{item.id}") for item in own),
+        "sheet": tuple(_square(prod(item.size) / _SQ_TICKS) for item in own),
+        "price": tuple(money(item.price or 0.0) for item in own),
+        "named": bool(mix),
+        "best": tuple(Ref(ref=f"stock/{name}") for name in mix),
+        "best_numbers": tuple(mix.values()),
+        "cost": money(cost),
+        "least_cost": money(least),
+        "over": money(cost - least),
+        "cheapest": cost == least,
+        "currency": currency_of(job.currency),
+    }
 
 
-def _difference(area: float, less: float, tape: Tape) -> str:
-    """The difference of two areas [mm²] as they are printed, so that a reader who subtracts finds the same."""
-    places = 1e3 if tape is Tape.MM else _SQ_MM_PER_SQ_FT / 100
-    return _area_text((round(area / places) - round(less / places)) * places, tape)
-
-
-def _number(count: int, what: str) -> str:
-    return f"{count} {what}" if count == 1 else f"{count} {what}s"
-
-
-def _listed(names: Sequence[str]) -> str:
-    if len(names) > 4:
-        return f"{len(names)} surfaces"
-    rooms = {name.partition(": ")[0] for name in names if ": " in name}
-    if len(names) > 1 and len(rooms) == 1 and all(": " in name for name in names):
-        room = rooms.pop()
-        return f"{room}: {_listed([name.removeprefix(f'{room}: ') for name in names])}"
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
-
-
-def _area_text(square_mm: float, tape: Tape) -> str:
-    return f"{square_mm / 1e6:.3f} m²" if tape is Tape.MM else f"{square_mm / _SQ_MM_PER_SQ_FT:.2f} sq ft"
+def _square(square_mm: float) -> Measure:
+    return measure(square_mm / 1e6, "m2")

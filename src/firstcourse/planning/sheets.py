@@ -9,10 +9,10 @@ from firstcourse.job import Job
 from firstcourse.plan import Board, Count, Cut, Part, Piece, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, ceil_to, floor_to, parse_length, to_mm
+from firstcourse.values import Word, currency_of, money
 from firstcourse.workings import Working
 
 _CENTS = 100
-_PROOFS = "area, dual feasible functions, prices of patterns; all from memory"
 
 
 def job_stock(job: Job, rules: RuleSet) -> dict[SurfaceKind, tuple[Stock, ...]]:
@@ -270,27 +270,30 @@ def with_factory_edges(board: Board, sheet: Sheet, part: Part, graduation: int) 
 
 def sheet_counts(
     cutting: CuttingPlan, stock: Sequence[Stock], job: Job
-) -> tuple[dict[str, Count], dict[str, Working]]:
-    """Sheets used beside their bound, with the bound's argument; and their cost, where every sheet has a price."""
-    counts, workings = {}, {}
+) -> tuple[dict[str, Count], tuple[Working, ...]]:
+    """Sheets used beside their bound, with what proves it; and their cost, where every sheet has a price."""
+    counts, workings = {}, []
     for name, found in cutting.counts.items():
         counts[name] = Count(used=found.used, lower_bound=found.bound.value, proven=found.proven)
-        workings[f"bound {name}"] = Working(
-            title=f"Fewest sheets of {name} for these pieces",
-            formula="no cutting of these pieces needs fewer sheets",
-            values={"used": str(found.used), "argument": found.bound.proof},
-            result=str(found.bound.value),
-            unit="sheets",
-            source=_PROOFS,
-            argument=("The bound holds for the pieces of this layout; other seams could need fewer.",),
+        workings.append(
+            Working(
+                formula="bounds-sheets",
+                at=(f"stock/{name}",),
+                inputs={"used": found.used, "proof": Word(word=found.bound.proof)},
+                result=found.bound.value,
+            )
         )
     if stock and all(item.price for item in stock):
-        workings["bound cost"] = Working(
-            title="Least cost of all sheets for these pieces",
-            formula="no cutting of these pieces costs less",
-            values={"cost": f"{cutting.cost / _CENTS:.2f}", "argument": cutting.cost_bound.proof},
-            result=f"{cutting.cost_bound.value / _CENTS:.2f}",
-            unit=job.currency or "money",
-            source=_PROOFS,
+        workings.append(
+            Working(
+                formula="bounds-cost",
+                at=("job",),
+                inputs={
+                    "cost": money(cutting.cost / _CENTS),
+                    "proof": Word(word=cutting.cost_bound.proof),
+                    "currency": currency_of(job.currency),
+                },
+                result=money(cutting.cost_bound.value / _CENTS),
+            )
         )
-    return counts, workings
+    return counts, tuple(workings)

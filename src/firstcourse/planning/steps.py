@@ -5,17 +5,18 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.boards import SurfaceLayout, area_working, filled_ground
+from firstcourse.boards import area_working, filled_ground
 from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
 from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
-from firstcourse.planning.bounds import Shared, bound_workings, layout_bounds
+from firstcourse.planning.bounds import Shared, every_layout, layout_bounds
 from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
+from firstcourse.planning.plain_practice import by_plain_practice
 from firstcourse.planning.return_boards import return_boards, with_return_boards
 from firstcourse.planning.reuse import ONCE, Kept, Steps
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
@@ -25,7 +26,6 @@ from firstcourse.planning.share import Share, in_turn
 from firstcourse.planning.sheets import (
     allowed_stock,
     bounded_again,
-    cut_pieces,
     job_stock,
     plan_sheets,
     sheet_counts,
@@ -37,26 +37,14 @@ from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.together import Surfaced
 from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
 from firstcourse.planning.waterproofing import waterproof
-from firstcourse.pricing import Pricing, price
+from firstcourse.pricing import cost_working, price
 from firstcourse.quantities import count, count_tiles
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.tongues import ENGLISH
-from firstcourse.units import counted
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working, by_id
 
-_UNCARRIED = "BRD-101"
-_BROKEN = {
-    _UNCARRIED: "members to add behind seams that this plan does not need",
-    "BRD-201": "end joints closer than asked",
-    "BRD-202": "places where four boards meet",
-    "BRD-203": "seams too close to a panel joint",
-    "BRD-204": "boards narrower than the least piece",
-    "BRD-205": "limbs narrower than asked",
-    "BRD-301": "surfaces that no sheet may board",
-}
-"""What a finding on a layout says, as papers count it where plain practice would have it."""
 _LEAN_JUDGED = {"SUI-411", "SUI-412"}
 """A wall out of plumb, as the judgement tells it."""
 _LETTER = {SurfaceKind.FLOOR: "F", SurfaceKind.WALL: "W", SurfaceKind.CEILING: "C", SurfaceKind.COUNTER: "T"}
@@ -166,8 +154,8 @@ def _derived(
     )
     on_step("fasteners and quantities")
     findings: list[Finding] = [*_not_judged(survey.findings, judgement.findings), *judgement.findings]
-    workings: dict[str, Working] = {**survey.workings, **judgement.workings, **bounds}
-    worked: list[Working] = []
+    workings: dict[str, Working] = {**survey.workings, **judgement.workings}
+    worked = list(bounds)
     stock_of = {piece.id: piece.stock for piece in pieces}
     done: list[Surface] = []
     rooms = {room.name: room for room in job.rooms}
@@ -200,7 +188,7 @@ def _derived(
         job,
         rules,
     )
-    workings |= bound_workings(bounded, done, stock, job, rules)
+    worked += [every_layout(bound, stock, job, rules) for bound in bounded]
     falls = shower_floors(job, survey, done, by_kind, rules)
     findings += falls.findings
     workings |= by_id(falls.workings)
@@ -213,10 +201,14 @@ def _derived(
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | water.workings
-    practice, faults = _practice(surfaces, by_practice, layouts, stock, job)
-    workings |= _practice_workings(practice, faults)
-    workings |= _cost_working(job, "sheets", price(needed.quantities, stock))
-    workings |= _cost_working(job, "tiles", price(tile_needed.quantities, (), tiled.stock))
+    practice, compared = by_plain_practice(surfaces, by_practice, layouts, stock, counts, job)
+    worked += compared
+    for what, priced in (
+        ("sheets", price(needed.quantities, stock)),
+        ("tiles", price(tile_needed.quantities, (), tiled.stock)),
+    ):
+        paid = cost_working(what, priced, job.currency)
+        worked += [paid] if paid is not None else []
     # Every pack prints them, whatever else it needs.
     list(rules.under("safety.caution."))
     notes = rule_notes(rules)
@@ -266,77 +258,6 @@ def _marked(
         seen[letter] += 1
         marked.append(Surfaced(surface, f"{letter}{seen[letter]}", stock))
     return tuple(marked)
-
-
-def _practice(
-    surfaces: tuple[Surfaced, ...],
-    layouts: tuple[SurfaceLayout, ...],
-    chosen: tuple[SurfaceLayout, ...],
-    stock: tuple[Stock, ...],
-    job: Job,
-) -> tuple[dict[str, int], dict[str, str]]:
-    """Sheets that full sheets from a corner take, the rest cut as it comes, and by stock what breaks rules.
-
-    Args:
-        surfaces: All surfaces of the job.
-        layouts: Theirs by plain practice.
-        chosen: Theirs in the plan: where practice needs more members added, its seams miss the framing.
-        stock: All sheets of the job.
-        job: For its offcuts.
-    """
-    pieces, allowed = demand(surfaces, layouts)
-    cutting = cut_pieces(pieces, allowed, stock, job, effort=0)
-    broken: dict[str, Counter[str]] = {}
-    rule_of: dict[str, str] = {_UNCARRIED: "boards.bearing.min"}
-    for item, layout, own in zip(surfaces, layouts, chosen, strict=True):
-        codes = Counter(finding.code for finding in layout.findings if finding.code in _BROKEN)
-        rule_of |= {finding.code: finding.rule for finding in layout.findings if finding.rule}
-        codes[_UNCARRIED] = max(0, len(layout.added_supports) - len(own.added_supports))
-        for sheet in item.stock:
-            broken.setdefault(sheet.id, Counter()).update(+codes)
-    return (
-        {name: found.used for name, found in cutting.counts.items()},
-        {
-            name: ", ".join(
-                counted(number, _BROKEN[code]) + (f" ({rule_of[code]})" if code in rule_of else "")
-                for code, number in sorted(codes.items())
-            )
-            for name, codes in broken.items()
-            if codes
-        },
-    )
-
-
-def _practice_workings(practice: dict[str, int], faults: dict[str, str]) -> dict[str, Working]:
-    return {
-        f"practice {name}": Working(
-            title=f"Sheets of {name} by plain practice",
-            formula="full sheets from the lower left corner, the rest cut from what is left",
-            result=str(used),
-            unit="sheets",
-            source="common practice",
-            argument=(f"It does not keep all rules: {faults[name]}.",) if used and name in faults else (),
-        )
-        for name, used in practice.items()
-    }
-
-
-def _cost_working(job: Job, what: str, priced: Pricing) -> dict[str, Working]:
-    if priced.total is None:
-        return {}
-    return {
-        f"cost {what}": Working(
-            title=f"Cost of the {what} to buy",
-            formula="packs × price of each",
-            values={f"{what} {line.item.partition('/')[2]}": f"{line.buy} × {line.each}" for line in priced.lines},
-            result=f"{priced.total:.2f}",
-            unit=job.currency or "money",
-            source="prices from the job",
-            argument=tuple(
-                f"{what} {name.partition('/')[2]} has no price and is left out." for name in priced.unpriced
-            ),
-        )
-    }
 
 
 def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:

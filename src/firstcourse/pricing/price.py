@@ -4,10 +4,12 @@ from decimal import Decimal
 
 from firstcourse.plan import Frozen, Quantity, Stock, TileStock
 from firstcourse.quantities import sheets_of, tiles_of
+from firstcourse.values import Ref, Value, currency_of, money
+from firstcourse.workings import Working
 
 
 class Line(Frozen):
-    """One priced line, in the job's currency."""
+    """One priced line, in the job's currency; `item` refers to the sheet or tile."""
 
     item: str
     buy: int
@@ -20,7 +22,7 @@ class Pricing(Frozen):
 
     Attributes:
         total: Sum of the lines; None where nothing to buy has a price.
-        unpriced: What is to be bought and has no price; the total leaves it out.
+        unpriced: References to what is to be bought and has no price; the total leaves it out.
     """
 
     lines: tuple[Line, ...] = ()
@@ -55,3 +57,24 @@ def price(
         lines.append(Line(item=name, buy=buy, each=each, cost=each * buy))
     total = sum((line.cost for line in lines), Decimal(0)) if lines else None
     return Pricing(lines=tuple(lines), total=total, unpriced=tuple(unpriced))
+
+
+def cost_working(what: str, priced: Pricing, currency: str) -> Working | None:
+    """What is paid, line by line; None where nothing to buy has a price.
+
+    Args:
+        what: `sheets` or `tiles`.
+        priced: Their cost.
+        currency: As the job names it; empty where it names none.
+    """
+    if priced.total is None:
+        return None
+    inputs: dict[str, Value] = {
+        "of": tuple(Ref(ref=line.item) for line in priced.lines),
+        "packs": tuple(line.buy for line in priced.lines),
+        "price": tuple(money(float(line.each)) for line in priced.lines),
+        "complete": not priced.unpriced,
+        "unpriced": tuple(Ref(ref=name) for name in priced.unpriced),
+        "currency": currency_of(currency),
+    }
+    return Working(formula=f"cost-{what}", at=("job",), inputs=inputs, result=money(float(priced.total)))

@@ -8,13 +8,16 @@ from firstcourse.verify.shopping_fields import texts
 
 @dataclass(frozen=True, slots=True)
 class FieldBound:
-    """What is said of one surface: areas [mm²], the least side of a board [ticks]."""
+    """What is said of one surface: areas [mm²], the least side of a board [ticks], the seams that take most."""
 
     surface: str
     covered: int
     gaps: int
     least: int
     side: int
+    courses: int
+    alone: int
+    pair: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +48,9 @@ def read_bounds(top: Node) -> tuple[LayoutBound, ...]:
                     field.count("gaps"),
                     field.count("least"),
                     field.length("side"),
+                    field.count("courses"),
+                    field.count("alone"),
+                    field.count("pair"),
                 )
                 for field in node.nodes("surfaces")
             ),

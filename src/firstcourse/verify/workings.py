@@ -1,6 +1,5 @@
 """Workings held against what the plan shows: printed sums, limits, areas, masses, prices, membranes and bounds."""
 
-import math
 import re
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -31,8 +30,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         yield from _limits(name, working)
     for found in (
         _masses,
-        _costs,
-        _bounds,
         _tiles,
         _beds,
         _build_ups,
@@ -160,49 +157,6 @@ def _density(item: SheetStock, plan: Document) -> float:
         return item.density
     own = f"mass.board.{item.kind.lower().replace(' ', '_').replace('-', '_')}"
     return plan.rules.number(own if plan.rules.has(own) else "boards.density")
-
-
-def _costs(plan: Document) -> Iterator[Objection]:
-    """Packs by price, and their sum; what has no price is left out and said so."""
-    buys = {quantity.item: quantity.buy for quantity in plan.quantities}
-    sheets = {f"stock/{name}": item.price for name, item in plan.shopping.sheet_stock.items()}
-    tiles = {f"tile_stock/{name}": item.price for name, item in plan.tile_stock.items()}
-    for name, prices in (("cost sheets", sheets), ("cost tiles", tiles)):
-        wanted = {item: price for item, price in prices.items() if price is not None and buys.get(item)}
-        working = plan.workings.get(name)
-        if working is None:
-            if wanted:
-                yield Objection("VER-905", name, "is not worked out, though prices are known")
-            continue
-        said = {f"{name.partition(' ')[2]} {item.partition('/')[2]}": item for item in wanted}
-        if set(working.values) != set(said):
-            yield Objection("VER-905", name, "prices other things than are bought")
-        for printed, item in said.items():
-            price = wanted[item]
-            packs, _, each = working.values.get(printed, "").partition(" × ")
-            if packs != str(buys[item]) or first_number(each) != price:
-                yield Objection(
-                    "VER-905", item, f"costs {buys[item]} × {price:g}, not {working.values.get(printed)}"
-                )
-        total = math.fsum(price * buys[item] for item, price in wanted.items())
-        if not prints(working.result, total):
-            yield Objection("VER-905", name, f"comes to {total:.2f}, not {working.result}")
-
-
-def _bounds(plan: Document) -> Iterator[Objection]:
-    """What is said of the fewest sheets agrees with the counts, and never lies below what area alone asks."""
-    for count in plan.counts:
-        name = f"bound {count.stock}"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _is(name, working.result, count.lower_bound, "the fewest sheets")
-            yield from _is(name, working.values.get("used", ""), count.used, "sheets used")
-    bound, paid = plan.workings.get("bound cost"), plan.workings.get("cost sheets")
-    if bound is not None and paid is not None:
-        if bound.values.get("cost") != paid.result:
-            yield Objection(_CODE, "bound cost", f"speaks of {bound.values.get('cost')}, paid is {paid.result}")
-        least, cost = first_number(bound.result), first_number(paid.result)
-        if least is None or cost is None or least > cost:
-            yield Objection("VER-602", "bound cost", "lies above what is paid")
 
 
 def _tiles(plan: Document) -> Iterator[Objection]:

@@ -212,7 +212,7 @@ def in_figures(
 
 
 def less(found: Measure, other: Measure, tape: Tape) -> str:
-    """The difference of two measures as they are printed, so that a reader who subtracts finds the same.
+    """What is left of a measure without another, both as printed: a reader who subtracts finds the same.
 
     Example:
         >>> ground, board = Measure(value=5.00049, unit="m2"), Measure(value=4.9995, unit="m2")
@@ -221,8 +221,8 @@ def less(found: Measure, other: Measure, tape: Tape) -> str:
     """
     factor, unit = unit_for(found.unit, tape)
     decimals = _DECIMALS[unit]
-    printed = round(found.value * factor, decimals) - round(other.value * factor, decimals)
-    return f"{number_text(printed, decimals)} {unit}"
+    left = round(found.value * factor, decimals) - round(other.value * factor, decimals)
+    return f"{number_text(max(0.0, left), decimals)} {unit}"
 
 
 def number_text(value: float, decimals: int | None, *, sign: bool = False, up: bool = False) -> str:

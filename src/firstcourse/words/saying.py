@@ -61,10 +61,10 @@ class Saying:
     a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`, `up: "yes"`
     never less), `PLAIN` (as it was read),
     `NUMBER_OF` (the figures alone), `LESS($x, $y)` (what is left of it as both are printed), `PLACE` (a reference
-    with its room), `PLACES` (several, a room that all lie in named once), `THING` (without), `WORD` (a word by its
-    code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`; `between: "; "` puts that
-    between all), and `EACH("message", $x, $y)` (the message once for each, its parameters
-    `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
+    with its room), `SURFACES` (several, a room that all lie in named once; many are counted), `THING` (without),
+    `WORD` (a word by its code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`;
+    `between: "; "` puts that between all), and `EACH("message", $x, $y)` (the message once for each, its
+    parameters `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
     Also `BULK` (a volume of mortar) and `SOURCE` (of a rule by its reference, of several once each).
 
     What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
@@ -94,7 +94,7 @@ class Saying:
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
-            "PLACES": self._places,
+            "SURFACES": self._surfaces,
             "THING": lambda given: self._each(given, lambda ref: self.thing(ref.ref)),
             "WORD": self._word,
             "LIST": self._list,
@@ -345,8 +345,10 @@ class Saying:
     def _list(self, given: _Given, last: str = "and", between: str = "") -> str:
         return self._joined([self._text(one) for one in _several(given.value)], last, between)
 
-    def _places(self, given: _Given) -> str:
+    def _surfaces(self, given: _Given) -> str:
         said = [self.place(one.ref) for one in _several(given.value) if isinstance(one, Ref)]
+        if len(said) > _MOST_SURFACES:
+            return self._messages.say("word-surfaces", count=len(said))
         return places(said, lambda texts: self._joined(list(texts), "and"))
 
     def _joined(self, texts: list[str], last: str, between: str = "") -> str:
@@ -368,6 +370,8 @@ class Saying:
 
 
 _COUNTED = ("one", "two", "three", "four", "five")
+_MOST_SURFACES = 4
+"""More than this are counted, not named."""
 NOTHING = "-"
 """What a message says where a line is left out."""
 

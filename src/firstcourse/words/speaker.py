@@ -103,6 +103,14 @@ class Speaker:
         """Every attribute of a message by its name: the labels of a page."""
         return self._saying.labels(message, given)
 
+    def told(self, said: Iterable[Statement | Working]) -> list[str]:
+        """Statements in words, and of workings the sentences of their argument, in the order given."""
+        return [
+            sentence
+            for one in said
+            for sentence in ((self.statement(one),) if isinstance(one, Statement) else self.working(one).argument)
+        ]
+
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
         return self._saying.place(ref)

@@ -58,7 +58,7 @@ def test_cheaper_of_two_sizes_is_taken():
 def test_two_blanks_over_half_are_proven_apart():
     plan = cut(blanks((20, 31), (20, 31), may_turn=False), (StockSize("small", 36, 60, 1),), effort=0)
     assert plan.counts["small"].used == 2 and plan.proven
-    assert plan.counts["small"].bound.proof == "dual feasible functions"
+    assert plan.counts["small"].bound.proof == "dual_functions"
 
 
 def test_largest_left_over_is_marked():

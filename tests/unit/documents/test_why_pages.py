@@ -10,7 +10,8 @@ from example_plans import plan_of
 from firstcourse.documents.office_pack import office_pack
 from firstcourse.documents.why_pages import MOST_BOXES, why_page
 from firstcourse.plan import Count, RuleOverride
-from firstcourse.workings import Working
+from firstcourse.words import speaker_for
+from firstcourse.workings import Working, by_id
 
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "l-shower-room", "metric-column"])
@@ -49,11 +50,16 @@ def test_counts_stand_beside_each_other() -> None:
 def test_many_sheets_are_told_by_number() -> None:
     plan = plan_of("metric-column")
     (name,) = plan.counts
-    many = Working(title="", formula="", result=str(MOST_BOXES + 1), unit="sheets")
+    many = Working(
+        formula="boards-practice",
+        at=(f"stock/{name}",),
+        inputs={"keeps": True, "faults": (), "numbers": ()},
+        result=MOST_BOXES + 1,
+    )
     plan = plan.model_copy(
         update={
             "counts": {name: Count(used=MOST_BOXES, lower_bound=0, proven=False)},
-            "workings": {f"practice {name}": many},
+            "workings": by_id((many,)),
             "bounds": (),
         }
     )
@@ -99,8 +105,8 @@ def test_the_argument_over_every_layout_is_told() -> None:
     plan = plan_of("tub-bathroom")
     for stock, bound in zip(why_page(plan)["stocks"], plan.bounds, strict=True):
         assert "no layout that keeps the rules takes fewer. This is proven." in stock["answer"]
-        said = plan.workings[f"every layout {bound.stocks[0]}"].argument
-        assert [reason for reason in stock["reasons"] if reason in said] == list(said)
+        said = speaker_for(plan).told([plan.workings[f"bounds-every_layout@stock/{bound.stocks[0]}"]])
+        assert len(said) == 5 and [reason for reason in stock["reasons"] if reason in said] == said
 
 
 def test_what_is_open_over_every_layout_is_said() -> None:

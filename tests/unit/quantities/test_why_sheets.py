@@ -5,24 +5,34 @@ import pytest
 from firstcourse.app.summaries import summarize
 from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.planning.steps import PlanResult
-from firstcourse.quantities.why import StockWhy, beside_practice, whole_percents, why_sheets
+from firstcourse.quantities.sheet_fills import whole_percents
+from firstcourse.quantities.why import StockWhy, beside_practice, why_sheets
 from firstcourse.units import Tape, inches, mm
-from firstcourse.workings import Working
+from firstcourse.values import Name, Word, length, money
+from firstcourse.words import speaker_for
+from firstcourse.workings import Working, by_id
 
 SIZE = (inches(36), inches(60))
 Size = tuple[int, int]
 
 
-def working(
-    result: int, *, title: str = "Fewest sheets", argument: str = "area", said: tuple[str, ...] = ()
-) -> Working:
+def fewest(result: int, proof: str = "area") -> Working:
     return Working(
-        title=title,
-        formula="no cutting of these pieces needs fewer sheets",
-        values={"argument": argument},
-        result=str(result),
-        unit="sheets",
-        argument=said,
+        formula="bounds-sheets", at=("stock/board",), inputs={"used": 3, "proof": Word(word=proof)}, result=result
+    )
+
+
+def practice(stock: str, result: int, **faults: int) -> Working:
+    codes = [(f"BRD-{code[1:]}", number) for code, number in faults.items()]
+    return Working(
+        formula="boards-practice",
+        at=(f"stock/{stock}",),
+        inputs={
+            "keeps": not codes,
+            "faults": tuple(Word(word=code) for code, _ in codes),
+            "numbers": tuple(number for _, number in codes),
+        },
+        result=result,
     )
 
 
@@ -32,7 +42,7 @@ def plan_of(
     *,
     tape: Tape = Tape.INCH,
     first_is_offcut: bool = False,
-    workings: dict[str, Working] | None = None,
+    workings: tuple[Working, ...] | None = None,
     stocks: tuple[str, ...] = ("board",),
 ) -> Plan:
     """Sheets of the first stock; each part is (size, whether it is a piece); places do not matter here."""
@@ -61,23 +71,31 @@ def plan_of(
         sheets=tuple(made),
         stock=tuple(Stock(id=s, size=SIZE, thickness=inches(0.5), kind="fibre_cement") for s in stocks),
         counts={"board": count, **{s: Count(used=0, lower_bound=0, proven=True) for s in stocks[1:]}},
-        workings={"bound board": working(count.lower_bound)} if workings is None else workings,
+        workings=by_id((fewest(count.lower_bound),) if workings is None else workings),
     )
 
 
 def said(plan: Plan) -> tuple[StockWhy, str]:
     (why,) = why_sheets(plan)
-    return why, "\n".join(why.reasons)
+    return why, "\n".join(speaker_for(plan).told(why.reasons))
+
+
+def answer(plan: Plan) -> str:
+    (why,) = why_sheets(plan)
+    return " ".join(speaker_for(plan).told(why.answer))
+
+
+def beside(plan: Plan, name: str) -> str:
+    return " ".join(speaker_for(plan).told(beside_practice(plan, name)))
 
 
 WHOLE, HALF = SIZE, (inches(36), inches(30))
 
 
 def test_the_area_argument_is_told_with_its_figures() -> None:
-    why, text = said(
-        plan_of([[(WHOLE, True)], [(HALF, True), (HALF, False)]], Count(used=2, lower_bound=2, proven=True))
-    )
-    assert why.answer == "2 sheets. Where the seams lie now, fewer cannot give these boards: that is proven."
+    plan = plan_of([[(WHOLE, True)], [(HALF, True), (HALF, False)]], Count(used=2, lower_bound=2, proven=True))
+    text = said(plan)[1]
+    assert answer(plan) == "2 sheets. Where the seams lie now, fewer cannot give these boards: that is proven."
     assert "This plan has 2 boards of it." in text and "They take 22.50 sq ft of sheet," in text
     assert "One sheet has 15.00 sq ft." in text
     assert "1.50 sheets" in text and "2 sheets at least" in text
@@ -91,7 +109,7 @@ def test_every_sheet_shows_its_pieces_and_what_is_kept() -> None:
         ("S1b", 0.5, True),
     ]
     assert (sheet.used, sheet.kept, sheet.waste) == (0.5, 0.5, 0.0)
-    assert sheet.parts[1].size == '36" × 30"'
+    assert sheet.parts[1].size == (length(inches(36)), length(inches(30)))
     assert 'To keep: S1b (36" × 30").' in said(plan)[1]
 
 
@@ -107,16 +125,16 @@ def test_a_kept_offcut_takes_its_share_of_the_need() -> None:
 
 def test_nothing_is_bought_where_offcuts_give_all() -> None:
     plan = plan_of([[(HALF, True)]], Count(used=0, lower_bound=0, proven=True), first_is_offcut=True)
-    assert said(plan)[0].answer == "Kept offcuts give every piece of it: nothing is bought."
+    assert answer(plan) == "Kept offcuts give every piece of it: nothing is bought."
 
 
 def test_a_gap_is_admitted() -> None:
-    one_less = said(
-        plan_of([[(WHOLE, True)], [(HALF, True)], [(HALF, True)]], Count(used=3, lower_bound=2, proven=False))
+    one_less = plan_of(
+        [[(WHOLE, True)], [(HALF, True)], [(HALF, True)]], Count(used=3, lower_bound=2, proven=False)
     )
-    assert "Whether 2 can do is not known" in one_less[0].answer
+    assert "Whether 2 can do is not known" in answer(one_less)
     more = plan_of([[(HALF, True)]] * 4, Count(used=4, lower_bound=2, proven=False))
-    assert "Whether 2 to 3 can do is not known" in said(more)[0].answer
+    assert "Whether 2 to 3 can do is not known" in answer(more)
 
 
 def test_a_bound_above_the_area_says_what_it_counts() -> None:
@@ -124,15 +142,13 @@ def test_a_bound_above_the_area_says_what_it_counts() -> None:
     plan = plan_of(
         [[(large, True)], [(large, True)], [(large, True)]],
         Count(used=3, lower_bound=3, proven=True),
-        workings={
-            "bound board": working(3, argument="dual feasible functions", said=("It holds for these pieces.",))
-        },
+        workings=(fewest(3, "dual_functions"),),
     )
     text = said(plan)[1]
     assert "No two of W1-1, W1-2 and W1-3 come out of one sheet, whichever way they are turned: 3 sheets" in text
     # Where boards that anyone can hold side by side give the number, nothing harder is told.
     assert "counts as the whole width" not in text
-    assert "It holds for these pieces." in text
+    assert "The bound holds for the pieces of this layout" in text
 
 
 def test_many_boards_are_not_named_one_by_one() -> None:
@@ -140,7 +156,7 @@ def test_many_boards_are_not_named_one_by_one() -> None:
     plan = plan_of(
         [[(large, True)]] * 10,
         Count(used=10, lower_bound=10, proven=True),
-        workings={"bound board": working(10, argument="dual feasible functions")},
+        workings=(fewest(10, "dual_functions"),),
     )
     assert "W1-7 and 3 others come out of one sheet" in said(plan)[1]
 
@@ -149,7 +165,7 @@ def test_a_bound_that_pairs_do_not_give_is_told_in_its_own_words() -> None:
     plan = plan_of(
         [[(WHOLE, True)], [(WHOLE, True)], [((inches(18), inches(31)), True)] * 2],
         Count(used=3, lower_bound=4, proven=False),
-        workings={"bound board": working(4, argument="dual feasible functions")},
+        workings=(fewest(4, "dual_functions"),),
     )
     text = said(plan)[1]
     assert "No two of W1-1, W1-2 and W1-3 come out of one sheet" in text
@@ -162,7 +178,7 @@ def test_boards_go_together_where_one_cut_parts_them() -> None:
     plan = plan_of(
         [[(long, True)], [(low, True)]],
         Count(used=2, lower_bound=3, proven=False),
-        workings={"bound board": working(3)},
+        workings=(fewest(3),),
     )
     assert "No two of" not in said(plan)[1]
 
@@ -177,7 +193,7 @@ def test_pieces_that_do_fit_in_pairs_are_not_called_too_large() -> None:
     plan = plan_of(
         [[((inches(18), inches(31)), True)]] * 4,
         Count(used=4, lower_bound=4, proven=True),
-        workings={"bound board": working(4, argument="something new")},
+        workings=(fewest(4, "none"),),
     )
     text = said(plan)[1]
     assert "No two of" not in text
@@ -188,7 +204,7 @@ def test_prices_are_told_in_words() -> None:
     plan = plan_of(
         [[((inches(36), inches(19)), True)]] * 4,
         Count(used=4, lower_bound=4, proven=True),
-        workings={"bound board": working(4, argument="prices of patterns")},
+        workings=(fewest(4, "pattern_prices"),),
     )
     assert "Put a price on every board" in said(plan)[1]
     assert "the boards are then worth 4 sheets at least." in said(plan)[1]
@@ -197,59 +213,59 @@ def test_prices_are_told_in_words() -> None:
 @pytest.mark.parametrize(
     ("least", "told"),
     [
-        ("15.00", "cost 15.00 USD together, and no cutting of these pieces costs less: this is proven."),
-        ("14.00", "cost 15.00 USD together; no cutting of these pieces costs less than 14.00."),
+        (15.0, "cost 15.00 USD together, and no cutting of these pieces costs less: this is proven."),
+        (14.0, "cost 15.00 USD together; no cutting of these pieces costs less than 14.00."),
     ],
 )
-def test_no_least_number_of_one_of_two_stocks(least: str, told: str) -> None:
+def test_no_least_number_of_one_of_two_stocks(least: float, told: str) -> None:
     cost = Working(
-        title="",
-        formula="no cutting of these pieces costs less",
-        values={"cost": "15.00"},
-        result=least,
-        unit="USD",
+        formula="bounds-cost",
+        at=("job",),
+        inputs={"cost": money(15), "proof": Word(word="area"), "currency": Name(name="USD")},
+        result=money(least),
     )
     plan = plan_of(
         [[(WHOLE, True)]],
         Count(used=1, lower_bound=0, proven=False),
         stocks=("board", "other"),
-        workings={"practice board": working(3), "practice other": working(0), "bound cost": cost},
+        workings=(practice("board", 3), practice("other", 0), cost),
     )
-    why, text = said(plan)
+    text = said(plan)[1]
     assert told in text
-    assert "no fewest number of this one alone" in why.answer
+    assert "no fewest number of this one alone" in answer(plan)
     assert "buys 3 × board for the same surfaces; this plan buys 1 × board." in text
 
 
-@pytest.mark.parametrize(("practice", "words"), [(3, "1 more than"), (2, "as many as"), (1, "1 fewer than")])
-def test_practice_stands_beside_it(practice: int, words: str) -> None:
+@pytest.mark.parametrize(("bought", "words"), [(3, "1 more than"), (2, "as many as"), (1, "1 fewer than")])
+def test_practice_stands_beside_it(bought: int, words: str) -> None:
     plan = plan_of(
         [[(WHOLE, True)], [(WHOLE, True)]],
         Count(used=2, lower_bound=2, proven=True),
-        workings={"practice board": working(practice)},
+        workings=(practice("board", bought),),
     )
-    assert f"buys {practice}: {words} this plan." in said(plan)[1]
+    assert f"buys {bought}: {words} this plan." in said(plan)[1]
 
 
 def test_stocks_that_stand_in_for_each_other_are_compared_together() -> None:
-    fault = "It does not keep all rules: 2 boards narrower than the least piece."
+    fault = (
+        "Plain practice does not keep all rules here: 2 boards narrower than the least piece (boards.piece.min)."
+    )
     plan = plan_of(
         [[(WHOLE, True)], [(WHOLE, True)]],
         Count(used=2, lower_bound=0, proven=False),
         stocks=("board", "other"),
-        workings={"practice board": working(0), "practice other": working(1, said=(fault,))},
+        workings=(practice("board", 0), practice("other", 1, _204=2)),
     )
     priced = [stock.model_copy(update={"price": price}) for stock, price in zip(plan.stock, (10, 15), strict=True)]
     plan = plan.model_copy(update={"stock": tuple(priced)})
-    told = beside_practice(plan, "board")
-    assert told == (
+    assert beside(plan, "board") == (
         "Plain practice buys 1 × other for the same surfaces (15.00 money); "
         f"this plan buys 2 × board (20.00 money). {fault}"
     )
-    assert beside_practice(plan, "other") == told
+    assert beside_practice(plan, "other") == beside_practice(plan, "board")
     done = PlanResult(plan=plan, document="", practice={"board": 0, "other": 1})
     summary = summarize(done)
-    assert summary.practice == (told,)
+    assert summary.practice == beside_practice(plan, "board")
     assert [row.practice for row in summary.stock] == [None, None]
 
 
@@ -258,13 +274,13 @@ def test_practice_alike_for_all_of_them_needs_no_sentence() -> None:
         [[(WHOLE, True)]],
         Count(used=1, lower_bound=1, proven=True),
         stocks=("board", "other"),
-        workings={"practice board": working(1), "practice other": working(0)},
+        workings=(practice("board", 1), practice("other", 0)),
     )
-    assert beside_practice(plan, "board") == ""
+    assert beside_practice(plan, "board") == ()
 
 
 def test_a_millimetre_tape_speaks_metric() -> None:
     plan = plan_of([[((mm(600), mm(1000)), True)]], Count(used=1, lower_bound=1, proven=True), tape=Tape.MM)
     why, text = said(plan)
     assert "This plan has 1 board of it." in text and "They take 0.600 m² of sheet," in text
-    assert why.sheets[0].parts[0].size == "600 mm × 1000 mm"
+    assert why.sheets[0].parts[0].size == (length(mm(600)), length(mm(1000)))

@@ -350,6 +350,19 @@ def given() -> dict[str, Any]:
     return sealed(job, ()).model_dump(mode="json")
 
 
+def sheets_bound() -> dict[str, Any]:
+    """What is said of the sheets: seven are cut, five are needed at least, plain practice buys eight."""
+    found = (
+        {"formula": "bounds-sheets", "inputs": {"used": 7, "proof": {"word": "area"}}, "result": 5},
+        {
+            "formula": "boards-practice",
+            "inputs": {"keeps": False, "faults": [{"word": "BRD-204"}], "numbers": [2]},
+            "result": 8,
+        },
+    )
+    return {f"{one['formula']}@stock/3x5": {**one, "at": ["stock/3x5"]} for one in found}
+
+
 @pytest.fixture
 def plan() -> dict[str, Any]:
     surfaces = [wall_surface(), floor_surface()]
@@ -372,6 +385,7 @@ def plan() -> dict[str, Any]:
         "workings": {
             **boarding(surfaces[0], sum(map(area, WALL)) - area(CUT_ROUND)),
             **boarding(surfaces[1], sum(map(area, FLOOR))),
+            **sheets_bound(),
             **{quantity["working"]: working for quantity, working in shopping},
         },
     }

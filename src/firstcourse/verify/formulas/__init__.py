@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 
 from firstcourse.verify.formulas import (
     boards,
+    bounds,
     doorways,
     showers,
     survey,
@@ -19,6 +20,7 @@ from firstcourse.verify.verdict import Objection
 
 FORMULAS: Mapping[str, Prove] = {
     **boards.FORMULAS,
+    **bounds.FORMULAS,
     **doorways.FORMULAS,
     **showers.FORMULAS,
     **survey.FORMULAS,
@@ -27,6 +29,7 @@ FORMULAS: Mapping[str, Prove] = {
 """By the formula's id, what proves a working of it from the rest of the plan."""
 EXPECTED: tuple[Expected, ...] = (
     boards.expected,
+    bounds.expected,
     doorways.expected,
     showers.expected,
     survey.expected,

@@ -1,0 +1,80 @@
+# Why so many sheets and not fewer, and what would come of other sheets, framing or more search.
+
+why-sheets = { $used ->
+        [one] { $used } sheet
+       *[other] { $used } sheets
+    }
+why-at_least = { $least ->
+        [one] { $least } sheet
+       *[other] { $least } sheets
+    }
+why-open = { $open ->
+        [1] { $least }
+       *[other] { $least } to { $one_fewer }
+    }
+
+why-nothing_bought = Kept offcuts give every piece of it: nothing is bought.
+why-no_layout_fewer = { why-sheets }: no layout that keeps the rules takes fewer. This is proven.
+why-these_boards = { why-sheets }. Where the seams lie now, fewer cannot give these boards: that is proven.
+why-other_seams = With other seams fewer than { $least } are impossible; whether { why-open } can do is not known.
+why-several_serve = { why-sheets }. Other sheets of the job serve the same boards, so there is no fewest number of this one alone.
+why-fewer_not_known = { why-sheets }. Fewer than { $least } are impossible. Whether { why-open } can do is not known: the search found no way, and no argument rules it out.
+why-no_layout_cheaper = No other layout, whatever its seams and sheets, costs less.
+why-cheaper_not_known = With other seams or sheets no layout costs less than { NUMBER_OF($least, decimals: 2) }; these sheets cost { NUMBER_OF($cost, decimals: 2) }, and whether anything between does is not known.
+
+why-boards = This plan has { $boards ->
+        [one] { $boards } board
+       *[other] { $boards } boards
+    } of it. They take { FIGURES($area) } of sheet, what tapers, notches and holes then take out of them included.
+why-offcuts_give = Kept offcuts give { FIGURES($given) } of that, and { FIGURES($left) } is left.
+why-area = One sheet has { FIGURES($sheet) }. If nothing were wasted these boards would take { FIGURES($sheets, decimals: 2) } sheets, and no part of a sheet can be bought: { why-at_least } at least.
+why-apart = No two of { $others ->
+        [0] { LIST($boards) }
+        [one] { LIST($boards, between: ", ") } and { $others } other
+       *[other] { LIST($boards, between: ", ") } and { $others } others
+    } come out of one sheet, whichever way they are turned{ $enough ->
+        [yes] : { $number ->
+            [one] { $number } sheet
+           *[other] { $number } sheets
+        } at least.
+       *[no] , so each of these { $number } needs its own.
+    }
+why-weighed = { $proof ->
+        [dual_functions] Weighing each piece by what it spoils beside it (wider than half a sheet counts as the whole width) asks for { why-at_least }.
+        [pattern_prices] Put a price on every board such that no sheet, however it is cut, yields more than one sheet's worth: the boards are then worth { why-at_least } at least.
+       *[other] Area is not all that counts: { why-at_least } are needed at least.
+    }
+
+why-practice = { why-plain_practice } buys { $bought }: { $more ->
+        [0] { $fewer ->
+            [0] as many as
+           *[other] { $fewer } fewer than
+        }
+       *[other] { $more } more than
+    } this plan.
+why-plain_practice = Plain practice (full sheets from a corner, the rest from what is left)
+why-beside_practice = { $named ->
+        [yes] { why-plain_practice }
+       *[no] Plain practice
+    } buys { $practice_kinds ->
+        [0] none
+       *[other] { EACH("why-some", $practice_numbers, $practice_sheets, last: "and") }
+    } for the same surfaces{ $practice_priced ->
+        [yes] {" "}({ NUMBER_OF($practice_cost, decimals: 2) } { WORD($currency) })
+       *[no] {""}
+    }; this plan buys { $plan_kinds ->
+        [0] none
+       *[other] { EACH("why-some", $plan_numbers, $plan_sheets, last: "and") }
+    }{ $plan_priced ->
+        [yes] {" "}({ NUMBER_OF($plan_cost, decimals: 2) } { WORD($currency) })
+       *[no] {""}
+    }.
+why-some = { $one } × { THING($two) }
+why-least_cost = All sheets of the job cost { NUMBER_OF($cost, decimals: 2) } { WORD($currency) } together{ $proven ->
+        [yes] , and no cutting of these pieces costs less: this is proven.
+       *[no] ; no cutting of these pieces costs less than { NUMBER_OF($least, decimals: 2) }.
+    }
+
+why-waste = Of all that is cut up, { $boards }% becomes boards and { $waste }% is waste.
+why-waste_and_kept = Of all that is cut up, { $boards }% becomes boards, { $keep }% is kept and { $waste }% is waste. To keep: { EACH("why-part", $kept, $wide, $high) }.
+why-part = { $one } ({ TAPE($two, feet: "no") } × { TAPE($three, feet: "no") })
