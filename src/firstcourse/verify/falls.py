@@ -12,9 +12,10 @@ from shapely import Polygon
 from shapely.ops import unary_union
 
 from firstcourse.geometry.polygon import Point
-from firstcourse.units import TICKS_PER_MM
+from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.fall_fields import Fall, Plane
 from firstcourse.verify.fall_geometry import (
+    LEVEL,
     NEAR,
     SAME,
     TICKS3_PER_LITRE,
@@ -26,11 +27,13 @@ from firstcourse.verify.fall_geometry import (
 )
 from firstcourse.verify.fall_levels import check_levels, spot_text
 from firstcourse.verify.floor_heights import upturn_top
-from firstcourse.verify.layers import built
+from firstcourse.verify.layers import built, cover
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _SHARE = 1e-4
+_EVEN = 1e-6
+"""Share by which a limit may be missed: what rounding leaves."""
 _SPECK = TICKS_PER_MM**2
 
 
@@ -55,6 +58,7 @@ def check_falls(plan: Document) -> Iterator[Objection]:
         yield from _folds_said(surface, fall, folds)
         yield from check_levels(surface, fall, folds, plan.rules.ticks("fall.check.spacing"))
         yield from _totals(surface, fall, folds)
+        yield from _rises(surface, fall, plan)
         yield from _rules(surface, fall, folds, plan)
         yield from _held(surface, fall, plan)
         yield from _tiles(surface, fall, folds, plan)
@@ -165,6 +169,35 @@ def _totals(surface: Surface, fall: Fall, folds: list[Fold]) -> Iterator[Objecti
         yield Objection("VER-758", surface.id, "has a pre-slope without a liner, or a liner without one")
 
 
+def _rises(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
+    """Rises to the tape's next mark that keeps the least fall in the valleys too, where the greatest allows it.
+
+    Else to the last mark before the greatest fall, where that keeps the least on the planes; else as high as they
+    need. Where no mark lies between both limits, it rises to the first of them itself.
+    """
+    rise, rules = float(fall.rise), plan.rules
+    if min(rise, fall.least_plane_fall, fall.greatest_fall) <= 0:
+        return
+    least = rules.number("fall.min")
+    flow = rise * least / fall.least_fall if fall.least_fall > LEVEL * rise / TICKS_PER_MM else math.inf
+    planes = rise * least / fall.least_plane_fall
+    most = rise * rules.number("fall.max") / fall.greatest_fall if rules.has("fall.max") else math.inf
+    if flow <= most * (1 + _EVEN):
+        wanted, marked, past = flow, _mark(flow, plan.tape, up=True), most
+    elif planes <= most * (1 + _EVEN):
+        wanted, marked, past = most, _mark(most, plan.tape, up=False), planes
+    else:
+        wanted, marked, past = planes, _mark(planes, plan.tape, up=True), math.inf
+    beyond = marked > past * (1 + _EVEN) if past >= wanted else marked < past * (1 - _EVEN)
+    if abs(rise - (wanted if beyond else marked)) > 1:
+        yield Objection("VER-757", surface.id, "rises to another height than its limits and the tape ask")
+
+
+def _mark(ticks: float, tape: Tape, *, up: bool) -> float:
+    marks = ticks / tape.graduation
+    return float(tape.graduation * (math.ceil(marks - _EVEN) if up else math.floor(marks + _EVEN)))
+
+
 def _rules(surface: Surface, fall: Fall, folds: list[Fold], plan: Document) -> Iterator[Objection]:
     rules = plan.rules
     valleys = [fold.along for fold in folds if fold.valley]
@@ -202,18 +235,17 @@ def _held(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
     litres = (area * (fall.rise + depth) - held) / TICKS3_PER_LITRE
     if max(abs(test.litres - litres), abs(test.kg - litres)) > _SHARE * litres + 1e-6:
         yield Objection("VER-761", surface.id, "takes another volume of water for its test than is said")
-    if test.depth != depth or depth < plan.rules.ticks("water.test.depth"):
-        yield Objection("VER-761", surface.id, "is tested with too little water at its highest place")
-    if test.hours < plan.rules.number("water.test.hours"):
-        yield Objection("VER-761", surface.id, "is tested for too short")
+    if test.depth != depth or depth != plan.rules.ticks("water.test.depth"):
+        yield Objection("VER-761", surface.id, "is tested with other water at its highest place than is asked")
+    if test.hours != plan.rules.number("water.test.hours"):
+        yield Objection("VER-761", surface.id, "is tested for another time than is asked")
     tops = (one for one in plan.surfaces if one.part_of == surface.id and one.id.endswith("/top"))
     under_floor = fall.membrane_below - (fall.bed if fall.membrane == "liner" else 0)
     on_kerb = next((built(top, plan) for top in tops), under_floor)
     freeboard = plan.rules.ticks("water.test.below_threshold")
     if test.dam != (fall.kerb is None or test.level > fall.kerb - on_kerb - freeboard):
         yield Objection("VER-761", surface.id, "is tested with a dam beside its kerb, or without either")
-    below = built(surface, plan) + (fall.bed if fall.membrane == "liner" else 0)
-    if fall.membrane_below < below or (surface.tiled and fall.membrane_below != below):
+    if fall.membrane_below != sum(cover(surface, plan)) + (fall.bed if fall.membrane == "liner" else 0):
         yield Objection("VER-761", surface.id, "has its membrane elsewhere than tile, mortar and bed leave it")
     if fall.upturn_top != upturn_top(fall, plan):
         yield Objection("VER-760", surface.id, "ends its membrane elsewhere than the finished threshold asks")

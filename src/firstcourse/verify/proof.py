@@ -18,6 +18,7 @@ from firstcourse.verify.doors import check_doors
 from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.edges import check_edges
 from firstcourse.verify.fall_findings import check_fall_findings
+from firstcourse.verify.fall_given import check_falls_given
 from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
@@ -72,6 +73,7 @@ _CHECKS = (
     check_starts,
     check_soft_joints,
     check_falls,
+    check_falls_given,
     check_fall_findings,
     check_layers,
     check_floor_heights,

@@ -9,24 +9,31 @@ import pytest
 import yaml
 
 from changed import changes
-from firstcourse.job import read_job_text
-from firstcourse.plan import JobStamp, Plan
+from firstcourse.job import Job, job_values, read_job_text
+from firstcourse.plan import Given, JobStamp, Plan, sealed
 from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.rule_notes import rule_notes
 from firstcourse.planning.waterproofing import waterproof
-from firstcourse.rules import load_rules
+from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.tiling.shower_floor import plan_fall
 from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS
 from firstcourse.verify.reading import read_document
 from firstcourse.workings import by_id
-from sealing import bare
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
 L_POINTS = [["0 in", "0 in"], ["60 in", "0 in"], ["60 in", "36 in"], ["36 in", "36 in"], ["36 in", "60 in"],
             ["0 in", "60 in"]]  # fmt: skip
 L_SHAPE = {"points": L_POINTS, "left": None, "out": None, "width": None, "depth": None}
+
+
+def _given(job: Job, rules: RuleSet) -> Given:
+    """The job with nothing of its room but the shower."""
+    values = job_values(job)
+    room = {"name": "bath", "floor": {"shower": values["rooms"][0]["floor"]["shower"]}}
+    kept = {name: values[name] for name in ("name", "date", "practice", "tape", "tiles") if name in values}
+    return sealed({**kept, "rooms": [room]}, rule_notes(rules))
 
 
 def shower_plan(**change: Any) -> dict[str, Any]:
@@ -47,12 +54,12 @@ def shower_plan(**change: Any) -> dict[str, Any]:
     floor = surveyed.surface.model_copy(update={"fall": result.fall, "membrane": kind, "layers": layers})
     water = waterproof(job, survey, (), (floor,), rules)
     plan = Plan(
-        job=JobStamp(name=job.name, digest="0", date=job.date.isoformat()),
+        job=JobStamp(name=job.name, digest="0", date=job.date.isoformat(), practice=job.practice, tape=job.tape),
         surfaces=(floor,),
         findings=result.findings,
         quantities=water.quantities,
         workings=by_id(result.workings) | water.workings,
-        given=bare(job.name, job.date.isoformat(), rules=rule_notes(rules)),
+        given=_given(job, rules),
     )
     found: dict[str, Any] = json.loads(plan.model_dump_json(by_alias=True))
     return found
@@ -179,6 +186,18 @@ def good() -> dict[str, Any]:
         (put("flood_test.hours", 1.0), "VER-761"),
         (put("flood_test.dam", True), "VER-761"),
         (put("largest_tile", None), "VER-762"),
+        (put("layout", "square"), "VER-770"),
+        (put("membrane", "sheet"), "VER-770"),
+        (put("kerb", 115.0), "VER-770"),
+        (put("kerb_width", 120.0), "VER-770"),
+        (put("bed", 38.0), "VER-770"),
+        (put("pre_slope", 12.0), "VER-770"),
+        (put("tile_step", 0.5), "VER-770"),
+        (put("drain", [[560.515625, 1247.3828125], [570.0, 1247.3828125]]), "VER-770"),
+        (lambda plan: plan["surfaces"][0].update(membrane="sheet"), "VER-770"),
+        (lambda plan: plan["surfaces"].clear(), "VER-770"),
+        (put("flood_test.hours", 25.0), "VER-761"),
+        (put("membrane_below", 47.3), "VER-761"),
         (put("drain", []), "VER-001"),
         (put("layout", "cone"), "VER-001"),
         (put("planes.0.heights", [0.0]), "VER-001"),
@@ -196,6 +215,21 @@ def test_a_step_between_planes_is_found(good):
     plane = fall_of(plan)["planes"][0]
     plane["heights"] = [height + 1.0 for height in plane["heights"]]
     assert "VER-753" in codes(plan)
+
+
+def test_a_floor_that_rises_more_than_it_needs_is_found(good):
+    plan = copy.deepcopy(good)
+    fall = fall_of(plan)
+    # All falls grow in step with the rise: two marks more keep both limits, and are not what is asked.
+    share = 1 + 2 * 25.4 / 16 / fall["rise"]
+    for plane in fall["planes"]:
+        plane["heights"] = [round(height * share * 640) / 640 for height in plane["heights"]]
+        plane["gradient"] = [slope * share for slope in plane["gradient"]]
+    fall["rise"] = round(fall["rise"] * share * 640) / 640
+    for name in ("least_fall", "least_plane_fall", "greatest_fall"):
+        fall[name] *= share
+    said = [one.message for one in verify(plan).objections if one.code == "VER-757"]
+    assert said == ["rises to another height than its limits and the tape ask"]
 
 
 def test_a_rule_that_is_broken_needs_its_finding():
@@ -235,6 +269,6 @@ def test_any_value_of_a_working_that_is_changed_is_noticed(change):
 
 def test_a_working_that_is_left_out_is_asked_for(good):
     for key, working in good["workings"].items():
-        if working["at"] and "/shelf/" not in key:
+        if working["at"]:
             spoilt = {**good, "workings": {name: one for name, one in good["workings"].items() if name != key}}
             assert ("VER-907", key) in {(one.code, one.where) for one in verify(spoilt).objections}

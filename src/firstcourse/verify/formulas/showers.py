@@ -6,7 +6,8 @@ from functools import partial
 
 from firstcourse.units import TICKS_PER_MM, to_mm
 from firstcourse.verify.fall_fields import Fall
-from firstcourse.verify.fall_geometry import TICKS3_PER_LITRE, folds_of, open_heights, volume
+from firstcourse.verify.fall_geometry import LEVEL, TICKS3_PER_LITRE, folds_of, open_heights, volume
+from firstcourse.verify.fall_given import shower_of, step_between_tiles
 from firstcourse.verify.floor_heights import kerb_drop
 from firstcourse.verify.formulas.proving import CODE, Prove, holds, just, key_of, limited, long, only, rests_on
 from firstcourse.verify.layers import cover
@@ -21,10 +22,6 @@ _ON_BED, _BY_ENTRY = "showers-drain_on_bed", "showers-drain_by_entry"
 _TICKS2_PER_M2 = (1000.0 * TICKS_PER_MM) ** 2
 _FINE, _ROUNDED, _SHARE = 1e-8, 1e-4, 1e-4
 """What keeping nine figures, rounding a rise to ticks, and rounding all heights of planes may do to a number."""
-_LEVEL = 1e-6
-"""A valley that falls less, for a rise of 1 mm, lies level: no rise makes it fall."""
-_STEPS = ("narrow", "wide", "ground", "stone")
-"""Rules that the step between tiles may follow from."""
 Of = Callable[[Document, Surface, Fall, Working], Iterator[Objection]]
 
 
@@ -43,8 +40,14 @@ def expected(plan: Document) -> Iterator[str]:
             yield key_of(_RECESS, surface.id)
         if fall.kerb_width is not None:
             yield key_of(_DROP, f"{surface.id}/kerb")
-        shelves = key_of(_DROP, f"{surface.id}/shelf/")
-        yield from (key for key in plan.workings if key.startswith(shelves))
+        yield from (key_of(_DROP, ref) for ref in _shelves(surface, plan))
+
+
+def _shelves(surface: Surface, plan: Document) -> dict[str, int]:
+    """Depth of each shelf that the job gives in a shower [ticks], by its reference."""
+    shower = shower_of(surface, plan)
+    shelves = () if shower is None else shower.nodes("shelves", ())
+    return {f"{surface.id}/shelf/{shelf.text('id')}": shelf.length("depth") for shelf in shelves}
 
 
 def _entry(surface: Surface, fall: Fall) -> int | None:
@@ -71,7 +74,7 @@ def _rise(plan: Document, surface: Surface, fall: Fall, working: Working) -> Ite
     used, names = ["fall.min"], ["least", "rise_planes", "rise_valleys", "least_plane", "least_flow", "steepest"]
     yield from holds(working, "least", least, "", _FINE)
     yield from holds(working, "rise_planes", rise * least / fall.least_plane_fall, "mm", _ROUNDED)
-    if fall.least_fall > _LEVEL * rise:
+    if fall.least_fall > LEVEL * rise:
         yield from holds(working, "rise_valleys", rise * least / fall.least_fall, "mm", _ROUNDED)
     else:
         yield from just(working, "rise_valleys", {"word": "no_limit"})
@@ -117,11 +120,9 @@ def _tile(plan: Document, surface: Surface, fall: Fall, working: Working) -> Ite
     yield from just(working, "by_rule", by_rule)
     yield from only(working, "step", "turn", "by_rule")
     yield from long(working, "result", fall.largest_tile or 0)
-    asked = [f"tile.lippage.{name}" for name in _STEPS if rules.has(f"tile.lippage.{name}")]
-    allowed = [rule for rule in asked if rules.ticks(rule) <= step]
-    if by_rule or working.rule not in allowed:
-        yield from _rests(working, "fall.tile.max" if by_rule else "of the step between tiles")
-    yield from _rests(working, working.rule)
+    shower = shower_of(surface, plan)
+    by_step = "" if shower is None else step_between_tiles(shower, plan)[1]
+    yield from _rests(working, "fall.tile.max" if by_rule else by_step)
 
 
 def _drain(plan: Document, surface: Surface, fall: Fall, working: Working) -> Iterator[Objection]:
@@ -164,9 +165,12 @@ def _lengths(working: Working, rows: Mapping[str, int]) -> Iterator[Objection]:
 
 def _drop(plan: Document, working: Working) -> Iterator[Objection]:
     rules = plan.rules
-    widths = {f"{one.id}/kerb": one.fall.kerb_width for one in plan.surfaces if one.fall is not None}
-    width = widths.get(working.at[0])
-    depth = round((working.number("depth") or 0.0) * TICKS_PER_MM) if width is None else width
+    depths: dict[str, int] = {}
+    for surface in plan.surfaces:
+        depths |= _shelves(surface, plan)
+        if surface.fall is not None and surface.fall.kerb_width is not None:
+            depths[f"{surface.id}/kerb"] = surface.fall.kerb_width
+    depth = depths[working.at[0]]
     names = ["depth", "least"]
     yield from long(working, "depth", depth)
     yield from holds(working, "least", rules.number("fall.shelf.min"), "", _FINE)
