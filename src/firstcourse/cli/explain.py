@@ -72,16 +72,17 @@ def _print_alternatives(done: "Explanation", speaker: Speaker, currency: str) ->
     tape = speaker.tape
     print("\nWHAT IF? Each is planned and verified in full; ranked by sheets, cost, cuts, mass")
     print(f"    {'sheets':>6} {'cost':>10} {'cuts':>5} {'mass':>9} {'heaviest':>9} {'to add':>7}")
-    print(f"    {_row(done.outcome, tape)}  the plan as it is")
+    print(f"    {_row(done.outcome, tape)}  {speaker.statement(done.outcome.what)}")
     for number, outcome in enumerate(done.alternatives, start=1):
+        what = speaker.statement(outcome.what)
         if outcome.failed:
-            why = speaker.say(f"{outcome.what}: {' '.join(outcome.failed.split())}")
+            why = speaker.say(f"{what}: {' '.join(outcome.failed.split())}")
             print(f"{number:2}. {'cannot be planned':52}  {why}")
             continue
         same = "" if _differs(outcome, done.outcome) else " (no difference)"
         stop = "stops" if outcome.stops == 1 else "stop"
         stops = f" ({counted(outcome.stops, 'findings')} {stop} the work)" if outcome.stops else ""
-        print(f"{number:2}. {_row(outcome, tape)}  {speaker.say(outcome.what)}{same}{stops}")
+        print(f"{number:2}. {_row(outcome, tape)}  {speaker.say(what)}{same}{stops}")
     print(f"cost: {currency or 'money'} for the sheets alone; ~ taken by area where the job gives no price.")
     print("mass: all sheets to buy; heaviest: the heaviest piece; to add: framing members the plan asks for.")
 

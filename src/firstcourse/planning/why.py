@@ -17,7 +17,8 @@ from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import placed_members
-from firstcourse.units import TICKS_PER_MM, Tape, format_length, parse_length
+from firstcourse.units import TICKS_PER_MM, parse_length
+from firstcourse.values import Ref, Statement, length, statement
 
 MOST_WALLS_APART = 6
 """With more regularly framed walls than this their studs are only moved together."""
@@ -31,7 +32,7 @@ class Outcome:
     """What a plan takes: the plan as it is, or with one thing changed.
 
     Attributes:
-        what: What is changed, in words.
+        what: What is changed.
         sheets: Sheets to buy.
         by_stock: The same, stock by stock.
         cost: Of these sheets in the job's currency; None where a price is missing.
@@ -44,7 +45,7 @@ class Outcome:
     """
 
     kind: Kind
-    what: str
+    what: Statement
     sheets: int = 0
     by_stock: tuple[tuple[str, int], ...] = ()
     cost: float | None = None
@@ -77,7 +78,7 @@ class Change(NamedTuple):
     """One thing changed: the job to plan instead, and how long to search."""
 
     kind: Kind
-    what: str
+    what: Statement
     job: Job
     effort: int
     cost_by_area: bool = False
@@ -107,22 +108,22 @@ def explain_job(
     """
     result = plan_job(job, effort=effort, steps=steps, on_step=on_step)
     outcomes = []
-    for change in changes(job, result.plan, effort=effort) if what_if else ():
-        on_step(f"what if: {change.what}")
+    asked = list(changes(job, result.plan, effort=effort)) if what_if else []
+    for number, change in enumerate(asked, start=1):
+        on_step(f"what if {number} of {len(asked)}")
         outcomes.append(_tried(change, steps))
     return Explanation(
         result=result,
         why=why_sheets(result.plan),
-        outcome=_outcome(Change("plan", "the plan", job, effort), result.plan),
+        outcome=_outcome(Change("plan", statement("why-as_it_is"), job, effort), result.plan),
         alternatives=tuple(sorted(outcomes, key=_rank)),
     )
 
 
-def _rank(outcome: Outcome) -> tuple[bool, int, int, float, int, float, str]:
+def _rank(outcome: Outcome) -> tuple[bool, int, int, float, int, float]:
+    """What ranks outcomes; those alike stay in the order of the changes."""
     cost = math.inf if outcome.cost is None else outcome.cost
-    return (
-        bool(outcome.failed), outcome.stops, outcome.sheets, cost, outcome.cuts, outcome.mass_kg, outcome.what,
-    )  # fmt: skip
+    return bool(outcome.failed), outcome.stops, outcome.sheets, cost, outcome.cuts, outcome.mass_kg
 
 
 def _tried(change: Change, steps: Steps) -> Outcome:
@@ -181,7 +182,7 @@ def changes(job: Job, plan: Plan, *, effort: int) -> Iterator[Change]:
     yield from _studs(job, effort)
     yield from _ceilings(job, plan, rules, effort)
     if effort < HIGHEST_EFFORT:
-        yield Change("effort", f"search longer (effort {effort + 1})", job, effort + 1)
+        yield Change("effort", statement("why-longer", effort=effort + 1), job, effort + 1)
 
 
 def _listed(job: Job, rules: RuleSet) -> Job:
@@ -228,7 +229,9 @@ def _one_stock(job: Job, plan: Plan, effort: int) -> Iterator[Change]:
         ids = {stock.id for stock in others}
         offcuts = tuple(offcut for offcut in job.offcuts if offcut.stock in ids)
         changed = job.model_copy(update={"stock": tuple(others), "offcuts": offcuts})
-        yield Change("stock", f"only {only.id}, without {' and '.join(gone)}", changed, effort)
+        without = tuple(Ref(ref=f"stock/{name}") for name in gone)
+        what = statement("why-one_stock", only=Ref(ref=f"stock/{only.id}"), without=without)
+        yield Change("stock", what, changed, effort)
 
 
 def _other_sizes(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
@@ -246,7 +249,9 @@ def _other_sizes(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[
         price = None if stock.price is None else round(stock.price * ratio, 2)
         other = stock.model_copy(update={"size": size, "price": price})
         stocks = tuple(other if s.id == stock.id else s for s in job.stock)
-        what = f"{stock.id} in sheets of {_size(size, job.tape)}"
+        what = statement(
+            "why-other_size", stock=Ref(ref=f"stock/{stock.id}"), wide=length(size[0]), long=length(size[1])
+        )
         yield Change("size", what, job.model_copy(update={"stock": stocks}), effort, price is not None)
 
 
@@ -267,8 +272,7 @@ def _blocking(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
 
         changed = _with_walls(job, add)
         if changed != job:
-            what = f"one more row of blocking, {_length(side, job.tape)} above the foot of the boards"
-            yield Change("blocking", what, changed, effort)
+            yield Change("blocking", statement("why-row_of_blocking", above=length(side)), changed, effort)
 
 
 def _studs(job: Job, effort: int) -> Iterator[Change]:
@@ -285,8 +289,9 @@ def _studs(job: Job, effort: int) -> Iterator[Change]:
             return _half_a_spacing_on(wall) if (room.name, wall.wall) in group else wall
 
         if group:
-            where = f"{group[0][0]}, wall {group[0][1]}" if len(group) == 1 else "all regularly framed walls"
-            yield Change("stud", f"first stud half a spacing on in {where}", _with_walls(job, move), effort)
+            walls = tuple(Ref(ref=f"{room}/wall/{wall}") for room, wall in group)
+            what = statement("why-studs_moved", number=len(walls), walls=walls)
+            yield Change("stud", what, _with_walls(job, move), effort)
 
 
 def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Change]:
@@ -296,7 +301,7 @@ def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
     """
     moved = _with_ceilings(job, lambda room, ceiling: _half_a_spacing_on(ceiling))
     if moved != job:
-        yield Change("stud", "first ceiling joist half a spacing on", moved, effort)
+        yield Change("stud", statement("why-joists_moved"), moved, effort)
     edge, gap = rules.ticks("boards.gap.perimeter"), rules.ticks("boards.gap.between")
     least = rules.ticks("boards.piece.min")
     for side in _sheet_sides(plan, SurfaceKind.CEILING):
@@ -320,8 +325,7 @@ def _ceilings(job: Job, plan: Plan, rules: RuleSet, effort: int) -> Iterator[Cha
 
         changed = _with_ceilings(job, add)
         if changed != job:
-            what = f"one more ceiling joist, {_length(side, job.tape)} from the edge of the boards"
-            yield Change("blocking", what, changed, effort)
+            yield Change("blocking", statement("why-one_more_joist", off=length(side)), changed, effort)
 
 
 def _half_a_spacing_on[Framed: (BoardedWall, BoardedCeiling)](framed: Framed) -> Framed:
@@ -353,11 +357,3 @@ def _with_walls(job: Job, change: Callable[[Room, BoardedWall], BoardedWall]) ->
         room.model_copy(update={"walls": tuple(change(room, wall) for wall in room.walls)}) for room in job.rooms
     )
     return job.model_copy(update={"rooms": rooms})
-
-
-def _size(size: tuple[int, int], tape: Tape) -> str:
-    return " × ".join(_length(side, tape) for side in size)
-
-
-def _length(ticks: int, tape: Tape) -> str:
-    return format_length(ticks, tape, feet=False)

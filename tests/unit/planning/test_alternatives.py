@@ -10,7 +10,8 @@ from firstcourse.job import Job, read_job
 from firstcourse.plan import Plan
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.planning.why import Change, Explanation, Outcome, _rank, changes, explain_job
-from firstcourse.units import inches, mm
+from firstcourse.units import Tape, inches, mm
+from firstcourse.words import Speaker
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 WALL = {"wall": "A-B", "framing": {"spacing": "16 in", "first": "12 in"}}
@@ -37,6 +38,10 @@ def plan() -> Plan:
     return plan_job(job(), effort=0).plan
 
 
+def what(change: Change) -> str:
+    return Speaker("us", Tape.INCH).statement(change.what)
+
+
 def found(asked: Job, plan: Plan, kind: str, *, effort: int = 0) -> list[Change]:
     return [change for change in changes(asked, plan, effort=effort) if change.kind == kind]
 
@@ -48,7 +53,7 @@ def test_other_usual_sizes_cost_by_area(plan: Plan) -> None:
     }  # fmt: skip
     large = next(change for change in sizes if change.job.stock[0].size == (inches(48), inches(96)))
     assert large.job.stock[0].price == pytest.approx(15 * 48 * 96 / (36 * 60), abs=0.005)
-    assert large.cost_by_area and '48" × 96"' in large.what
+    assert large.cost_by_area and '48" × 96"' in what(large)
 
 
 @pytest.mark.parametrize("practice", ["us", "uk", "au"])
@@ -66,7 +71,7 @@ def test_without_a_price_none_is_made_up(plan: Plan) -> None:
 def test_the_rule_books_sheets_are_written_out_where_the_job_names_none() -> None:
     plain = job(stock=[])
     sizes = found(plain, plan_job(plain, effort=0).plan, "size")
-    assert {change.what.split(" in ")[0] for change in sizes} == {"wall board"}
+    assert {what(change).split(" in ")[0] for change in sizes} == {"wall board"}
     assert all({stock.id for stock in change.job.stock} == {"floor board", "wall board"} for change in sizes)
 
 
@@ -75,9 +80,9 @@ def test_each_stock_alone(plan: Plan) -> None:
     large = {"id": "large", "size": ["48 in", "96 in"], "thickness": "1/2 in", "for": ["wall", "ceiling"]}
     asked = job(stock=[small, large], offcuts=[{"id": "left", "stock": "large", "size": ["20 in", "20 in"]}])
     one, other = found(asked, plan, "stock")
-    assert one.what == "only small, without large"
+    assert what(one) == "only small, without large"
     assert [stock.id for stock in one.job.stock] == ["small"] and one.job.offcuts == ()
-    assert other.what == "only large, without small"
+    assert what(other) == "only large, without small"
     assert [stock.id for stock in other.job.stock] == ["large"] and len(other.job.offcuts) == 1
 
 
@@ -103,7 +108,7 @@ def test_studs_move_by_half_their_spacing(first: str, moved: float, plan: Plan) 
     asked = job(walls=[{"wall": "A-B", "framing": {"spacing": "16 in", "first": first}}])
     (change,) = found(asked, plan, "stud")
     assert change.job.rooms[0].walls[0].framing.first == inches(moved)
-    assert change.what == "first stud half a spacing on in bath, wall A-B"
+    assert what(change) == "first stud half a spacing on in bath: wall A-B"
 
 
 def test_studs_as_found_stay_where_they_are(plan: Plan) -> None:
@@ -116,8 +121,8 @@ def test_studs_as_found_stay_where_they_are(plan: Plan) -> None:
 def test_several_walls_move_apart_and_together(plan: Plan) -> None:
     pairs = ("A-B", "B-C", "C-D")
     asked = job(walls=[{**WALL, "wall": pair} for pair in pairs])
-    assert [change.what.split(" in ")[1] for change in found(asked, plan, "stud")] == [
-        *(f"bath, wall {pair}" for pair in pairs), "all regularly framed walls",
+    assert [what(change).split(" in ")[1] for change in found(asked, plan, "stud")] == [
+        *(f"bath: wall {pair}" for pair in pairs), "all regularly framed walls",
     ]  # fmt: skip
     assert all(wall.framing.first == inches(4) for wall in found(asked, plan, "stud")[-1].job.rooms[0].walls)
 
@@ -140,11 +145,11 @@ def test_ceiling_joists_move_and_one_more_is_added() -> None:
     asked = with_ceiling({"spacing": "16 in", "first": "12 in"})
     planned = plan_job(asked, effort=0).plan
     moved = found(asked, planned, "stud")[-1]
-    assert moved.what == "first ceiling joist half a spacing on"
+    assert what(moved) == "first ceiling joist half a spacing on"
     ceiling = moved.job.rooms[0].ceiling
     assert ceiling is not None and ceiling.framing.first == inches(4)
     added = found(asked, planned, "blocking")[-1]
-    assert added.what.startswith("one more ceiling joist, 36")
+    assert what(added).startswith("one more ceiling joist, 36")
     ceiling = added.job.rooms[0].ceiling
     assert ceiling is not None and ceiling.framing.spacing is None
     places = [member.at for member in ceiling.framing.members]
@@ -155,7 +160,7 @@ def test_ceiling_joists_move_and_one_more_is_added() -> None:
 def test_joists_as_found_stay_and_one_is_added() -> None:
     asked = with_ceiling({"members": [{"at": "1 in"}, {"at": "24 in"}, {"at": "59 in"}]})
     planned = plan_job(asked, effort=0).plan
-    assert not any("ceiling" in change.what for change in found(asked, planned, "stud"))
+    assert not any("ceiling" in what(change) for change in found(asked, planned, "stud"))
     ceiling = found(asked, planned, "blocking")[-1].job.rooms[0].ceiling
     assert ceiling is not None and len(ceiling.framing.members) == 4
 

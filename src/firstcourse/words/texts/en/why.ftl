@@ -78,3 +78,15 @@ why-least_cost = All sheets of the job cost { NUMBER_OF($cost, decimals: 2) } { 
 why-waste = Of all that is cut up, { $boards }% becomes boards and { $waste }% is waste.
 why-waste_and_kept = Of all that is cut up, { $boards }% becomes boards, { $keep }% is kept and { $waste }% is waste. To keep: { EACH("why-part", $kept, $wide, $high) }.
 why-part = { $one } ({ TAPE($two, feet: "no") } × { TAPE($three, feet: "no") })
+
+why-as_it_is = the plan as it is
+why-one_stock = only { THING($only) }, without { LIST($without) }
+why-other_size = { THING($stock) } in sheets of { TAPE($wide, feet: "no") } × { TAPE($long, feet: "no") }
+why-row_of_blocking = one more row of blocking, { TAPE($above, feet: "no") } above the foot of the boards
+why-one_more_joist = one more ceiling joist, { TAPE($off, feet: "no") } from the edge of the boards
+why-studs_moved = first stud half a spacing on in { $number ->
+        [one] { PLACE($walls) }
+       *[other] all regularly framed walls
+    }
+why-joists_moved = first ceiling joist half a spacing on
+why-longer = search longer (effort { $effort })
