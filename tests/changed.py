@@ -26,7 +26,8 @@ def _others(value: Any) -> Iterator[tuple[str, Any]]:
         for place, one in enumerate(value):
             for what, other in _others(one):
                 yield f"{place} {what}", [*value[:place], other, *value[place + 1 :]]
-        yield "one fewer", value[:-1]
+        if value:
+            yield "one fewer", value[:-1]
     elif isinstance(value, bool):
         yield "not", not value
     elif isinstance(value, int):

@@ -95,11 +95,11 @@ def _span(surface: dict[str, Any]) -> float:
 
 def test_a_kerb_s_faces_reach_from_the_floor_before_each_to_the_tile_of_its_top(plan: dict[str, Any]):
     fall = _surface(plan, "bath/floor/shower")["fall"]
-    layers = plan["workings"]["suitability.bath/floor.buildup.height"]["result"]
+    layers = plan["workings"]["height-build_up@bath/floor"]["result"]["value"]
     # Bed, mortar of a 1/4 in V notch and mosaic under the drain's top; mortar, board, mortar and tile under the
     # room's floor.
     assert fall["drain_height"] / INCH == pytest.approx(1.25 + 0.1083 + 0.25, abs=0.001)
-    assert fall["room_floor"] / INCH == pytest.approx(float(layers.split()[0]), abs=0.001)
+    assert fall["room_floor"] / INCH == pytest.approx(layers / INCH, abs=0.001)
     # The finished top lies 4 1/2 in over the drain, at its outer edge 1/8 in higher; under it lie 3/8 + 0.194 in.
     under = 4.5 - (3 / 8 + MORTAR)
     assert _span(_surface(plan, "bath/floor/shower/kerb 1/inner")) == pytest.approx(

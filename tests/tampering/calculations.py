@@ -60,20 +60,19 @@ def thicken_a_tile(plan: Plan) -> None:
     stock["thickness"] = tick(stock["thickness"] * 1.2)
 
 
-@answered_by("VER-901", "VER-903", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def thin_a_layer_on_paper(plan: Plan) -> None:
-    values = first(
-        working["values"]
-        for name, working in sorted(plan["workings"].items())
-        if name.endswith(".buildup.height") and "board" in working["values"]
-    )
-    values["board"] = more(values["board"])
+    working(plan, "height-build_up@")["inputs"]["thick"][0]["value"] *= 1.07
 
 
-@answered_by("VER-901", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def lighten_the_layers(plan: Plan) -> None:
-    found = first(w for name, w in sorted(plan["workings"].items()) if name.endswith(".buildup.mass"))
-    found["result"] = more(found["result"])
+    working(plan, "height-mass@")["result"]["value"] *= 0.93
+
+
+@answered_by("VER-903", everywhere=False)
+def fill_less_than_the_floor_needs(plan: Plan) -> None:
+    working(plan, "ground-patch@")["result"]["value"] *= 0.93
 
 
 @answered_by("VER-903", everywhere=False)

@@ -54,7 +54,8 @@ def test_a_slab_that_nothing_is_said_of_is_tiled_as_it_is(stock: str) -> None:
     assert not any(item.startswith("stock/") for item in items) and "tile_mortar" in items
     # The finished floor is mortar and tile over the slab, without boards.
     assert [layer.of for layer in floor.layers] == ["mortar", "tile"]
-    assert "board" not in plan.workings["suitability.kitchen/floor.buildup.height"].values
+    layers = plan.workings["height-build_up@kitchen/floor"].inputs["layer"]
+    assert [layer.word for layer in layers] == ["mortar", "tile"]
     said = {finding.code: finding for finding in all_said(plan.findings)}
     assert "tile goes on the concrete" in said["BRD-302"].message and "silica" in said["BRD-302"].remedy
     # What the slab itself is judged for is not lost with the boards.

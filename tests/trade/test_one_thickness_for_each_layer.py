@@ -5,7 +5,6 @@ height, mass, order, drain, doors and joints all take that one.
 """
 
 import json
-import re
 
 import pytest
 
@@ -48,7 +47,6 @@ rooms:
       kerb: {height: 4 in, width: 4 in, tile: large}
       tiling: {tile: chips}
 """
-MORTAR = "mortar under the tile"
 
 
 def planned(tile: str = "") -> tuple[Plan, str]:
@@ -69,10 +67,10 @@ def layers(one: Surface) -> dict[str, int]:
     return {layer.of: layer.thickness for layer in one.layers}
 
 
-def printed(plan: Plan, working: str, layer: str) -> float:
-    found = re.match(r"[\d.]+", plan.workings[working].values[layer])
-    assert found is not None
-    return float(found[0])
+def worked(plan: Plan, working: str, layer: str) -> float:
+    inputs = plan.workings[working].inputs
+    (thick,) = [thick for of, thick in zip(inputs["layer"], inputs["thick"], strict=True) if of.word == layer]
+    return thick.value / 25.4
 
 
 def test_height_mass_door_order_and_joints_use_the_mortar_that_the_trowel_leaves(combed: tuple[Plan, str]) -> None:
@@ -82,8 +80,8 @@ def test_height_mass_door_order_and_joints_use_the_mortar_that_the_trowel_leaves
     assert layers(floor)["mortar"] == floor.tiled[0].mortar == mortar
     assert floor.tiled[0].trowel == "large"
     inch = mortar / TICKS_PER_INCH
-    for name in ("height", "mass"):
-        assert printed(plan, f"suitability.bath/floor.buildup.{name}", MORTAR) == pytest.approx(inch, abs=0.0006)
+    for name in ("build_up", "mass"):
+        assert worked(plan, f"height-{name}@bath/floor", "mortar") == pytest.approx(inch, abs=0.0006)
     high = sum(layers(floor).values())
     door = plan.workings["height-doorway_step@bath/floor/door/door"]
     assert door.inputs["this_floor"].value == pytest.approx(high / TICKS_PER_MM, abs=0.001)
@@ -135,8 +133,8 @@ def test_mortar_and_what_is_printed_of_it_cannot_differ(combed: tuple[Plan, str]
     floor["tiled"][0]["mortar"] = round(floor["tiled"][0]["mortar"] + 25.4 / 64, 6)
     assert "VER-768" in {said.code for said in verify_text(json.dumps(document)).objections}
     document = json.loads(combed[1])
-    document["workings"]["suitability.bath/floor.buildup.height"]["values"][MORTAR] = "0.108 in"
-    assert "VER-768" in {said.code for said in verify_text(json.dumps(document)).objections}
+    document["workings"]["height-build_up@bath/floor"]["inputs"]["thick"][-2]["value"] = 2.7432
+    assert "VER-903" in {said.code for said in verify_text(json.dumps(document)).objections}
 
 
 def test_boards_of_two_thicknesses_for_one_surface_are_asked_about() -> None:

@@ -13,7 +13,8 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
-from said import all_said
+from firstcourse.words import SaidWorking
+from said import all_said, worked
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 LONG, SHORT = "10' 0\"", "2' 0\""
@@ -39,6 +40,10 @@ def judged(spots: list[tuple[float, float, float]], gaps: str = "") -> JobJudgem
     return judge_job(job, survey_job(job, RULES), RULES)
 
 
+def sheets_of(done: JobJudgement) -> list[SaidWorking]:
+    return [worked(one) for one in done.workings.values() if one.formula == "ground-straightedge"]
+
+
 def untold(done: JobJudgement) -> dict[str, Severity]:
     return {f.limit.partition(" under ")[2]: f.severity for f in all_said(done.findings) if f.code == "SUI-404"}
 
@@ -46,11 +51,11 @@ def untold(done: JobJudgement) -> dict[str, Severity]:
 def test_a_hump_between_readings_further_apart_than_the_straightedge_does_not_hold_nor_pass() -> None:
     # The columns lie 8 ft apart, so that three of a row are 16 ft; along the rows they lie 11 ft 6 in apart.
     done = judged(SPOTS)
-    sheets = [done.workings[f"suitability.kitchen/floor.flatness.{number}"] for number in (1, 2)]
-    assert [sheet.result for sheet in sheets] == ["cannot tell", "cannot tell"]
+    sheets = sheets_of(done)
+    assert [f"{sheet.result} {sheet.unit}" for sheet in sheets] == ["cannot tell", "cannot tell"]
     assert not any("holds" in text for sheet in sheets for text in sheet.values.values())
     # What is known: no two parallel planes hold all readings that are closer than some 10 mm.
-    assert float(sheets[0].values["known"].split()[-3]) > 7
+    assert float(sheets[0].values["known"].split()[-3]) > 7 / 25.4
     assert untold(done) == {LONG: Severity.FIX, SHORT: Severity.FIX}
     said = next(f for f in all_said(done.findings) if f.code == "SUI-404")
     assert "between two parallel planes" in said.measured and "5' 0\" apart or closer" in said.remedy
@@ -59,16 +64,15 @@ def test_a_hump_between_readings_further_apart_than_the_straightedge_does_not_ho
 def test_one_reading_that_no_straightedge_reaches_is_named_and_the_rest_do_not_pass_for_it() -> None:
     close = [(12 + 30 * i, 12 + 30 * j, 0.0) for i in range(3) for j in range(3)]
     done = judged([*close, (280, 200, 0.59)])
-    sheet = done.workings["suitability.kitchen/floor.flatness.1"]
-    assert sheet.result == "cannot tell"
+    sheet, short = sheets_of(done)
+    assert f"{sheet.result} {sheet.unit}" == f"{short.result} {short.unit}" == "cannot tell"
     assert sheet.values["too far from others for it"] == "left 23' 4\" out 16' 8\""
-    assert done.workings["suitability.kitchen/floor.flatness.2"].result == "cannot tell"
 
 
 def test_a_gap_seen_anywhere_fails_whatever_else_is_unseen() -> None:
     close = [(12 + 30 * i, 12 + 30 * j, 0.5 if (i, j) == (1, 1) else 0.0) for i in range(3) for j in range(3)]
     done = judged([*close, (280, 200, 0.0)])
-    assert "DOES NOT HOLD" in done.workings["suitability.kitchen/floor.flatness.1"].values["limit"]
+    assert "DOES NOT HOLD" in sheets_of(done)[0].values["limit"]
     assert "SUI-401" in {finding.code for finding in all_said(done.findings)}
 
 

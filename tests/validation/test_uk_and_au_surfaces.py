@@ -23,9 +23,7 @@ def ground(hump_mm):
         for u in (0, 900, 1800)
         for v in (0, 600, 1200)
     )
-    return Ground(
-        ref="bath/wall/A-B", where="w", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0
-    )
+    return Ground(ref="bath/wall/A-B", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0)
 
 
 @pytest.mark.parametrize(("practice", "limit"), [("uk", 3), ("au", 4)])

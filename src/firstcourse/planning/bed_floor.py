@@ -18,7 +18,7 @@ from firstcourse.values import length, most
 
 
 def judge_bed_floor(
-    room: Room, fall: Fall, plan: Mapping[str, Point], ref: str, where: str, rules: RuleSet, tape: Tape
+    room: Room, fall: Fall, plan: Mapping[str, Point], ref: str, rules: RuleSet, tape: Tape
 ) -> SurfaceSide:
     """Judge doorways and rims of a floor that is all shower, each by the height of the falls where it is.
 
@@ -27,7 +27,6 @@ def judge_bed_floor(
         fall: How its floor falls.
         plan: The room's adjusted corners.
         ref: Reference to the shower floor.
-        where: The place in words.
         rules: Rules in force.
         tape: Tape of the job.
     """
@@ -43,7 +42,7 @@ def judge_bed_floor(
         )
         findings, working = judge_doorway(rules, (_falls(high),), doorway, tape)
         done.findings += (*findings, *_holds(door, doorway.ref, (low, high), fall, tape))
-        done.workings[working.id] = working
+        done.workings += (working,)
         done.judged = True
     for rim, kind, height in _rims(room, plan, floors, fall):
         judge = judge_drain if kind is OpeningKind.DRAIN else judge_flange

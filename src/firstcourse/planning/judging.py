@@ -27,7 +27,7 @@ from firstcourse.suitability import Remedy, judge
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape, inch_text
 from firstcourse.values import Name, Word
-from firstcourse.workings import Working
+from firstcourse.workings import Working, by_id
 
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 _CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
@@ -128,9 +128,9 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 exposed = () if exposure is None else exposed_surfaces(job, room, surface, exposure, usable)
                 bed = surface.id != name
                 if not bed:
-                    side = judge_surface(job, room, taped[room.name], surface, where, usable, rules)
+                    side = judge_surface(job, room, taped[room.name], surface, usable, rules)
                 elif (fall := bedded[room.name].fall) is not None:
-                    side = judge_bed_floor(room, fall, taped[room.name].plan, surface.id, where, rules, job.tape)
+                    side = judge_bed_floor(room, fall, taped[room.name].plan, surface.id, rules, job.tape)
                 else:
                     side = SurfaceSide()
                 ground = Ground(
@@ -159,10 +159,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                 workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options, job.tape)
             ranked = f"suitability.{surface.id}.remedies" if done.remedies else ""
             structures += structure_sheets(surface, done.members, ranked)
-            workings |= {
-                working.id if working.at else f"suitability.{surface.id}.{name}": working
-                for name, working in side.workings.items()
-            }
+            workings |= by_id(side.workings)
             if side.heights:
                 heights[surface.id] = side.heights
             if side.remedies:

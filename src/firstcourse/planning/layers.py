@@ -211,6 +211,11 @@ def _board(stock: tuple[Stock, ...], rules: RuleSet) -> SurfaceLayer:
 def judged_layers(layers: Sequence[SurfaceLayer]) -> tuple[Layer, ...]:
     """Layers of the plan as the judgement of a frame names and weighs them."""
     return tuple(
-        Layer(name=_NAMES[layer.of], thickness_in=to_inches(layer.thickness), density_kg_m3=layer.density_kg_m3)
+        Layer(
+            name=_NAMES[layer.of],
+            thickness_in=to_inches(layer.thickness),
+            density_kg_m3=layer.density_kg_m3,
+            of=layer.of,
+        )
         for layer in layers
     )

@@ -1,7 +1,7 @@
 """From a job and its survey to how flat, plumb and high each surface is, judged for its tile."""
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal
 
 from shapely import unary_union
@@ -46,7 +46,7 @@ class SurfaceSide:
     """What the surface itself says: flatness, plumb and level, build-up.
 
     Attributes:
-        workings: By short names, in order.
+        workings: In order.
         remedies: Ways to flatten it, best first; empty where it is flat or was not read.
         judged: Whether anything was.
         missing: What the job would have to say for more, by code.
@@ -54,7 +54,7 @@ class SurfaceSide:
     """
 
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
     remedies: tuple[Remedy, ...] = ()
     judged: bool = False
     missing: tuple[str, ...] = ()
@@ -70,7 +70,6 @@ class _Asked:
     room: Room
     survey: RoomSurvey
     surface: Surface
-    where: str
     stock: tuple[Stock, ...]
     rules: RuleSet
 
@@ -80,7 +79,6 @@ def judge_surface(
     room: Room,
     survey: RoomSurvey,
     surface: Surface,
-    where: str,
     stock: tuple[Stock, ...],
     rules: RuleSet,
 ) -> SurfaceSide:
@@ -91,7 +89,6 @@ def judge_surface(
         room: The surface's room.
         survey: That room as adjusted.
         surface: The surface.
-        where: Its place in words.
         stock: Boards it may be boarded with.
         rules: The rules in force.
 
@@ -103,7 +100,7 @@ def judge_surface(
     part = surface_part(room, surface)
     if part is None:
         return done
-    ask = _Asked(job=job, room=room, survey=survey, surface=surface, where=where, stock=stock, rules=rules)
+    ask = _Asked(job=job, room=room, survey=survey, surface=surface, stock=stock, rules=rules)
     tile = laid_tile(job, part)
     stance = None
     if isinstance(part, BoardedWall):
@@ -112,8 +109,8 @@ def judge_surface(
             _add(done, *judge_stance(rules, stance))
     if part.exposure is not None:
         zone = Zone(part.exposure.zone)
-        working = zone_working(rules, where, zone, is_floor=surface.kind is SurfaceKind.FLOOR)
-        _add(done, (), {"materials": working})
+        working = zone_working(rules, surface.id, zone, is_floor=surface.kind is SurfaceKind.FLOOR)
+        _add(done, (), (working,))
     if tile is None:
         return done
     if isinstance(part, BoardedFloor):
@@ -126,9 +123,9 @@ def judge_surface(
     return done
 
 
-def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: dict[str, Working]) -> None:
+def _add(done: SurfaceSide, findings: tuple[Finding, ...], workings: tuple[Working, ...]) -> None:
     done.findings += findings
-    done.workings |= workings
+    done.workings += workings
     done.judged = True
 
 
@@ -143,7 +140,6 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
         ask.rules,
         Ground(
             ref=ask.surface.id,
-            where=ask.where,
             is_floor=True,
             tape=ask.job.tape,
             spots=tuple(
@@ -180,7 +176,6 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
         ask.rules,
         Ground(
             ref=ask.surface.id,
-            where=ask.where,
             is_floor=False,
             tape=ask.job.tape,
             spots=spots,
@@ -193,7 +188,7 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
     _add(done, found.findings, found.workings)
     done.remedies = found.remedies
     if found.remedies and string:
-        done.workings |= packing(ask.rules, stance, spots)
+        done.workings += packing(ask.rules, stance, spots)
     _, low, _, high = bounds(ask.surface.outline)
     # A string's height is not told; it is drawn across the middle of the boards.
     level = (low + high) // 2
@@ -203,8 +198,8 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
 
 def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int, *, read: bool) -> None:
     if part.straightedge:
-        gaps = judge_gaps(ask.rules, ask.surface.id, ask.where, ask.job.tape, _laid(part), to_mm(edge), read=read)
-        _add(done, *gaps)
+        findings, working = judge_gaps(ask.rules, ask.surface.id, _laid(part), to_mm(edge), read=read)
+        _add(done, findings, (working,))
 
 
 def _laid(part: BoardedFloor | BoardedWall) -> tuple[Gap, ...]:
@@ -242,7 +237,6 @@ def _floor_build_up(ask: _Asked, floor: BoardedFloor, tile: LaidTile) -> BuildUp
         flanges.append(Fitting(ref=f"{ask.surface.id}/flange", top_in=to_inches(floor.flange_top)))
     return BuildUp(
         ref=ask.surface.id,
-        where=ask.where,
         tape=ask.job.tape,
         layers=floor_layers(tile, floor.tile, ask.stock if ask.surface.boarded else (), ask.rules),
         area_m2=boarded_m2(ask.surface),
@@ -267,7 +261,6 @@ def _wall_build_up(
     trim = part.trim if isinstance(part, BoardedWall) else None
     return BuildUp(
         ref=ask.surface.id,
-        where=ask.where,
         tape=ask.job.tape,
         layers=wall_layers(tile, ask.stock, ask.rules),
         area_m2=boarded_m2(ask.surface),
@@ -328,7 +321,6 @@ def _stance(ask: _Asked, wall: BoardedWall) -> Stance:
     _, bottom, _, top = bounds(surface.outline)
     return Stance(
         ref=ask.surface.id,
-        where=ask.where,
         tape=ask.job.tape,
         height_mm=to_mm(high - low),
         bottom_mm=to_mm(bottom - low),

@@ -4,12 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
-from firstcourse.units import Tape
 from firstcourse.workings import Working
 
 PSF_PER_KG_M2 = 0.204816
 M_PER_IN = 0.0254
-_MM_PER_IN = 25.4
 TILE = "tile"
 BOND_COAT = "mortar under the tile"
 MORTAR_BED = "mortar bed"
@@ -21,6 +19,7 @@ class Layer:
 
     Attributes:
         name: Such as `board`, `bond coat`, `tile`.
+        of: The same by the plan's code.
         thickness_in: As it ends up in place [in].
         density_kg_m3: For its mass [kg/m³].
     """
@@ -28,6 +27,7 @@ class Layer:
     name: str
     thickness_in: float
     density_kg_m3: float
+    of: str = ""
 
     def __post_init__(self) -> None:
         if self.thickness_in < 0 or self.density_kg_m3 < 0:
@@ -93,21 +93,3 @@ def summed_load(
         unit="psf",
         source=source,
     )
-
-
-def height_figures(length_in: float, tape: Tape, sign: str = "") -> tuple[str, str]:
-    """A height for a calculation, finer than the tape shows: its figures and its unit, inches or millimetres.
-
-    Args:
-        length_in: The height [in].
-        tape: Tape of the job.
-        sign: `+` where a rise must be told from a drop.
-    """
-    if tape is Tape.INCH:
-        return f"{length_in:{sign}.3f}", "in"
-    return f"{length_in * _MM_PER_IN:{sign}.2f}", "mm"
-
-
-def height_text(length_in: float, tape: Tape) -> str:
-    """A height [in] as `height_figures`, with its unit."""
-    return " ".join(height_figures(length_in, tape))

@@ -219,46 +219,34 @@ def judge_material(rules: RuleSet, surface: ExposedSurface, kind: str, name: str
     )
 
 
-def zone_working(rules: RuleSet, where: str, zone: Zone, *, is_floor: bool) -> Working:
+def zone_working(rules: RuleSet, ref: str, zone: Zone, *, is_floor: bool) -> Working:
     """What may be used on a surface in its zone, all kinds of material, by the rule book."""
     classes = allowed(rules, "tile", zone)
     if is_floor and zone in (Zone.WET, Zone.STEAM):
         classes = tuple(name for name in classes if name in rules.text("exposure.wet_floor_tile").split())
     barrier = zone.value in rules.text("exposure.membrane_zones").split()
-    face_only = zone.value in rules.text("exposure.face_only_zones").split()
-    if not barrier:
-        side = "at most one"
-    else:
-        side = "exactly one, on the face" if face_only else "exactly one: on the face, or behind the boards"
-    rows = {
-        "boards": tuple(_standardised(rules, name) for name in boards_for(rules, zone)),
-        "membranes": allowed(rules, "membrane", zone) if barrier else ("not needed",),
-        "vapour barrier": (side,),
-        "mortars": allowed(rules, "mortar", zone),
-        "fasteners": allowed(rules, "fastener", zone),
-        "tile classes": classes,
-    }
+    on_face = zone.value in rules.text("exposure.face_only_zones").split()
+    boards = boards_for(rules, zone)
     return Working(
-        title=f"{where}: what may be used in a {words(zone)} zone",
-        formula="every material of the rule book whose zones name this one",
-        values={
-            name: ", ".join(words(entry) for entry in entries) or "none in the rule book"
-            for name, entries in rows.items()
+        formula="ground-materials",
+        at=(ref,),
+        inputs={
+            "boards": _words(boards),
+            "standards": tuple(Name(name=_standard(rules, board)) for board in boards),
+            "known": tuple(bool(_standard(rules, board)) for board in boards),
+            **({"membranes": _words(allowed(rules, "membrane", zone))} if barrier else {}),
+            "barrier": Word(word="at_most_one" if not barrier else "on_face" if on_face else "either_side"),
+            "mortars": _words(allowed(rules, "mortar", zone)),
+            "fasteners": _words(allowed(rules, "fastener", zone)),
+            "tiles": _words(classes),
         },
-        result=words(zone),
-        unit="zone",
-        source="rules exposure.*, each with its source; `firstcourse rules` lists them",
+        result=Word(word=zone.value),
     )
 
 
-def words(name: str) -> str:
-    """A rule-book name as it is said."""
-    return name.replace("_", " ")
-
-
-def _standardised(rules: RuleSet, board: str) -> str:
+def _standard(rules: RuleSet, board: str) -> str:
     standard = rules.find(f"exposure.standard.{board}")
-    return words(board) if standard is None else f"{words(board)} ({standard.value})"
+    return "" if standard is None else str(standard.value)
 
 
 def _named(rules: RuleSet, boards: Iterable[str]) -> dict[str, Value]:

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import SAME_MM, Tolerance, tolerance_for
-from firstcourse.units import Tape, format_length, ticks_from_mm
-from firstcourse.values import Name, measure, most
+from firstcourse.values import Name, Word, measure, most
 from firstcourse.workings import Working
 
 
@@ -29,20 +28,16 @@ def tells(gap: Gap, reach_mm: float, limit_mm: float) -> bool:
 def judge_gaps(
     rules: RuleSet,
     ref: str,
-    where: str,
-    tape: Tape,
     gaps: Sequence[Gap],
     tile_edge_mm: float,
     *,
     read: bool = False,
-) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+) -> tuple[tuple[Finding, ...], Working]:
     """Gaps under a straightedge against the tolerance of a tile; one shorter than the short reach keeps its limit.
 
     Args:
         rules: The rules in force.
         ref: Reference to the surface.
-        where: The place in words.
-        tape: What lengths are shown in.
         gaps: One gap or more.
         tile_edge_mm: Longest edge of the tile [mm].
         read: Heights were read there as well, whose own judgement says what they do not tell.
@@ -52,8 +47,9 @@ def judge_gaps(
     """
     tolerance = tolerance_for(rules, tile_edge_mm)
     findings: list[Finding] = []
-    values: dict[str, str] = {}
-    for number, gap in enumerate(gaps, start=1):
+    limits: list[float] = []
+    verdicts: list[str] = []
+    for gap in gaps:
         short = gap.reach_mm <= tolerance.short_reach_mm + SAME_MM
         limit, rule = (
             (tolerance.short_mm, tolerance.short_rule) if short else (tolerance.long_mm, tolerance.long_rule)
@@ -61,11 +57,8 @@ def judge_gaps(
         holds = gap.gap_mm <= limit + SAME_MM
         # A gap within the limit of a longer straightedge tells nothing of what lies beyond its ends.
         told = short or gap.reach_mm >= tolerance.long_reach_mm - SAME_MM
-        verdict = "DOES NOT HOLD" if not holds else "holds" if told else "holds for its own length"
-        values[f"{number}. {gap.place}"] = (
-            f"{_length(gap.gap_mm, tape)} under {_length(gap.reach_mm, tape)}, at most {_length(limit, tape)}: "
-            f"{verdict}"
-        )
+        limits.append(limit)
+        verdicts.append("fails" if not holds else "holds" if told else "holds_for_its_length")
         if not holds:
             findings.append(
                 rules.entry(rule).found(
@@ -83,16 +76,19 @@ def judge_gaps(
             )
     if not read and not findings:
         findings += _not_laid(rules, ref, gaps, tolerance)
-    worst = max(gap.gap_mm for gap in gaps)
-    working = Working(
-        title=f"{where}: gaps under a straightedge",
-        formula="each gap against the limit of the straightedge's length",
-        values=values,
-        result=_length(worst, tape),
-        unit="at most",
-        source=rules.entry(tolerance.long_rule).cited,
+    return tuple(findings), Working(
+        formula="ground-gaps",
+        at=(ref,),
+        inputs={
+            "place": tuple(Name(name=gap.place) for gap in gaps),
+            "gap": tuple(measure(gap.gap_mm, "mm") for gap in gaps),
+            "reach": tuple(measure(gap.reach_mm, "mm") for gap in gaps),
+            "allowed": tuple(measure(limit, "mm") for limit in limits),
+            "verdict": tuple(Word(word=verdict) for verdict in verdicts),
+        },
+        result=measure(max(gap.gap_mm for gap in gaps), "mm"),
+        rule=tolerance.long_rule,
     )
-    return tuple(findings), {"flatness.straightedge": working}
 
 
 def _not_laid(rules: RuleSet, ref: str, gaps: Sequence[Gap], tolerance: Tolerance) -> Iterator[Finding]:
@@ -115,7 +111,3 @@ def _not_laid(rules: RuleSet, ref: str, gaps: Sequence[Gap], tolerance: Toleranc
             longest=measure(longest.reach_mm, "mm"),
             reach=measure(reach, "mm"),
         )
-
-
-def _length(length_mm: float, tape: Tape) -> str:
-    return format_length(ticks_from_mm(length_mm), tape)

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check
 from firstcourse.suitability.flatness import (
+    MM_PER_IN,
     SAME_MM,
     Flatness,
     Spot,
@@ -17,13 +17,15 @@ from firstcourse.suitability.flatness import (
 from firstcourse.suitability.gaps import Gap, tells
 from firstcourse.suitability.levelling import Filling, floor_fillings
 from firstcourse.suitability.remedies import Remedy
-from firstcourse.suitability.straightening import Straightening, stud_table, wall_straightenings
-from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.suitability.straightening import Straightening, wall_straightenings
+from firstcourse.units import Tape
 from firstcourse.values import Measure, Name, Value, Word, measure, most
 from firstcourse.workings import Working
 
 _MOST_NAMED = 5
 _LONG = "long"
+_NOTHING_MM = 0.05
+"""What is added or taken off below this is left as it is [mm]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,9 +34,8 @@ class Ground:
 
     Attributes:
         ref: Reference to the surface.
-        where: The place in words.
         is_floor: A floor is filled or ground, a wall's studs are shimmed or planed.
-        tape: What lengths are shown in.
+        tape: What lengths are read with.
         spots: Readings; on a wall `v_mm` is the height above the floor.
         tile_edge_mm: Longest edge of the tile [mm].
         area_m2: Of the part that is boarded [m²].
@@ -43,7 +44,6 @@ class Ground:
     """
 
     ref: str
-    where: str
     is_floor: bool
     tape: Tape
     spots: tuple[Spot, ...]
@@ -59,7 +59,7 @@ class GroundJudgement:
 
     Attributes:
         findings: Empty where the surface keeps its tolerance.
-        workings: By a short name, in order.
+        workings: Of each straightedge, of highs and lows, and of each way to flatten it.
         remedies: Best first; empty where none is needed.
         deviations_mm: Of each reading over the best plane, in the order given [mm].
         changes_mm: What the best remedy that passes adds at each reading, less than nothing where it takes off;
@@ -68,7 +68,7 @@ class GroundJudgement:
     """
 
     findings: tuple[Finding, ...]
-    workings: dict[str, Working]
+    workings: tuple[Working, ...]
     remedies: tuple[Remedy, ...]
     deviations_mm: tuple[float, ...]
     changes_mm: tuple[float, ...] = ()
@@ -86,40 +86,30 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     found = judge_flatness(ground.spots, tolerance, string=ground.string)
     _zone, width = least_zone(ground.spots, string=ground.string)
     edges = _edges(ground, found)
-    checks = _checks(rules, ground, edges)
-    told = [_working(ground, check) for check in checks]
-    told += [_untold(rules, ground, edge, width) for edge in edges if not edge.tells]
-    workings = {f"flatness.{number}": working for number, working in enumerate(told, start=1)}
-    workings["flatness.map"] = _map(ground, found, width)
+    workings = [*(_edge_working(ground, edge, width) for edge in edges), _map(ground, found, width)]
     unseen = _unseen(rules, ground, edges, width)
     if found.passes:
-        return GroundJudgement(findings=unseen, workings=workings, remedies=(), deviations_mm=found.deviations_mm)
+        return GroundJudgement(
+            findings=unseen, workings=tuple(workings), remedies=(), deviations_mm=found.deviations_mm
+        )
     ways: tuple[tuple[Remedy, tuple[float, ...]], ...]
     fillings: tuple[Filling, ...] = ()
     studs: tuple[Straightening, ...] = ()
     if ground.is_floor:
         fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
         ways = tuple((each.remedy, each.depths_mm) for each in fillings)
-        workings |= {
-            f"flatness.{each.remedy.names[0]}": _filling_working(rules, ground, each)
-            for each in fillings
-            if each.volume_l > 0
-        }
+        workings += [_filling_working(rules, ground, each) for each in fillings if each.volume_l > 0]
     else:
         studs = wall_straightenings(rules, ground.spots, tolerance, ground.tape, string=ground.string)
         ways = tuple((each.remedy, each.corrections_mm) for each in studs)
-        workings |= {f"flatness.{each.remedy.names[0]}": _stud_working(ground, each) for each in studs}
+        workings += [_stud_working(rules, ground, each) for each in studs]
     options = tuple(remedy for remedy, _changes in ways)
     found_so = _ways(rules, fillings, studs)
-    findings = [
-        _finding(rules, ground, check, edge, found_so)
-        for check, edge in zip(checks, (edge for edge in edges if edge.tells), strict=True)
-        if not check.holds
-    ]
+    findings = [_finding(rules, ground, edge, found_so) for edge in edges if edge.fails]
     findings += [_highs_and_lows(rules, ground, found), *unseen]
     return GroundJudgement(
         findings=tuple(findings),
-        workings=workings,
+        workings=tuple(workings),
         remedies=options,
         deviations_mm=found.deviations_mm,
         filled_l=max((each.volume_l for each in fillings), default=0.0),
@@ -178,65 +168,22 @@ def _edges(ground: Ground, found: Flatness) -> tuple[_Edge, ...]:
     )
 
 
-def _checks(rules: RuleSet, ground: Ground, edges: Sequence[_Edge]) -> tuple[Check, ...]:
-    return tuple(
-        Check(
-            name=f"flatness, {edge.name} straightedge",
-            found=edge.worst_mm,
-            limit=edge.limit_mm,
-            at_least=False,
-            unit="mm",
-            rule=edge.rule,
-            source=rules.entry(edge.rule).cited,
-            working=_edge_working(rules, ground, edge, f"{edge.worst_mm:.2f}", "mm"),
-        )
-        for edge in edges
-        if edge.tells
-    )
-
-
-def _edge_working(rules: RuleSet, ground: Ground, edge: _Edge, result: str, unit: str) -> Working:
+def _edge_working(ground: Ground, edge: _Edge, zone_mm: float) -> Working:
+    """The gap under a straightedge; of one that gives no verdict what is known is the readings' own deviation."""
+    verdict = "fails" if edge.fails else "holds" if edge.tells else "cannot_tell"
     return Working(
-        title=f"Worst gap under a straightedge of {_length(edge.reach_mm, ground.tape)}",
-        formula="largest distance of a reading from the chord between two others",
-        values={
-            "readings": str(len(ground.spots)),
-            "straightedge": _length(edge.reach_mm, ground.tape),
-            **(
-                {"too far from others for it": ", ".join(_place(ground, i) for i in edge.unseen)}
-                if edge.unseen
-                else {}
-            ),
+        formula="ground-straightedge",
+        at=(ground.ref, f"rule/{edge.rule}"),
+        inputs={
+            "readings": len(ground.spots),
+            "reach": _mm(edge.reach_mm),
+            **(_at("", ground, edge.unseen) if edge.unseen else {}),
+            "verdict": Word(word=verdict),
+            **({} if edge.tells else {"zone": _mm(zone_mm)}),
         },
-        result=result,
-        unit=unit,
-        source=rules.entry(edge.rule).cited,
-        argument=("What lies between the readings is not seen.",),
-    )
-
-
-def _untold(rules: RuleSet, ground: Ground, edge: _Edge, zone_mm: float) -> Working:
-    """The sheet of a straightedge that gives no verdict: what is known is the readings' own deviation."""
-    plain = _edge_working(rules, ground, edge, "cannot tell", "")
-    return plain.model_copy(
-        update={
-            "title": f"{ground.where}: {plain.title}",
-            "values": {
-                **plain.values,
-                "allowed": f"at most {_length(edge.limit_mm, ground.tape)}",
-                "known": f"all readings lie between two parallel planes {zone_mm:.2f} mm apart",
-            },
-        }
-    )
-
-
-def _working(ground: Ground, check: Check) -> Working:
-    limit = f"{check.limit_text()}: {'holds' if check.holds else 'DOES NOT HOLD'}"
-    return check.working.model_copy(
-        update={
-            "title": f"{ground.where}: {check.working.title}",
-            "values": {**check.working.values, "limit": limit},
-        }
+        result=_mm(edge.worst_mm) if edge.tells else Word(word=verdict),
+        limit=most(_mm(edge.limit_mm)),
+        rule=edge.rule,
     )
 
 
@@ -266,19 +213,19 @@ def _ways(
 
 
 def _finding(
-    rules: RuleSet, ground: Ground, check: Check, edge: _Edge, ways: tuple[tuple[str, ...], dict[str, Value]]
+    rules: RuleSet, ground: Ground, edge: _Edge, ways: tuple[tuple[str, ...], dict[str, Value]]
 ) -> Finding:
     accepted = rules.find("surface.accepted.wall")
     told: dict[str, Value] = {"laid": False, "edge": Word(word=edge.name), "handed_over": False}
-    if accepted is not None and not ground.is_floor and check.found <= rules.number(accepted.id):
+    if accepted is not None and not ground.is_floor and edge.worst_mm <= rules.number(accepted.id):
         told |= {"handed_over": True, "accepted": measure(rules.number(accepted.id), "mm")}
     remedies, values = ways
-    return rules.entry(check.rule).found(
+    return rules.entry(edge.rule).found(
         "SUI-401" if edge.name == _LONG else "SUI-402",
         Severity.FIX,
         ground.ref,
-        measured=check.measured,
-        limit=check.allowed,
+        measured=_mm(edge.worst_mm),
+        limit=most(_mm(edge.limit_mm)),
         remedies=remedies,
         **told,
         **values,
@@ -311,7 +258,7 @@ def _at(which: str, ground: Ground, indexes: Sequence[int]) -> dict[str, Value]:
     """Where readings lie: along the surface, and out on a floor or up on a wall."""
     spots = [ground.spots[index] for index in indexes]
     return {
-        "way": Word(word="string" if ground.string else "out" if ground.is_floor else "up"),
+        "way": _way(ground),
         f"{which}left": tuple(_mm(spot.u_mm) for spot in spots),
         f"{which}on": tuple(_mm(spot.v_mm) for spot in spots),
     }
@@ -339,82 +286,74 @@ def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
 
 
 def _map(ground: Ground, found: Flatness, zone_mm: float) -> Working:
-    rows: dict[str, list[tuple[float, str]]] = {}
-    word = "out" if ground.is_floor else "up"
-    for spot, off in sorted(
+    rows = sorted(
         zip(ground.spots, found.deviations_mm, strict=True), key=lambda each: (each[0].v_mm, each[0].u_mm)
-    ):
-        row = "along the string" if ground.string else f"{_length(spot.v_mm, ground.tape)} {word}"
-        rows.setdefault(row, []).append(
-            (spot.u_mm, f"{_signed(off, ground.tape)} at {_length(spot.u_mm, ground.tape)}")
-        )
-    plane = found.plane
+    )
     return Working(
-        title=f"{ground.where}: highs and lows against the best {'line' if ground.string else 'plane'}",
-        formula="height = level + slope along × left + slope across × out, least sum of squares",
-        values={
-            "slope along": f"{plane.slope_u * 1000:.2f} mm/m",
-            "slope across": f"{plane.slope_v * 1000:.2f} mm/m",
-            **{row: ", ".join(text for _u, text in spots) for row, spots in rows.items()},
+        formula="ground-map",
+        at=(ground.ref,),
+        inputs={
+            "way": _way(ground),
+            "slope_along": measure(found.plane.slope_u * 1000, "mm/m"),
+            "slope_across": measure(found.plane.slope_v * 1000, "mm/m"),
+            "left": tuple(_mm(spot.u_mm) for spot, _ in rows),
+            "on": tuple(_mm(spot.v_mm) for spot, _ in rows),
+            "height": tuple(_mm(spot.height_mm) for spot, _ in rows),
+            "off": tuple(_mm(off) for _, off in rows),
         },
-        result=f"{zone_mm:.2f}",
-        unit="mm between the closest two parallel planes that hold every reading",
-        source="least squares; least zone (Chebyshev) by linear programming",
+        result=_mm(zone_mm),
     )
 
 
 def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Working:
     entry = rules.entry("surface.fill.yield")
-    mean = filling.volume_l / ground.area_m2
     return Working(
-        title=f"{ground.where}: {filling.remedy.what.split(':')[0].lower()}",
-        formula="volume = mean depth × area; bags = volume / yield, rounded up",
-        values={
-            "mean depth": f"{mean:.2f} mm, by {filling.weights}",
-            "area": f"{ground.area_m2:.2f} m²",
-            "yield": f"{rules.number(entry.id):g} l a bag",
-            "bags": str(filling.bags),
-            **{
-                _place(ground, i): f"{'fill' if depth >= 0 else 'grind'} {_length(abs(depth), ground.tape)}"
-                for i, depth in enumerate(filling.depths_mm)
-                if abs(depth) >= 0.05
-            },
+        formula=f"ground-{filling.remedy.names[0]}",
+        at=(ground.ref,),
+        inputs={
+            "mean": _mm(filling.volume_l / ground.area_m2),
+            "weights": Word(word=filling.weights),
+            "area": measure(ground.area_m2, "m2"),
+            "yield": measure(rules.number(entry.id), "l"),
+            "bags": filling.bags,
+            **_at("", ground, range(len(ground.spots))),
+            **_done(filling.depths_mm, "fill", "grind"),
         },
-        result=f"{filling.volume_l:.1f}",
-        unit="l",
-        source=f"trapezoidal rule over the readings; yield: {entry.cited}",
-        argument=("Beyond the outermost readings the mean depth is taken.",),
+        result=measure(filling.volume_l, "l"),
+        rule=entry.id,
     )
 
 
-def _stud_working(ground: Ground, way: Straightening) -> Working:
+def _stud_working(rules: RuleSet, ground: Ground, way: Straightening) -> Working:
+    rule = f"surface.{way.remedy.names[0]}.max"
+    order = sorted(range(len(ground.spots)), key=lambda i: (ground.spots[i].u_mm, ground.spots[i].v_mm))
     return Working(
-        title=f"{ground.where}: {way.remedy.what.split(':')[0].lower()}",
-        formula="plane of the least zone, moved to the proudest (or deepest) stud, less each reading",
-        values=stud_table(ground.spots, way.corrections_mm, ground.tape),
-        result=_length(max(abs(each) for each in way.corrections_mm), ground.tape),
-        unit="at most",
-        source="least zone (Chebyshev) by linear programming; whole graduations of the tape",
-        argument=() if way.remedy.passes else (f"Does not pass: {', '.join(way.remedy.still_failing)}.",),
+        formula=f"ground-{way.remedy.names[0]}",
+        at=(ground.ref,),
+        inputs={
+            **_at("", ground, order),
+            **_done([way.corrections_mm[i] for i in order], "shim", "plane_off"),
+            "passes": way.remedy.passes,
+            "failing": tuple(Word(word=name) for name in way.remedy.still_failing),
+        },
+        result=_mm(max(abs(each) for each in way.corrections_mm)),
+        limit=most(_mm(rules.number(rule) * MM_PER_IN)),
+        rule=rule,
     )
 
 
-def _place(ground: Ground, index: int) -> str:
-    spot = ground.spots[index]
-    left = f"left {_length(spot.u_mm, ground.tape)}"
-    if ground.string:
-        return left
-    return f"{left} {'out' if ground.is_floor else 'up'} {_length(spot.v_mm, ground.tape)}"
+def _done(changes_mm: Sequence[float], more: str, less: str) -> dict[str, Value]:
+    """What is done at each reading, and how much of it."""
+    words = (more if change > _NOTHING_MM else less if change < -_NOTHING_MM else "leave" for change in changes_mm)
+    return {
+        "do": tuple(Word(word=word) for word in words),
+        "by": tuple(_mm(abs(change)) for change in changes_mm),
+    }
+
+
+def _way(ground: Ground) -> Word:
+    return Word(word="string" if ground.string else "out" if ground.is_floor else "up")
 
 
 def _mm(length_mm: float) -> Measure:
     return measure(length_mm, "mm")
-
-
-def _length(length_mm: float, tape: Tape) -> str:
-    return format_length(ticks_from_mm(length_mm), tape)
-
-
-def _signed(length_mm: float, tape: Tape) -> str:
-    text = _length(length_mm, tape)
-    return text if text.startswith(("-", "0")) else f"+{text}"

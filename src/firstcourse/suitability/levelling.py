@@ -32,7 +32,7 @@ class Filling:
         depths_mm: What each spot gains, in the order of the readings; less than nothing is ground off [mm].
         volume_l: What is filled over the whole floor [l].
         bags: Whole bags of compound.
-        weights: How the mean depth was taken, in words.
+        weights: How the mean depth was taken: by a `grid`, by `triangles`, or `none` where nothing is filled.
     """
 
     remedy: Remedy
@@ -43,7 +43,7 @@ class Filling:
 
 
 def mean_depth_mm(spots: Sequence[Spot], depths_mm: Sequence[float]) -> tuple[float, str]:
-    """Mean depth over what the spots span, and in words how it was weighed.
+    """Mean depth over what the spots span, and how it was weighed: `grid` or `triangles`.
 
     Spots on a full grid are weighed by half the distances to their neighbours each way; others by the triangles
     between them.
@@ -59,9 +59,9 @@ def mean_depth_mm(spots: Sequence[Spot], depths_mm: Sequence[float]) -> tuple[fl
         # A spot read twice counts once, as the mean of its readings.
         return (
             sum(w * d for w, d in zip(weights, depths_mm, strict=True)) / sum(weights),
-            "grid: corners a quarter, edges a half of the field about them",
+            "grid",
         )
-    return _triangles(spots, depths_mm), "triangles between the spots"
+    return _triangles(spots, depths_mm), "triangles"
 
 
 def _shares(places: Sequence[float]) -> dict[float, float]:
@@ -157,10 +157,10 @@ def floor_fillings(
 
 
 def failing_names(spots: tuple[Spot, ...], tolerance: Tolerance, *, string: bool = False) -> tuple[str, ...]:
-    """Names of the straightedges that find these spots uneven."""
+    """The straightedges that find these spots uneven, by code."""
     found = judge_flatness(spots, tolerance, string=string)
     rows = (("long", found.worst_long_mm, tolerance.long_mm), ("short", found.worst_short_mm, tolerance.short_mm))
-    return tuple(f"flatness, {name} straightedge" for name, worst, limit in rows if worst > limit + SAME_MM)
+    return tuple(f"{name}_straightedge" for name, worst, limit in rows if worst > limit + SAME_MM)
 
 
 def moved(spots: Sequence[Spot], depths_mm: Sequence[float]) -> tuple[Spot, ...]:
@@ -230,7 +230,7 @@ def _smaller_tile(rules: RuleSet, spots: tuple[Spot, ...]) -> Filling:
         depths_mm=tuple(0.0 for _spot in spots),
         volume_l=0.0,
         bags=0,
-        weights="nothing is filled",
+        weights="none",
     )
 
 

@@ -39,8 +39,7 @@ class Stance:
 
     Attributes:
         ref: Reference to the wall, such as `bath/wall/A-B`.
-        where: The wall in words.
-        tape: What lengths are shown in.
+        tape: What lengths are read with.
         height_mm: Its height [mm].
         bottom_mm, top_mm: Between which it is boarded, above the floor [mm].
         lean_mm: Its lean over its height [mm]; None where not taken.
@@ -51,7 +50,6 @@ class Stance:
     """
 
     ref: str
-    where: str
     tape: Tape
     height_mm: float
     bottom_mm: float
@@ -68,25 +66,25 @@ class Stance:
         return self.top_mm - self.bottom_mm
 
 
-def judge_stance(rules: RuleSet, stance: Stance) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+def judge_stance(rules: RuleSet, stance: Stance) -> tuple[tuple[Finding, ...], tuple[Working, ...]]:
     """Judge a wall's plumb and level, and say what each does to tub lap and cuts.
 
     Returns:
-        Findings, and workings by a short name.
+        Findings, and a working of its lean and of each corner.
     """
     findings: list[Finding] = []
-    workings: dict[str, Working] = {}
+    workings: list[Working] = []
     if stance.lean_mm is not None:
         findings += _plumb(rules, stance, stance.lean_mm)
         findings += _lap(stance, stance.lean_mm)
-        workings["plumb"] = _plumb_working(rules, stance, stance.lean_mm)
+        workings.append(_plumb_working(rules, stance, stance.lean_mm))
     for corner in stance.corners:
         taper = corner_taper_mm(corner, stance.tiled_mm)
         findings += _taper(rules, stance, corner, taper)
-        workings[f"taper.{corner.name}"] = _taper_working(rules, stance, corner, taper)
+        workings.append(_taper_working(rules, stance, corner, taper))
     if stance.rise_mm is not None and stance.over == "floor":
         findings += _level(rules, stance, stance.rise_mm)
-    return tuple(findings), workings
+    return tuple(findings), tuple(workings)
 
 
 def corner_taper_mm(corner: Corner, tiled_mm: float) -> float:
@@ -176,7 +174,7 @@ def _taper(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> list
             limit=most(_mm(allowed)),
             remedies=("fur",),
             corner=Ref(ref=f"{stance.ref}/corner/{corner.name}"),
-            wall=Ref(ref=f"{stance.ref.rpartition('/')[0]}/{corner.wall}"),
+            wall=_other_wall(stance, corner),
             inwards=corner.lean_mm > 0,
             wider=taper > 0,
             tiled=_mm(stance.tiled_mm),
@@ -205,38 +203,43 @@ def _level(rules: RuleSet, stance: Stance, rise: float) -> list[Finding]:
 
 
 def _plumb_working(rules: RuleSet, stance: Stance, lean: float) -> Working:
-    entry = rules.entry("wall.plumb.max")
-    limit = plumb_limit_mm(rules, stance.height_mm)
+    foot, top = (furring_mm(stance, lean, height) for height in (stance.bottom_mm, stance.top_mm))
     return Working(
-        title=f"{stance.where}: lean over its height",
-        formula="lean ≤ limit × height / reach; furring at a height = lean less what the wall leans there",
-        values={
-            "lean": f"{lean:+.2f} mm over {stance.height_mm:.0f} mm",
-            "furring at the lowest board edge": f"{furring_mm(stance, lean, stance.bottom_mm):.2f} mm",
-            "furring at the highest board edge": f"{furring_mm(stance, lean, stance.top_mm):.2f} mm",
-            "limit": f"{limit:.3f} mm: {'holds' if keeps_plumb(rules, stance, lean) else 'DOES NOT HOLD'}",
+        formula="ground-plumb",
+        at=(stance.ref,),
+        inputs={
+            "lean": measure(lean, "mm"),
+            "height": measure(stance.height_mm, "mm"),
+            "foot": measure(foot, "mm"),
+            "top": measure(top, "mm"),
+            "holds": keeps_plumb(rules, stance, lean),
         },
-        result=f"{abs(lean):.2f}",
-        unit="mm",
-        source=entry.cited,
+        result=measure(abs(lean), "mm"),
+        limit=most(measure(plumb_limit_mm(rules, stance.height_mm), "mm")),
+        rule="wall.plumb.max",
     )
 
 
 def _taper_working(rules: RuleSet, stance: Stance, corner: Corner, taper: float) -> Working:
     return Working(
-        title=f"{stance.where}: taper of the last cut in corner {corner.name}",
-        formula="lean of the other wall × tiled height / its height / sin(corner angle)",
-        values={
-            f"lean of wall {corner.wall}": f"{corner.lean_mm:+.2f} mm",
-            "its height": f"{corner.height_mm:.0f} mm",
-            "tiled height": f"{stance.tiled_mm:.0f} mm",
-            "corner angle": f"{corner.angle_deg:.1f}°",
-            "limit": f"{rules.number('surface.taper.max') * MM_PER_IN:.3f} mm",
+        formula="ground-taper",
+        at=(stance.ref, f"{stance.ref}/corner/{corner.name}"),
+        inputs={
+            "wall": _other_wall(stance, corner),
+            "lean": measure(corner.lean_mm, "mm"),
+            "height": measure(corner.height_mm, "mm"),
+            "tiled": measure(stance.tiled_mm, "mm"),
+            "angle": measure(corner.angle_deg, "deg"),
+            "wider": taper > 0,
         },
-        result=f"{abs(taper):.2f}",
-        unit=f"mm {'wider' if taper > 0 else 'narrower'} at the top",
-        source=rules.entry("surface.taper.max").cited,
+        result=measure(abs(taper), "mm"),
+        limit=most(measure(rules.number("surface.taper.max") * MM_PER_IN, "mm")),
+        rule="surface.taper.max",
     )
+
+
+def _other_wall(stance: Stance, corner: Corner) -> Ref:
+    return Ref(ref=f"{stance.ref.rpartition('/')[0]}/{corner.wall}")
 
 
 def _shown(length_mm: float, stance: Stance) -> str:

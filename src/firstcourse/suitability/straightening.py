@@ -12,6 +12,7 @@ from firstcourse.suitability.levelling import failing_names, moved, on_plane
 from firstcourse.suitability.plumb import Stance, needed_furring_mm
 from firstcourse.suitability.remedies import Remedy
 from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.values import length, measure
 from firstcourse.workings import Working
 
 
@@ -69,10 +70,7 @@ def wall_straightenings(
         largest = max(abs(each) for each in marked)
         failing = failing_names(moved(spots, marked), tolerance, string=string)
         if largest > most:
-            failing = (
-                *failing,
-                f"{name.replace('_', ' ')} of more than {format_length(ticks_from_mm(most), tape)}",
-            )
+            failing = (*failing, "too_much")
         found.append(
             Straightening(
                 remedy=Remedy(
@@ -99,24 +97,7 @@ def _marked(length_mm: float, tape: Tape) -> int:
     return sign * tape.graduation * round(abs(ticks_from_mm(length_mm)) / tape.graduation)
 
 
-def stud_table(spots: Sequence[Spot], corrections: Sequence[float], tape: Tape) -> dict[str, str]:
-    """Stud by stud what to do, from the left."""
-    rows: dict[str, list[str]] = {}
-    order = sorted(range(len(spots)), key=lambda i: (spots[i].u_mm, spots[i].v_mm))
-    heights = {s.v_mm for s in spots}
-    for i in order:
-        spot, each = spots[i], corrections[i]
-        what = (
-            "leave"
-            if not each
-            else f"{'shim' if each > 0 else 'plane off'} {format_length(ticks_from_mm(abs(each)), tape)}"
-        )
-        at = f" at {format_length(ticks_from_mm(spot.v_mm), tape)} up" if len(heights) > 1 else ""
-        rows.setdefault(f"stud at {format_length(ticks_from_mm(spot.u_mm), tape)}", []).append(what + at)
-    return {stud: "; ".join(what) for stud, what in rows.items()}
-
-
-def packing(rules: RuleSet, stance: Stance, spots: tuple[Spot, ...]) -> dict[str, Working]:
+def packing(rules: RuleSet, stance: Stance, spots: tuple[Spot, ...]) -> tuple[Working, ...]:
     """What each stud gets at the lowest and the highest board edge so that the wall is plumb and straight at once.
 
     Args:
@@ -125,33 +106,24 @@ def packing(rules: RuleSet, stance: Stance, spots: tuple[Spot, ...]) -> dict[str
         spots: Readings along one string.
 
     Returns:
-        One working by its short name; none where the wall is plumb enough, as shims alone then do.
+        One working; none where the wall is plumb enough, as shims alone then do.
     """
-    edges = {"foot": stance.bottom_mm, "top": stance.top_mm}
-    furring = {name: needed_furring_mm(rules, stance, height) for name, height in edges.items()}
-    if not any(furring.values()):
-        return {}
+    foot, top = (needed_furring_mm(rules, stance, height) for height in (stance.bottom_mm, stance.top_mm))
+    if not foot and not top:
+        return ()
     shims = corrections_mm(spots, plane_down=False, string=True)
     # The proudest place of all needs nothing.
-    spare = min(furring.values()) + min(shims)
-    rows = {
-        f"stud at {_shown(spot.u_mm, stance.tape)}": ", ".join(
-            f"{name} {_shown(to_mm(_marked(furring[name] + shim - spare, stance.tape)), stance.tape)}"
-            for name in edges
-        )
-        for spot, shim in sorted(zip(spots, shims, strict=True), key=lambda each: each[0].u_mm)
-    }
-    return {
-        "flatness.packing": Working(
-            title=f"{stance.where}: what each stud gets so that the wall is plumb and straight",
-            formula="furring at that height + shim of that stud, less the least of all",
-            values=rows,
-            result=_shown(max(furring.values()) + max(shims) - spare, stance.tape),
-            unit="at most",
-            source="lean and readings as entered; whole graduations of the tape",
-        )
-    }
-
-
-def _shown(length_mm: float, tape: Tape) -> str:
-    return format_length(ticks_from_mm(length_mm), tape)
+    spare = min(foot, top) + min(shims)
+    studs = sorted(zip(spots, shims, strict=True), key=lambda each: each[0].u_mm)
+    return (
+        Working(
+            formula="ground-packing",
+            at=(stance.ref,),
+            inputs={
+                "left": tuple(measure(spot.u_mm, "mm") for spot, _ in studs),
+                "foot": tuple(length(_marked(foot + shim - spare, stance.tape)) for _, shim in studs),
+                "top": tuple(length(_marked(top + shim - spare, stance.tape)) for _, shim in studs),
+            },
+            result=length(_marked(max(foot, top) + max(shims) - spare, stance.tape)),
+        ),
+    )

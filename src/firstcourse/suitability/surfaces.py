@@ -8,11 +8,8 @@ from firstcourse.suitability.buildup import (
     BOND_COAT,
     TILE,
     Layer,
-    height_figures,
-    height_text,
     total_height_in,
     total_mass_kg_m2,
-    total_mass_psf,
 )
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.doorways import Doorway, judge_doorway
@@ -25,11 +22,9 @@ from firstcourse.suitability.fittings import (
     judge_valve,
 )
 from firstcourse.suitability.walls import check_backing_mass
-from firstcourse.units import Tape, format_length, inches
-from firstcourse.values import Word, measure, most
+from firstcourse.units import Tape
+from firstcourse.values import Word, length_in, measure, most
 from firstcourse.workings import Working
-
-LB_PER_KG = 2.2046226
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,8 +33,7 @@ class BuildUp:
 
     Attributes:
         ref: Reference to the surface.
-        where: The place in words.
-        tape: What lengths are shown in.
+        tape: What cannot be read on it is level.
         layers: From below, by the names of `buildup`.
         area_m2: Of the part that is boarded [m²].
         backings: On a wall or ceiling, the board families it may be boarded with; their mass limits are judged.
@@ -49,7 +43,6 @@ class BuildUp:
     """
 
     ref: str
-    where: str
     tape: Tape
     layers: tuple[Layer, ...]
     area_m2: float
@@ -62,18 +55,18 @@ class BuildUp:
     trim_in: float | None = None
 
 
-def judge_build_up(rules: RuleSet, surface: BuildUp) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+def judge_build_up(rules: RuleSet, surface: BuildUp) -> tuple[tuple[Finding, ...], tuple[Working, ...]]:
     """Judge what meets the finished height, and the mass on the backing.
 
     Returns:
-        Findings, and workings by a short name: layers, mass, each doorway.
+        Findings, and workings of the height, the mass and each doorway.
     """
     findings: list[Finding] = []
-    workings = {"buildup.height": _height(surface), "buildup.mass": _mass(surface)}
+    workings = [_height(surface), _mass(surface)]
     for doorway in surface.doorways:
         found, working = judge_doorway(rules, surface.layers, doorway, surface.tape)
         findings += found
-        workings[working.id] = working
+        workings.append(working)
     for flange in surface.flanges:
         findings += judge_flange(rules, surface.layers, surface.ref, flange)
     for drain in surface.drains:
@@ -84,7 +77,7 @@ def judge_build_up(rules: RuleSet, surface: BuildUp) -> tuple[tuple[Finding, ...
         findings += judge_trim(rules, surface.layers, surface.ref, surface.trim_in)
     for backing in surface.backings:
         findings += _backing(rules, surface, backing, workings)
-    return tuple(findings), workings
+    return tuple(findings), tuple(workings)
 
 
 def tiling_mass_kg_m2(rules: RuleSet, layers: tuple[Layer, ...]) -> float:
@@ -94,57 +87,54 @@ def tiling_mass_kg_m2(rules: RuleSet, layers: tuple[Layer, ...]) -> float:
 
 
 def _height(surface: BuildUp) -> Working:
-    total = total_height_in(surface.layers)
-    figures, unit = height_figures(total, surface.tape)
     return Working(
-        title=f"{surface.where}: height of the finished surface over its structure",
-        formula="sum of the layers, from below",
-        values={layer.name: height_text(layer.thickness_in, surface.tape) for layer in surface.layers},
-        result=figures,
-        unit=f"{unit}, on the tape {format_length(inches(total), surface.tape)}",
-        source="layers as entered; mortar as combed and beaten in",
+        formula="height-build_up",
+        at=(surface.ref,),
+        inputs={
+            "layer": tuple(Word(word=layer.of) for layer in surface.layers),
+            "thick": tuple(length_in(layer.thickness_in) for layer in surface.layers),
+        },
+        result=length_in(total_height_in(surface.layers)),
     )
 
 
 def _mass(surface: BuildUp) -> Working:
     each = total_mass_kg_m2(surface.layers)
-    whole = each * surface.area_m2
-    inch = surface.tape is Tape.INCH
     return Working(
-        title=f"{surface.where}: mass of the layers",
-        formula="sum of thickness × density; times the area for the whole",
-        values={
-            **{
-                layer.name: f"{height_text(layer.thickness_in, surface.tape)} × {layer.density_kg_m3:g} kg/m³ = "
-                f"{layer.mass_kg_m2:.1f} kg/m²"
-                for layer in surface.layers
-            },
-            **({"for one square foot": f"{total_mass_psf(surface.layers):.2f} lb"} if inch else {}),
-            "area": f"{surface.area_m2:.2f} m²",
-            "whole surface": f"{whole:.0f} kg" + (f", {whole * LB_PER_KG:.0f} lb" if inch else ""),
+        formula="height-mass",
+        at=(surface.ref,),
+        inputs={
+            "layer": tuple(Word(word=layer.of) for layer in surface.layers),
+            "thick": tuple(length_in(layer.thickness_in) for layer in surface.layers),
+            "density": tuple(measure(layer.density_kg_m3, "kg/m3") for layer in surface.layers),
+            "mass": tuple(measure(layer.mass_kg_m2, "kg/m2") for layer in surface.layers),
+            "area": measure(surface.area_m2, "m2"),
+            "whole": measure(each * surface.area_m2, "kg"),
         },
-        result=f"{each:.1f}",
-        unit="kg/m²",
-        source="densities as entered, or the rule book's (rules mass.*, boards.density, bedding.mortar.density)",
+        result=measure(each, "kg/m2"),
     )
 
 
-def _backing(rules: RuleSet, surface: BuildUp, backing: str, workings: dict[str, Working]) -> list[Finding]:
+def _backing(rules: RuleSet, surface: BuildUp, backing: str, workings: list[Working]) -> list[Finding]:
     mass = tiling_mass_kg_m2(rules, surface.layers)
     check = check_backing_mass(rules, backing, mass)
     if check is None:
         return []
-    name = backing.replace("_", " ")
-    limit = f"{check.limit_text()}: {'holds' if check.holds else 'DOES NOT HOLD'}"
-    workings[f"buildup.backing.{backing}"] = check.working.model_copy(
-        update={
-            "title": f"{surface.where}: tiling on {name}",
-            "values": {
-                "tile and mortar": f"{mass - rules.number('mass.grout'):.1f} kg/m²",
-                "grout": f"{rules.number('mass.grout'):g} kg/m²",
-                "limit": limit,
+    grout = rules.number("mass.grout")
+    workings.append(
+        Working(
+            formula="height-backing",
+            at=(surface.ref, f"rule/{check.rule}"),
+            inputs={
+                "backing": Word(word=backing),
+                "tiling": measure(mass - grout, "kg/m2"),
+                "grout": measure(grout, "kg/m2"),
+                "holds": check.holds,
             },
-        }
+            result=measure(mass, "kg/m2"),
+            limit=most(measure(check.limit, "kg/m2")),
+            rule=check.rule,
+        )
     )
     if not check.holds:
         return [too_heavy(surface.ref, backing, check, "thinner")]

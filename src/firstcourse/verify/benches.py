@@ -9,10 +9,8 @@ from shapely import Polygon
 
 from firstcourse.geometry import sides
 from firstcourse.geometry.polygon import Point, Ring
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.floor_heights import height_over_drain
 from firstcourse.verify.layers import built
-from firstcourse.verify.printed import first_number
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -73,13 +71,12 @@ def check_benches(plan: Document) -> Iterator[Objection]:
 def floors_of(room: str, by_id: Mapping[str, Surface], plan: Document) -> Floors:
     """The floors of a room as the plan has them."""
     shower = by_id.get(f"{room}/floor/shower")
-    judged = plan.workings.get(f"suitability.{room}/floor.buildup.height")
-    said = None if judged is None else first_number(judged.result)
+    floor = by_id.get(f"{room}/floor")
     height = None
     if shower is not None and shower.fall is not None and shower.fall.room_floor is not None:
         height = float(shower.fall.room_floor)
-    elif judged is not None and said is not None:
-        height = said * (TICKS_PER_MM if judged.unit.startswith("mm") else TICKS_PER_INCH)
+    elif floor is not None and "tile" in dict(floor.layers):
+        height = float(sum(thickness for _, thickness in floor.layers))
     return Floors(height, shower)
 
 

@@ -3,23 +3,26 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-import numpy as np
-
-from firstcourse.units import TICKS_PER_MM, format_length, to_mm
-from firstcourse.verify.drawn_fields import Reading
-from firstcourse.verify.structure import Document, Surface
+from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import Point
+from firstcourse.units import TICKS_PER_MM, format_length, ticks_from_mm, to_mm
+from firstcourse.verify.formulas.flattening import ways
+from firstcourse.verify.formulas.parts import Part, parts
+from firstcourse.verify.formulas.readings import Readings, best_plane, heights_of, readings_of
+from firstcourse.verify.formulas.survey import drawn_corners
+from firstcourse.verify.structure import Document
 from firstcourse.verify.tile_needs import shown_edges
 from firstcourse.verify.verdict import Objection
 
 _UP = ("fill", "shim")
-_DOWN = ("grind", "plane off")
+_ROUNDED = 1
+"""Heights are kept in whole ticks."""
 
 
 def check_drawn(plan: Document) -> Iterator[Objection]:
     """Object to names given twice, and to readings and lengths that do not agree with what is drawn."""
     yield from _names(plan)
-    for surface in plan.surfaces:
-        yield from _readings(surface)
+    yield from _readings(plan)
     yield from _shown(plan)
 
 
@@ -38,29 +41,39 @@ def _names(plan: Document) -> Iterator[Objection]:
             yield Objection("VER-509", name, f"names more than one {what}")
 
 
-def _readings(surface: Surface) -> Iterator[Objection]:
-    """Heights over the best plane have no slope left in them, and what is done there goes the way it says."""
-    found = surface.readings
-    if not found:
+def _readings(plan: Document) -> Iterator[Objection]:
+    """Readings stand where they were taken, as high over their best plane, with what flattens them best."""
+    read = {part.ref: (part, readings_of(part, plan.rules)) for part in parts(plan)}
+    for surface in plan.surfaces:
+        part, taken = read.get(surface.id, (None, None))
+        if part is None or taken is None or len(taken.spots) != len(surface.readings):
+            if taken is not None or surface.readings:
+                yield Objection("VER-771", surface.id, "shows other readings than were taken")
+            continue
+        _, _, off = best_plane(taken)
+        best = next((way for way in ways(plan, part, taken) if not way.failing and any(way.changes)), None)
+        changes = [0.0] * len(off) if best is None else list(best.changes)
+        for mark, at, high, change in zip(surface.readings, _places(plan, part, taken), off, changes, strict=True):
+            by = mark.by if mark.do in _UP else -mark.by
+            if mark.at != at:
+                yield Objection("VER-771", surface.id, "shows a reading elsewhere than it was taken")
+            if abs(mark.off - high * TICKS_PER_MM) > _ROUNDED or abs(by - change * TICKS_PER_MM) > _ROUNDED:
+                yield Objection("VER-771", surface.id, "shows a reading higher or lower, or otherwise flattened")
+            if (mark.do == "") != (best is None) or (mark.by == 0) != (mark.do in ("", "leave")):
+                yield Objection("VER-771", surface.id, f"is to {mark.do or 'stay'} by {to_mm(mark.by):.2f} mm")
+
+
+def _places(plan: Document, part: Part, read: Readings) -> Iterator[Point]:
+    """Where readings lie on the drawing; a string, whose height is not told, across the middle of the boards."""
+    if part.surface.kind == "floor":
+        first = next((str(name) for name, _ in part.room.rows("corners")), "")
+        left, top = drawn_corners(plan, part.surface.room).get(first, (0, 0))
+        for spot in read.spots:
+            yield left + ticks_from_mm(spot.left), top - ticks_from_mm(spot.on)
         return
-    spots = np.array([[one.at[0], one.at[1], TICKS_PER_MM * 1000] for one in found], dtype=float)
-    off = np.array([one.off for one in found], dtype=float)
-    plane, *_ = np.linalg.lstsq(spots, off, rcond=1e-9)
-    if float(np.abs(spots @ plane).max()) > 2.0:
-        yield Objection("VER-771", surface.id, "has readings that are not taken from their best plane")
-    for one in found:
-        if (one.by > 0) != (one.do in (*_UP, *_DOWN)) or one.by < 0:
-            yield Objection("VER-771", surface.id, f"is to {one.do or 'stay'} by {one.by / TICKS_PER_MM:.2f} mm")
-    yield from _made_flat(surface, found)
-
-
-def _made_flat(surface: Surface, found: tuple[Reading, ...]) -> Iterator[Objection]:
-    """Of two spots, the one that stands lower is never filled less, unless the floor is made level besides."""
-    moved = [(one.off, one.by if one.do in _UP else -one.by) for one in found if one.do]
-    if any(change < 0 for _, change in moved) and any(change > 0 for _, change in moved):
-        low = min(moved)
-        if low[1] < 0:
-            yield Objection("VER-771", surface.id, "is ground where it lies lowest")
+    _, low, _, high = bounds(part.surface.outline)
+    for spot, up in zip(read.spots, heights_of(part), strict=True):
+        yield ticks_from_mm(spot.left), ticks_from_mm(up) or (low + high) // 2
 
 
 def _shown(plan: Document) -> Iterator[Objection]:

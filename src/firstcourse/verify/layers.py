@@ -1,12 +1,11 @@
-"""One thickness for each layer: what the rules or the job give, wherever the plan uses or prints it."""
+"""One thickness for each layer: what the rules or the job give, wherever the plan uses it."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
-from firstcourse.verify.printed import prints
+from firstcourse.units import TICKS_PER_INCH
 from firstcourse.verify.structure import Document, Surface, TiledArea, TileStock
 from firstcourse.verify.verdict import Objection
 
@@ -77,7 +76,7 @@ def check_layers(plan: Document) -> Iterator[Objection]:
         for area in surface.tiled:
             yield from _trowelled(surface, area, plan)
         yield from _layers(surface, plan)
-        yield from _printed(surface, plan)
+        yield from _weighed(surface, plan)
 
 
 def _stock(area: TiledArea, plan: Document) -> tuple[TileStock, ...]:
@@ -140,20 +139,10 @@ def _derived(surface: Surface, plan: Document) -> Iterator[tuple[str, int]]:
             yield "mortar", _mortar(area, stock, plan.rules)
 
 
-def _printed(surface: Surface, plan: Document) -> Iterator[Objection]:
-    """Wherever a layer of this surface is printed, it is the one thickness."""
+def _weighed(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """A frame is judged with the one thickness of each layer on it."""
     given = {NAMES[kind]: thickness for kind, thickness in surface.layers}
-    base = f"suitability.{surface.id}.buildup"
-    for name in (f"{base}.height", f"{base}.mass"):
-        working = plan.workings.get(name)
-        for layer, text in working.values.items() if working is not None else ():
-            if layer in given and not prints(text, given[layer] / _unit(text)):
-                yield Objection(_CODE, name, f"prints {text} for the {layer}, which is another thickness")
     for frame in plan.frames:
         for row in frame.layers if frame.surface == surface.id else ():
             if row.name in given and abs(row.thickness - given[row.name] / TICKS_PER_INCH) > _HALF_THOUSANDTH:
                 yield Objection(_CODE, frame.where, f"weighs the {row.name} by another thickness")
-
-
-def _unit(text: str) -> int:
-    return TICKS_PER_MM if "mm" in text.partition("×")[0] else TICKS_PER_INCH

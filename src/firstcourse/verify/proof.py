@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
 
+from firstcourse.errors import RuleNotFoundError
 from firstcourse.rules import RuleSet
 from firstcourse.verify.at_once import Do, at_once
 from firstcourse.verify.benches import check_benches
@@ -148,6 +149,8 @@ def _readable(objections: Iterator[Objection]) -> Iterator[Objection]:
         yield from objections
     except FieldError as error:
         yield Objection("VER-001", error.where, error.message)
+    except RuleNotFoundError as error:
+        yield Objection("VER-904", error.rule_id, "is asked for, and the practice has no such rule")
 
 
 def _objections(plan: Document, do: Do) -> Iterator[Objection]:

@@ -2,10 +2,10 @@
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, Tape
-from firstcourse.verify.arithmetic import outcome, span, wrong_sums
+from firstcourse.verify.arithmetic import outcome, wrong_sums
 from firstcourse.verify.printed import first_number, prints
 from firstcourse.verify.shopping_fields import SheetStock, Working
 from firstcourse.verify.structure import Document
@@ -32,7 +32,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         _masses,
         _tiles,
         _beds,
-        _build_ups,
         _twice,
     ):
         yield from found(plan)
@@ -203,41 +202,6 @@ def _beds(plan: Document) -> Iterator[Objection]:
         if listed is not None:
             said = listed.values.get(f"{surface.id}: bed", "")
             yield from _is("quantity bed_mortar", said, fall.bed_litres / per, "the bed")
-
-
-def _build_ups(plan: Document) -> Iterator[Objection]:
-    """Heights and masses of layers add up, and board and tile are as thick as those that are laid.
-
-    Heights are judged before boards are chosen, by the thickest that may be: one of the plan's, none laid thicker.
-    """
-    thick = {stock: item.thickness for stock, item in plan.shopping.sheet_stock.items()}
-    stock_of = {piece.id: piece.stock for piece in plan.pieces}
-    for surface in plan.surfaces:
-        name = f"suitability.{surface.id}.buildup.height"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _adds_up(name, list(working.values.values()), working.result, lambda text: text)
-            least = max((thick.get(stock_of.get(board.piece, ""), 0) for board in surface.boards), default=0)
-            boards = {high for high in thick.values() if high >= least > 0}
-            tiles = {plan.tile_stock[t].thickness for a in surface.tiled for t in a.tiles if t in plan.tile_stock}
-            for layer, laid in (("board", boards), ("tile", tiles)):
-                said = working.values.get(layer)
-                if said is not None and laid and not any(prints(said, t / _unit(said)) for t in laid):
-                    yield Objection(_CODE, name, f"says {said} for a {layer} of another thickness")
-        name = f"suitability.{surface.id}.buildup.mass"
-        if (working := plan.workings.get(name)) is not None:
-            layers = [text for text in working.values.values() if " = " in text]
-            yield from _adds_up(name, layers, working.result, lambda text: text.rpartition(" = ")[2])
-
-
-def _unit(text: str) -> int:
-    return TICKS_PER_MM if "mm" in text else TICKS_PER_INCH
-
-
-def _adds_up(name: str, rows: list[str], result: str, take: Callable[[str], str]) -> Iterator[Objection]:
-    total = span(" + ".join(take(row) for row in rows))
-    said = span(result)
-    if total is not None and said is not None and not total.meets(said):
-        yield Objection("VER-901", name, f"adds up to {total.low:.3f} to {total.high:.3f}, not {result}")
 
 
 def _twice(plan: Document) -> Iterator[Objection]:

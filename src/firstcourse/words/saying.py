@@ -232,7 +232,8 @@ class Saying:
             elif key not in columns and f"unsaid-{key}" not in known:
                 name = say(formula, f"name-{key}", **given) if f"name-{key}" in known else key
                 shown = f"value-{key}" in known
-                listed[name] = [say(formula, f"value-{key}", **given) if shown else self._text(value)]
+                text = say(formula, f"value-{key}", **given) if shown else self._text(value)
+                listed[name] = [text or self._term("none")]
         return listed
 
     def text(self, message: str, attribute: str, given: Mapping[str, str | float | Value]) -> str:

@@ -12,6 +12,7 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from firstcourse.units import Tape
 from said import all_said, worked
 
 JOB = Path(__file__).parents[3] / "examples" / "out-of-true" / "job.yaml"
@@ -116,13 +117,14 @@ def test_ways_to_flatten_are_computed_and_shown():
         "level_out",
     ]
     assert [option.names[0] for option in options["back bath, wall A-B: flatness"]] == ["shim", "plane_down"]
-    shims = done.workings["suitability.back bath/wall/A-B.flatness.shim"].values
+    shims = worked(done.workings["ground-shim@back bath/wall/A-B"]).values
+    assert shims.pop("limit") == 'at most 1/2"'
     assert shims == {"stud at 1' 2\"": 'shim 1/8"', "stud at 2' 6\"": "leave", "stud at 3' 10\"": 'shim 1/8"'}
-    assert "suitability.back bath/floor.flatness.map" in done.workings
+    assert "ground-map@back bath/floor" in done.workings
 
 
 def test_a_leaning_bowed_wall_is_packed_plumb_and_straight_at_once():
-    packed = judged(TEXT).workings["suitability.back bath/wall/A-B.flatness.packing"].values
+    packed = worked(judged(TEXT).workings["ground-packing@back bath/wall/A-B"]).values
     # Furring 0.316 in at the foot and 0.047 in at the top, less the latter; shims 5/32, 0, 5/32 in.
     assert packed == {
         "stud at 1' 2\"": 'foot 7/16", top 1/8"',
@@ -130,24 +132,25 @@ def test_a_leaning_bowed_wall_is_packed_plumb_and_straight_at_once():
         "stud at 3' 10\"": 'foot 7/16", top 1/8"',
     }
     plumb = judged(swapped("A-B: 3/8 in, B-C", "A-B: 1/16 in, B-C")).workings
-    assert not any(name.endswith("packing") for name in plumb)
+    assert not any(name.startswith("ground-packing@") for name in plumb)
 
 
 def test_fill_is_the_mean_depth_over_what_is_boarded():
-    working = judged(TEXT).workings["suitability.back bath/floor.flatness.patch"]
+    working = worked(judged(TEXT).workings["ground-patch@back bath/floor"], Tape.MM)
     # 60 by 90 in less the tub's 60 by 30 in and the flange's 4-1/2 in circle: 3,584 sq in.
-    assert working.values["area"] == "2.31 m²"
+    assert working.values["area"] == "2.313 m²"
     mean = float(working.values["mean depth"].split(" mm")[0])
-    assert float(working.result) == pytest.approx(mean * 2.31, abs=0.1)
+    assert float(working.result) == pytest.approx(mean * 2.313, abs=0.1)
 
 
 def test_layers_and_materials_are_worked_out_for_each_surface():
     workings = judged(TEXT).workings
-    wall = workings["suitability.back bath/wall/D-A.buildup.height"]
+    wall = worked(workings["height-build_up@back bath/wall/D-A"])
     assert list(wall.values) == ["board", "mortar under the tile", "tile"]
-    assert wall.values["board"] == "0.420 in" and wall.values["tile"] == "0.312 in"
-    assert workings["suitability.back bath/wall/A-B.materials"].values["membranes"] == "low perm, waterproof"
-    assert all(worked(working).source for working in workings.values())
+    assert wall.values["board"] == "0.420 in" and wall.values["tile"] == "0.313 in"
+    materials = worked(workings["ground-materials@back bath/wall/A-B"])
+    assert materials.values["membranes"] == "low perm, waterproof"
+    assert all(working.rule or worked(working).source for working in workings.values())
 
 
 def test_straightedge_gaps_are_enough_to_judge_by():
@@ -156,7 +159,7 @@ def test_straightedge_gaps_are_enough_to_judge_by():
     )
     assert ("SUI-402", "floor") in found(text)
     wall = swapped("face: 1/16 in}\n", "face: 1/16 in}\n        straightedge: [{reach: 6 ft, gap: 1/4 in}]\n")
-    working = judged(wall).workings["suitability.back bath/wall/A-B.flatness.straightedge"]
+    working = worked(judged(wall).workings["ground-gaps@back bath/wall/A-B"])
     assert working.result == '1/4"' and "1. unnamed place" in working.values
 
 

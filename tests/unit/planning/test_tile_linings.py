@@ -123,7 +123,7 @@ def _standing(**bench: Any) -> tuple[Plan, int]:
     document = _document(bench={**BENCH, **bench})
     document["rooms"][0]["floor"] = {"tiling": {"tile": "white"}}
     plan = plan_job(read_job_text(yaml.safe_dump(document, sort_keys=False)), effort=0).plan
-    return plan, mm(float(plan.workings["suitability.bath/floor.buildup.height"].result.split(" ")[0]))
+    return plan, mm(plan.workings["height-build_up@bath/floor"].result.value)
 
 
 def test_a_bench_beside_no_shower_begins_on_the_room_s_floor():

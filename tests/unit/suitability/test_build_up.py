@@ -24,12 +24,11 @@ DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
 FLOOR = BuildUp(
     ref="bath/floor",
-    where="bath, floor",
     tape=Tape.INCH,
     layers=(
-        Layer(name="board", thickness_in=0.25, density_kg_m3=1300),
-        Layer(name=BOND_COAT, thickness_in=0.125, density_kg_m3=1600),
-        Layer(name=TILE, thickness_in=0.375, density_kg_m3=2350),
+        Layer(name="board", thickness_in=0.25, density_kg_m3=1300, of="board"),
+        Layer(name=BOND_COAT, thickness_in=0.125, density_kg_m3=1600, of="mortar"),
+        Layer(name=TILE, thickness_in=0.375, density_kg_m3=2350, of="tile"),
     ),
     area_m2=4.0,
 )
@@ -39,17 +38,22 @@ def found(surface, rules=RULES):
     return all_said(judge_build_up(rules, surface)[0])
 
 
+def in_words(surface, tape=Tape.INCH, rules=RULES):
+    return {working.formula: worked(working, tape) for working in judge_build_up(rules, surface)[1]}
+
+
 def at(**changes):
     return found(replace(FLOOR, **changes))
 
 
 def test_height_and_mass_are_summed():
-    workings = judge_build_up(RULES, FLOOR)[1]
-    assert workings["buildup.height"].result == "0.750"
-    assert workings["buildup.height"].unit.endswith('3/4"')
+    told, metric = in_words(FLOOR), in_words(FLOOR, Tape.MM)["height-mass"]
+    assert told["height-build_up"].result == "0.750"
+    assert told["height-build_up"].unit.endswith('3/4"')
     # 0.25 in x 1300 + 0.125 in x 1600 + 0.375 in x 2350, each in metres.
-    assert float(workings["buildup.mass"].result) == pytest.approx(35.7, abs=0.05)
-    assert workings["buildup.mass"].values["whole surface"] == "143 kg, 315 lb"
+    assert float(metric.result) == pytest.approx(35.7, abs=0.05)
+    assert metric.values["whole surface"] == "143 kg"
+    assert told["height-mass"].values["whole surface"] == "315 lb"
     assert found(FLOOR) == ()
 
 
@@ -59,13 +63,11 @@ def test_a_metric_tape_is_told_metric_sums():
         tape=Tape.MM,
         doorways=(Doorway(ref="bath/floor/door/door", other_floor_in=0.5, door_underside_in=1.0),),
     )
-    workings = judge_build_up(RULES, metric)[1]
-    height = workings["buildup.height"]
+    told = in_words(metric, Tape.MM)
+    height = told["height-build_up"]
     assert (height.result, height.unit) == ("19.05", "mm, on the tape 19 mm")
     assert all(text.endswith(" mm") for text in height.values.values())
-    mass = workings["buildup.mass"].values
-    assert mass["whole surface"] == "143 kg" and "for one square foot" not in mass
-    step = worked(workings["height-doorway_step@bath/floor/door/door"], Tape.MM)
+    step = told["height-doorway_step"]
     assert (step.result, step.unit, step.values["gap under the door"]) == ("+6.35", "mm", "6.35 mm")
 
 
@@ -80,9 +82,9 @@ def test_a_metric_tape_is_told_metric_sums():
 )
 def test_a_step_is_named_with_what_takes_it_up(other, codes, words):
     door = replace(FLOOR, doorways=(Doorway(ref="bath/floor/door/door to hall", other_floor_in=other),))
-    findings, workings = judge_build_up(RULES, door)
+    findings, _ = judge_build_up(RULES, door)
     assert [finding.code for finding in findings] == codes
-    assert worked(workings["height-doorway_step@bath/floor/door/door to hall"]).values["profile"] == words
+    assert in_words(door)["height-doorway_step"].values["profile"] == words
     assert all(words in said(finding).remedy for finding in findings)
 
 
@@ -157,7 +159,9 @@ def test_heavy_tile_on_weak_backing_is_refused():
     (bed,) = found(wall, uk)
     assert (bed.code, bed.severity) == ("SUI-305", Severity.NOTE)
     assert found(replace(wall, tile_area_m2=0.2), uk) == ()
-    thick = Layer(name=TILE, thickness_in=0.5, density_kg_m3=2350)
-    (heavy,) = found(replace(wall, layers=(*FLOOR.layers[:2], thick)), uk)
+    thick = Layer(name=TILE, thickness_in=0.5, density_kg_m3=2350, of="tile")
+    over = replace(wall, layers=(*FLOOR.layers[:2], thick))
+    (heavy,) = found(over, uk)
+    assert in_words(over, rules=uk)["height-backing"].values["limit"].endswith(": DOES NOT HOLD")
     assert (heavy.code, heavy.severity) == ("SUI-304", Severity.STOP)
     assert found(wall) == ()

@@ -9,8 +9,11 @@ from collections.abc import Iterator, Mapping
 from firstcourse.verify.formulas import (
     boards,
     bounds,
+    build_up,
     doorways,
+    ground,
     showers,
+    stance,
     survey,
     water,
 )
@@ -21,8 +24,11 @@ from firstcourse.verify.verdict import Objection
 FORMULAS: Mapping[str, Prove] = {
     **boards.FORMULAS,
     **bounds.FORMULAS,
+    **build_up.FORMULAS,
     **doorways.FORMULAS,
     **showers.FORMULAS,
+    **ground.FORMULAS,
+    **stance.FORMULAS,
     **survey.FORMULAS,
     **water.FORMULAS,
 }
@@ -30,8 +36,11 @@ FORMULAS: Mapping[str, Prove] = {
 EXPECTED: tuple[Expected, ...] = (
     boards.expected,
     bounds.expected,
+    build_up.expected,
     doorways.expected,
     showers.expected,
+    ground.expected,
+    stance.expected,
     survey.expected,
     water.expected,
 )

@@ -1,12 +1,14 @@
 """Rooms as taped: their drawn corners, how far each was moved to be drawn square, and how many readings check."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from firstcourse.geometry import area2, bounds
 from firstcourse.geometry.polygon import Point
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.fields import Node
+from firstcourse.verify.formulas.parts import ends_of, length_mm
 from firstcourse.verify.formulas.proving import (
     CODE,
     Prove,
@@ -30,6 +32,9 @@ _TICKS_PER_M = 1000 * TICKS_PER_MM
 _ROUNDED = 3
 """Two corners of a wall and its length are rounded to whole ticks."""
 
+_READ = ("sides", "diagonals")
+_SEEN_MM = 0.005
+"""Corners are whole ticks here; readings were adjusted finer than that."""
 _NOWHERE = 10**9
 """Where a corner lies whose place is no length."""
 
@@ -37,6 +42,9 @@ _NOWHERE = 10**9
 def _area(plan: Document, working: Working) -> Iterator[Objection]:
     yield from _alone(working, "corner", "u", "v")
     corners = _corners(working)
+    asked = [f"{working.at[0]}/corner/{name}" for name, _ in _rooms(plan)[working.at[0]].rows("corners")]
+    if list(corners) != asked:
+        yield Objection(CODE, working.key, "has other corners than the job gives")
     ring = tuple(corners.values())
     yield from holds(working, "result", abs(area2(ring)) / 2 / _TICKS_PER_M**2, "m2")
     room = working.at[0]
@@ -101,11 +109,57 @@ def _runs(places: dict[str, int]) -> Iterator[list[str]]:
 
 def _checks(plan: Document, working: Working) -> Iterator[Objection]:
     yield from _alone(working, "readings", "corners", "needed", "taped_to", "changed", "by")
-    area = plan.workings.get(key_of(_AREA, *working.at))
-    corners = 0 if area is None else len(_corners(area))
+    given = _rooms(plan)[working.at[0]]
+    taped, corners = _taped(given), len(given.rows("corners"))
+    yield from just(working, "readings", len(taped))
     yield from just(working, "corners", corners)
     yield from just(working, "needed", 2 * corners - 3)
-    yield from just(working, "result", int(working.number("readings") or 0) - (2 * corners - 3))
+    yield from just(working, "taped_to", {"word": given.text("taped_to", "untold")})
+    yield from just(working, "result", len(taped) - (2 * corners - 3))
+    square = plan.workings.get(key_of(_SQUARE, *working.at))
+    adjusted = {} if square is None else _by_name(square)
+    if not taped or not {end for pair in taped for end in ends_of(pair, given.where)} <= adjusted.keys():
+        yield Objection(CODE, working.key, "reads corners that the room does not have")
+        return
+    off = {pair: _apart(adjusted, pair) - long for pair, long in taped.items()}
+    yield from holds(working, "by", max(map(abs, off.values())), "mm", _SEEN_MM)
+    changed = working.inputs.get("changed")
+    name = changed.get("name") if isinstance(changed, Mapping) else None
+    if name not in off or abs(off[name]) < max(map(abs, off.values())) - _SEEN_MM:
+        yield Objection(CODE, working.key, f"says that {name} is changed the most, and another is more")
+    yield from _settled(working, adjusted, off)
+
+
+def _settled(working: Working, adjusted: Mapping[str, Point], off: Mapping[str, float]) -> Iterator[Objection]:
+    """Corners lie where the sum of the squares of all changes is least: what pulls at each is nothing together."""
+    pull = {name: [0.0, 0.0, 0.0] for name in adjusted}
+    for pair, change in off.items():
+        one, other = ends_of(pair, working.key)
+        for axis in (0, 1):
+            share = (adjusted[other][axis] - adjusted[one][axis]) / TICKS_PER_MM / max(_apart(adjusted, pair), 1.0)
+            pull[one][axis] -= change * share
+            pull[other][axis] += change * share
+        pull[one][2] += 1
+        pull[other][2] += 1
+    for name, (across, up, readings) in pull.items():
+        if math.hypot(across, up) > _SEEN_MM * readings:
+            yield Objection(CODE, working.key, f"has corner {name} where the readings do not put it")
+
+
+def _taped(given: Node) -> dict[str, float]:
+    """Every distance that was taped, by its corners [mm]."""
+    return {pair: length_mm(part, pair) for kind in _READ for part in [given.part(kind)] for pair in part.value}
+
+
+def _apart(adjusted: Mapping[str, Point], pair: str) -> float:
+    """Between two corners [mm]."""
+    one, other = ends_of(pair, pair)
+    return math.dist(adjusted[one], adjusted[other]) / TICKS_PER_MM
+
+
+def _rooms(plan: Document) -> dict[str, Node]:
+    """What the job says of each room, by its name."""
+    return {room.text("name"): room for room in plan.job.nodes("rooms", ()) if "corners" in room.value}
 
 
 def _alone(working: Working, *names: str) -> Iterator[Objection]:
@@ -120,14 +174,24 @@ def _corners(working: Working) -> dict[str, Point]:
     return dict(zip(refs(working, "corner"), zip(across, up, strict=False), strict=False))
 
 
+def drawn_corners(plan: Document, room: str) -> dict[str, Point]:
+    """Corners of a room by name, as they are drawn on its plan [ticks]."""
+    area = plan.workings.get(key_of(_AREA, room))
+    return {} if area is None else _by_name(area)
+
+
+def _by_name(working: Working) -> dict[str, Point]:
+    return {name.rpartition("/")[2]: at for name, at in _corners(working).items()}
+
+
 def _ticks(given: Given) -> int:
     found = number_of(given)
     return _NOWHERE if found is None or unit_of(given) != "mm" else round(found * TICKS_PER_MM)
 
 
 def expected(plan: Document) -> Iterator[str]:
-    """Three for each room that is worked out at all."""
-    for room in dict.fromkeys(one.at[0] for one in plan.workings.values() if one.formula in FORMULAS):
+    """Three for each room."""
+    for room in _rooms(plan):
         yield from (key_of(formula, room) for formula in FORMULAS)
 
 
