@@ -6,6 +6,7 @@ import pytest
 
 from firstcourse.findings import Severity
 from firstcourse.job import Job, job_guide, read_job_text
+from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.survey.report import report, report_lines
@@ -72,3 +73,13 @@ def test_what_a_foot_is_is_explained() -> None:
     (row,) = [line for line in job_guide().splitlines() if line.startswith("| `foot` ")]
     for word in ("rim", "kerb", "boards.bottom", "boards.gap.foot", "no gap"):
         assert word in row
+
+
+def test_corners_whose_mean_lies_between_two_ticks_are_proved() -> None:
+    """Such a room was refused: the proof rounded the mean from another corner of the room than the survey did."""
+    sides = "A-B: 1500 mm, B-C: 1500 mm, C-D: 1501 mm, D-A: 1500 mm"
+    text = JOB.replace("TAPED", "").replace("TAPE", "mm").replace("SIDES", sides)
+    text = text.replace("DIAGONALS", "A-C: 2121 mm, B-D: 2122 mm")
+    planned = plan_job(read_job_text(text), effort=0).plan
+    working = planned.workings["survey-square@bath"]
+    assert working.formula == "survey-square"

@@ -35,6 +35,8 @@ _ROUNDED = 3
 _READ = ("sides", "diagonals")
 _SEEN_MM = 0.005
 """Corners are whole ticks here; readings were adjusted finer than that."""
+_HALF = 1 / 2 + 1e-6
+
 _NOWHERE = 10**9
 """Where a corner lies whose place is no length."""
 
@@ -61,14 +63,16 @@ def _square(plan: Document, working: Working) -> Iterator[Objection]:
     if list(adjusted) != list(drawn):
         yield Objection(CODE, working.key, "moves other corners than the room has")
         return
-    right = {name: [0, 0] for name in adjusted}
+    right = {name: [0.0, 0.0] for name in adjusted}
     for axis in (0, 1):
         for run in _runs({name: at[axis] for name, at in drawn.items()}):
             for name in run:
-                right[name][axis] = round(sum(adjusted[one][axis] for one in run) / len(run))
+                right[name][axis] = sum(adjusted[one][axis] for one in run) / len(run)
     for name, at in drawn.items():
         off = max(abs(here - there) for here, there in zip(at, adjusted[name], strict=True))
-        if off >= plan.tape.graduation or tuple(right[name]) != at:
+        # A mean of corners may lie halfway between two ticks, and is rounded either way.
+        beside = max(abs(here - there) for here, there in zip(at, right[name], strict=True))
+        if off >= plan.tape.graduation or beside > _HALF:
             yield Objection(CODE, working.key, f"draws corner {name} elsewhere than its sides lie")
     moved = [math.dist(at, adjusted[name]) / TICKS_PER_MM for name, at in drawn.items()]
     yield from column(working, "moved", moved, "mm")
