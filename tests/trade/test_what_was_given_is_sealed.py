@@ -11,6 +11,8 @@ from typing import Any
 import pytest
 
 from example_plans import plan_of
+from firstcourse.job import read_job_text
+from firstcourse.planning import plan_job
 from firstcourse.verify import verify
 from sealing import reseal
 
@@ -106,3 +108,34 @@ def test_what_was_given_may_be_read_wrong_without_a_crash() -> None:
         plan = json.loads(TEXT)
         plan["given"]["job"] = wrong
         assert verify(plan).objections
+
+
+WALL = """
+name: boards above a tub
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in}
+    height: 96 in
+    walls:
+      - wall: A-B
+        foot: tub
+        framing: {spacing: 16 in, first: 16 in}
+        boards: {bottom: 20 in}
+        openings:
+          - {id: spout, kind: pipe, left: 24 in, bottom: 30 in, diameter: 2 in}
+          - {id: waste, kind: pipe, left: 24 in, bottom: 15 in, diameter: 2 in}
+"""
+
+
+def test_an_opening_below_the_boards_is_none_of_the_wall_and_one_in_them_is() -> None:
+    plan = json.loads(plan_job(read_job_text(WALL), effort=0).document)
+    (wall,) = plan["surfaces"]
+    assert [opening["id"] for opening in wall["openings"]] == ["spout"]
+    plan["given"]["job"]["rooms"][0]["walls"][0]["openings"][1]["bottom"] += 254.0
+    reseal(plan)
+    assert "VER-004" in {objection.code for objection in verify(plan).objections}

@@ -5,7 +5,11 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from firstcourse.verify.fields import Node
+from shapely import Polygon, make_valid
+
+from firstcourse.geometry import rectangle
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.fields import Node, point, ticks
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -95,7 +99,24 @@ def _openings(surface: Surface, given: Node) -> Iterator[Objection]:
     have = {opening.id: opening.kind for opening in surface.openings}
     for opening in given.nodes("openings", ()):
         name, kind = opening.text("id"), opening.text("kind")
+        if name not in have and surface.kind == "wall" and _beside_boards(opening, surface):
+            continue
         if have.get(name) != kind:
             yield Objection(
                 _COPY, f"{surface.id}/opening/{name}", f"is {have.get(name, 'missing')}, given as {kind}"
             )
+
+
+def _beside_boards(opening: Node, wall: Surface) -> bool:
+    """Whether an opening of a wall lies where nothing is boarded: below, above or beside the boards."""
+    if opening.raw("points", None):
+        ring = [point(value, where) for value, where in opening.rows("points")]
+    else:
+        left, bottom = (ticks(opening.raw(key), f"{opening.where}.{key}") for key in ("left", "bottom"))
+        if opening.raw("diameter", None) is not None:
+            half = opening.length("diameter") // 2
+            box = left - half, bottom - half, left + half, bottom + half
+        else:
+            box = left, bottom, left + opening.length("width"), bottom + opening.length("height")
+        ring = [*rectangle(*box)]
+    return bool(make_valid(Polygon(ring)).intersection(Polygon(wall.outline)).area < TICKS_PER_MM**2)
