@@ -50,8 +50,7 @@ def claim_more_readings(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def widen_a_joint_on_paper(plan: Plan) -> None:
-    found = working(plan, "joint ")
-    found["result"] = more(found["result"])
+    working(plan, "tiles-joint@")["result"]["value"] *= 1.07
 
 
 @answered_by("VER-903", "VER-801", everywhere=False)

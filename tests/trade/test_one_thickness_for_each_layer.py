@@ -15,6 +15,7 @@ from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.tiling.setting import combed_mortar
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, inches
+from firstcourse.values import length
 from firstcourse.verify import verify_text
 
 JOB = """
@@ -85,7 +86,7 @@ def test_height_mass_door_order_and_joints_use_the_mortar_that_the_trowel_leaves
     high = sum(layers(floor).values())
     door = plan.workings["height-doorway_step@bath/floor/door/door"]
     assert door.inputs["this_floor"].value == pytest.approx(high / TICKS_PER_MM, abs=0.001)
-    assert float(plan.workings["mortar large bath/floor"].result) == pytest.approx(inch, abs=0.0001)
+    assert plan.workings["tiles-mortar@bath/floor+tile_stock/large"].result == length(mortar)
     fall = surface(plan, "bath/floor/shower").fall
     assert fall is not None and fall.room_floor == high
 
@@ -97,8 +98,8 @@ def test_the_drain_stands_on_the_mortar_that_is_ordered_for_its_tile(combed: tup
     assert fall is not None and fall.drain_height is not None
     assert layers(shower) == {"mortar": shower.tiled[0].mortar, "tile": inches(0.25)}
     assert fall.drain_height == fall.bed + fall.pre_slope + sum(layers(shower).values())
-    text = plan.workings["mortar chips bath/floor/shower"].result
-    assert float(text) == pytest.approx(layers(shower)["mortar"] / TICKS_PER_INCH, abs=0.0001)
+    working = plan.workings["tiles-mortar@bath/floor/shower+tile_stock/chips"]
+    assert working.result == length(layers(shower)["mortar"])
 
 
 def test_a_kerb_is_as_thick_as_its_own_tile_and_mortar(combed: tuple[Plan, str]) -> None:
@@ -112,7 +113,7 @@ def test_a_thickness_that_the_job_gives_holds_for_the_order_too() -> None:
     floor = surface(plan, "bath/floor")
     assert layers(floor)["mortar"] == floor.tiled[0].mortar == inches(0.1875)
     assert floor.tiled[0].trowel == ""
-    assert plan.workings["mortar large bath/floor"].result == "0.1875"
+    assert plan.workings["tiles-mortar@bath/floor+tile_stock/large"].result == length(inches(0.1875))
     listed = plan.workings["quantity large_tile_mortar"].values["bath/floor, large"]
     assert "3/16 in" in listed
     assert not verify_text(document).objections

@@ -77,7 +77,7 @@ def test_tile_begins_on_the_finished_floor_along_the_taped_foot() -> None:
     left, right = min(tops), max(tops)
     assert tops[left] == pytest.approx(finish(), abs=NEAR)
     assert tops[right] == pytest.approx(finish() + RISE, abs=NEAR)
-    joint = next(one for one in wall("A-B").soft_joints if one.why.startswith("floor"))
+    joint = next(one for one in wall("A-B").soft_joints if one.at == "bath/floor")
     (_, low), (_, high) = joint.line[0], joint.line[-1]
     assert abs(high - low) == pytest.approx(RISE, rel=0.05)
     for tile in wall("A-B").tiles:

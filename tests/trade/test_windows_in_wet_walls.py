@@ -14,7 +14,7 @@ from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches, to_mm
 from firstcourse.values import Measure, measure
 from firstcourse.verify import verify_text
-from said import all_said
+from said import all_said, worked
 
 JOB = """
 name: Window in a tub wall
@@ -81,20 +81,21 @@ def test_sill_head_and_sides_are_tiled_and_fall_to_the_front() -> None:
     assert feet == [inches(48), inches(48) + inches(3 / 32)]
     for face in faces.values():
         assert face.tiles and all(tile.from_ for tile in face.tiles if not tile.whole)
-        assert any("window frame" in joint.why for joint in face.soft_joints)
+        assert any(face.sides[int(j.at[-1])].label == "window frame" for j in face.soft_joints)
 
 
 def test_the_heights_of_the_sill_are_told_and_derived_again() -> None:
     plan = planned(DEEP).plan
     sill = next(one for one in plan.surfaces if one.id == f"{WALL}/window/sill")
     on_sill = sum(layer.thickness for layer in sill.layers)
-    working = plan.workings[f"sill {WALL}/window"]
-    assert working.values["fall to the front"] == '3/32"'
-    assert on_sill > 0 and working.result != working.values["finished at the frame"]
+    key = f"tiles-sill@{WALL}/opening/window"
+    working = plan.workings[key]
+    assert worked(working).values["fall to the front"] == '3/32"'
+    assert on_sill > 0 and working.result != working.inputs["at_frame"]
     document = json.loads(planned(DEEP).document)
     assert objections(document) == set()
-    document["workings"][f"sill {WALL}/window"]["result"] = '49"'
-    assert "VER-719" in objections(document)
+    document["workings"][key]["result"]["value"] = 1244.6
+    assert "VER-903" in objections(document)
 
 
 def test_membrane_and_trim_run_into_the_opening() -> None:

@@ -98,11 +98,12 @@ def _working(working: SaidWorking, speaker: Speaker) -> dict[str, Any]:
 
 
 def _told_again(workings: Mapping[str, SaidWorking], name: str) -> bool:
-    """Whether a later working, of what to buy, says all that this one says and more."""
-    mine = workings[name]
+    """Whether a later working says just this, as of one tile on several walls, or all of it and more."""
+    mine, place = workings[name], list(workings).index(name)
     return any(
-        other != name and more.title == mine.title and mine.values.items() < more.values.items()
-        for other, more in workings.items()
+        (other != name and more.title == mine.title and mine.values.items() < more.values.items())
+        or (number > place and more == mine)
+        for number, (other, more) in enumerate(workings.items())
     )
 
 

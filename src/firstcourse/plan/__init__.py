@@ -25,7 +25,7 @@ from firstcourse.plan.surfaces import (
     SurfaceLayer,
     Zone,
 )
-from firstcourse.plan.tiles import Area, SoftJoint, StartPoint, Tile, TiledArea, TileStock
+from firstcourse.plan.tiles import Area, SoftJoint, SoftWhy, StartPoint, Tile, TiledArea, TileStock
 
 __all__ = [
     "Area",
@@ -68,6 +68,7 @@ __all__ = [
     "SideKind",
     "SiteStamp",
     "SoftJoint",
+    "SoftWhy",
     "StartPoint",
     "Stock",
     "StructureSheet",

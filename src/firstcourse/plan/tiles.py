@@ -34,18 +34,30 @@ class Tile(Frozen):
     mark: str = ""
 
 
+SoftWhy = Literal[
+    "plane", "restrained", "doorway", "structural_joint", "control_joint", "change_of_backing", "field"
+]
+
+
 class SoftJoint(Frozen):
     """A joint left free to move, filled with sealant.
 
     Attributes:
+        why: What asks for it: a change of plane or material (`plane`), what restrains the tile there, a doorway
+            that tile runs through, a joint in what carries it, or the size of the field.
+        at: At the edge of the tile, what it meets there: a side of the surface (`.../side/2`, counted from 0),
+            what stands on it (`.../opening/tub`), or the floor or kerb before a wall.
         place: Which width is asked of it: at the edge of the tile, where it meets walls, other planes and what
             restrains it, or across its field.
+        cut: Tiles lie across it, so that they are cut along it.
     """
 
     line: tuple[Point, ...]
     width: Ticks
-    why: str
+    why: SoftWhy
+    at: str = ""
     place: Literal["edge", "field"] = "field"
+    cut: bool = False
 
 
 class Area(Frozen):

@@ -9,16 +9,24 @@ from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.geometry import to_shapely
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.job import SoftJointOver
-from firstcourse.plan import Segment, Surface, SurfaceKind
+from firstcourse.plan import Segment, SoftWhy, Surface, SurfaceKind
 from firstcourse.planning.tile_ground import ToTile
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import frames_of
 from firstcourse.units import Tape, format_length
 
+_CODES: Mapping[str, SoftWhy] = {
+    "doorway": "doorway",
+    "structural joint": "structural_joint",
+    "control joint": "control_joint",
+    "change of backing": "change_of_backing",
+}
+"""What lies at a joint, by the job's words for it."""
+
 
 def lines_over(
     item: ToTile, surface: Surface, plan: Mapping[str, Point], rules: RuleSet, tape: Tape
-) -> tuple[tuple[Segment, str], ...]:
+) -> tuple[tuple[Segment, SoftWhy], ...]:
     """Doorways the tile runs through and joints below it, on the surface, each with what lies there [ticks].
 
     Args:
@@ -34,7 +42,7 @@ def lines_over(
     """
     area = to_shapely(surface.outline)
     whole, name = _whole(surface, plan)
-    found: list[tuple[Segment, str]] = []
+    found: list[tuple[Segment, SoftWhy]] = []
     problems: list[InputProblem] = []
     for number, joint in enumerate(item.tiling.soft_joints, start=1):
         line = _placed(joint, item, surface, plan)
@@ -52,7 +60,7 @@ def lines_over(
                     f"{_read(_between(joint, meets), tape)}, where it meets the edge",
                 )
             )
-        found.append((line, joint.over))
+        found.append((line, _CODES[joint.over]))
     if problems:
         raise JobError(tuple(problems))
     return tuple(found)

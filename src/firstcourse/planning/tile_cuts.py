@@ -2,30 +2,29 @@
 
 from collections.abc import Mapping, Sequence
 
-from firstcourse.bedding import small_text
 from firstcourse.geometry.polygon import Point, Ring, as_ring, as_rings_alike, clockwise, counter_clockwise
 from firstcourse.plan import Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.model import XY, LaidTile
 from firstcourse.tiling.sharing import share
-from firstcourse.units import Tape, ticks_from_mm, to_mm
+from firstcourse.units import ticks_from_mm, to_mm
+from firstcourse.values import length
 from firstcourse.workings import Working
 
 
 def cut_from(
-    laid: Mapping[str, Sequence[LaidTile]], stock: Sequence[TileStock], rules: RuleSet, tape: Tape
-) -> tuple[dict[str, tuple[Tile, ...]], dict[str, Working]]:
+    laid: Mapping[str, Sequence[LaidTile]], stock: Sequence[TileStock], rules: RuleSet
+) -> tuple[dict[str, tuple[Tile, ...]], tuple[Working, ...]]:
     """Every surface's tiles with the whole tile each cut comes from; all surfaces of the job share tiles.
 
     Args:
         laid: The tiles of each surface, by its id.
         stock: The tiles of the job.
         rules: For the saw's cut.
-        tape: Tape of the job.
     """
     kerf_mm = to_mm(rules.ticks("tiling.kerf"))
     places: dict[tuple[str, int], tuple[str, list[Point]]] = {}
-    workings: dict[str, Working] = {}
+    workings: list[Working] = []
     for item in stock:
         cut = [
             (name, index, tile)
@@ -42,19 +41,20 @@ def cut_from(
         )
         for (surface_id, index, _), place in zip(cut, shared.places, strict=True):
             places[surface_id, index] = (f"{item.id} {place.source}", _ticks(place.outline))
-        workings[f"cut tiles {item.id}"] = Working(
-            title=f"Whole tiles of {item.id} that are cut",
-            formula="each cut piece from the first tile it fits in, largest first, a saw's cut between pieces",
-            values={
-                "cut pieces": str(len(cut)),
-                "saw's cut": small_text(rules.ticks("tiling.kerf"), tape),
-                "fewest that any cutting needs": str(shared.lower_bound),
-            },
-            result=str(shared.sources),
-            unit="tiles",
-            source=rules.entry("tiling.kerf").source,
+        workings.append(
+            Working(
+                formula="tiles-cut",
+                at=(f"tile_stock/{item.id}",),
+                inputs={
+                    "pieces": len(cut),
+                    "kerf": length(rules.ticks("tiling.kerf")),
+                    "fewest": shared.lower_bound,
+                },
+                result=shared.sources,
+                rule="tiling.kerf",
+            )
         )
-    return {name: _placed(name, tiles, places) for name, tiles in laid.items()}, workings
+    return {name: _placed(name, tiles, places) for name, tiles in laid.items()}, tuple(workings)
 
 
 def _placed(

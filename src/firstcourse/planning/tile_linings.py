@@ -31,7 +31,6 @@ from firstcourse.survey.flats import Frame, frames_of
 from firstcourse.tiling.falls import Limits, drop_of_shelf, least_drop
 from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
 from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings, window_linings
-from firstcourse.tiling.words import length_text
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.values import Value, Word, least, length
 from firstcourse.workings import Working
@@ -67,14 +66,13 @@ class Linings:
         lines: In order of the job.
         taken: What they take up of other surfaces, by surface.
         findings: Falls of sills and tops.
-        workings: `kerb SURFACE`, by the shower floor's id: how high its outer face is; `sill WALL/WINDOW`: how
-            high a window's sill lies.
+        workings: How high each kerb's outer face is, and how high each window's sill lies.
     """
 
     lines: tuple[ToLine, ...] = ()
     taken: Mapping[str, tuple[Zone, ...]] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
-    workings: Mapping[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def linings_of(
@@ -116,7 +114,7 @@ class _Liner:
         self.lines: list[ToLine] = []
         self.taken: dict[str, list[Zone]] = {}
         self.findings: list[Finding] = []
-        self.workings: dict[str, Working] = {}
+        self.workings: list[Working] = []
         self.problems: list[InputProblem] = []
 
     def lined(self) -> Linings:
@@ -140,7 +138,7 @@ class _Liner:
             lines=tuple(self.lines),
             taken={name: tuple(zones) for name, zones in self.taken.items()},
             findings=tuple(self.findings),
-            workings=self.workings,
+            workings=tuple(self.workings),
         )
 
     def _placed(self, place: str, line: Callable[[str], None]) -> None:
@@ -219,7 +217,7 @@ class _Liner:
             on_wall=self._built_as(item),
             on_returns=on_returns,
         )
-        self.workings[f"sill {wall.id}/{window.id}"] = sill_working(wall, window, drop, on_returns, self.job.tape)
+        self.workings.append(sill_working(wall, window, drop, on_returns))
         for lining in found:
             like = self._like_wall(item, tile)
             self._add(lining, like, item.room, place, item.surface_id, leads=lining.name == "sill")
@@ -306,21 +304,19 @@ class _Liner:
         if fall is None or fall.drain_height is None or fall.room_floor is None:
             return kerb - on_top
         outer = fall.drain_height + kerb + drop - on_top - fall.room_floor
-        rows = {
-            "top of the drain over the panels": fall.drain_height,
-            "top of the kerb over the drain": kerb,
-            "fall of its top": drop,
-            "tile and mortar on its top": on_top,
-            "room's finished floor over the panels": fall.room_floor,
-        }
-        self.workings[f"kerb {floor.id}"] = Working(
-            title=f"Height of the kerb's outer face, {floor.room}",
-            formula="drain + kerb + fall of its top - tile on its top - room's floor",
-            values={name: length_text(height, self.job.tape, fine=True) for name, height in rows.items()},
-            result=length_text(outer, self.job.tape, fine=True),
-            unit="",
-            source="heights of this plan",
-            argument=("The face stands on the room's finished floor and ends under the tile of the top.",),
+        self.workings.append(
+            Working(
+                formula="tiles-kerb_face",
+                at=(floor.id,),
+                inputs={
+                    "drain": length(fall.drain_height),
+                    "kerb": length(kerb),
+                    "fall": length(drop),
+                    "tile": length(on_top),
+                    "floor": length(fall.room_floor),
+                },
+                result=length(outer),
+            )
         )
         return outer
 

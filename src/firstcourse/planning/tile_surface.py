@@ -8,10 +8,11 @@ from shapely import MultiLineString, Polygon
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding
-from firstcourse.job import ChosenTile, Job, TileBand, TileExposure
+from firstcourse.job import ChosenTile, Job, TileBand, TileExposure, Tiling
 from firstcourse.plan import (
     Segment,
     SoftJoint,
+    SoftWhy,
     StartPoint,
     Surface,
     SurfaceKind,
@@ -37,7 +38,7 @@ from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
 from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
 from firstcourse.tiling.slivers import sliver_findings, thin_pieces
 from firstcourse.tiling.snap_lines import Snapped, snapped_area
-from firstcourse.tiling.soft_joints import DOORWAY, soft_joints
+from firstcourse.tiling.soft_joints import DOORWAY, soft_joints, with_cuts
 from firstcourse.tiling.start import find_starts, judge_start
 from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
 from firstcourse.workings import Working
@@ -67,7 +68,7 @@ class LaidSurface:
     snapped: Snapped | None
     soft_joints: tuple[SoftJoint, ...]
     findings: tuple[Finding, ...]
-    workings: dict[str, Working]
+    workings: tuple[Working, ...]
 
 
 class SurfaceTiler:
@@ -84,7 +85,7 @@ class SurfaceTiler:
         job: Job,
         rules: RuleSet,
         before: tuple[int, ...],
-        over: tuple[tuple[Segment, str], ...],
+        over: tuple[tuple[Segment, SoftWhy], ...],
         unsure_mm: float,
         line: ToLine | None = None,
         *,
@@ -96,11 +97,12 @@ class SurfaceTiler:
         self.shift: XY = (0.0, 0.0)
         self.tiles = {tile.id: tile for tile in job.tiles}
         self.findings: list[Finding] = []
-        self.workings: dict[str, Working] = {}
+        self.workings: list[Working] = []
         self.chosen = self._chosen()
-        names = {tile.id for tile in self.chosen}
-        self.others = tuple(self.tiles[name] for name in dict.fromkeys(self._names_beside()) if name not in names)
-        self.joint = max(self._joint(tile) for tile in (*self.chosen, *self.others))
+        own = {tile.id: self.tiling for tile in self.chosen}
+        beside = {name: tiling for name, tiling in self._laid_beside() if name not in own}
+        self.others = tuple(self.tiles[name] for name in beside)
+        self.joint = max(self._joint(self.tiles[name], tiling) for name, tiling in (own | beside).items())
         self.spacing = field_spacing(
             surface.kind,
             rules,
@@ -139,11 +141,13 @@ class SurfaceTiler:
             rules=self.rules,
         )
 
-    def _names_beside(self) -> Iterator[str]:
-        """Tiles of bands and border."""
-        yield from (band.tile for band in self.tiling.bands)
+    def _laid_beside(self) -> Iterator[tuple[str, Tiling]]:
+        """Tiles of border and bands, each with the pattern it is laid in; of one in several bands the first."""
         if self.tiling.border is not None:
-            yield self.tiling.border.tile
+            yield self.tiling.border.tile, self.tiling.model_copy(update={"pattern": "stacked"})
+        for band in reversed(self.tiling.bands):
+            update = {"pattern": band.pattern, "offset": band.offset}
+            yield band.tile, self.tiling.model_copy(update=update)
 
     def _bordered(self) -> Bordered | None:
         asked = self.tiling.border
@@ -217,10 +221,8 @@ class SurfaceTiler:
             self.spacing,
             edge=self.edge,
             joint=self.joint,
-            tape=self.job.tape,
             before=self.before,
-            doorways=tuple(line for line, over in self.over if over == DOORWAY),
-            over=tuple((line, over) for line, over in self.over if over != DOORWAY),
+            over=self.over,
             on_neighbour=joints_listed_elsewhere(surface, self.item.room)
             if self.line is None
             else self.line.lining.elsewhere,
@@ -236,10 +238,13 @@ class SurfaceTiler:
             )
         tiles = tuple(self._set(layings))
         for laying, _ in layings:
-            longest, bed = self._bed(laying)
+            bed = self._bed(laying)
             if self.line is None or self.line.leads:
                 self.findings += [found for found in bed.findings if found not in self.findings]
-            self.workings[f"mortar {longest.id} {surface.id}"] = bed.working
+            # The main pattern comes first: a band of the same tile lies in the same bed.
+            if bed.working.id not in {working.id for working in self.workings}:
+                self.workings.append(bed.working)
+        laid = {f"tile_stock/{piece.tile}" for laying, _ in layings for piece in laying.cell.pieces}
         return LaidSurface(
             surface=surface,
             tiled=tuple(
@@ -247,9 +252,9 @@ class SurfaceTiler:
             ),
             snapped=None if lined is None or self.line is not None else _snapped(layings[lined][0]),
             tiles=tiles,
-            soft_joints=soft.joints,
+            soft_joints=with_cuts(soft.joints, tiles),
             findings=(*self.findings, *soft.findings),
-            workings={**self.workings, **soft.workings},
+            workings=(*(one for one in self.workings if one.at[1] in laid), soft.working),
         )
 
     def _set(self, layings: Sequence[tuple[Laying, tuple[Start, ...]]]) -> Iterator[LaidTile]:
@@ -273,10 +278,10 @@ class SurfaceTiler:
         repeat = next(item for item in self.job.repeats if item.id == self.tiling.repeat)
         return tuple(self.tiles[name] for name in dict.fromkeys(piece.tile for piece in repeat.pieces))
 
-    def _joint(self, tile: ChosenTile) -> int:
+    def _joint(self, tile: ChosenTile, tiling: Tiling) -> int:
         choice = tile_joint(
             tile,
-            self.tiling,
+            tiling,
             self.rules,
             kind=self.surface.kind,
             tape=self.job.tape,
@@ -284,7 +289,7 @@ class SurfaceTiler:
         )
         if self.line is None or self.line.leads:
             self.findings += choice.findings
-        self.workings |= choice.workings
+        self.workings += choice.workings
         return choice.joint
 
     def _refuse_too_many(self) -> None:
@@ -355,20 +360,19 @@ class SurfaceTiler:
         self.findings += sliver_findings(starts, band.cell, f"{self.surface.id}/band", False, self.rules)
         return replace(band, shift=starts[0].shift), starts
 
-    def _bed(self, laying: Laying) -> tuple[ChosenTile, SettingBed]:
-        """The longest tile of a pattern, and the one bed that its tiles are set in."""
+    def _bed(self, laying: Laying) -> SettingBed:
+        """The one bed that the tiles of a pattern are set in, by the longest of them."""
         longest = max((self.tiles[piece.tile] for piece in laying.cell.pieces), key=lambda t: longest_side((t,)))
-        return longest, setting_bed(
+        return setting_bed(
             longest,
             self.rules,
             kind=self.surface.kind,
-            tape=self.job.tape,
             surface=self.surface.id,
             entered=self.item.mortar if laying.role == "field" else None,
         )
 
     def _area(self, laying: Laying, starts: Sequence[Start]) -> TiledArea:
-        _, bed = self._bed(laying)
+        bed = self._bed(laying)
         given = laying.role == "field" and self.item.mortar is not None
         return TiledArea(
             mortar=bed.thickness,

@@ -1,6 +1,5 @@
 """Tile every surface that the job asks for: courses that walls share, the tile bought, what each cut is from."""
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -24,11 +23,12 @@ from firstcourse.planning.tile_linings import Linings, linings_of
 from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
+from firstcourse.tiling.joints import laid_size
 from firstcourse.tiling.snap_lines import Snapped
 from firstcourse.tiling.start import common_level
 from firstcourse.tiling.upright import upright_findings
 from firstcourse.units import to_mm
-from firstcourse.workings import Working
+from firstcourse.workings import Working, by_id
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +112,7 @@ def tile_job(
     used = {name for found in laid.values() for area in found.tiled for name in area.tiles}
     joints = {name: area.joint for found in laid.values() for area in found.tiled for name in area.tiles}
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
-    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules, job.tape)
+    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules)
     known = {item.id: item for item in chosen}
     tiled = tuple(
         _marked(
@@ -148,9 +148,9 @@ def tile_job(
                 ]
             )
         ),
-        workings={key: working for found in laid.values() for key, working in found.workings.items()}
-        | dict(linings.workings)
-        | shared,
+        workings=by_id(
+            (*(working for found in laid.values() for working in found.workings), *linings.workings, *shared)
+        ),
     )
 
 
@@ -218,11 +218,9 @@ def _levels(tilers: Sequence[SurfaceTiler], rules: RuleSet) -> dict[str, float]:
 
 
 def _stock(tile: ChosenTile, joint: int) -> TileStock:
-    # A hexagon is laid as a regular one, whatever was measured across its corners.
-    across = round(tile.size[0] * 2 / math.sqrt(3)) if tile.shape == "hexagon" else tile.size[1]
     return TileStock(
         id=tile.id,
-        size=(tile.size[0], across),
+        size=laid_size(tile),
         thickness=tile.thickness,
         kind=tile.kind,
         shape=tile.shape,

@@ -8,8 +8,7 @@ from firstcourse.job import Room, WallOpening
 from firstcourse.plan import Opening, OpeningKind, Surface
 from firstcourse.planning.tile_ground import ToTile
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.words import length_text
-from firstcourse.units import Tape
+from firstcourse.values import length
 from firstcourse.workings import Working
 
 _WET = ("wet", "steam")
@@ -32,7 +31,7 @@ def returns_asked(item: ToTile, window: Opening, rules: RuleSet) -> Iterator[Fin
     yield rules.entry("fall.shelf.min").found("TIL-130", Severity.FIX, ref, remedies=("give_returns",))
 
 
-def sill_working(wall: Surface, window: Opening, drop: int, on_sill: int, tape: Tape) -> Working:
+def sill_working(wall: Surface, window: Opening, drop: int, on_sill: int) -> Working:
     """How high a window's sill lies at its front and at the frame.
 
     Args:
@@ -40,21 +39,17 @@ def sill_working(wall: Surface, window: Opening, drop: int, on_sill: int, tape: 
         window: The window.
         drop: How much lower the sill's front lies [ticks].
         on_sill: Thickness of tile and mortar on it [ticks].
-        tape: Tape of the job.
     """
     assert window.outline is not None
     low = bounds(window.outline)[1]
-    rows = {
-        "front edge of the boards": low,
-        "fall to the front": drop,
-        "tile and mortar on it": on_sill,
-        "finished at the frame": low + drop + on_sill,
-    }
     return Working(
-        title=f"Height of the sill of {window.id}, {wall.title or wall.id}",
-        formula="front edge of the boards + tile and mortar; at the frame the fall besides",
-        values={name: length_text(height, tape, fine=True) for name, height in rows.items()},
-        result=length_text(low + on_sill, tape, fine=True),
-        unit="",
-        source="heights of this plan, over the panels or slab that walls are measured from",
+        formula="tiles-sill",
+        at=(f"{wall.id}/opening/{window.id}",),
+        inputs={
+            "front": length(low),
+            "fall": length(drop),
+            "tile": length(on_sill),
+            "at_frame": length(low + drop + on_sill),
+        },
+        result=length(low + on_sill),
     )

@@ -10,7 +10,7 @@ from shapely import LineString, Polygon, STRtree
 from firstcourse.plan import Area, Surface, Tile, TiledArea, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
-from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_MM
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
 
@@ -99,7 +99,7 @@ def to_set(surfaces: Sequence[Surface]) -> Iterator[Tile]:
 
 
 def tiled_parts(
-    surfaces: Sequence[Surface], tile_stock: Sequence[TileStock], rules: RuleSet, tape: Tape, *, wet: bool
+    surfaces: Sequence[Surface], tile_stock: Sequence[TileStock], rules: RuleSet, *, wet: bool
 ) -> Iterator[TiledPart]:
     """Every tiled area with the tiles still to be set in it.
 
@@ -107,7 +107,6 @@ def tiled_parts(
         surfaces: Surfaces with their tiles and tiled areas.
         tile_stock: Tiles that were chosen.
         rules: Rules in force.
-        tape: Tape of the job.
         wet: Whether the rooms get wet.
 
     Raises:
@@ -135,7 +134,6 @@ def tiled_parts(
                     rules,
                     kind=surface.kind,
                     wet=wet,
-                    tape=tape,
                     surface=surface.id,
                     entered=None if area.trowel else area.mortar,
                 ),

@@ -42,7 +42,7 @@ def count_tiles(
     Raises:
         KeyError: A tile or an area names a tile that is not given.
     """
-    parts = tuple(tiled_parts(surfaces, tile_stock, rules, tape, wet=wet))
+    parts = tuple(tiled_parts(surfaces, tile_stock, rules, wet=wet))
     lines = [
         *_tiles(surfaces, tile_stock, rules),
         *_mortar(parts, rules, tape),
@@ -146,7 +146,9 @@ def _bed_text(part: TiledPart, tape: Tape) -> str:
         if bed.back_buttered
         else ""
     )
-    return f"{square_text(part.field_m2, tape)} x {small_text(bed.combed, tape)}{back}; {bed.trowel}"
+    width, depth, shape = bed.notch
+    trowel = f"{small_text(width, tape)} x {small_text(depth, tape)} {shape} notch"
+    return f"{square_text(part.field_m2, tape)} x {small_text(bed.combed, tape)}{back}; {trowel}"
 
 
 def _mortar(parts: Sequence[TiledPart], rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:

@@ -1,15 +1,15 @@
 """The grout joint a tile asks for, how far its courses may be shifted, and the step allowed at its joints."""
 
 import math
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
-from firstcourse.plan import SurfaceKind
+from firstcourse.plan import SurfaceKind, TileStock
 from firstcourse.rules import RuleEntry, RuleSet
-from firstcourse.tiling.words import fine_text
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length, inch_text
-from firstcourse.values import Name, length, measure
+from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.values import Measure, Name, Ref, Value, Word, length, measure
 from firstcourse.values import least as at_least
 from firstcourse.values import most as at_most
 from firstcourse.workings import Working
@@ -17,6 +17,8 @@ from firstcourse.workings import Working
 OFFSET_PATTERNS = frozenset({"running", "herringbone", "double_herringbone", "basket_weave", "repeat"})
 """Patterns in which the end of one tile lies along the side of another."""
 _TICKS_PER_M = TICKS_PER_MM * 1000
+_HALF = 50.0
+"""Shift of a tile that no rule limits: the most there can be [percent]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,13 +29,13 @@ class JointChoice:
         joint: Width of the grout joint [ticks].
         least: The least that the rules allow [ticks].
         findings: Where the job asks for what the rules do not allow.
-        workings: `joint ID`, and for a running bond `offset ID` and `lippage ID`, by the tile's id.
+        workings: Of the joint, of the step at it, and for a running bond of the shift of its courses.
     """
 
     joint: int
     least: int
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def tile_joint(
@@ -79,25 +81,32 @@ def tile_joint(
         )
     if tile.size_spread is None and tile.joint is None:
         findings.append(_spread_not_known(tile, rules))
-    workings = {f"joint {tile.id}": _joint_working(tile, asked, joint, least, rules, tape)}
+    at = (surface, _ref(tile))
+    workings = [_joint_working(tile, asked, joint, least, kind, rules, at)]
     if tiling.pattern == "running":
         findings += _offset(tile, tiling, rules, place)
-        workings[f"offset {tile.id}"] = _offset_working(tile, tiling, rules, tape)
+        workings.append(_offset_working(tile, tiling, rules, at))
     step, step_rules = step_allowed(tile, joint, rules)
-    workings[f"lippage {tile.id}"] = _step_working(tile, tiling, step, step_rules, joint, tape)
+    workings.append(_step_working(tile, tiling, step, step_rules, joint, at))
     findings += _bow(tile, tiling, step, step_rules[0], place)
-    return JointChoice(joint=joint, least=least, findings=tuple(findings), workings=workings)
+    return JointChoice(joint=joint, least=least, findings=tuple(findings), workings=tuple(workings))
+
+
+def laid_size(tile: ChosenTile | TileStock) -> tuple[int, int]:
+    """Width and height of a tile as it is laid [ticks]: a hexagon as a regular one, whatever was measured."""
+    width, height = tile.size
+    return (width, round(width * 2 / math.sqrt(3))) if tile.shape == "hexagon" else (width, height)
 
 
 def is_long(tile: ChosenTile, rules: RuleSet) -> bool:
     """Whether any side is above the length from which offset patterns ask for more."""
-    return max(tile.size) > rules.ticks("tile.joint.long_side")
+    return max(laid_size(tile)) > rules.ticks("tile.joint.long_side")
 
 
 def largest_offset(tile: ChosenTile, rules: RuleSet) -> float:
     """Largest shift of a course over the last that the rules allow, as a percentage of the tile."""
     limited = tile.size[0] > rules.ticks("tile.joint.long_side")
-    return rules.number("tile.offset.max") if limited else 50.0
+    return rules.number("tile.offset.max") if limited else _HALF
 
 
 def step_allowed(tile: ChosenTile, joint: int, rules: RuleSet) -> tuple[int, tuple[RuleEntry, ...]]:
@@ -143,34 +152,33 @@ def bow_step(warpage: float, offset: float) -> float:
 def _asked(
     tile: ChosenTile, tiling: Tiling, rules: RuleSet, kind: SurfaceKind
 ) -> tuple[tuple[RuleEntry, int, str], ...]:
-    """Every rule that asks for a joint of this tile here: the rule, the joint [ticks], and how it came about."""
+    """Every rule that asks for a joint of this tile here: the rule, the joint [ticks], and its code."""
     level = kind in (SurfaceKind.FLOOR, SurfaceKind.COUNTER)
     least = rules.entry("tile.joint.min_floor" if level else "tile.joint.min_wall")
-    rows = [(least, rules.ticks(least.id), "narrowest joint in any case")]
+    rows = [(least, rules.ticks(least.id), "narrowest")]
     if not level:
         if tile.kind == "stone" and rules.has("tile.joint.min_wall_stone"):
             entry = rules.entry("tile.joint.min_wall_stone")
-            rows.append((entry, rules.ticks(entry.id), "natural stone on a wall"))
+            rows.append((entry, rules.ticks(entry.id), "stone"))
         if rules.has("tile.joint.small_area"):
+            width, height = laid_size(tile)
             small = (
-                tile.size[0] * tile.size[1] / _TICKS_PER_M**2 < rules.number("tile.joint.small_area")
-                and max(tile.size) <= rules.ticks("tile.joint.small_side")
+                width * height / _TICKS_PER_M**2 < rules.number("tile.joint.small_area")
+                and max(width, height) <= rules.ticks("tile.joint.small_side")
             )  # fmt: skip
             entry = rules.entry("tile.joint.min_wall_small" if small else "tile.joint.min_wall_large")
-            rows.append((entry, rules.ticks(entry.id), "small tile" if small else "large tile"))
+            rows.append((entry, rules.ticks(entry.id), "small" if small else "large"))
     if tile.size_spread is not None:
         entry = rules.entry("tile.joint.spread_factor")
-        rows.append((entry, math.ceil(rules.number(entry.id) * tile.size_spread), "size spread x factor"))
+        rows.append((entry, math.ceil(rules.number(entry.id) * tile.size_spread), "by_spread"))
     elif tile.joint is None:
         # A joint too narrow cannot be set; one too wide only shows. The rule of the spread that is taken is cited.
         entry = assumed_spread(tile, rules)
         wide = math.ceil(rules.number("tile.joint.spread_factor") * rules.ticks(entry.id))
-        rows.append((entry, wide, "size spread not measured, taken x factor"))
+        rows.append((entry, wide, "by_usual_spread"))
     if tiling.pattern in OFFSET_PATTERNS and is_long(tile, rules):
         name = "tile.joint.offset_rectified" if tile.edges == "rectified" else "tile.joint.offset_pressed"
-        rows.append(
-            (rules.entry(name), rules.ticks(name) + (tile.warpage or 0), "long tile in offset, plus edge warpage")
-        )
+        rows.append((rules.entry(name), rules.ticks(name) + (tile.warpage or 0), "in_offset"))
     return tuple(rows)
 
 
@@ -185,32 +193,30 @@ def _joint_working(
     asked: tuple[tuple[RuleEntry, int, str], ...],
     joint: int,
     least: int,
+    kind: SurfaceKind,
     rules: RuleSet,
-    tape: Tape,
+    at: tuple[str, str],
 ) -> Working:
-    values = {words: fine_text(width, tape) for _, width, words in asked}
-    if tile.size_spread is not None:
-        factor = rules.number("tile.joint.spread_factor")
-        values["size spread"] = f"{fine_text(tile.size_spread, tape)}, times {factor:g}"
-    if tile.warpage is not None:
-        values["edge warpage"] = fine_text(tile.warpage, tape)
-    values["the job's own joint"] = "none given" if tile.joint is None else fine_text(tile.joint, tape)
-    values["least"] = fine_text(least, tape)
-    number, unit = _apart(joint, tape)
-    return Working(
-        title=f"Grout joint of tile {tile.id}",
-        formula="the widest of what each rule asks, and not less than that the job's own",
-        values=values,
-        result=number,
-        unit=unit,
-        source="; ".join(dict.fromkeys(entry.cited for entry, _, _ in asked)),
-    )
+    inputs: dict[str, Value] = {"on": Word(word=kind.value)}
+    inputs |= {code: length(width) for _, width, code in asked}
+    codes = [code for _, _, code in asked]
+    if "by_spread" in codes or "by_usual_spread" in codes:
+        spread = tile.size_spread
+        inputs["spread"] = length(rules.ticks(assumed_spread(tile, rules).id) if spread is None else spread)
+        inputs["factor"] = measure(rules.number("tile.joint.spread_factor"))
+    inputs |= _warpage(tile)
+    inputs["own"] = Word(word="none") if tile.joint is None else length(tile.joint)
+    inputs["least"] = length(least)
+    inputs["rules"] = _refs(entry for entry, _, _ in asked)
+    return Working(formula="tiles-joint", at=at, inputs=inputs, result=length(joint))
 
 
-def _apart(ticks: int, tape: Tape) -> tuple[str, str]:
-    if tape is Tape.MM:
-        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip("."), "mm"
-    return inch_text(ticks / TICKS_PER_INCH), "in"
+def _warpage(tile: ChosenTile) -> dict[str, Value]:
+    return {} if tile.warpage is None else {"warpage": length(tile.warpage)}
+
+
+def _refs(entries: Iterable[RuleEntry]) -> tuple[Ref, ...]:
+    return tuple(dict.fromkeys(Ref(ref=f"rule/{entry.id}") for entry in entries))
 
 
 def _spread_not_known(tile: ChosenTile, rules: RuleSet) -> Finding:
@@ -258,50 +264,46 @@ def _offset(tile: ChosenTile, tiling: Tiling, rules: RuleSet, place: str) -> lis
     ]
 
 
-def _offset_working(tile: ChosenTile, tiling: Tiling, rules: RuleSet, tape: Tape) -> Working:
-    limited = largest_offset(tile, rules) < 50
+def _offset_working(tile: ChosenTile, tiling: Tiling, rules: RuleSet, at: tuple[str, str]) -> Working:
+    limit = largest_offset(tile, rules)
     return Working(
-        title=f"Shift of courses of tile {tile.id}",
-        formula="smaller of shift and 1 - shift, against the limit where the shifted side is long",
-        values={
-            "shift": str(tiling.offset),
-            "side that is shifted": format_length(tile.size[0], tape),
-            "long above": format_length(rules.ticks("tile.joint.long_side"), tape),
-            "limit": f"{largest_offset(tile, rules):g} %" if limited else "none",
+        formula="tiles-offset",
+        at=at,
+        inputs={
+            "part": tiling.offset.numerator,
+            "of": tiling.offset.denominator,
+            "side": length(tile.size[0]),
+            "long": length(rules.ticks("tile.joint.long_side")),
         },
-        result=f"{100 * _shift(tiling):.1f}",
-        unit="%",
-        source=rules.entry("tile.offset.max").cited,
+        result=measure(100 * _shift(tiling), "%"),
+        limit=at_most(measure(limit, "%")) if limit < _HALF else None,
+        rule=rules.entry("tile.offset.max").id,
     )
 
 
 def _step_working(
-    tile: ChosenTile, tiling: Tiling, step: int, used: tuple[RuleEntry, ...], joint: int, tape: Tape
+    tile: ChosenTile,
+    tiling: Tiling,
+    step: int,
+    used: tuple[RuleEntry, ...],
+    joint: int,
+    at: tuple[str, str],
 ) -> Working:
     added = bool(used[1].value)
-    values = {
-        "joint": fine_text(joint, tape),
-        "step before warpage": fine_text(step - (tile.warpage or 0) * added, tape),
+    inputs: dict[str, Value] = {
+        "joint": length(joint),
+        "by_joint": length(step - (tile.warpage or 0) * added),
+        "added": added,
+        **_warpage(tile),
     }
-    if tile.warpage is not None:
-        values["edge warpage measured"] = fine_text(tile.warpage, tape)
-        if tiling.pattern == "running":
-            made = round(bow_step(tile.warpage, _shift(tiling)))
-            values["step that the bow alone makes"] = fine_text(made, tape)
-    number, unit = _apart(step, tape)
-    return Working(
-        title=f"Step allowed between tiles of {tile.id}",
-        formula="allowance by joint + warpage measured" if added else "allowance by joint",
-        values=values,
-        result=number,
-        unit=unit,
-        source="; ".join(dict.fromkeys(entry.cited for entry in used)),
-        argument=(
-            ("The step that a bow makes is 4 x shift x (1 - shift) x warpage: a bowed edge taken as a parabola.",)
-            if tile.warpage is not None and tiling.pattern == "running"
-            else ()
-        ),
-    )
+    if tile.warpage is not None and tiling.pattern == "running":
+        inputs["bow"] = _bow_made(tile.warpage, tiling)
+    inputs["rules"] = _refs(used)
+    return Working(formula="tiles-lippage", at=at, inputs=inputs, result=length(step), rule=used[0].id)
+
+
+def _bow_made(warpage: int, tiling: Tiling) -> Measure:
+    return length(round(bow_step(warpage, _shift(tiling))))
 
 
 def _bow(tile: ChosenTile, tiling: Tiling, step: int, rule: RuleEntry, place: str) -> list[Finding]:

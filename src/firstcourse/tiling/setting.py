@@ -11,9 +11,8 @@ from firstcourse.geometry import sides
 from firstcourse.job.tile import ChosenTile
 from firstcourse.plan import Opening, OpeningKind, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.words import fine_text
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
-from firstcourse.values import Name, Word, least, length, measure
+from firstcourse.tiling.joints import laid_size
+from firstcourse.values import Name, Ref, Word, least, length, measure
 from firstcourse.values import most as at_most
 from firstcourse.workings import Working
 
@@ -28,7 +27,7 @@ class SettingBed:
         back_buttered: Mortar on the back of the tile beyond that; 0 where none is [ticks].
         contact: Least share of the tile's back in contact with mortar [percent].
         large_mortar: Whether mortar for large and heavy tile is needed.
-        trowel: The trowel in words.
+        notch: Width and depth of the trowel's notch [ticks], and its shape.
         findings: What the setter must know or fix.
         working: How the thickness came about.
     """
@@ -38,7 +37,7 @@ class SettingBed:
     back_buttered: int
     contact: float
     large_mortar: bool
-    trowel: str
+    notch: tuple[int, int, str]
     working: Working
     findings: tuple[Finding, ...] = field(default=())
 
@@ -70,11 +69,7 @@ class CombedMortar:
 
 def longest_side(tiles: Iterable[ChosenTile | TileStock]) -> int:
     """Longest side of any of the tiles [ticks]: it sets the trowel for all that are set in one bed."""
-    # A hexagon is laid as a regular one, whatever was measured across its corners.
-    return max(
-        max(tile.size[0], round(tile.size[0] * 2 / math.sqrt(3))) if tile.shape == "hexagon" else max(tile.size)
-        for tile in tiles
-    )
+    return max(max(laid_size(tile)) for tile in tiles)
 
 
 def combed_mortar(longest: int | None, rules: RuleSet, *, wet: bool = True) -> CombedMortar:
@@ -110,7 +105,6 @@ def setting_bed(
     *,
     kind: SurfaceKind = SurfaceKind.FLOOR,
     wet: bool = True,
-    tape: Tape = Tape.INCH,
     surface: str = "",
     entered: int | None = None,
 ) -> SettingBed:
@@ -121,7 +115,6 @@ def setting_bed(
         rules: Rules in force.
         kind: What the surface is; only floors are judged for slip.
         wet: Whether the surface gets wet.
-        tape: Tape of the job.
         surface: Id of the surface, for findings; empty for the tile wherever it is set.
         entered: Thickness of the mortar that the job gives; None where it is as combed [ticks].
     """
@@ -133,7 +126,6 @@ def setting_bed(
     contact_rule = rules.entry(
         "tile.contact.stone" if tile.kind == "stone" else "tile.contact.wet" if wet else "tile.contact.dry"
     )
-    trowel = f"{fine_text(width, tape)} x {fine_text(depth, tape)} {shape} notch"
     place = surface or f"tile_stock/{tile.id}"
     thickness = mortar.thickness if entered is None else entered
     large = size == "large"
@@ -142,21 +134,23 @@ def setting_bed(
         _contact(contact_rule.id, rules, back, (width, depth, shape), place),
         *_slip(kind, wet, rules, tile, place),
     ]
-    angle = f"{rules.number('tile.trowel.angle'):g} deg"
     working = Working(
-        title=f"Mortar under tile {tile.id} on {place}",
-        formula="ridge section x sin(angle) / (w + land) + back-butter" if entered is None else "as entered",
-        values={
-            "trowel": trowel,
-            "land": fine_text(land, tape),
-            "angle": angle,
-            "combed": fine_text(combed, tape),
-            "back-butter": fine_text(back, tape) if back else "none",
-            "contact wanted": f"{rules.number(contact_rule.id):g} %",
+        formula="tiles-mortar",
+        at=(surface, f"tile_stock/{tile.id}"),
+        inputs={
+            "entered": entered is not None,
+            "width": length(width),
+            "depth": length(depth),
+            "shape": Word(word=shape),
+            "land": length(land),
+            "angle": measure(rules.number("tile.trowel.angle"), "deg"),
+            "combed": length(combed),
+            "back": length(back) if back else Word(word="none"),
+            "contact": measure(rules.number(contact_rule.id), "%"),
+            "notch": Ref(ref=f"rule/{notch}.width"),
         },
-        result=f"{thickness / TICKS_PER_MM:.2f}" if tape is Tape.MM else f"{thickness / TICKS_PER_INCH:.4f}",
-        unit="mm" if tape is Tape.MM else "in",
-        source=f"ridge geometry; contact: {contact_rule.cited}; notch: {rules.entry(f'{notch}.width').source}",
+        result=length(thickness),
+        rule=contact_rule.id,
     )
     return SettingBed(
         size=size,
@@ -164,7 +158,7 @@ def setting_bed(
         back_buttered=back if entered is None else 0,
         contact=rules.number(contact_rule.id),
         large_mortar=large,
-        trowel=trowel,
+        notch=(width, depth, shape),
         findings=tuple(findings),
         working=working,
     )

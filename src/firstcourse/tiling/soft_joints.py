@@ -2,31 +2,31 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
 
 import shapely
-from shapely import LineString, MultiPolygon, Polygon
+from shapely import LineString, MultiPolygon, Polygon, STRtree
 from shapely.ops import unary_union
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, Surface, Zone
+from firstcourse.plan import OpeningKind, Segment, SideKind, SoftJoint, SoftWhy, Surface, Zone
 from firstcourse.rules import RuleEntry
 from firstcourse.tiling.field import STANDING
 from firstcourse.tiling.lines import Lines, positions
-from firstcourse.tiling.model import XY
+from firstcourse.tiling.model import XY, LaidTile
 from firstcourse.tiling.movement import Spacing
-from firstcourse.tiling.words import fine_text
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length, ticks_from_mm
-from firstcourse.values import Name, length, most
+from firstcourse.units import TICKS_PER_MM, ticks_from_mm
+from firstcourse.values import Ref, Word, length, most
 from firstcourse.workings import Working
 
-DOORWAY = "doorway"
+DOORWAY: SoftWhy = "doorway"
 """What lies at a joint that may move to the nearest grout joint."""
 # A bead shorter than this is a smear where two beads meet, not a joint of its own [mm].
 _LEAST_LENGTH = 3.0
+# A joint runs along grout joints where it lies no deeper than this in any tile [mm].
+_INSIDE = 0.1
 # Longer than any room [mm].
 _REACH = 1e5
 # Two directions within this cosine of square to each other run across each other; a field is parted squarely.
@@ -40,12 +40,12 @@ class SoftJoints:
     Attributes:
         joints: Edges first, then doorways and joints over joints below, then the field.
         findings: Where a joint has to run through tiles.
-        workings: `soft joints SURFACE`.
+        working: How many there are, and how far apart.
     """
 
     joints: tuple[SoftJoint, ...]
+    working: Working
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
 
 
 def soft_joints(
@@ -56,10 +56,8 @@ def soft_joints(
     *,
     edge: int,
     joint: int,
-    tape: Tape = Tape.INCH,
     before: Sequence[int] = (),
-    doorways: tuple[Segment, ...] = (),
-    over: tuple[tuple[Segment, str], ...] = (),
+    over: tuple[tuple[Segment, SoftWhy], ...] = (),
     on_neighbour: frozenset[int] = frozenset(),
 ) -> SoftJoints:
     """Place the soft joints of one surface.
@@ -71,11 +69,10 @@ def soft_joints(
         spacing: Spacing and width in the field.
         edge: Width of the joint along the edges [ticks].
         joint: Width of the grout joints [ticks].
-        tape: Tape of the job.
         before: Along each side, thickness of what stands before it there, such as the tile of the wall that meets
             this one; none where not given [ticks].
-        doorways: Lines across doorways through which the tile runs on [ticks].
-        over: Joints in the backing or structure to be carried up, and what they are [ticks].
+        over: Doorways through which the tile runs on, and joints in the backing or structure to be carried up
+            [ticks], each with what it is.
         on_neighbour: Sides whose joint is listed on the surface beyond them.
     """
     joints = [
@@ -83,63 +80,73 @@ def soft_joints(
         *_rims(surface, area, edge),
         *_over_floors(surface, area, edge),
     ]
-    fixed = [(line, DOORWAY) for line in doorways] + list(over)
     findings: list[Finding] = list(_too_wide(surface, max(edge, spacing.width), spacing))
     field_joints: list[SoftJoint] = []
     forced: list[tuple[XY, float]] = []
     given: list[LineString] = []
-    for line, why in fixed:
+    # A doorway's joint comes first: it moves to a grout joint, those over others stay.
+    for line, why in sorted(over, key=lambda one: one[1] != DOORWAY):
         placed, normal, at, cut = _across(line, families, joint, snap=why == DOORWAY)
         ends = [(normal[0] * at + normal[1] * far, normal[1] * at - normal[0] * far) for far in (-_REACH, _REACH)]
         if placed.intersection(area).length >= LineString(ends).intersection(area).length - _LEAST_LENGTH:
             # One that ends in mid-floor, as by a slip in its length, parts no field.
             forced.append((normal, at))
         given.append(placed)
-        field_joints += _laid(placed, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
+        field_joints += _laid(placed, area, spacing.width, why)
         if cut:
             findings.append(_cut_finding(surface, why, spacing.below_rule))
-    counts: dict[str, str] = {}
-    for family in _two_ways(families):
+    there = unary_union(given).buffer(spacing.width / TICKS_PER_MM, cap_style="flat")
+    ways = _two_ways(families)
+    counts: list[int] = []
+    for family in ways:
         found, cut = positions(family, area, spacing.limit / TICKS_PER_MM, _same_way(family, forced))
-        counts[f"joints {family.way}"] = str(len(found))
-        counts[f"extent {family.way}"] = format_length(ticks_from_mm(family.extent(area)), tape)
-        for at in found:
-            why = f"field, at most {_far(spacing.limit, tape)} apart"
-            there = unary_union(given).buffer(spacing.width / TICKS_PER_MM, cap_style="flat")
-            line_mm = family.line(at, area).difference(there)
-            field_joints += _laid(line_mm, area, spacing.width, _worded(why, cut, spacing.width, joint, tape))
+        laid = [
+            tuple(_laid(family.line(at, area).difference(there), area, spacing.width, "field")) for at in found
+        ]
+        counts.append(sum(bool(parts) for parts in laid))
+        field_joints += [part for parts in laid for part in parts]
         if found and cut:
             findings.append(_cut_finding(surface, "field", spacing.rule))
-    number = len(joints) + len(field_joints)
     working = Working(
-        title=f"Soft joints of {surface.id}",
-        formula="edges and changes of plane + doorways + joints below + field, parts no longer than the spacing",
-        values={
-            "spacing": _far(spacing.limit, tape),
-            "width at edges": fine_text(edge, tape),
-            "width in the field": fine_text(spacing.width, tape),
-            **counts,
-        },
-        result=str(number),
-        unit="joints",
-        source="; ".join(
-            dict.fromkeys(
-                rule.cited
-                for rule in (
-                    spacing.edge_rule,
-                    spacing.below_rule,
-                    spacing.rule,
-                    spacing.width_rule,
-                    spacing.edge_width_rule,
+        formula="tiles-soft_joints",
+        at=(surface.id,),
+        inputs={
+            "spacing": length(spacing.limit),
+            "edge": length(edge),
+            "width": length(spacing.width),
+            "ways": tuple(Word(word=family.way) for family in ways),
+            "across": tuple(counts),
+            "extents": tuple(length(ticks_from_mm(family.extent(area))) for family in ways),
+            "rules": tuple(
+                dict.fromkeys(
+                    Ref(ref=f"rule/{rule.id}")
+                    for rule in (
+                        spacing.edge_rule,
+                        spacing.below_rule,
+                        spacing.rule,
+                        spacing.width_rule,
+                        spacing.edge_width_rule,
+                    )
                 )
-            )
-        ),
+            ),
+        },
+        result=len(joints) + len(field_joints),
+        rule=spacing.rule.id,
     )
-    return SoftJoints(
-        joints=(*joints, *field_joints),
-        findings=tuple(dict.fromkeys(findings)),
-        workings={f"soft joints {surface.id}": working},
-    )
+    return SoftJoints(joints=(*joints, *field_joints), findings=tuple(dict.fromkeys(findings)), working=working)
+
+
+def with_cuts(joints: Sequence[SoftJoint], tiles: Sequence[LaidTile]) -> tuple[SoftJoint, ...]:
+    """Soft joints, those across the field with a word on whether tiles as laid, uncut, lie across them."""
+    if all(joint.place == "edge" for joint in joints):
+        return tuple(joints)
+    tree = STRtree([Polygon(tile.laid).buffer(-_INSIDE) for tile in tiles])
+
+    def lies_across(joint: SoftJoint) -> bool:
+        line = LineString([_mm(point) for point in joint.line])
+        return joint.place == "field" and len(tree.query(line, predicate="intersects")) > 0
+
+    return tuple(joint.model_copy(update={"cut": lies_across(joint)}) for joint in joints)
 
 
 def _edges(
@@ -152,9 +159,8 @@ def _edges(
         if side.kind is SideKind.FREE or index in on_neighbour:
             continue
         a, b = ring[index], ring[(index + 1) % len(ring)]
-        what = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")
         for part in _parts(LineString([a, b]).intersection(reach)):
-            yield _joint(part, edge, place="edge", why=f"{what}: change of plane or material")
+            yield _joint(part, edge, "plane", at=f"{surface.id}/side/{index}")
 
 
 def _inner_ring(surface: Surface, depths: Sequence[float]) -> list[XY]:
@@ -192,9 +198,7 @@ def _rims(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator
             continue
         ring = Polygon([_mm(point) for point in opening.outline]).buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(ring).intersection(reach)):
-            yield _joint(
-                part, edge, place="edge", why=f"{opening.kind.value} {opening.id}: meets what restrains it"
-            )
+            yield _joint(part, edge, "restrained", at=f"{surface.id}/opening/{opening.id}")
 
 
 def _over_floors(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> Iterator[SoftJoint]:
@@ -208,9 +212,7 @@ def _over_floors(surface: Surface, area: Polygon | MultiPolygon, edge: int) -> I
         shape = Polygon([_mm(point) for point in zone.outline])
         rim = shape.buffer(half, join_style="mitre").exterior
         for part in _parts(_split_at_corners(rim).intersection(reach).difference(under)):
-            yield _joint(
-                part, edge, place="edge", why=f"{zone.why.rpartition('/')[2]}: change of plane or material"
-            )
+            yield _joint(part, edge, "plane", at=zone.why)
 
 
 def is_floor(surface: Surface, zone: Zone) -> bool:
@@ -269,7 +271,7 @@ def _same_way(family: Lines, forced: Iterable[tuple[XY, float]]) -> tuple[float,
     return tuple(found)
 
 
-def _laid(line: shapely.Geometry, area: Polygon | MultiPolygon, width: int, why: str) -> Iterator[SoftJoint]:
+def _laid(line: shapely.Geometry, area: Polygon | MultiPolygon, width: int, why: SoftWhy) -> Iterator[SoftJoint]:
     for part in _parts(line.intersection(area)):
         yield _joint(part, width, why)
 
@@ -280,21 +282,13 @@ def _parts(shape: shapely.Geometry) -> list[LineString]:
     return sorted(merged, key=lambda line: tuple(line.coords))
 
 
-def _joint(line: LineString, width: int, why: str, place: Literal["edge", "field"] = "field") -> SoftJoint:
+def _joint(line: LineString, width: int, why: SoftWhy, *, at: str = "") -> SoftJoint:
     points = tuple((ticks_from_mm(u), ticks_from_mm(v)) for u, v in line.coords)
-    return SoftJoint(line=points, width=width, why=why, place=place)
+    return SoftJoint(line=points, width=width, why=why, at=at, place="edge" if at else "field")
 
 
-def _worded(why: str, cut: bool, width: int, joint: int, tape: Tape) -> str:
-    if cut:
-        return f"{why}; no straight grout joint there, tiles are cut along it"
-    if width > joint:
-        return f"{why}; on a grout joint, tiles beside it trimmed to leave {fine_text(width, tape)}"
-    return f"{why}; on a grout joint"
-
-
-def _cut_finding(surface: Surface, why: str, rule: RuleEntry) -> Finding:
-    return rule.found("TIL-110", Severity.NOTE, surface.id, remedies=("cut_clean",), why=Name(name=why))
+def _cut_finding(surface: Surface, why: SoftWhy, rule: RuleEntry) -> Finding:
+    return rule.found("TIL-110", Severity.NOTE, surface.id, remedies=("cut_clean",), why=Word(word=why))
 
 
 def _too_wide(surface: Surface, width: int, spacing: Spacing) -> Iterator[Finding]:
@@ -307,10 +301,6 @@ def _too_wide(surface: Surface, width: int, spacing: Spacing) -> Iterator[Findin
             limit=most(length(spacing.widest)),
             remedies=("closer",),
         )
-
-
-def _far(ticks: int, tape: Tape) -> str:
-    return f"{ticks / TICKS_PER_MM / 1000:g} m" if tape is Tape.MM else f"{ticks / TICKS_PER_FOOT:g} ft"
 
 
 def _mm(point: tuple[int, int]) -> XY:

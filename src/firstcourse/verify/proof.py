@@ -42,6 +42,7 @@ from firstcourse.verify.return_boards import check_return_boards
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
+from firstcourse.verify.soft_reasons import check_soft_reasons
 from firstcourse.verify.starts import check_starts
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.thin_pieces import check_thin_pieces
@@ -73,6 +74,7 @@ _CHECKS = (
     check_return_boards,
     check_starts,
     check_soft_joints,
+    check_soft_reasons,
     check_falls,
     check_falls_given,
     check_fall_findings,

@@ -51,6 +51,7 @@ _LIFTING = {
     "grip": "safety.lift.grip",
 }
 """What the job may say of lifting, and the rule whose assumed value it takes the place of."""
+_SOFT = ("plane", "restrained", "doorway", "structural_joint", "control_joint", "change_of_backing", "field")
 _KINDS = ("floor", "wall", "ceiling", "counter")
 
 
@@ -269,7 +270,14 @@ def _soft_joint(node: Node) -> SoftJoint:
     line = tuple(point(*row) for row in node.rows("line"))
     if len(line) < 2:
         raise FieldError(f"{node.where}.line", "is not a line of two or more points")
-    return SoftJoint(line, node.length("width"), _one_of(node, "place", ("edge", "field"), "field"))
+    return SoftJoint(
+        line,
+        node.length("width"),
+        _one_of(node, "place", ("edge", "field"), "field"),
+        _one_of(node, "why", _SOFT),
+        node.text("at", ""),
+        node.flag("cut", False),
+    )
 
 
 def _tiled(node: Node) -> TiledArea:

@@ -38,6 +38,7 @@ class TileStock:
     thickness: int = 0
     joint: int = 0
     kind: str = ""
+    edges: str = "pressed"
     mounted: bool = False
     sheet: tuple[int, int] | None = None
     per_sheet: int = 1
@@ -193,6 +194,7 @@ def read_tile_stock(node: Node) -> TileStock:
         thickness=0 if node.raw("thickness", None) is None else node.length("thickness"),
         joint=0 if node.raw("joint", None) is None else node.length("joint"),
         kind=node.text("kind", ""),
+        edges=node.text("edges", "pressed"),
         mounted=mounted,
         sheet=sheet,
         per_sheet=sheet[0] * sheet[1] if sheet else 1,

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import shapely
 from shapely import LineString, MultiLineString, Polygon
@@ -42,7 +43,7 @@ def check_soft_joints(plan: Document) -> Iterator[Objection]:
 
 
 def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
-    limit = _limit(surface, plan)
+    limit = asked_of(surface, plan).spacing
     tiles = unary_union([area.shape for area in surface.tiled])
     bands = [
         LineString(joint.line).buffer(joint.width / 2 + TICKS_PER_MM, cap_style="square")
@@ -59,24 +60,60 @@ def _fields(surface: Surface, plan: Document) -> Iterator[Objection]:
             )
 
 
-def _limit(surface: Surface, plan: Document) -> int:
-    place = "floor" if _is_level(surface) else "wall"
-    asked = [f"tile.movement.spacing_{place}"]
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the rules ask of the soft joints of a surface.
+
+    Attributes:
+        spacing: Farthest apart [ticks].
+        edge: Least width at the edge of the tile [ticks].
+        width: Least width across its field [ticks].
+        by_heat: Outside, where what the tile takes of heat and cold may ask for more.
+        rule: What sets the spacing.
+        rules: All of them, in the order in which they are told.
+    """
+
+    spacing: int
+    edge: int
+    width: int
+    by_heat: bool
+    rule: str
+    rules: tuple[str, ...]
+
+
+def asked_of(surface: Surface, plan: Document) -> Asked:
+    """What the rules ask of a surface's soft joints, by its kind, its tile and what it is exposed to."""
+    rules, place = plan.rules, "floor" if _is_level(surface) else "wall"
+    spacings = [f"tile.movement.spacing_{place}"]
     if (there := _SPACING.get(surface.tile_exposure)) is not None:
-        asked.append(f"tile.movement.spacing_{f'moist_{place}' if there == 'moist' else there}")
-    return min(plan.rules.ticks(rule) for rule in asked if plan.rules.has(rule))
+        spacings.append(f"tile.movement.spacing_{f'moist_{place}' if there == 'moist' else there}")
+    spacing = min((rule for rule in spacings if rules.has(rule)), key=rules.ticks)
+    limit, by_heat = rules.ticks(spacing), surface.tile_exposure == "exterior"
+    if by_heat:
+        near = "tile.movement.spacing_exterior_close"
+        close = rules.has(near) and limit <= rules.ticks(near)
+        width = edge = f"tile.movement.width_exterior_{'close' if close else 'far'}"
+    else:
+        mosaic = _is_level(surface) and _is_mosaic(surface, plan)
+        width = f"tile.movement.width_{'mosaic' if mosaic else place}"
+        edge = f"tile.movement.width_{'perimeter' if _is_level(surface) else 'plane'}"
+    joint = max((area.joint for area in surface.tiled), default=0)
+    asked = ("tile.movement.change_of_plane", "tile.movement.required", spacing, width, edge)
+    return Asked(
+        spacing=limit,
+        edge=max(joint, rules.ticks(edge)),
+        width=max(joint, rules.ticks(width)),
+        by_heat=by_heat,
+        rule=spacing,
+        rules=tuple(dict.fromkeys(asked)),
+    )
 
 
 def _widths(surface: Surface, plan: Document) -> Iterator[Objection]:
     """No soft joint is narrower than its place asks."""
-    if surface.tile_exposure == "exterior":
-        rules = dict.fromkeys(("edge", "field"), "exterior_far")
-    elif _is_level(surface):
-        rules = {"edge": "perimeter", "field": "mosaic" if _is_mosaic(surface, plan) else "floor"}
-    else:
-        rules = {"edge": "plane", "field": "wall"}
+    asked = asked_of(surface, plan)
     for joint in surface.soft_joints:
-        if joint.width < plan.rules.ticks(f"tile.movement.width_{rules[joint.place]}"):
+        if joint.width < (asked.edge if joint.place == "edge" else asked.width):
             yield Objection(
                 "VER-709", surface.id, f"has a joint free to move of {joint.width / TICKS_PER_MM:.1f} mm only"
             )

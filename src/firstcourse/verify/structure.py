@@ -124,11 +124,14 @@ class TiledArea:
 
 @dataclass(frozen=True, slots=True)
 class SoftJoint:
-    """A joint left free to move."""
+    """A joint left free to move: what asks for it, what it meets at an edge, whether tiles are cut along it."""
 
     line: tuple[Point, ...]
     width: int
     place: str = "field"
+    why: str = ""
+    at: str = ""
+    cut: bool = False
 
 
 @dataclass(frozen=True, slots=True)

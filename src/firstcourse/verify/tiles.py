@@ -177,10 +177,10 @@ def _cut_from(plan: Document) -> Iterator[Objection]:
         if len({tile.stock for tile in tiles}) > 1:
             yield Objection("VER-703", source, "is of two kinds at once")
             continue
-        blank = _blank(plan.tile_stock[tiles[0].stock]).buffer(SLACK, join_style="mitre")
+        whole = blank(plan.tile_stock[tiles[0].stock]).buffer(SLACK, join_style="mitre")
         shapes = [Polygon(tile.cut) for tile in tiles]
         for tile, shape in zip(tiles, shapes, strict=True):
-            if not blank.covers(shape):
+            if not whole.covers(shape):
                 yield Objection("VER-703", tile.id, f"reaches out of {source} where it is cut")
         for index, shape in enumerate(shapes):
             for other in range(index + 1, len(shapes)):
@@ -189,7 +189,8 @@ def _cut_from(plan: Document) -> Iterator[Objection]:
                     yield Objection("VER-703", where, f"are cut from the same part of {source}")
 
 
-def _blank(stock: TileStock) -> Polygon:
+def blank(stock: TileStock) -> Polygon:
+    """A whole tile, its lower left corner at (0, 0) [ticks]."""
     return Polygon(_ring_of(stock))
 
 

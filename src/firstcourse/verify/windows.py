@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 from firstcourse.geometry import bounds
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.structure import Document, Opening, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -25,7 +25,10 @@ def check_windows(plan: Document) -> Iterator[Objection]:
                 yield from _asked(wall, window, plan)
                 continue
             faces = {face: by_id.get(f"{name}/{face}") for face in _FACES}
-            if all(found is None for found in faces.values()) and f"sill {name}" not in plan.workings:
+            if (
+                all(found is None for found in faces.values())
+                and f"tiles-sill@{wall.id}/opening/{window.id}" not in plan.workings
+            ):
                 continue
             for face, found in faces.items():
                 if found is None or not found.tiled or found.id not in wall.linings:
@@ -43,7 +46,6 @@ def _asked(wall: Surface, window: Opening, plan: Document) -> Iterator[Objection
 
 def _sizes(wall: Surface, window: Opening, faces: dict[str, Surface], plan: Document) -> Iterator[Objection]:
     assert window.outline is not None
-    name = f"{wall.id}/{window.id}"
     left, low, right, top = bounds(window.outline)
     on_wall = sum(thickness for kind, thickness in wall.layers if kind in ("mortar", "tile"))
     deep = window.depth + on_wall
@@ -70,30 +72,3 @@ def _sizes(wall: Surface, window: Opening, faces: dict[str, Surface], plan: Docu
             faces["sill"].id,
             f"falls {drop / TICKS_PER_MM:.1f} mm, less than {least / TICKS_PER_MM:.1f} mm",
         )
-    yield from _heights(name, low, drop, faces["sill"], plan)
-
-
-def _heights(name: str, low: int, drop: int, sill: Surface, plan: Document) -> Iterator[Objection]:
-    """The sill's heights as they are told."""
-    on_sill = sum(thickness for kind, thickness in sill.layers if kind in ("mortar", "tile"))
-    working = plan.workings.get(f"sill {name}")
-    if working is None:
-        yield Objection("VER-719", name, "has a sill whose heights are not told")
-        return
-    told = {"at its front": working.result, "at the frame": working.values.get("finished at the frame", "")}
-    for (where, text), height in zip(told.items(), (low + on_sill, low + drop + on_sill), strict=True):
-        if not _reads(text, height, plan.tape):
-            yield Objection("VER-719", name, f"has a sill that is not {text or 'told'} high {where}")
-
-
-def _reads(text: str, height: int, tape: Tape) -> bool:
-    """Whether a height is told as it is, to a hundredth of a millimetre or a ten-thousandth of an inch."""
-    per = TICKS_PER_MM if tape is Tape.MM else TICKS_PER_INCH
-    number = text.removesuffix(" mm").removesuffix(" in").removesuffix('"')
-    whole, _, part = number.rpartition("-") if "/" in number else (number, "", "0")
-    top, _, bottom = part.partition("/")
-    try:
-        value = float(whole or 0) + float(top or 0) / float(bottom or 1)
-    except ValueError:
-        return False
-    return abs(value * per - height) <= (0.006 * per if tape is Tape.MM else 0.0002 * per)

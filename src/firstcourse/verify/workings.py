@@ -30,7 +30,6 @@ def check_workings(plan: Document) -> Iterator[Objection]:
         yield from _limits(name, working)
     for found in (
         _masses,
-        _tiles,
         _beds,
         _twice,
     ):
@@ -156,40 +155,6 @@ def _density(item: SheetStock, plan: Document) -> float:
         return item.density
     own = f"mass.board.{item.kind.lower().replace(' ', '_').replace('-', '_')}"
     return plan.rules.number(own if plan.rules.has(own) else "boards.density")
-
-
-def _tiles(plan: Document) -> Iterator[Objection]:
-    tape = plan.tape
-    for stock, item in plan.tile_stock.items():
-        name = f"joint {stock}"
-        if (working := plan.workings.get(name)) is not None and item.joint:
-            laid = item.joint / _small(tape)
-            asked = first_number(working.result)
-            # Beside other tiles the widest joint of them all is laid.
-            if asked is None or asked > laid or not _beside_others(plan, stock):
-                yield from _is(name, working.result, laid, "the joint")
-        cut = [t for s in plan.surfaces for t in s.tiles if t.stock == stock and not t.whole and not t.fixed]
-        name = f"cut tiles {stock}"
-        if (working := plan.workings.get(name)) is not None:
-            whole = len({tile.source for tile in cut})
-            yield from _is(name, working.result, whole, "whole tiles cut")
-            yield from _is(name, working.values.get("cut pieces", ""), len(cut), "cut pieces")
-            if _whole(working.values.get("fewest that any cutting needs", "0")) > whole:
-                yield Objection("VER-602", name, "says that more are needed than are cut")
-    for surface in plan.surfaces:
-        name = f"soft joints {surface.id}"
-        if surface.tiles and (working := plan.workings.get(name)) is not None:
-            yield from _is(name, working.result, len(surface.soft_joints), "soft joints")
-
-
-def _beside_others(plan: Document, stock: str) -> bool:
-    """Whether some surface has this tile and others too, as in bands, borders and repeats."""
-    laid = [{name for area in surface.tiled for name in area.tiles} for surface in plan.surfaces]
-    return any(stock in names and len(names) > 1 for names in laid)
-
-
-def _small(tape: Tape) -> int:
-    return TICKS_PER_MM if tape is Tape.MM else TICKS_PER_INCH
 
 
 def _beds(plan: Document) -> Iterator[Objection]:

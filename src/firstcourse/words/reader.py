@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from firstcourse.plan import Plan
+from firstcourse.plan import Plan, SideKind
 from firstcourse.words.speaker import Speaker
 
 
@@ -26,12 +26,15 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
 
 
 def _labels(plan: Plan) -> dict[str, tuple[str, ...]]:
-    """What surfaces and boards are called, by their ids."""
+    """What surfaces, their boards and sides are called, by their ids."""
     labels: dict[str, tuple[str, ...]] = {}
     for surface in plan.surfaces:
         room, _, rest = (surface.title or surface.id).partition(": ")
         labels[surface.id] = (room, rest) if rest else (room,)
         labels |= {board.id: (*labels[surface.id], f"board {board.mark}") for board in surface.boards}
+        for number, side in enumerate(surface.sides):
+            called = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")
+            labels[f"{surface.id}/side/{number}"] = (*labels[surface.id], called)
     return labels
 
 

@@ -106,7 +106,9 @@ def test_a_strip_is_cut_across_at_corners_and_lengthwise_along_its_edge():
 def test_soft_joints_along_edges_are_not_told_twice():
     def joint(u: float) -> SoftJoint:
         return SoftJoint(
-            line=((ticks_from_mm(u), 0), (ticks_from_mm(u), ticks_from_mm(1000))), width=ticks_from_mm(6), why=""
+            line=((ticks_from_mm(u), 0), (ticks_from_mm(u), ticks_from_mm(1000))),
+            width=ticks_from_mm(6),
+            why="field",
         )
 
     areas = _area("field", 6, 0, 497, 1000), _area("field", 503, 0, 1000, 1000)

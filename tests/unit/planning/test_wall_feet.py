@@ -64,7 +64,7 @@ def test_tile_begins_above_each_floor_by_its_joint():
     (floor,) = [surface for surface in result.plan.surfaces if surface.fall is not None]
     fall = floor.fall
     assert fall is not None and fall.drain_height is not None and fall.room_floor is not None
-    joint = next(j.width for j in wall.soft_joints if j.why.startswith("shower"))
+    joint = next(j.width for j in wall.soft_joints if j.at == "bath/floor/shower")
     # Inside, 48 in along the wall, the shower floor's level edge lies at the rise over the drain.
     assert _lowest(wall, 0, 47) == pytest.approx(fall.drain_height + fall.rise + joint, abs=3)
     tops = {zone.why: bounds(zone.outline) for zone in wall.not_tiled}
@@ -76,9 +76,9 @@ def test_tile_begins_above_each_floor_by_its_joint():
 
 
 def test_each_floor_has_its_joint_along_the_wall():
-    joints = {joint.why.split(":")[0]: joint for joint in _wall(_planned()).soft_joints}
-    assert {"shower", "kerb", "floor"} <= joints.keys()
-    assert all(joint.line[0][1] > 0 for name, joint in joints.items() if name == "shower")
+    joints = {joint.at: joint for joint in _wall(_planned()).soft_joints}
+    assert {"bath/floor/shower", "bath/floor/shower/kerb", "bath/floor"} <= joints.keys()
+    assert joints["bath/floor/shower"].line[0][1] > 0
 
 
 def test_boards_that_stop_above_the_floor_leave_it_bare_and_are_told_so():

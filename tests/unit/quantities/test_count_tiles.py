@@ -194,7 +194,7 @@ def test_soft_joints_in_the_field_are_not_grouted() -> None:
 @pytest.mark.parametrize(("thickness", "behind"), [(8, BOND_BREAKER), (20, rod_of(mm(8)))])
 def test_sealant_and_what_lies_behind_it(thickness: float, behind: str) -> None:
     item = stock(thickness=mm(thickness))
-    soft = SoftJoint(line=((0, 0), (mm(6400), 0)), width=mm(6), why="edge")
+    soft = SoftJoint(line=((0, 0), (mm(6400), 0)), width=mm(6), why="plane")
     surface = tiled(mm_box(0, 0, 600, 400), item).model_copy(update={"soft_joints": (soft,)})
     done = counted(surface, item, rules=load_rules(DAY, "uk"))
     sealant = line_of(done, JOINT_SEALANT)
@@ -247,7 +247,7 @@ def test_spacers_by_pattern() -> None:
 @pytest.mark.parametrize("pattern", ["stacked", "diagonal"])
 def test_every_line_covers_its_need_and_names_its_working(tape: Tape, practice: str, pattern: Any) -> None:
     item = stock(300, 300)
-    soft = SoftJoint(line=((0, 0), (mm(2000), 0)), width=mm(6), why="edge")
+    soft = SoftJoint(line=((0, 0), (mm(2000), 0)), width=mm(6), why="plane")
     surface = tiled(Polygon([(0, 0), (2100, 0), (1990, 1777), (0, 1700)]), item, pattern)
     done = counted(surface.model_copy(update={"soft_joints": (soft,)}), item, tape, load_rules(DAY, practice))
     assert len({line.item for line in done.quantities}) == len(done.quantities)

@@ -12,7 +12,7 @@ from firstcourse.plan import SurfaceKind
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.joints import bow_step, step_allowed, tile_joint
 from firstcourse.units import Tape, inches, mm
-from said import all_said
+from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)
 US, UK, AU = (load_rules(DAY, practice) for practice in ("us", "uk", "au"))
@@ -123,5 +123,6 @@ def test_every_practice_answers_for_every_surface(rules: Any, kind: SurfaceKind)
     stone = tile(24, 12, kind="stone", edges="rectified", size_spread=mm(1), warpage=mm(0.5))
     choice = tile_joint(stone, running("1/3"), rules, kind=kind)
     assert choice.joint >= choice.least >= mm(3)
-    assert set(choice.workings) == {"joint plain", "offset plain", "lippage plain"}
-    assert all(working.source for working in choice.workings.values())
+    assert [working.formula for working in choice.workings] == ["tiles-joint", "tiles-offset", "tiles-lippage"]
+    sources = {entry.id: entry.cited for entry in rules.entries.values()}
+    assert all(worked(working, sources=sources).source for working in choice.workings)

@@ -23,7 +23,7 @@ from firstcourse.plan import (
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiling.setting import notch_mean, setting_bed, shown_edges
 from firstcourse.units import Tape, inches
-from said import all_said
+from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
@@ -106,8 +106,8 @@ def test_a_grip_that_the_job_gives_is_not_asked_for(friction: float | None, told
 @pytest.mark.parametrize("practice", ["us", "uk", "au"])
 @pytest.mark.parametrize("tape", list(Tape))
 def test_every_practice_has_a_bed(practice: str, tape: Tape) -> None:
-    bed = setting_bed(tile(12, 24), load_rules(DAY, practice), tape=tape)
-    assert bed.working.unit == ("mm" if tape is Tape.MM else "in")
+    bed = setting_bed(tile(12, 24), load_rules(DAY, practice))
+    assert worked(bed.working, tape).unit == ("mm" if tape is Tape.MM else "in")
 
 
 @pytest.mark.parametrize(("shape", "depth"), [("W", 0.25), ("U", 0.1)])

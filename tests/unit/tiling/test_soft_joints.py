@@ -12,11 +12,12 @@ from shapely import box as mm_box
 from firstcourse.plan import Opening, OpeningKind, Ring, Side, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiling.lines import Lines, joint_lines
+from firstcourse.tiling.model import LaidTile
 from firstcourse.tiling.movement import field_spacing, joint_section, sealant_depth
 from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.soft_joints import SoftJoints, soft_joints
+from firstcourse.tiling.soft_joints import SoftJoints, soft_joints, with_cuts
 from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, inches, mm
-from said import all_said
+from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)
 US, UK, AU = (load_rules(DAY, practice) for practice in ("us", "uk", "au"))
@@ -63,7 +64,7 @@ def in_field(done: SoftJoints) -> list[tuple[tuple[float, ...], ...]]:
     return [
         tuple(tuple(c / TICKS_PER_MM for c in point) for point in joint.line)
         for joint in done.joints
-        if joint.why.startswith("field")
+        if joint.why == "field"
     ]
 
 
@@ -72,14 +73,14 @@ def test_a_small_room_has_joints_at_its_edges_only() -> None:
     assert len(done.joints) == 4
     assert {joint.width for joint in done.joints} == {EDGE}
     assert done.joints[0].line == ((mm(3), mm(3)), (mm(2397), mm(3)))
-    assert done.joints[0].why == "wall 0: change of plane or material"
+    assert (done.joints[0].why, done.joints[0].at) == ("plane", "bath/floor/side/0")
     assert all_said(done.findings) == ()
-    assert done.workings["soft joints bath/floor"].result == "4"
+    assert done.working.result == 4
 
 
 def test_free_sides_and_sides_listed_next_door_have_none() -> None:
     done = placed(floor(2400, 1800, free=(1,)), families(), on_neighbour=frozenset({2}))
-    assert [joint.why[:6] for joint in done.joints] == ["wall 0", "wall 3"]
+    assert [joint.at for joint in done.joints] == ["bath/floor/side/0", "bath/floor/side/3"]
 
 
 def test_the_edge_joint_stands_off_what_stands_before_the_side() -> None:
@@ -91,9 +92,9 @@ def test_the_edge_joint_stands_off_what_stands_before_the_side() -> None:
 def test_no_joint_where_no_tile_comes_near() -> None:
     surface = floor(2400, 1800, openings=(Opening(id="tub", kind=OpeningKind.TUB, outline=ring(0, 0, 800, 1800)),))
     done = placed(surface, families(), area=mm_box(806, 6, 2394, 1794))
-    assert [joint.why for joint in done.joints] == [
-        *(f"wall {k}: change of plane or material" for k in (0, 1, 2)),
-        "tub tub: meets what restrains it",
+    assert [(joint.why, joint.at) for joint in done.joints] == [
+        *(("plane", f"bath/floor/side/{k}") for k in (0, 1, 2)),
+        ("restrained", "bath/floor/opening/tub"),
     ]
     rim = done.joints[3].line
     assert {point[0] for point in rim} == {mm(803)}
@@ -106,9 +107,8 @@ def test_a_long_floor_is_divided_on_grout_joints() -> None:
     # 12 ft are 3657.6 mm: one joint, on the grout joint nearest to the middle.
     assert line[0][0] == line[1][0] == 7.5 - 1.5 + 10 * 303
     assert {line[0][1], line[1][1]} == {6, 1994}
-    (joint,) = (joint for joint in done.joints if joint.why.startswith("field"))
-    assert joint.width == inches(0.25)
-    assert "on a grout joint, tiles beside it trimmed" in joint.why
+    (joint,) = (joint for joint in done.joints if joint.why == "field")
+    assert (joint.width, joint.cut) == (inches(0.25), False)
 
 
 def test_a_running_bond_is_cut_across_its_courses() -> None:
@@ -124,7 +124,21 @@ def test_a_running_bond_is_cut_across_its_courses() -> None:
 def test_a_pattern_without_straight_joints_is_cut_both_ways() -> None:
     done = placed(floor(6000, 6000), families("herringbone", 200, 97))
     assert len(in_field(done)) == 2
-    assert all("tiles are cut along it" in joint.why for joint in done.joints if joint.why.startswith("field"))
+    assert [finding.code for finding in done.findings] == ["TIL-110"]
+
+
+def test_a_joint_that_tiles_lie_across_is_told_to_cut_them() -> None:
+    joints = placed(floor(6000, 2000), families()).joints
+    (line,) = in_field(placed(floor(6000, 2000), families()))
+    at = line[0][0]
+
+    def cut(left: float, right: float) -> list[bool]:
+        shape = mm_box(left, 6, right, 306)
+        tile = LaidTile(tile="t", laid=tuple(shape.exterior.coords[:-1]), shape=shape, whole=True)
+        return [joint.cut for joint in with_cuts(joints, [tile]) if joint.place == "field"]
+
+    assert cut(at + 1.5, at + 301.5) == [False]
+    assert cut(at - 100, at + 200) == [True]
 
 
 def test_a_field_of_hexagons_is_divided_level_and_upright() -> None:
@@ -147,20 +161,20 @@ def test_a_diagonal_field_is_divided_along_its_own_joints() -> None:
 
 def test_a_doorway_moves_to_the_nearest_grout_joint_and_counts() -> None:
     door = ((mm(2900), mm(0)), (mm(2900), mm(2000)))
-    done = placed(floor(6000, 2000), families(), doorways=(door,))
+    done = placed(floor(6000, 2000), families(), over=((door, "doorway"),))
     assert in_field(done) == []
-    (joint,) = (joint for joint in done.joints if joint.why.startswith("doorway"))
+    (joint,) = (joint for joint in done.joints if joint.why == "doorway")
     assert joint.line[0][0] == mm(6 + 10 * 303)
 
 
 def test_a_joint_over_another_stays_where_it_is() -> None:
     below = ((mm(2900), mm(0)), (mm(2900), mm(2000)))
-    done = placed(floor(6000, 2000), families(), over=((below, "joint in the slab"),))
-    (joint,) = (joint for joint in done.joints if joint.why.startswith("joint in the slab"))
+    done = placed(floor(6000, 2000), families(), over=((below, "structural_joint"),))
+    (joint,) = (joint for joint in done.joints if joint.why == "structural_joint")
     assert {point[0] for point in joint.line} == {mm(2900)}
     assert [finding.code for finding in all_said(done.findings)] == ["TIL-110"]
     on_it = ((mm(6 + 10 * 303), mm(0)), (mm(6 + 10 * 303), mm(2000)))
-    assert all_said(placed(floor(6000, 2000), families(), over=((on_it, "joint in the slab"),)).findings) == ()
+    assert all_said(placed(floor(6000, 2000), families(), over=((on_it, "structural_joint"),)).findings) == ()
 
 
 def test_a_skew_outline_has_its_joints_alongside() -> None:
@@ -241,7 +255,6 @@ def test_sealant_is_never_deeper_than_half_an_inch() -> None:
 
 
 def test_the_working_is_in_the_tape_s_units() -> None:
-    done = placed(floor(6000, 2000), families(), tape=Tape.MM)
-    working = done.workings["soft joints bath/floor"]
-    assert working.values["spacing"] == "3.6576 m"
-    assert working.values["joints upright"] == "1"
+    said = worked(placed(floor(6000, 2000), families()).working, Tape.MM)
+    assert said.values["spacing"] == "3.66 m"
+    assert said.values["across the field"] == "none level in 1988 mm, 1 upright in 5988 mm"

@@ -211,10 +211,26 @@ def floor_surface() -> dict[str, Any]:
             tile("t4", (49.125, 25.0625, 61, 49), cut_at=12),
         ],
         "soft_joints": [
-            {"line": [[mm(u) for u in a], [mm(u) for u in b]], "width": mm(0.25), "why": "edge"}
-            for a, b in (((1, 1), (61, 1)), ((61, 1), (61, 49)), ((61, 49), (1, 49)), ((1, 49), (1, 1)))
+            {
+                "line": [[mm(u) for u in a], [mm(u) for u in b]],
+                "width": mm(0.25),
+                "why": "plane",
+                "at": f"bath/floor/side/{number}",
+                "place": "edge",
+            }
+            for number, (a, b) in enumerate(
+                (((1, 1), (61, 1)), ((61, 1), (61, 49)), ((61, 49), (1, 49)), ((1, 49), (1, 1)))
+            )
         ],
-        "tiled": [{"tiles": ["slab"], "area": [{"outline": ring(1, 1, 61, 49)}], "joint": mm(0.125)}],
+        "tiled": [
+            {
+                "tiles": ["slab"],
+                "area": [{"outline": ring(1, 1, 61, 49)}],
+                "joint": mm(0.125),
+                "mortar": MORTAR,
+                "trowel": "large",
+            }
+        ],
     }
 
 
@@ -222,6 +238,95 @@ KEPT = {
     "lb": ("kg", 0.45359237), "ft": ("mm", 304.8), "ml": ("ml", 1.0), "sheets": ("sheet", 1.0),
     "tiles": ("tile", 1.0), "fasteners": ("fastener", 1.0),
 }  # fmt: skip
+MORTAR = round(0.5 * 0.5 * math.sin(math.radians(60)) / 1.0 * 16256 + 16256 / 32) / 640
+"""Under slabs: what a square notch of 1/2 x 1/2 in leaves, and 1/32 in on the back [mm]."""
+
+
+def wide(inches: float) -> dict[str, Any]:
+    return {"value": inches * 25.4, "unit": "mm"}
+
+
+def rules_named(*rules: str) -> list[dict[str, str]]:
+    return [{"ref": f"rule/{rule}"} for rule in rules]
+
+
+def tile_workings() -> list[dict[str, Any]]:
+    """Of the slabs: their joint, the step there, their bed, their soft joints, and how many are cut."""
+    at, movement = ["bath/floor", "tile_stock/slab"], "tile.movement"
+    return [
+        {
+            "formula": "tiles-joint",
+            "at": at,
+            "inputs": {
+                "on": {"word": "floor"},
+                "narrowest": wide(1 / 16),
+                "own": wide(1 / 8),
+                "least": wide(1 / 16),
+                "rules": rules_named("tile.joint.min_floor"),
+            },
+            "result": wide(1 / 8),
+        },
+        {
+            "formula": "tiles-lippage",
+            "at": at,
+            "inputs": {
+                "joint": wide(1 / 8),
+                "by_joint": wide(1 / 32),
+                "added": True,
+                "rules": rules_named("tile.lippage.narrow", "tile.lippage.adds_warpage"),
+            },
+            "result": wide(1 / 32),
+            "rule": "tile.lippage.narrow",
+        },
+        {
+            "formula": "tiles-mortar",
+            "at": at,
+            "inputs": {
+                "entered": False,
+                "width": wide(1 / 2),
+                "depth": wide(1 / 2),
+                "shape": {"word": "square"},
+                "land": wide(1 / 2),
+                "angle": {"value": 60.0, "unit": "deg"},
+                "combed": {"value": MORTAR - 25.4 / 32, "unit": "mm"},
+                "back": wide(1 / 32),
+                "contact": {"value": 95.0, "unit": "%"},
+                "notch": rules_named("tile.trowel.large.width")[0],
+            },
+            "result": {"value": MORTAR, "unit": "mm"},
+            "rule": "tile.contact.wet",
+        },
+        {
+            "formula": "tiles-soft_joints",
+            "at": at[:1],
+            "inputs": {
+                "spacing": wide(144),
+                "edge": wide(1 / 4),
+                "width": wide(1 / 4),
+                "ways": [{"word": "level"}, {"word": "upright"}],
+                "across": [0, 0],
+                "extents": [wide(48), wide(60)],
+                "rules": rules_named(
+                    f"{movement}.change_of_plane",
+                    f"{movement}.required",
+                    f"{movement}.spacing_moist_floor",
+                    f"{movement}.width_floor",
+                    f"{movement}.width_perimeter",
+                ),
+            },
+            "result": 4,
+            "rule": f"{movement}.spacing_moist_floor",
+        },
+        {
+            "formula": "tiles-cut",
+            "at": at[1:],
+            "inputs": {"pieces": 2, "kerf": wide(3 / 32), "fewest": 1},
+            "result": 1,
+            "rule": "tiling.kerf",
+        },
+    ]
+
+
 Line = tuple[dict[str, Any], dict[str, Any]]
 
 
@@ -387,5 +492,6 @@ def plan() -> dict[str, Any]:
             **boarding(surfaces[1], sum(map(area, FLOOR))),
             **sheets_bound(),
             **{quantity["working"]: working for quantity, working in shopping},
+            **{f"{one['formula']}@{'+'.join(one['at'])}": one for one in tile_workings()},
         },
     }

@@ -15,6 +15,8 @@ from firstcourse.verify.formulas import (
     showers,
     stance,
     survey,
+    tile_joints,
+    tiles,
     water,
 )
 from firstcourse.verify.formulas.proving import Expected, Prove
@@ -30,6 +32,8 @@ FORMULAS: Mapping[str, Prove] = {
     **ground.FORMULAS,
     **stance.FORMULAS,
     **survey.FORMULAS,
+    **tile_joints.FORMULAS,
+    **tiles.FORMULAS,
     **water.FORMULAS,
 }
 """By the formula's id, what proves a working of it from the rest of the plan."""
@@ -42,6 +46,8 @@ EXPECTED: tuple[Expected, ...] = (
     ground.expected,
     stance.expected,
     survey.expected,
+    tile_joints.expected,
+    tiles.expected,
     water.expected,
 )
 """Each gives the keys of the workings of its own formulas that the rest of the plan asks for."""

@@ -54,7 +54,7 @@ TIL-108 = This floor is walked on wet; ask for the slip class of tile { $tile }.
     } at least { NUMBER_OF($limit) }
     .data_sheet = See it on the tile's data sheet; for bare feet and showers ask for more than the least.
 
-TIL-110 = A soft joint ({ $why }) finds no straight grout joint in this pattern, so tiles are cut along it.
+TIL-110 = A soft joint ({ WORD($why) }) finds no straight grout joint in this pattern, so tiles are cut along it.
     .cut_clean = Cut both sides clean along a straightedge, or choose a pattern with straight joints.
 
 TIL-111 = Soft joints come out wider than sealant should fill.

@@ -1,0 +1,151 @@
+# Tile: how its joints, beds, soft joints and cuts came about, and what is said of soft joints and starts.
+
+tiles-joint = Grout joint of { THING($also) }
+    .formula = the widest of what each rule asks, and not less than that the job's own
+    .name-on = laid on
+    .value-on = { WORD($on) }
+    .name-narrowest = narrowest joint in any case
+    .value-narrowest = { FINE($narrowest) }
+    .name-stone = natural stone on a wall
+    .value-stone = { FINE($stone) }
+    .name-small = small tile
+    .value-small = { FINE($small) }
+    .name-large = large tile
+    .value-large = { FINE($large) }
+    .name-by_spread = size spread x factor
+    .value-by_spread = { FINE($by_spread) }
+    .name-by_usual_spread = size spread not measured, taken x factor
+    .value-by_usual_spread = { FINE($by_usual_spread) }
+    .name-in_offset = long tile in offset, plus edge warpage
+    .value-in_offset = { FINE($in_offset) }
+    .name-spread = size spread
+    .value-spread = { FINE($spread) }, times { NUMBER_OF($factor) }
+    .unsaid-factor = -
+    .name-warpage = edge warpage
+    .value-warpage = { FINE($warpage) }
+    .name-own = the job's own joint
+    .value-own = { $own ->
+        [none] none given
+       *[other] { FINE($own) }
+    }
+    .value-least = { FINE($least) }
+    .unsaid-rules = -
+    .source = { SOURCE($rules) }
+    .result = { FINE($result) }
+
+tiles-offset = Shift of courses of { THING($also) }
+    .formula = smaller of shift and 1 - shift, against the limit where the shifted side is long
+    .name-part = shift
+    .value-part = { $part }/{ $of }
+    .unsaid-of = -
+    .name-side = side that is shifted
+    .name-long = long above
+
+tiles-lippage = Step allowed at joints of { THING($also) }
+    .formula = { $added ->
+        [yes] allowance by joint + warpage measured
+       *[no] allowance by joint
+    }
+    .value-joint = { FINE($joint) }
+    .name-by_joint = step before warpage
+    .value-by_joint = { FINE($by_joint) }
+    .unsaid-added = -
+    .name-warpage = edge warpage measured
+    .value-warpage = { FINE($warpage) }
+    .name-bow = step that the bow alone makes, 4 x shift x (1 - shift) x warpage: a bowed edge taken as a parabola
+    .value-bow = { FINE($bow) }
+    .unsaid-rules = -
+    .source = { SOURCE($rules) }
+    .result = { FINE($result) }
+
+tiles-mortar = Mortar under { THING($also) } on { PLACE($at) }
+    .formula = { $entered ->
+        [yes] as entered
+       *[no] ridge section x sin(angle) / (w + land) + back-butter
+    }
+    .unsaid-entered = -
+    .name-width = trowel
+    .value-width = { FINE($width) } x { FINE($depth) } { $shape } notch
+    .unsaid-depth = -
+    .unsaid-shape = -
+    .value-land = { FINE($land) }
+    .value-angle = { FIGURES($angle, decimals: 0) }
+    .value-combed = { FINE($combed) }
+    .name-back = back-butter
+    .value-back = { $back ->
+        [none] none
+       *[other] { FINE($back) }
+    }
+    .name-contact = contact wanted
+    .value-contact = { FIGURES($contact, decimals: 0) }
+    .unsaid-notch = -
+    .source = ridge geometry; contact: { SOURCE($rule) }; notch: { SOURCE($notch) }
+    .result = { FINE($result) }
+
+tiles-soft_joints = Soft joints of { PLACE($at) }
+    .formula = edges and changes of plane + doorways + joints below + field, parts no longer than the spacing
+    .value-spacing = { RUN($spacing) }
+    .name-edge = width at edges
+    .value-edge = { FINE($edge) }
+    .name-width = width in the field
+    .value-width = { FINE($width) }
+    .name-ways = across the field
+    .value-ways = { EACH("tiles-across", $ways, $across, $extents) }
+    .unsaid-across = -
+    .unsaid-extents = -
+    .unsaid-rules = -
+    .source = { SOURCE($rules) }
+    .result = { $result } joints
+
+tiles-across = { $two ->
+        [0] none
+       *[other] { $two }
+    } { $one } in { $three }
+
+tiles-cut = Whole tiles that are cut, { THING($at) }
+    .formula = each cut piece from the first tile it fits in, largest first, a saw's cut between pieces
+    .name-pieces = cut pieces
+    .name-kerf = saw's cut
+    .value-kerf = { FINE($kerf) }
+    .name-fewest = fewest that any cutting needs
+    .result = { $result } tiles
+
+tiles-kerb_face = Height of the kerb's outer face, { PLACE($at) }
+    .formula = drain + kerb + fall of its top - tile on its top - room's floor
+    .name-drain = top of the drain over the panels
+    .value-drain = { FINE($drain) }
+    .name-kerb = top of the kerb over the drain
+    .value-kerb = { FINE($kerb) }
+    .name-fall = fall of its top
+    .value-fall = { FINE($fall) }
+    .name-tile = tile and mortar on its top
+    .value-tile = { FINE($tile) }
+    .name-floor = room's finished floor over the panels
+    .value-floor = { FINE($floor) }
+    .source = heights of this plan
+    .argument-1 = The face stands on the room's finished floor and ends under the tile of the top.
+    .result = { FINE($result) }
+
+tiles-sill = Height of the sill, { PLACE($at) }
+    .formula = front edge of the boards + tile and mortar; at the frame the fall besides
+    .name-front = front edge of the boards
+    .value-front = { FINE($front) }
+    .name-fall = fall to the front
+    .value-fall = { FINE($fall) }
+    .name-tile = tile and mortar on it
+    .value-tile = { FINE($tile) }
+    .name-at_frame = finished at the frame
+    .value-at_frame = { FINE($at_frame) }
+    .source = heights of this plan, over the panels or slab that walls are measured from
+    .result = { FINE($result) }
+
+tiles-soft_plane = { THING($at) }: change of plane or material
+tiles-soft_restrained = { THING($at) }: meets what restrains it
+tiles-soft_across = { $why ->
+        [field] field, at most { RUN($spacing) } apart
+       *[other] { WORD($why) }
+    }; { $how ->
+        [cut] tiles that lie across it are cut along it
+        [trimmed] on a grout joint, tiles beside it trimmed to leave { FINE($width) }
+       *[joint] on a grout joint
+    }
