@@ -83,3 +83,14 @@ def put_a_panel_screw_under_a_fastener(plan: Plan) -> None:
 def list_a_fastener_twice(plan: Plan) -> None:
     _, board = fastened(plan)
     board["fasteners"].append(list(board["fasteners"][0]))
+
+
+@answered_by("VER-412", everywhere=False)
+def bar_fasteners_for_another_reason(plan: Plan) -> None:
+    zone = first(zone for s in plan["surfaces"] for zone in s.get("no_fastener_zones", ()))
+    zone["why"] = "above_tub"
+
+
+@answered_by("VER-412", everywhere=False)
+def forget_where_nothing_may_be_driven(plan: Plan) -> None:
+    first(s for s in plan["surfaces"] if s.get("no_fastener_zones"))["no_fastener_zones"].pop()

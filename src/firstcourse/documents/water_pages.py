@@ -7,7 +7,7 @@ from firstcourse.documents.blocks import HIGH_MM, in_columns, words_height
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm
-from firstcourse.words import Speaker, speaker_for
+from firstcourse.words import Speaker, speaker_for, why_barred
 
 _KIND = {
     "liquid": "liquid membrane on the boards",
@@ -76,7 +76,10 @@ def _rows(plan: Plan, surface: Surface, speaker: Speaker) -> Iterator[list[str]]
             ]
     for zone in surface.no_fastener_zones:
         _, low, _, high = bounds(zone.outline)
-        yield ["no fastener", f"from {format_length(low, tape)} to {format_length(high, tape)}: {zone.why}"]
+        yield [
+            "no fastener",
+            f"from {format_length(low, tape)} to {format_length(high, tape)}: {why_barred(zone, speaker)}",
+        ]
 
 
 def _general(plan: Plan, kinds: set[str]) -> Iterator[str]:

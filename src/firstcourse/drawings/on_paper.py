@@ -21,7 +21,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind, Zone
 from firstcourse.units import TICKS_PER_MM, format_length
-from firstcourse.words import speaker_for
+from firstcourse.words import speaker_for, why_barred
 
 Box = tuple[int, int, int, int]
 LABEL_MM = 2.7
@@ -76,7 +76,8 @@ class OnPaper:
 
     def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, title: str, room: XY) -> None:
         self.plan, self.surface, self.box, self.room = plan, surface, box, room
-        self.words = speaker_for(plan).words
+        self.speaker = speaker_for(plan)
+        self.words = self.speaker.words
         self.drawing = Drawing(title=self.words(title), scale=scale)
 
     def at(self, point: tuple[int, int]) -> XY:
@@ -135,11 +136,12 @@ class OnPaper:
         whole, named = Polygon(self.ring(self.surface.outline)), []
         for zone in zones:
             shape = Polygon(self.ring(zone.outline)).intersection(whole)
+            why = why_barred(zone, self.speaker)
             for part in shapely.get_parts(shape):
                 if isinstance(part, Polygon) and not part.is_empty:
-                    self.drawing.polys.append(Poly("keepout", tuple(part.exterior.coords)[:-1], zone.why))
+                    self.drawing.polys.append(Poly("keepout", tuple(part.exterior.coords)[:-1], why))
                     self.drawing.lines += hatch(part, _KEEP_OUT_MM) + hatch(part, _KEEP_OUT_MM, falling=True)
-                    named.append((f"NO FASTENERS: {zone.why}" if zone.found else self.words(zone.why), part))
+                    named.append((f"NO FASTENERS: {why}" if zone.found else why, part))
         return named
 
     def name_zones(self, named: Iterable[tuple[str, Polygon]]) -> None:

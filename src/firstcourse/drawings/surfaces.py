@@ -19,6 +19,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.values import length
 
 _SCALES = {"inch": (8, 12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
 _MARK_MM = 4.6
@@ -271,7 +272,7 @@ class _Heights(_Sheet):
             text = off if off.startswith(("-", "0")) else f"+{off}"
             self.placer.put(Text((x, y + 2.8), text, FIGURE_MM, bold=True), aside=True)
             if mark.do:
-                words = mark.do if mark.do == "leave" else f"{mark.do} {self.length(mark.by)}"
+                words = self.speaker.text("ground-mark", do=mark.do, by=length(mark.by))
                 self.placer.put(Text((x, y - 2.8), words, FIGURE_MM), aside=True)
         self.name_doors()
         return drawing

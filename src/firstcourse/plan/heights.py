@@ -17,5 +17,5 @@ class HeightMark(Frozen):
 
     at: Point
     off: Ticks
-    do: Literal["", "leave", "fill", "grind", "shim", "plane off"] = ""
+    do: Literal["", "leave", "fill", "grind", "shim", "plane_off"] = ""
     by: Ticks = 0

@@ -114,7 +114,9 @@ class Zone(Frozen):
     """A region with a ban, such as no fastener near a tray or kerb, with the reason.
 
     Attributes:
-        found: What the job says is there, such as a pipe behind the wall; else a rule asks for it.
+        why: `above_tray` or `above_kerb` where a rule asks for it; of a floor or what stands there its reference;
+            where it was found, as the job says it.
+        found: The job says what is there, such as a pipe behind the wall.
     """
 
     outline: Ring

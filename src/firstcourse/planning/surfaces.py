@@ -193,7 +193,7 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
     # A string's height is not told; it is drawn across the middle of the boards.
     level = (low + high) // 2
     places = tuple((reading.at, reading.up or level) for reading in wall.faces)
-    done.heights = _height_marks(found, places, more="shim", less="plane off")
+    done.heights = _height_marks(found, places, more="shim", less="plane_off")
 
 
 def _gaps(done: SurfaceSide, ask: _Asked, part: BoardedFloor | BoardedWall, edge: int, *, read: bool) -> None:
@@ -213,13 +213,13 @@ def _height_marks(
     places: tuple[Point, ...],
     *,
     more: Literal["fill", "shim"],
-    less: Literal["grind", "plane off"],
+    less: Literal["grind", "plane_off"],
 ) -> tuple[HeightMark, ...]:
     changes: tuple[float | None, ...] = found.changes_mm or (None,) * len(places)
     marks = []
     for at, off, change in zip(places, found.deviations_mm, changes, strict=True):
         by = 0 if change is None else ticks_from_mm(change)
-        do: Literal["", "leave", "fill", "grind", "shim", "plane off"] = ""
+        do: Literal["", "leave", "fill", "grind", "shim", "plane_off"] = ""
         if change is not None:
             do = "leave" if not by else more if by > 0 else less
         marks.append(HeightMark(at=at, off=ticks_from_mm(off), do=do, by=abs(by)))

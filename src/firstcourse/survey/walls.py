@@ -286,9 +286,5 @@ def _zones(wall: BoardedWall, outline: Ring, rules: RuleSet) -> tuple[Zone, ...]
     if wall.foot in ("tray", "kerb"):
         left, lower, right, _ = bounds(outline)
         clear = rules.ticks("fastening.no_fastener_above_tray")
-        zones.append(
-            Zone(
-                outline=rectangle(left, lower, right, lower + clear), why=f"no fastener just above the {wall.foot}"
-            )
-        )
+        zones.append(Zone(outline=rectangle(left, lower, right, lower + clear), why=f"above_{wall.foot}"))
     return tuple(zones)

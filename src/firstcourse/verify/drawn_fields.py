@@ -6,7 +6,7 @@ from firstcourse.geometry.polygon import Point
 from firstcourse.verify.fields import FieldError, Node, number, ticks
 
 _LONGEST_STEP_MM = 1_000_000
-_DO = ("", "leave", "fill", "grind", "shim", "plane off")
+_DO = ("", "leave", "fill", "grind", "shim", "plane_off")
 
 
 @dataclass(frozen=True, slots=True)

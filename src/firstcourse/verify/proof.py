@@ -8,6 +8,7 @@ from typing import Any
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.rules import RuleSet
 from firstcourse.verify.at_once import Do, at_once
+from firstcourse.verify.bans import check_bans
 from firstcourse.verify.benches import check_benches
 from firstcourse.verify.board_findings import check_board_findings
 from firstcourse.verify.bounds import check_bounds
@@ -78,6 +79,7 @@ _CHECKS = (
     check_falls,
     check_falls_given,
     check_fall_findings,
+    check_bans,
     check_layers,
     check_floor_heights,
     check_benches,

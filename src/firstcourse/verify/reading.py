@@ -17,6 +17,7 @@ from firstcourse.verify.frame_fields import read_frame
 from firstcourse.verify.mark_fields import read_mark
 from firstcourse.verify.shopping_fields import read_shopping, read_tile_stock, texts
 from firstcourse.verify.structure import (
+    Ban,
     Board,
     Count,
     Cut,
@@ -211,7 +212,10 @@ def _surface(node: Node) -> Surface:
         framing_axis=_one_of(node, "framing_axis", ("u", "v", ""), ""),
         panel_joints=tuple(segment(*row) for row in node.rows("panel_joints")),
         panel_screws=tuple(point(*row) for row in node.rows("panel_screws")),
-        zones=tuple(item.ring("outline") for item in node.nodes("no_fastener_zones", ())),
+        bans=tuple(
+            Ban(item.ring("outline"), item.text("why"), item.flag("found", False))
+            for item in node.nodes("no_fastener_zones", ())
+        ),
         board_stock=texts(node, "board_stock"),
         boards=tuple(_board(item) for item in node.nodes("boards")),
         seams=tuple(

@@ -66,6 +66,15 @@ class Board:
 
 
 @dataclass(frozen=True, slots=True)
+class Ban:
+    """Where nothing may be driven, why, and whether the job says that something is there."""
+
+    outline: Ring
+    why: str
+    found: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Seam:
     """The middle of a gap between boards, and the gap's width."""
 
@@ -152,7 +161,7 @@ class Surface:
     framing_axis: str
     panel_joints: tuple[tuple[Point, Point], ...]
     panel_screws: tuple[Point, ...]
-    zones: tuple[Ring, ...]
+    bans: tuple[Ban, ...]
     board_stock: tuple[str, ...]
     boards: tuple[Board, ...]
     seams: tuple[Seam, ...]
@@ -183,6 +192,11 @@ class Surface:
         """Height of the floor's panels at a place along a wall, over the lower end of its foot [ticks]."""
         (left, low), (right, high) = self.foot
         return low + (high - low) * (u - left) / (right - left) if right != left else low
+
+    @property
+    def zones(self) -> tuple[Ring, ...]:
+        """Where nothing may be driven."""
+        return tuple(ban.outline for ban in self.bans)
 
     @property
     def built_later(self) -> bool:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from firstcourse.plan import Plan, SideKind
+from firstcourse.plan import Plan, SideKind, Zone
 from firstcourse.words.speaker import Speaker
 
 
@@ -23,6 +23,11 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
         sources={rule.id: rule.source for rule in plan.rules},
         tongue=tongue or plan.job.tongue,
     )
+
+
+def why_barred(zone: Zone, speaker: Speaker) -> str:
+    """Why nothing is driven somewhere: as the job says it, or as the rule does."""
+    return zone.why if zone.found else speaker.words(speaker.text(f"word-{zone.why}"))
 
 
 def _labels(plan: Plan) -> dict[str, tuple[str, ...]]:

@@ -23,6 +23,14 @@ ground-place = { $way ->
        *[up] left { TAPE($left) } up { TAPE($on) }
     }
 
+ground-mark = { $do ->
+        [leave] leave
+        [fill] fill { TAPE($by) }
+        [grind] grind { TAPE($by) }
+        [shim] shim { TAPE($by) }
+       *[plane_off] plane off { TAPE($by) }
+    }
+
 ground-gaps = { PLACE($at) }: gaps under a straightedge
     .formula = each gap against the limit of the straightedge's length
     .columns = place gap reach allowed verdict
@@ -126,11 +134,7 @@ ground-shim = { PLACE($at) }: shim the studs out to the proudest
     .unsaid-way = -
     .columns = left on do by
     .row-name = stud at { TAPE($left) }
-    .row-value = { $do ->
-        [leave] leave
-        [shim] shim { TAPE($by) }
-       *[plane_off] plane off { TAPE($by) }
-    }{ $way ->
+    .row-value = { ground-mark }{ $way ->
         [string] {""}
        *[other] {" "}at { TAPE($on) } up
     }
