@@ -12,13 +12,12 @@ def name_a_working_that_is_not_there(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def call_a_sheet_lighter(plan: Plan) -> None:
-    found = working(plan, "mass ")
-    found["result"] = more(found["result"])
+    working(plan, "quantities-sheet_mass")["result"]["value"] *= 1.07
 
 
 @answered_by("VER-903", "VER-801", everywhere=False)
 def thicken_a_sheet(plan: Plan) -> None:
-    working(plan, "mass ")
+    working(plan, "quantities-sheet_mass")
     stock = first(s for s in plan["stock"] if plan["counts"].get(s["id"], {}).get("used"))
     stock["thickness"] = tick(stock["thickness"] * 1.1)
 

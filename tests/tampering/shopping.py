@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tampering.tools import INCH, Plan, answered_by, first, more, tick, working
+from tampering.tools import INCH, Plan, answered_by, first, tick, working
 
 
 @answered_by("VER-801")
@@ -88,21 +88,17 @@ def cut_it_off_a_wider_roll(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def print_another_result_than_is_bought(plan: Plan) -> None:
-    found = plan["workings"][quantity(plan, "seam_tape")["working"]]
-    found["result"] = more(found["result"])
+    plan["workings"][quantity(plan, "seam_tape")["working"]]["result"]["value"] *= 1.07
 
 
 @answered_by("VER-903", everywhere=False)
 def print_another_allowance(plan: Plan) -> None:
-    values = plan["workings"][quantity(plan, "fasteners")["working"]]["values"]
-    name = first(name for name in values if " = " in values[name])
-    values[name] = more(values[name])
+    plan["workings"][quantity(plan, "fasteners")["working"]]["inputs"]["spare"]["value"] *= 1.07
 
 
 @answered_by("VER-903", everywhere=False)
 def print_another_area_of_mortar(plan: Plan) -> None:
-    values = plan["workings"][quantity(plan, "bedding_mortar")["working"]]["values"]
-    values["area"] = more(values["area"])
+    plan["workings"][quantity(plan, "bedding_mortar")["working"]]["inputs"]["area"]["value"] *= 1.07
 
 
 @answered_by("VER-903", everywhere=False)

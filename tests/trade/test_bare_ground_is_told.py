@@ -75,9 +75,9 @@ def test_a_strip_is_said_with_its_place_on_either_tape(result: PlanResult) -> No
 
 
 def test_they_count_among_the_materials(plan: dict[str, Any]) -> None:
-    strips = [line for line in plan["quantities"] if line["item"] == "board strips"]
-    assert strips and strips[0]["exact"] == pytest.approx(0.5, abs=0.01)
-    assert float(plan["workings"]["bedding mortar"]["values"]["strips filled"].split()[0]) > 0
+    strips = [line for line in plan["quantities"] if line["item"] == "board_strips"]
+    assert strips and strips[0]["exact"] == pytest.approx(500, abs=10)
+    assert plan["workings"]["quantities-bedding_mortar@bedding_mortar"]["inputs"]["strips"]["value"] > 0
 
 
 def test_they_are_drawn(result: PlanResult) -> None:

@@ -11,6 +11,7 @@ from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches
+from firstcourse.values import length
 from firstcourse.verify import verify_text
 from said import all_said
 
@@ -100,7 +101,7 @@ def test_the_framing_is_told_and_tape_counts_their_edges() -> None:
     (told,) = [one for one in all_said(plan.findings) if one.code == "TIL-131"]
     assert told.severity == "note" and told.measured == 'framing 25" x 25" apart'
     # Rims 2 x 24 + 2 x 25 in, and four corners 4 in deep.
-    assert plan.workings["bedding tape"].values["edges of windows' returns"] == "9.50 ft"
+    assert plan.workings["quantities-seam_tape@seam_tape"].inputs["returns"] == length(inches(9.5 * 12))
 
 
 def test_returns_too_narrow_for_board_are_told() -> None:

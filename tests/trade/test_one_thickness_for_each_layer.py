@@ -114,8 +114,9 @@ def test_a_thickness_that_the_job_gives_holds_for_the_order_too() -> None:
     assert layers(floor)["mortar"] == floor.tiled[0].mortar == inches(0.1875)
     assert floor.tiled[0].trowel == ""
     assert plan.workings["tiles-mortar@bath/floor+tile_stock/large"].result == length(inches(0.1875))
-    listed = plan.workings["quantity large_tile_mortar"].values["bath/floor, large"]
-    assert "3/16 in" in listed
+    listed = plan.workings["quantities-tile_mortar@large_tile_mortar"].inputs
+    thick = {place.ref: one for place, one in zip(listed["surface"], listed["thick"], strict=True)}
+    assert thick["bath/floor"] == length(inches(0.1875))
     assert not verify_text(document).objections
 
 

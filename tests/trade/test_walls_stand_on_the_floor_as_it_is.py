@@ -12,6 +12,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import inches
+from firstcourse.values import length
 from firstcourse.verify import verify_text
 from said import said_of
 
@@ -135,8 +136,7 @@ def test_boards_in_a_corner_are_touched_where_the_wall_beside_stands_higher() ->
     # Both are 60 in high at B, where A-B counts from 1/8 in over the lowest corner.
     assert (first.datum, other.datum) == (inches(0.125), 0)
     low = inches(14) - first.datum
-    shared = f"{(inches(60) - low) / inches(12):.2f} ft"
-    assert plan.workings["bedding tape"].values["inside corners"] == shared
+    assert plan.workings["quantities-seam_tape@seam_tape"].inputs["corners"] == length(inches(60) - low)
 
 
 def spoil(document: dict[str, Any], change: str) -> None:

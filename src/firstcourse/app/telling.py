@@ -1,9 +1,16 @@
 """How rooms put their results into words, in one place for every face that shows them."""
 
-from firstcourse.bedding import mass_text
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.planning.judging import remedy_text
 from firstcourse.survey.report import report_lines
+from firstcourse.units import Tape
+from firstcourse.values import Measure
 from firstcourse.words import speaker_for
+from firstcourse.words.figures import in_figures
 
 __all__ = ["mass_text", "remedy_text", "report_lines", "shown_value", "speaker_for"]
+
+
+def mass_text(kg: float, tape: Tape) -> str:
+    """A mass [kg] in the reader's unit."""
+    return in_figures(Measure(value=kg, unit="kg"), tape)

@@ -2,21 +2,17 @@
 
 import math
 
-import pydantic
 from shapely import Polygon
 
 from firstcourse.bedding.joints import corner_length, foot_length, return_length, seam_length
 from firstcourse.bedding.mortar import board_mortar, dry_mass
 from firstcourse.plan import Board, Frozen, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, inch_text, to_inches, to_mm
+from firstcourse.units import TICKS_PER_MM, Tape, inch_text, to_inches, to_mm
+from firstcourse.values import length, measure
 from firstcourse.workings import Working
 
-"""Exact by definition of the international pound (1959)."""
 _TICKS_PER_M = TICKS_PER_MM * 1000
-_MM_PER_FT = 304.8
-_SQ_FT = 0.09290304
-_MORTAR, _TAPE, _SEALANT = "bedding mortar", "bedding tape", "bedding sealant"
 
 
 class Bedding(Frozen):
@@ -26,17 +22,21 @@ class Bedding(Frozen):
         mortar_kg: Dry mortar under boards and in seams [kg].
         tape: Length of tape over seams and corners [ticks].
         sealant_ml: Sealant in gaps at the foot [ml].
-        workings: `bedding mortar`, `bedding tape`, `bedding sealant`.
+        mortar_working: How the mass of mortar came about.
+        tape_working: How the length of tape came about.
+        sealant_working: How the volume of sealant came about.
     """
 
-    mortar_kg: float = 0.0
-    tape: float = 0.0
-    sealant_ml: float = 0.0
-    workings: dict[str, Working] = pydantic.Field(default_factory=dict)
+    mortar_kg: float
+    tape: float
+    sealant_ml: float
+    mortar_working: Working
+    tape_working: Working
+    sealant_working: Working
 
 
 def bed(
-    surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...], rules: RuleSet, tape: Tape
+    surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...], rules: RuleSet
 ) -> Bedding:
     """Mortar, tape and sealant of boarded surfaces.
 
@@ -45,35 +45,26 @@ def bed(
         pieces: What the boards are cut as, for their thickness.
         stock: Sheets the pieces are cut from.
         rules: Rules in force.
-        tape: Tape of the job; workings are written in its units.
 
     References:
         Rules bedding.trowel.*, bedding.mortar.*, bedding.tape.*, bedding.sealant.*.
     """
-    mortar_kg, mortar = _mortar(surfaces, pieces, stock, rules, tape)
-    length, taped = _tape(surfaces, rules, tape)
-    sealant_ml, sealed = _sealant(surfaces, rules, tape)
+    mortar_kg, mortar = _mortar(surfaces, pieces, stock, rules)
+    taped, tape = _tape(surfaces, rules)
+    sealant_ml, sealant = _sealant(surfaces, rules)
     return Bedding(
         mortar_kg=mortar_kg,
-        tape=length,
+        tape=taped,
         sealant_ml=sealant_ml,
-        workings={_MORTAR: mortar, _TAPE: taped, _SEALANT: sealed},
+        mortar_working=mortar,
+        tape_working=tape,
+        sealant_working=sealant,
     )
 
 
 def board_area_m2(board: Board) -> float:
     """A board's area, holes taken off [m²]."""
     return float(Polygon(board.outline, board.holes).area) / _TICKS_PER_M**2
-
-
-def mass_text(kg: float, tape: Tape) -> str:
-    """A mass in the unit that goes with the tape."""
-    return f"{kg:.1f} kg" if tape is Tape.MM else f"{kg / KG_PER_LB:.1f} lb"
-
-
-def length_text(ticks: float, tape: Tape) -> str:
-    """A running length in the unit that goes with the tape."""
-    return f"{ticks / _TICKS_PER_M:.2f} m" if tape is Tape.MM else f"{ticks / TICKS_PER_MM / _MM_PER_FT:.2f} ft"
 
 
 def small_text(ticks: float, tape: Tape) -> str:
@@ -86,17 +77,13 @@ def small_text(ticks: float, tape: Tape) -> str:
     )
 
 
-def _area_text(m2: float, tape: Tape) -> str:
-    return f"{m2:.2f} m²" if tape is Tape.MM else f"{m2 / _SQ_FT:.2f} sq ft"
-
-
 def _is_bedded(surface: Surface) -> bool:
     """Whether the boards lie on a panel in mortar, as floors and counters do."""
     return surface.kind is SurfaceKind.FLOOR or any(s.kind is SupportKind.PANEL for s in surface.supports)
 
 
 def _mortar(
-    surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...], rules: RuleSet, tape: Tape
+    surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], stock: tuple[Stock, ...], rules: RuleSet
 ) -> tuple[float, Working]:
     thickness = board_mortar(rules)
     area = math.fsum(
@@ -112,27 +99,23 @@ def _mortar(
     strips = _filled_volume_m3(surfaces, pieces, stock)
     mass = dry_mass(under + seams + strips, mixed_density=density, water_share=water)
     working = Working(
-        title="Dry mortar under floor boards and in seams",
-        formula=(
-            "(area x w x d x sin(angle) / (w + land) + seam volume + strips filled) x density x (1 - water share)"
-        ),
-        values={
-            "area": _area_text(area, tape),
-            "w": small_text(rules.ticks("bedding.trowel.notch_width"), tape),
-            "d": small_text(rules.ticks("bedding.trowel.notch_depth"), tape),
-            "land": small_text(rules.ticks("bedding.trowel.land"), tape),
-            "angle": f"{rules.number('bedding.trowel.angle'):g} deg",
-            "mean thickness": small_text(thickness, tape),
-            "volume under boards": f"{under * 1000:.2f} litres",
-            "seam volume": f"{seams * 1000:.2f} litres",
-            "strips filled": f"{strips * 1000:.2f} litres",
-            "density": f"{density:g} kg/m3",
-            "water share": f"{water:g}",
+        formula="quantities-bedding_mortar",
+        at=("bedding_mortar",),
+        inputs={
+            "area": measure(area, "m2"),
+            "w": length(rules.ticks("bedding.trowel.notch_width")),
+            "d": length(rules.ticks("bedding.trowel.notch_depth")),
+            "land": length(rules.ticks("bedding.trowel.land")),
+            "angle": measure(rules.number("bedding.trowel.angle"), "deg"),
+            "mean": length(thickness),
+            "under": measure(under * 1000, "l"),
+            "seams": measure(seams * 1000, "l"),
+            "strips": measure(strips * 1000, "l"),
+            "density": measure(density, "kg/m3"),
+            "water": measure(water),
         },
-        result=mass_text(mass, tape).split()[0],
-        unit=mass_text(mass, tape).split()[1],
-        source=f"ridge geometry; density and water share: {rules.entry('bedding.mortar.density').source}",
-        argument=("Seam volume is each seam's length x width x the thickness of the boards beside it.",),
+        result=measure(mass, "kg"),
+        rule="bedding.mortar.density",
     )
     return mass, working
 
@@ -159,45 +142,32 @@ def _filled_volume_m3(surfaces: tuple[Surface, ...], pieces: tuple[Piece, ...], 
     return math.fsum(volumes) / _TICKS_PER_M**3
 
 
-def _tape(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[float, Working]:
+def _tape(surfaces: tuple[Surface, ...], rules: RuleSet) -> tuple[float, Working]:
     seams, corners = math.fsum(map(seam_length, surfaces)), corner_length(surfaces)
     returns = return_length(surfaces)
-    width = rules.entry("bedding.tape.width")
-    text = length_text(seams + corners + returns, tape)
-    working = Working(
-        title="Tape over seams and inside corners",
-        formula=f"length of seams + length of inside corners{' + length of edges of returns' if returns else ''}",
-        values={
-            "seams": length_text(seams, tape),
-            "inside corners": length_text(corners, tape),
-            **({"edges of windows' returns": length_text(returns, tape)} if returns else {}),
-            "tape width": small_text(rules.ticks("bedding.tape.width"), tape),
+    total = seams + corners + returns
+    return total, Working(
+        formula="quantities-seam_tape",
+        at=("seam_tape",),
+        inputs={
+            "seams": length(seams),
+            "corners": length(corners),
+            "returns": length(returns),
+            "width": length(rules.ticks("bedding.tape.width")),
         },
-        result=text.split()[0],
-        unit=text.split()[1],
-        source=width.cited,
-        argument=(
-            "Inside corners: wall to wall over the height that both are boarded, wall to ceiling along the top.",
-        ),
+        result=length(total),
+        rule="bedding.tape.width",
     )
-    return seams + corners + returns, working
 
 
-def _sealant(surfaces: tuple[Surface, ...], rules: RuleSet, tape: Tape) -> tuple[float, Working]:
-    length = math.fsum(map(foot_length, surfaces))
+def _sealant(surfaces: tuple[Surface, ...], rules: RuleSet) -> tuple[float, Working]:
+    along = math.fsum(map(foot_length, surfaces))
     width, depth = rules.ticks("boards.gap.foot"), rules.ticks("bedding.sealant.depth")
-    volume_ml = length * width * depth / (TICKS_PER_MM * 10) ** 3
-    source = rules.entry("bedding.sealant.depth")
-    working = Working(
-        title="Sealant in the gaps at the foot",
-        formula="length x width x depth",
-        values={
-            "length": length_text(length, tape),
-            "width": small_text(width, tape),
-            "depth": small_text(depth, tape),
-        },
-        result=f"{volume_ml:.1f}",
-        unit="ml",
-        source=source.cited,
+    volume_ml = along * width * depth / (TICKS_PER_MM * 10) ** 3
+    return volume_ml, Working(
+        formula="quantities-sealant",
+        at=("sealant",),
+        inputs={"length": length(along), "width": length(width), "depth": length(depth)},
+        result=measure(volume_ml, "ml"),
+        rule="bedding.sealant.depth",
     )
-    return volume_ml, working

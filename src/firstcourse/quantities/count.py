@@ -2,23 +2,24 @@
 
 import math
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 import pydantic
 import shapely
 from shapely import Polygon
 
-from firstcourse.bedding import Bedding, bed, board_density, density_rule, length_text, mass_text, small_text
+from firstcourse.bedding import Bedding, bed, board_density, density_rule
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
 from firstcourse.plan import Count, Frozen, Pack, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
 from firstcourse.quantities.lifting import lifting
-from firstcourse.quantities.lines import by_mass, line
+from firstcourse.quantities.lines import Line, by_mass, line, running
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_FOOT, TICKS_PER_MM, Tape, format_length
-from firstcourse.workings import Working
+from firstcourse.units import TICKS_PER_MM, Tape, to_mm
+from firstcourse.values import Name, Value, Word, length, measure
+from firstcourse.workings import Working, by_id
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
 
@@ -28,7 +29,7 @@ class Quantities(Frozen):
 
     Attributes:
         quantities: What to buy, sheets first.
-        workings: By the key that each quantity names.
+        workings: By their ids.
         findings: Cautions on sheets too heavy for one person.
         sheet_kg: Mass of one new sheet of each stock used [kg].
         board_kg: Mass of all boards as placed [kg].
@@ -59,32 +60,29 @@ def count(
         stock: Sheets that can be bought.
         counts: Sheets used beside their lower bound, by stock.
         rules: Rules in force.
-        tape: Tape of the job; running lengths and masses are in its units.
+        tape: Tape of the job; members are bought by its running unit.
 
     Raises:
         KeyError: A piece or a sheet names a stock that is not given.
     """
-    need = bed(surfaces, pieces, stock, rules, tape)
     mass_of = {item.id: _sheet_kg(item, rules) for item in stock}
-    used = Counter(sheet.stock for sheet in sheets if sheet.source == "new")
     sheet_kg = {name: mass_of[name] for name in sorted({sheet.stock for sheet in sheets})}
     board_kg = _board_kg(pieces, surfaces, stock, mass_of)
+    bought = (_fasteners(surfaces, rules), *_bedding(bed(surfaces, pieces, stock, rules), rules))
     lines = [
-        *_sheets(sheets, stock, used, counts, pieces),
+        *_sheets(sheets, stock, counts, pieces),
         # A job without boards, or with boards that are bonded, lists no screws, tape or mortar for them.
-        *(pair for pair in (*_fasteners(surfaces, rules), *_bedding(need, rules, tape)) if pair[0].exact > 0),
+        *(pair for pair in bought if pair[0].exact > 0),
         *_added(surfaces, tape),
         *_strips(surfaces, tape),
     ]
-    workings = {quantity.working: working for quantity, working in lines}
-    for name, kg in sheet_kg.items():
-        workings[f"mass {name}"] = _mass_working(name, stock, kg, rules, tape)
-    findings, lifted = lifting(rules, sheet_kg, tape)
-    workings |= lifted
-    workings["mass boards"] = _carried_working(board_kg, tape)
+    findings, lifted = lifting(rules, sheet_kg)
+    masses = [_mass_working(item, sheet_kg[item.id], rules) for item in stock if item.id in sheet_kg]
+    if masses:
+        masses.append(_carried_working(board_kg))
     return Quantities(
         quantities=tuple(quantity for quantity, _ in lines),
-        workings={**need.workings, **workings},
+        workings=by_id((*(working for _, working in lines), *masses, *lifted)),
         findings=findings,
         sheet_kg=sheet_kg,
         board_kg=board_kg,
@@ -92,112 +90,79 @@ def count(
 
 
 def _sheets(
-    sheets: tuple[Sheet, ...],
-    stock: tuple[Stock, ...],
-    used: Counter[str],
-    counts: Mapping[str, Count],
-    pieces: tuple[Piece, ...],
-) -> Iterator[tuple[Quantity, Working]]:
+    sheets: tuple[Sheet, ...], stock: tuple[Stock, ...], counts: Mapping[str, Count], pieces: tuple[Piece, ...]
+) -> Iterator[Line]:
+    used = Counter(sheet.stock for sheet in sheets if sheet.source == "new")
     for item in stock:
-        number = used[item.id]
+        number, name = used[item.id], sheets_of(item.id)
         if not number and item.id not in counts:
             continue
         bound = counts.get(item.id)
         blanks = sum(p.blank[0] * p.blank[1] for p in pieces if p.stock == item.id)
-        bought = number * item.size[0] * item.size[1]
-        offcuts = sum(sheet.stock == item.id and sheet.source != "new" for sheet in sheets)
-        name = sheets_of(item.id)
-        yield (
-            Quantity(
-                item=name,
-                exact=number,
-                unit="sheet",
-                buy=number,
-                pack=Pack(kind="sheet", size=1, unit="sheet"),
-                working=f"quantity {name}",
-            ),
-            Working(
-                title=f"New sheets of {item.id}",
-                formula="number of new sheets on the cut tickets",
-                values={
-                    "pieces": str(sum(p.stock == item.id for p in pieces)),
-                    "kept offcuts used": str(offcuts),
-                    "fewest that any plan needs": str(bound.lower_bound) if bound else "not known",
-                    "area of pieces over area bought": f"{blanks / bought:.1%}" if bought else "nothing bought",
-                },
-                result=str(number),
-                unit="sheets",
-                source="cut tickets",
-                argument=("No allowance is added: breakage is for the setter to judge.",),
-            ),
-        )
+        inputs: dict[str, Value] = {
+            "pieces": sum(p.stock == item.id for p in pieces),
+            "offcuts": sum(sheet.stock == item.id and sheet.source != "new" for sheet in sheets),
+        }
+        if bound is not None:
+            inputs["fewest"] = bound.lower_bound
+        if number:
+            inputs["filled"] = measure(100 * blanks / (number * item.size[0] * item.size[1]), "%")
+        working = Working(formula="quantities-sheets", at=(name,), inputs=inputs, result=measure(number, "sheet"))
+        pack = Pack(kind="sheet", size=1, unit="sheet")
+        quantity = Quantity(item=name, exact=number, unit="sheet", buy=number, pack=pack, working=working.id)
+        yield quantity, working
 
 
-def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Iterator[tuple[Quantity, Working]]:
+def _fasteners(surfaces: tuple[Surface, ...], rules: RuleSet) -> Line:
     by_kind: Counter[str] = Counter()
     for surface in surfaces:
-        kind = "floor" if surface.kind is SurfaceKind.FLOOR else "wall"
+        kind = "floors" if surface.kind is SurfaceKind.FLOOR else "walls"
         by_kind[kind] += sum(len(board.fasteners) for board in surface.boards if not board.fixed)
-    total = by_kind.total()
-    pack, kind_entry = rules.number("fastening.pack"), rules.entry("fastening.type")
-    yield line(
+    need = measure(by_kind.total(), "fastener")
+    return line(
         FASTENERS,
-        total,
-        "fasteners",
-        kind="pack",
-        share=rules.number("fastening.spare"),
-        pack=pack,
-        pack_name=f"pack of {pack:g}",
-        spare="spare for those overdriven or dropped",
-        base=Working(
-            title=f"Fasteners: {kind_entry.value}",
-            formula="fasteners of floors + fasteners of walls and ceilings",
-            values={"floors": str(by_kind["floor"]), "walls and ceilings": str(by_kind["wall"])},
-            result=str(total),
-            unit="fasteners",
-            source=kind_entry.cited,
+        need,
+        Pack(kind="pack", size=rules.number("fastening.pack"), unit="fastener"),
+        Working(
+            formula="quantities-fasteners",
+            at=(FASTENERS,),
+            inputs={
+                "fastener": Name(name=rules.text("fastening.type")),
+                "floors": by_kind["floors"],
+                "walls": by_kind["walls"],
+            },
+            result=need,
+            rule="fastening.type",
         ),
+        share=rules.number("fastening.spare"),
     )
 
 
-def _bedding(need: Bedding, rules: RuleSet, tape: Tape) -> Iterator[tuple[Quantity, Working]]:
-    metric = tape is Tape.MM
+def _bedding(need: Bedding, rules: RuleSet) -> Iterator[Line]:
     yield by_mass(
         MORTAR,
         need.mortar_kg,
         rules.kilograms("bedding.mortar.bag"),
         rules.number("bedding.mortar.waste"),
-        tape,
-        need.workings["bedding mortar"],
+        need.mortar_working,
     )
-    per_unit = _TICKS_PER_M if metric else TICKS_PER_FOOT
-    roll = rules.ticks("bedding.tape.roll") / per_unit
     yield line(
         TAPE,
-        round(need.tape / per_unit, 3),
-        "m" if metric else "ft",
-        kind="roll",
+        length(need.tape),
+        Pack(kind="roll", size=to_mm(rules.ticks("bedding.tape.roll")), unit="mm"),
+        need.tape_working,
         share=rules.number("bedding.tape.waste"),
-        pack=roll,
-        pack_name=f"roll of {roll:g} {'m' if metric else 'ft'}",
-        spare="lost at ends and laps",
-        base=need.workings["bedding tape"],
     )
-    cartridge = rules.number("bedding.sealant.cartridge")
     yield line(
         SEALANT,
-        round(need.sealant_ml, 1),
-        "ml",
-        kind="cartridge",
+        measure(need.sealant_ml, "ml"),
+        Pack(kind="cartridge", size=rules.number("bedding.sealant.cartridge"), unit="ml"),
+        need.sealant_working,
         share=rules.number("bedding.sealant.waste"),
-        pack=cartridge,
-        pack_name=f"cartridge of {cartridge:g} ml",
-        spare="lost in nozzle and tooling",
-        base=need.workings["bedding sealant"],
     )
 
 
-def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity, Working]]:
+def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[Line]:
     lengths: dict[str, list[int]] = {}
     for surface in surfaces:
         for support in surface.supports:
@@ -205,58 +170,30 @@ def _added(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity
                 left, lower, right, upper = bounds(support.outline)
                 lengths.setdefault(support.kind.value, []).append(max(right - left, upper - lower))
     for kind, found in sorted(lengths.items()):
-        yield _by_length(
-            added_of(kind),
-            found,
-            tape,
-            counted="members",
-            title=f"Members to add: {kind}",
-            formula="sum of the lengths of the members marked as added",
-            argument="Cut from the lengths at hand; no length of stock is assumed.",
-        )
+        yield _by_length("quantities-added", added_of(kind), {"kind": Word(word=kind)}, found, tape)
 
 
-def _strips(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[tuple[Quantity, Working]]:
+def _strips(surfaces: tuple[Surface, ...], tape: Tape) -> Iterator[Line]:
     lengths = [
         _longer_side(fill.outline) for surface in surfaces for fill in surface.fills if fill.filled_with == "board"
     ]
     if lengths:
-        yield _by_length(
-            BOARD_STRIPS,
-            lengths,
-            tape,
-            counted="strips",
-            title="Strips of board to rip",
-            formula="sum of the lengths of the strips that are filled with board",
-            argument="Ripped from what is left of the sheets; none is bought for them.",
-        )
+        yield _by_length("quantities-board_strips", BOARD_STRIPS, {}, lengths, tape)
 
 
-def _by_length(
-    item: str, lengths: list[int], tape: Tape, *, counted: str, title: str, formula: str, argument: str
-) -> tuple[Quantity, Working]:
+def _by_length(formula: str, item: str, inputs: Mapping[str, Value], lengths: Sequence[int], tape: Tape) -> Line:
     """What is needed by the running metre or foot, with the length of each [ticks]; nothing is added to it."""
-    unit, per_unit = ("m", _TICKS_PER_M) if tape is Tape.MM else ("ft", TICKS_PER_FOOT)
+    need = length(sum(lengths))
+    each = tuple(map(length, sorted(lengths)))
     return line(
         item,
-        round(sum(lengths) / per_unit, 3),
-        unit,
-        kind="running",
-        share=0.0,
-        pack=1,
-        pack_name=f"running {unit}",
-        spare="allowance",
-        base=Working(
-            title=title,
+        need,
+        running(tape),
+        Working(
             formula=formula,
-            values={
-                counted: str(len(lengths)),
-                "each": ", ".join(format_length(length, tape) for length in sorted(lengths)),
-            },
-            result=length_text(sum(lengths), tape).split()[0],
-            unit=unit,
-            source="drawings",
-            argument=(argument,),
+            at=(item,),
+            inputs={**inputs, "number": len(lengths), "each": each},
+            result=need,
         ),
     )
 
@@ -288,31 +225,20 @@ def _board_kg(
     )
 
 
-def _mass_working(name: str, stock: tuple[Stock, ...], kg: float, rules: RuleSet, tape: Tape) -> Working:
-    item = next(item for item in stock if item.id == name)
-    usual = density_rule(item.kind, rules)
-    given = item.density_kg_m3 is not None
-    text = mass_text(kg, tape)
+def _mass_working(item: Stock, kg: float, rules: RuleSet) -> Working:
     return Working(
-        title=f"Mass of one sheet of {name}",
-        formula="width x height x thickness x density",
-        values={
-            "size": " x ".join(format_length(side, tape) for side in item.size),
-            "thickness": small_text(item.thickness, tape),
-            "density": f"{board_density(item, rules):g} kg/m3",
+        formula="quantities-sheet_mass",
+        at=(sheets_of(item.id),),
+        inputs={
+            "size": tuple(map(length, item.size)),
+            "thickness": length(item.thickness),
+            "density": measure(board_density(item, rules), "kg/m3"),
+            "entered": item.density_kg_m3 is not None,
         },
-        result=text.split()[0],
-        unit=text.split()[1],
-        source="the sheet as given in the job" if given else usual.cited,
+        result=measure(kg, "kg"),
+        rule="" if item.density_kg_m3 is not None else density_rule(item.kind, rules).id,
     )
 
 
-def _carried_working(kg: float, tape: Tape) -> Working:
-    text = mass_text(kg, tape)
-    return Working(
-        title="Mass of all boards to carry and set",
-        formula="sum of each board's area over its sheet's area, times the sheet's mass",
-        result=text.split()[0],
-        unit=text.split()[1],
-        source="drawings",
-    )
+def _carried_working(kg: float) -> Working:
+    return Working(formula="quantities-boards_mass", at=("job",), result=measure(kg, "kg"))

@@ -6,14 +6,12 @@ it with half the sheet.
 
 from dataclasses import dataclass
 
-from firstcourse.bedding import mass_text
 from firstcourse.findings import Finding, Severity
 from firstcourse.rules import RuleSet
-from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, Tape
-from firstcourse.values import length, measure, most
+from firstcourse.units import KG_PER_LB, TICKS_PER_INCH
+from firstcourse.values import Word, length, length_in, measure, most
 from firstcourse.workings import Working
 
-WORKING = "lift one person"
 _FREQUENCY = "safety.lift.frequency."
 
 
@@ -109,23 +107,20 @@ def _frequency(rules: RuleSet, per_minute: float) -> float:
     return 0.0 if row is None else rules.number(row)
 
 
-def lifting(
-    rules: RuleSet, sheet_kg: dict[str, float], tape: Tape
-) -> tuple[tuple[Finding, ...], dict[str, Working]]:
+def lifting(rules: RuleSet, sheet_kg: dict[str, float]) -> tuple[tuple[Finding, ...], tuple[Working, ...]]:
     """Sheets that one person may not lift as the job lifts them, and the working of what one may.
 
     Args:
         rules: Rules in force, with what the job says of lifting.
         sheet_kg: Mass of one sheet of each stock that is bought [kg].
-        tape: Of the job; masses are in its units.
     """
     if not sheet_kg:
-        return (), {}
+        return (), ()
     lift = lift_of(rules)
     limit = min(weight_limits(rules, lift), key=lambda one: one.lb)
     most_kg = limit.lb * KG_PER_LB
     found = tuple(_too_heavy(name, kg, most_kg, rules) for name, kg in sheet_kg.items() if kg > most_kg)
-    return found, {WORKING: _working(lift, limit, rules, tape)}
+    return found, (_working(lift, limit),)
 
 
 def _too_heavy(name: str, kg: float, most_kg: float, rules: RuleSet) -> Finding:
@@ -142,25 +137,20 @@ def _too_heavy(name: str, kg: float, most_kg: float, rules: RuleSet) -> Finding:
     )
 
 
-def _working(lift: Lift, limit: Limit, rules: RuleSet, tape: Tape) -> Working:
-    text = mass_text(limit.lb * KG_PER_LB, tape)
-    frequency = rules.entry(f"{_FREQUENCY}0_2").cited
+def _working(lift: Lift, limit: Limit) -> Working:
     return Working(
-        title="What one person may lift, held so",
-        formula="RWL = LC × HM × VM × DM × AM × FM × CM, the lesser of picking up and setting down",
-        values={
-            "reach": f"{lift.reach_in:g} in",
-            "hands low": f"{lift.low_in:g} in",
-            "hands high": f"{lift.high_in:g} in",
-            "turn": f"{lift.turn_deg:g} degrees",
-            "lifts a minute": f"{lift.per_minute:g}",
-            "grip": lift.grip,
-            "LC": f"{limit.constant_lb:.4g} lb",
-            **{name: f"{value:.3f}" for name, value in limit.multipliers.items()},
+        formula="quantities-lifting",
+        at=("job",),
+        inputs={
+            "reach": length_in(lift.reach_in),
+            "low": length_in(lift.low_in),
+            "high": length_in(lift.high_in),
+            "turn": measure(lift.turn_deg, "deg"),
+            "rate": measure(lift.per_minute),
+            "grip": Word(word=lift.grip),
+            "LC": measure(limit.constant_lb * KG_PER_LB, "kg"),
+            **{name: measure(value) for name, value in limit.multipliers.items()},
         },
-        result=text.split()[0],
-        unit=text.split()[1],
-        source=f"{rules.entry('safety.lift.reach_best').cited}; FM: {frequency}; CM: "
-        f"{rules.entry('safety.lift.grip.poor').cited}; how it is held: as the job says, else assumed",
-        argument=("The equation is of one person; two who lift together each take half.",),
+        result=measure(limit.lb * KG_PER_LB, "kg"),
+        rule="safety.lift.reach_best",
     )

@@ -16,7 +16,7 @@ from firstcourse.quantities.items import (
     SHEET_MEMBRANE,
     collars_of,
 )
-from firstcourse.quantities.lines import line
+from firstcourse.quantities.printed_lines import printed_line as line
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.developed import Developed
 from firstcourse.tiling.words import litres_text

@@ -4,13 +4,13 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
-from firstcourse.bedding import length_text
 from firstcourse.geometry import sides
 from firstcourse.plan import Point, Ring, Segment, Tile, TileStock
-from firstcourse.units import TICKS_PER_MM, Tape, counted
+from firstcourse.units import TICKS_PER_MM
+from firstcourse.values import Word, length
 from firstcourse.workings import Working
 
-STRAIGHT, SLANTED, NOTCH, HOLE = "straight", "taper or diagonal", "notch", "hole"
+STRAIGHT, SLANTED, NOTCH, HOLE = "straight", "slanted", "notch", "hole"
 # A sawn edge at less than this slope to the tile's side is straight [run over rise].
 _STRAIGHT = 0.002
 # A sawn edge lies on the tile's uncut edge within this, as rounding leaves it [ticks].
@@ -18,31 +18,26 @@ _ON_EDGE = 4.0
 _LEAST_LENGTH = TICKS_PER_MM
 
 
-def cuts_working(item: TileStock, tiles: Sequence[Tile], tape: Tape) -> Working:
+def cuts_working(item: TileStock, tiles: Sequence[Tile]) -> Working:
     """Cut tiles of one kind and the length sawn, by kind of cut."""
     lengths, numbers = cuts_by_kind(tiles)
-    text = length_text(sum(lengths.values()), tape)
     return Working(
-        title=f"Cuts in tile {item.id}",
-        formula="sum of the sawn edges of every cut tile",
-        values={
-            "cut tiles": str(len(tiles)),
-            **{
-                kind: f"{length_text(length, tape)} in {counted(numbers[kind], 'tiles')}"
-                for kind, length in lengths.items()
-            },
+        formula="quantities-cuts",
+        at=(f"tile_stock/{item.id}",),
+        inputs={
+            "tiles": len(tiles),
+            "kinds": tuple(Word(word=kind) for kind in lengths),
+            "lengths": tuple(map(length, lengths.values())),
+            "in": tuple(numbers[kind] for kind in lengths),
         },
-        result=text.split()[0],
-        unit=text.split()[1],
-        source="drawings",
-        argument=("A cut between two pieces of one tile is counted for both; the true length is a little less.",),
+        result=length(sum(lengths.values())),
     )
 
 
 def cuts_by_kind(tiles: Iterable[Tile]) -> tuple[dict[str, int], Counter[str]]:
     """Length sawn by kind of cut [ticks], and in how many tiles it is.
 
-    The kinds are `straight`, `taper or diagonal`, `notch` and `hole`, in that order. A notch is cut from an inner
+    The kinds are `straight`, `slanted`, `notch` and `hole`, in that order. A notch is cut from an inner
     corner outwards; a hole lies within the tile. Where two pieces of one tile lie side by side, the cut between
     them is counted for both.
     """
@@ -50,8 +45,8 @@ def cuts_by_kind(tiles: Iterable[Tile]) -> tuple[dict[str, int], Counter[str]]:
     numbers: Counter[str] = Counter()
     for tile in tiles:
         cuts = list(_cuts(tile))
-        for kind, length in cuts:
-            found[kind] += round(length)
+        for kind, sawn in cuts:
+            found[kind] += round(sawn)
         numbers.update(sorted({kind for kind, _ in cuts}))
     return {kind: found[kind] for kind in (STRAIGHT, SLANTED, NOTCH, HOLE) if found[kind]}, numbers
 
@@ -61,14 +56,14 @@ def _cuts(tile: Tile) -> Iterator[tuple[str, float]]:
     inner = _inner_corners(tile.outline)
     count = len(tile.outline)
     for index, (a, b) in enumerate(sides(tile.outline)):
-        length = math.dist(a, b)
-        if length < _LEAST_LENGTH or any(_off(a, side) <= _ON_EDGE >= _off(b, side) for side in uncut):
+        along = math.dist(a, b)
+        if along < _LEAST_LENGTH or any(_off(a, side) <= _ON_EDGE >= _off(b, side) for side in uncut):
             continue
         if index in inner or (index + 1) % count in inner:
-            yield NOTCH, length
+            yield NOTCH, along
         else:
             way = (b[0] - a[0], b[1] - a[1])
-            yield STRAIGHT if any(_along(way, (d[0] - c[0], d[1] - c[1])) for c, d in uncut) else SLANTED, length
+            yield STRAIGHT if any(_along(way, (d[0] - c[0], d[1] - c[1])) for c, d in uncut) else SLANTED, along
     for hole in tile.holes:
         yield HOLE, math.fsum(math.dist(a, b) for a, b in sides(hole))
 

@@ -11,6 +11,7 @@ from firstcourse.plan import Area, Surface, Tile, TiledArea, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.values import Ref, Value
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
 
@@ -91,6 +92,14 @@ def handbook_grout(first: float, second: float, joint: float, depth: float) -> f
         0.4267
     """
     return (first + second) / (first * second) * joint * depth
+
+
+def places(parts: Sequence[TiledPart]) -> dict[str, Value]:
+    """Where each part is, and its largest tile, by reference."""
+    return {
+        "surface": tuple(Ref(ref=part.surface.id) for part in parts),
+        "tile": tuple(Ref(ref=f"tile_stock/{part.stock[0].id}") for part in parts),
+    }
 
 
 def to_set(surfaces: Sequence[Surface]) -> Iterator[Tile]:

@@ -10,8 +10,8 @@ from firstcourse.verify.formulas.flattening import ways
 from firstcourse.verify.formulas.parts import Part, parts
 from firstcourse.verify.formulas.readings import Readings, best_plane, heights_of, readings_of
 from firstcourse.verify.formulas.survey import drawn_corners
+from firstcourse.verify.formulas.tile_quantities import shown_edges
 from firstcourse.verify.structure import Document
-from firstcourse.verify.tile_needs import shown_edges
 from firstcourse.verify.verdict import Objection
 
 _UP = ("fill", "shim")

@@ -1,18 +1,16 @@
-"""Workings held against what the plan shows: printed sums, limits, areas, masses, prices, membranes and bounds."""
+"""Workings held against what the plan shows: printed sums, limits and beds; and printed rules against the book."""
 
 import re
 from collections import Counter
 from collections.abc import Iterator
 
-from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, Tape
+from firstcourse.units import Tape
 from firstcourse.verify.arithmetic import outcome, wrong_sums
 from firstcourse.verify.printed import first_number, prints
-from firstcourse.verify.shopping_fields import SheetStock, Working
+from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
-_TICKS_PER_M = 1000 * TICKS_PER_MM
-_SQ_FT = 0.09290304
 _LITRES_PER_CUBIC_FOOT = 28.316846592
 _LIMIT = re.compile(
     r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD|advised, not kept)"
@@ -28,12 +26,7 @@ def check_workings(plan: Document) -> Iterator[Objection]:
     for name, working in plan.workings.items():
         yield from _sums(name, working)
         yield from _limits(name, working)
-    for found in (
-        _masses,
-        _beds,
-        _twice,
-    ):
-        yield from found(plan)
+    yield from _beds(plan)
 
 
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
@@ -110,53 +103,6 @@ def _is(name: str, said: str, value: float, what: str) -> Iterator[Objection]:
         yield Objection(_CODE, name, f"says {said or 'nothing'} for {what}, which is {value:.6g}")
 
 
-def _per_area(working: Working) -> float:
-    """Square metres in the unit of a working."""
-    return _SQ_FT if working.unit == "sq ft" else 1.0
-
-
-def _whole(text: str) -> int:
-    return int(text) if text.isdecimal() and len(text) < 10 else -1
-
-
-def sheet_masses(plan: Document) -> dict[str, float]:
-    """Mass of one whole sheet of every stock [kg]."""
-    return {
-        stock: item.size[0] * item.size[1] * item.thickness / _TICKS_PER_M**3 * _density(item, plan)
-        for stock, item in plan.shopping.sheet_stock.items()
-    }
-
-
-def _masses(plan: Document) -> Iterator[Objection]:
-    unit, per = ("kg", 1.0) if plan.tape is Tape.MM else ("lb", KG_PER_LB)
-    kg = sheet_masses(plan)
-    for stock, item in plan.shopping.sheet_stock.items():
-        density = _density(item, plan)
-        name = f"mass {stock}"
-        if (working := plan.workings.get(name)) is not None:
-            yield from _is(name, working.result, kg[stock] / per, f"one sheet's {unit}")
-            yield from _is(name, working.values.get("density", ""), density, "density")
-            small = TICKS_PER_MM if plan.tape is Tape.MM else TICKS_PER_INCH
-            yield from _is(name, working.values.get("thickness", ""), item.thickness / small, "thickness")
-    if (working := plan.workings.get("mass boards")) is not None:
-        stock_of = {piece.id: piece.stock for piece in plan.pieces}
-        total = 0.0
-        for board in (b for surface in plan.surfaces for b in surface.boards if not b.fixed):
-            stock = stock_of.get(board.piece, "")
-            if stock in kg:
-                size = plan.stock[stock]
-                total += board.shape.area / (size[0] * size[1]) * kg[stock]
-        yield from _is("mass boards", working.result, total / per, f"all boards' {unit}")
-
-
-def _density(item: SheetStock, plan: Document) -> float:
-    """As the sheet has it; else as the book has it for its family, or for fibre cement."""
-    if item.density is not None:
-        return item.density
-    own = f"mass.board.{item.kind.lower().replace(' ', '_').replace('-', '_')}"
-    return plan.rules.number(own if plan.rules.has(own) else "boards.density")
-
-
 def _beds(plan: Document) -> Iterator[Objection]:
     per = 1.0 if plan.tape is Tape.MM else _LITRES_PER_CUBIC_FOOT
     listed = plan.workings.get("quantity bed_mortar")
@@ -167,13 +113,3 @@ def _beds(plan: Document) -> Iterator[Objection]:
         if listed is not None:
             said = listed.values.get(f"{surface.id}: bed", "")
             yield from _is("quantity bed_mortar", said, fall.bed_litres / per, "the bed")
-
-
-def _twice(plan: Document) -> Iterator[Objection]:
-    """What boards are bedded in is worked out once and listed once: both print the same numbers."""
-    for kind, listed in (("mortar", "bedding_mortar"), ("tape", "seam_tape"), ("sealant", "sealant")):
-        one, other = plan.workings.get(f"bedding {kind}"), plan.workings.get(f"quantity {listed}")
-        if one is None or other is None:
-            continue
-        if one.result != other.result or any(other.values.get(key) != text for key, text in one.values.items()):
-            yield Objection(_CODE, f"bedding {kind}", f"differs from what is listed as {listed}")

@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from firstcourse.plan import Pack, Quantity
-from firstcourse.units import Tape, to_mm
-from firstcourse.values import Measure, kept
+from firstcourse.plan import Quantity
+from firstcourse.units import Tape
+from firstcourse.values import Measure, kept, length
 from firstcourse.words.figures import fine, number_text
 from firstcourse.words.measures import unit_for
 from firstcourse.words.said import SaidQuantity
@@ -42,7 +42,7 @@ def said_quantity(
     Raises:
         MissingWordsError: Something of it has no words.
     """
-    exact, unit = amount(quantity.exact, quantity.unit, tape)
+    pack, (exact, unit) = quantity.pack, amount(quantity.exact, quantity.unit, tape)
     code, _, name = quantity.item.partition("/")
     named = {"rod": fine(Measure(value=float(name), unit="mm"), tape)} if code == "backer_rod" else {"name": name}
     if code == "added":
@@ -51,23 +51,63 @@ def said_quantity(
         item=say(f"quantities-item-{code}", **(named if name else {})),
         exact=exact,
         unit=say(f"quantities-unit-{unit}", number=exact) if unit in _COUNTED else unit,
-        pack=_pack(quantity.pack, say, tape),
+        pack=packed(
+            pack.kind,
+            Measure(value=pack.size, unit=pack.unit),
+            say,
+            tape,
+            sheets=pack.sheets or 0,
+            wide=None if pack.width is None else length(pack.width),
+        ),
     )
 
 
-def _pack(pack: Pack, say: Callable[..., str], tape: Tape) -> str:
-    size, unit = amount(pack.size, pack.unit, tape)
-    holds = f"{size:.10g}" if unit in _COUNTED else f"{float(f'{size:.{_FIGURES.get(unit, 3)}g}'):.10g} {unit}"
-    wide = ""
-    if pack.width is not None:
-        value, wide_unit = amount(to_mm(pack.width), "mm", tape)
-        wide = f"{number_text(value, None)} {wide_unit}"
+def need(found: Measure, say: Callable[..., str], tape: Tape, decimals: int) -> str:
+    """How much of something is needed, with its unit; no more decimals than it has.
+
+    Args:
+        found: How much, in the plan's unit.
+        say: Says a message with its values.
+        tape: The reader's.
+        decimals: At most so many.
+    """
+    value, unit = amount(found.value, found.unit, tape)
+    number = f"{float(number_text(value, decimals).replace(',', '')):.10g}"
+    return f"{number} {say(f'quantities-unit-{unit}', number=float(number)) if unit in _COUNTED else unit}"
+
+
+def packed(
+    kind: str,
+    holds: Measure,
+    say: Callable[..., str],
+    tape: Tape,
+    *,
+    sheets: int = 0,
+    wide: Measure | None = None,
+) -> str:
+    """A pack with how much it holds.
+
+    Args:
+        kind: What it is, by its code.
+        holds: How much one holds.
+        say: Says a message with its values.
+        tape: The reader's.
+        sheets: Mounted sheets in a box of mosaic.
+        wide: Width of the roll that it is cut off.
+    """
+    size, unit = amount(holds.value, holds.unit, tape)
+    shown = f"{size:.10g}" if unit in _COUNTED else f"{float(f'{size:.{_FIGURES.get(unit, 3)}g}'):.10g} {unit}"
     return say(
-        f"quantities-pack-{pack.kind}",
-        unit=pack.unit if unit in _COUNTED else unit,
-        size=holds,
-        of=pack.unit,
-        sheets=pack.sheets or 0,
-        each=f"{pack.size / pack.sheets:g}" if pack.sheets else "",
-        wide=wide,
+        f"quantities-pack-{kind}",
+        unit=unit,
+        size=shown,
+        of=holds.unit,
+        sheets=sheets,
+        each=f"{holds.value / sheets:g}" if sheets else "",
+        wide="" if wide is None else _running(wide, tape),
     )
+
+
+def _running(found: Measure, tape: Tape) -> str:
+    value, unit = amount(found.value, found.unit, tape)
+    return f"{number_text(value, None)} {unit}"

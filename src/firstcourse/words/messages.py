@@ -26,7 +26,8 @@ class MissingWordsError(LookupError):
 class Messages:
     """Every message of one tongue; a file is read when something of its subject is first said.
 
-    A message's file is named by what stands before the first hyphen of its id: `SUI-603` stands in `sui.ftl`.
+    A message's file is named by what stands before the first hyphen of its id: `SUI-603` stands in `sui.ftl`. What
+    `sui-shared` has as attributes, every message of that file has that does not have its own.
 
     Args:
         tongue: Such as `en`.
@@ -49,12 +50,12 @@ class Messages:
         bundle = self._bundle(message)
         if bundle is None or not bundle.has_message(message):
             return False
-        return not attribute or attribute in bundle.get_message(message).attributes
+        return not attribute or attribute in self._attributes(bundle, message)
 
     def attributes(self, message: str) -> tuple[str, ...]:
         """Names of a message's attributes, in their order; none where it is not there."""
         bundle = self._bundle(message)
-        return tuple(bundle.get_message(message).attributes) if bundle is not None and self.has(message) else ()
+        return tuple(self._attributes(bundle, message)) if bundle is not None and self.has(message) else ()
 
     def say(self, message: str, attribute: str = "", /, **values: Any) -> str:
         """One message, or one attribute of it, with values put in.
@@ -66,14 +67,20 @@ class Messages:
         bundle = self._bundle(message)
         if bundle is None or not self.has(message, attribute):
             raise MissingWordsError(f"no message '{name}' in '{self.tongue}'")
-        found = bundle.get_message(message)
-        pattern = found.attributes[attribute] if attribute else found.value
+        pattern = self._attributes(bundle, message)[attribute] if attribute else bundle.get_message(message).value
         if pattern is None:
             raise MissingWordsError(f"message '{name}' in '{self.tongue}' says nothing")
         text, faults = bundle.format_pattern(pattern, values)
         if faults:
             raise MissingWordsError(f"message '{name}' in '{self.tongue}' cannot be said: {faults[0]!r}")
         return str(text)
+
+    @staticmethod
+    def _attributes(bundle: FluentBundle, message: str) -> dict[str, Any]:
+        """A message's attributes, and those that its file says of all as attributes of `<file>-shared`."""
+        shared = f"{message.partition('-')[0].lower()}-shared"
+        of_all = bundle.get_message(shared).attributes if bundle.has_message(shared) else {}
+        return {**of_all, **bundle.get_message(message).attributes}
 
     def _bundle(self, message: str) -> FluentBundle | None:
         subject = message.partition("-")[0].lower()

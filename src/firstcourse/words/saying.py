@@ -10,7 +10,7 @@ from firstcourse.findings import Finding
 from firstcourse.plan import Quantity
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Value, Word
-from firstcourse.words.buying import said_quantity
+from firstcourse.words.buying import need, packed, said_quantity
 from firstcourse.words.figures import (
     beside,
     bulk,
@@ -65,7 +65,9 @@ class Saying:
     `WORD` (a word by its code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`;
     `between: "; "` puts that between all), and `EACH("message", $x, $y)` (the message once for each, its
     parameters `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
-    Also `BULK` (a volume of mortar) and `SOURCE` (of a rule by its reference, of several once each).
+    Also `BULK` (a volume of mortar), `SOURCE` (of a rule by its id or reference, of several once each), `NEED`
+    (how much is to be bought, in the unit it is bought by; `decimals: 3` at most), `PACK($holds, $kind, $sheets)`
+    (how it is sold) and `NAME` (of a stock, by its reference).
 
     What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
     """
@@ -91,6 +93,9 @@ class Saying:
             "CAPITAL": lambda text: str(text)[:1].upper() + str(text)[1:],
             "BULK": lambda given: self._each(given, lambda one: bulk(one, tape)),
             "SOURCE": self._source,
+            "NEED": self._need,
+            "PACK": self._pack,
+            "NAME": lambda given: self._each(given, lambda ref: ref.ref.partition("/")[2]),
             "FIGURES": self._figures,
             "NUMBER_OF": self._number,
             "PLACE": lambda given: self._each(given, lambda ref: self.place(ref.ref)),
@@ -134,7 +139,7 @@ class Saying:
         it out of the list; `.value-limit` how the limit is shown. `.columns` names inputs of one length that are
         listed row by row: `.row-name` and `.row-value` are said for each row, with its value of every column and
         its number from 1 as `row`; rows of one name stand together. `.step-1` and so on are lines with the values
-        put in; `.argument-1` and so on are sentences. A row, step or sentence that says `-` is left out.
+        put in; `.argument-1` and so on are sentences. What says `-` is left out, and a sentence that says nothing.
 
         Raises:
             MissingWordsError: Its formula has no words.
@@ -151,7 +156,7 @@ class Saying:
                 steps=working.steps,
             )
         say, known = self._messages.say, self._messages.attributes(working.formula)
-        given = self._given(working.inputs, at=working.at)
+        given = self._given(working.inputs, at=working.at) | {"rule": working.rule}
         if not isinstance(working.result, str):
             given["result"] = self._one(working.result)
         if working.limit is not None:
@@ -161,7 +166,7 @@ class Saying:
 
         def each(kind: str) -> tuple[str, ...]:
             lines = (say(working.formula, name, **given) for name in known if name.startswith(f"{kind}-"))
-            return tuple(line for line in lines if line != NOTHING)
+            return tuple(line for line in lines if line not in ("", NOTHING))
 
         values = {name: ", ".join(texts) for name, texts in self._listed(working, known, given).items()}
         if working.limit is not None:
@@ -233,7 +238,8 @@ class Saying:
                 name = say(formula, f"name-{key}", **given) if f"name-{key}" in known else key
                 shown = f"value-{key}" in known
                 text = say(formula, f"value-{key}", **given) if shown else self._text(value)
-                listed[name] = [text or self._term("none")]
+                if text != NOTHING:
+                    listed[name] = [text or self._term("none")]
         return listed
 
     def text(self, message: str, attribute: str, given: Mapping[str, str | float | Value]) -> str:
@@ -334,9 +340,16 @@ class Saying:
             return in_figures(given.value, self._tape, count).partition(" ")[0]
         return self._each(given, lambda one: number_text(one.value, count))
 
-    def _source(self, given: _Given) -> str:
-        rules = (one.ref.removeprefix("rule/") for one in _several(given.value) if isinstance(one, Ref))
+    def _source(self, given: _Given | str) -> str:
+        of = [Ref(ref=given)] if isinstance(given, str) else _several(given.value)
+        rules = (one.ref.removeprefix("rule/") for one in of if isinstance(one, Ref))
         return "; ".join(dict.fromkeys(said for rule in rules if (said := self._sources.get(rule))))
+
+    def _need(self, given: _Given, decimals: Any = 2) -> str:
+        return self._each(given, lambda one: need(one, self._messages.say, self._tape, int(decimals)))
+
+    def _pack(self, holds: _Given, kind: Any, sheets: Any = 0) -> str:
+        return packed(str(kind), holds.value, self._messages.say, self._tape, sheets=int(sheets))  # type: ignore[arg-type]
 
     def _word(self, code: Any) -> str:
         if isinstance(code, _Given):

@@ -10,6 +10,7 @@ from firstcourse.planning.layers import LaidTile, wall_layers
 from firstcourse.quantities import count
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
+from firstcourse.values import measure
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 TILE = LaidTile(stone=False, thickness=inches(0.3125))
@@ -33,7 +34,7 @@ def test_a_sheet_weighs_what_it_is_judged_by(kind: str, density: float) -> None:
     sheet = Sheet(id="S1", stock="b", source="new", size=stock.size)
     done = count((), (), (sheet,), (stock,), {"b": Count(used=1, lower_bound=1, proven=True)}, RULES, Tape.INCH)
     assert done.sheet_kg["b"] == pytest.approx(36 * 60 * 0.5 * 0.0254**3 * density)
-    assert done.workings["mass b"].values["density"] == f"{density} kg/m3"
+    assert done.workings["quantities-sheet_mass@stock/b"].inputs["density"] == measure(density, "kg/m3")
 
 
 def test_the_sheet_as_entered_goes_first() -> None:

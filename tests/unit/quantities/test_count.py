@@ -27,9 +27,10 @@ from firstcourse.plan import (
 from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches
-from firstcourse.verify.quantities import check_quantities
+from firstcourse.values import measure
+from firstcourse.verify.formulas.quantities import check_quantities
 from firstcourse.verify.reading import read_document
-from said import all_said
+from said import all_said, worked
 
 RULES = load_rules(datetime.date(2026, 1, 1))
 SIZE = (inches(36), inches(60))
@@ -106,9 +107,8 @@ def test_fasteners_come_in_whole_packs_with_the_spare_apart() -> None:
     # 181 and five in a hundred more are past one pack of 185.
     assert (line.exact, line.buy) == (181, 2)
     working = done.workings[line.working]
-    assert working.result == "181"
-    assert working.values["floors"] == "181"
-    assert working.values["spare for those overdriven or dropped"] == "5% = 9.05 fasteners"
+    assert (working.result, working.inputs["floors"]) == (measure(181, "fastener"), 181)
+    assert worked(working).values["spare for those overdriven or dropped"] == "5% = 9.05 fasteners"
 
 
 @pytest.mark.parametrize("tape", list(Tape))

@@ -45,7 +45,7 @@ from firstcourse.tiling.lay import lay
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.sharing import share
 from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, mm
-from said import all_said
+from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)
@@ -130,7 +130,7 @@ def test_tiles_are_those_set_whole_and_those_cut_up() -> None:
     assert (line.exact, line.unit) == (12 + 2, "tile")
     # One breaks, one is kept: 16 tiles are four boxes of five.
     assert (line.buy, line.pack) == (4, Pack(kind="box", size=5, unit="tile"))
-    values = done.workings[line.working].values
+    values = worked(done.workings[line.working]).values
     assert (values["set whole"], values["set cut"], values["whole tiles cut"]) == ("12", "4", "2")
     assert values["breakage in handling and cutting"] == "3% = 0.42 tiles"
     assert values["kept for repairs"] == "2% = 1 tile"
@@ -178,7 +178,8 @@ def test_grout_fills_what_tiles_leave_open() -> None:
     line = line_of(done, GROUT)
     assert line.exact == pytest.approx((3.03 * 2.03 - 100 * 0.06) * 8 * 1.6, abs=1e-3)
     assert (
-        done.workings[line.working].values["handbook formula"] == f"{3.03 * 2.03 * 0.5 / 60 * 3 * 8 * 1.6:.1f} kg"
+        worked(done.workings[line.working], Tape.MM).values["handbook formula"]
+        == f"{3.03 * 2.03 * 0.5 / 60 * 3 * 8 * 1.6:.1f} kg"
     )
 
 
@@ -254,9 +255,8 @@ def test_every_line_covers_its_need_and_names_its_working(tape: Tape, practice: 
     for line in done.quantities:
         assert line.buy > 0 < line.exact
         working = done.workings[line.working]
-        assert working.source
-        assert str(line.buy) == working.values["packs to buy"]
-    assert "cuts plain" in done.workings
+        assert working.inputs["packs"] == line.buy
+    assert "quantities-cuts@tile_stock/plain" in done.workings
 
 
 def test_the_two_tapes_agree() -> None:
@@ -274,10 +274,11 @@ def test_a_band_has_its_own_bed_and_joints() -> None:
     upper = tiled(mm_box(0, 203, 3030, 306), band)
     surface = lower.model_copy(update={"tiles": lower.tiles + upper.tiles, "tiled": lower.tiled + upper.tiled})
     done = count_tiles((surface,), (item, band), RULES, Tape.MM)
-    values = done.workings[f"quantity {GROUT}"].values
-    assert "x 8 mm" in values["bath/floor, plain"]
-    assert "x 12 mm" in values["bath/floor, band"]
-    areas = [float(values[f"bath/floor, {name}"].split(" - ")[1].split()[0]) for name in ("plain", "band")]
+    working = done.workings["quantities-grout@grout"]
+    values = worked(working, Tape.MM).values
+    assert "x 8 mm" in values["bath: floor, plain"]
+    assert "x 12 mm" in values["bath: floor, band"]
+    areas = [one.value for one in working.inputs["faces"]]
     assert areas == pytest.approx([0.6, sum(Polygon(t.outline).area for t in upper.tiles) / 640e3**2], abs=1e-3)
 
 
@@ -309,7 +310,7 @@ def piece(outline: Any, holes: Any = ()) -> Tile:
     ("outline", "holes", "expected"),
     [
         ([(0, 0), (100, 0), (100, 200), (0, 200)], [], {"straight": 200}),
-        ([(0, 0), (100, 0), (110, 200), (0, 200)], [], {"taper or diagonal": math.hypot(10, 200)}),
+        ([(0, 0), (100, 0), (110, 200), (0, 200)], [], {"slanted": math.hypot(10, 200)}),
         ([(0, 0), (300, 0), (300, 120), (180, 120), (180, 200), (0, 200)], [], {"notch": 200}),
         (
             [(0, 0), (300, 0), (300, 200), (0, 200)],
@@ -332,5 +333,6 @@ def test_mortar_and_grout_are_reckoned_in_the_units_of_the_tape() -> None:
     for tape, wanted, other in ((Tape.INCH, "sq ft", "mm"), (Tape.MM, "m²", " in")):
         done = counted(surface, item, tape=tape)
         for name in (TILE_MORTAR, GROUT):
-            text = next(text for key, text in done.workings[f"quantity {name}"].values.items() if ", plain" in key)
+            values = worked(done.workings[f"quantities-{name}@{name}"], tape).values
+            text = values["bath: floor, plain"]
             assert wanted in text and other not in text, text

@@ -234,10 +234,6 @@ def floor_surface() -> dict[str, Any]:
     }
 
 
-KEPT = {
-    "lb": ("kg", 0.45359237), "ft": ("mm", 304.8), "ml": ("ml", 1.0), "sheets": ("sheet", 1.0),
-    "tiles": ("tile", 1.0), "fasteners": ("fastener", 1.0),
-}  # fmt: skip
 MORTAR = round(0.5 * 0.5 * math.sin(math.radians(60)) / 1.0 * 16256 + 16256 / 32) / 640
 """Under slabs: what a square notch of 1/2 x 1/2 in leaves, and 1/32 in on the back [mm]."""
 
@@ -330,84 +326,229 @@ def tile_workings() -> list[dict[str, Any]]:
 Line = tuple[dict[str, Any], dict[str, Any]]
 
 
+def number(value: float, unit: str = "") -> dict[str, Any]:
+    """A number as plans keep it: to nine figures, in the plan's own units."""
+    return {"value": float(f"{value:.9g}"), "unit": unit}
+
+
 def line(
-    item: str, exact: float, unit: str, *, share: float, pack: float, name: str, values: dict[str, str], kind: str
+    item: str,
+    exact: dict[str, Any],
+    kind: str,
+    size: float,
+    share: float,
+    inputs: dict[str, Any],
+    *,
+    formula: str,
+    rule: str = "",
+    buy: int | None = None,
+    beyond: dict[str, Any] | None = None,
 ) -> Line:
-    buy = math.ceil(exact * (1 + share) / pack)
+    """A line to buy, with the working of its need."""
+    packs = math.ceil(exact["value"] * (1 + share) / size) if buy is None else buy
+    working = {
+        "formula": f"quantities-{formula}",
+        "at": [item],
+        "inputs": {
+            **inputs,
+            "exact": exact,
+            "share": number(100 * share, "%"),
+            "spare": number(exact["value"] * share, exact["unit"]),
+            "pack": number(size, exact["unit"]),
+            "sold": {"word": kind},
+            "packs": packs,
+            **(beyond or {}),
+        },
+        "result": exact,
+        "rule": rule,
+    }
     quantity = {
         "item": item,
-        "exact": float(f"{exact * KEPT[unit][1]:.9g}"),
-        "unit": KEPT[unit][0],
-        "buy": buy,
-        "pack": {"kind": kind, "size": float(f"{pack * KEPT[unit][1]:.9g}"), "unit": KEPT[unit][0]},
-        "working": f"quantity {item}",
+        "exact": exact["value"],
+        "unit": exact["unit"],
+        "buy": packs,
+        "pack": {"kind": kind, **number(size, exact["unit"])},
+        "working": f"quantities-{formula}@{item}",
     }
-    told = {
-        "exact need": f"{exact:g} {unit}",
-        "spare": f"{share:.0%} = {exact * share:.2f} {unit}",
-        "pack": name,
-        "packs to buy": str(buy),
-    }
-    return quantity, {
-        "formula": "by hand",
-        "values": {**values, **told},
-        "result": f"{exact:.1f}",
-        "unit": unit,
-    }
+    quantity["pack"]["size"] = quantity["pack"].pop("value")
+    return quantity, working
 
 
 def sheets_line() -> Line:
     """Seven new sheets of 60 x 36 in for the pieces of all boards; the last comes from a kept offcut."""
     sides = [(right - left, upper - lower) for left, lower, right, upper in (*WALL, *FLOOR)]
-    share = sum(width * height for width, height in sides) / (7 * 60 * 36)
-    quantity, working = line("stock/3x5", 7.0, "sheets", kind="sheet", share=0.0, pack=1, name="sheet", values={})
-    told = {
-        "pieces": "8",
-        "kept offcuts used": "1",
-        "fewest that any plan needs": "5",
-        "area of pieces over area bought": f"{share:.1%}",
-    }
-    return quantity, {**working, "values": told}
+    filled = sum(width * height for width, height in sides) / (7 * 60 * 36)
+    inputs = {"pieces": 8, "offcuts": 1, "fewest": 5, "filled": number(100 * filled, "%")}
+    quantity, working = line("stock/3x5", number(7, "sheet"), "sheet", 1, 0.0, inputs, formula="sheets")
+    return quantity, {**working, "inputs": inputs}
 
 
 def tiles_line() -> Line:
     """Two slabs set whole, one cut in two; one more for breakage, and one to keep."""
-    told = {"set whole": "2", "set cut": "2", "whole tiles cut": "1", "kept for repairs": "2% = 1 tile"}
-    quantity, working = line(
-        "tile_stock/slab", 3.0, "tiles", kind="piece", share=0.03, pack=1, name="piece", values=told
+    faces = 2 * (48 + 11.875) * SLAB[1]
+    return line(
+        "tile_stock/slab",
+        number(3, "tile"),
+        "piece",
+        1,
+        0.03,
+        {
+            "whole": 2,
+            "cut": 2,
+            "from_whole": 1,
+            "on_sheet": 1,
+            "sheets": 0,
+            "straight_share": number(10, "%"),
+            "by_thumb_straight": math.ceil(faces / (SLAB[0] * SLAB[1]) * 1.1),
+            "diagonal_share": number(15, "%"),
+            "by_thumb_diagonal": math.ceil(faces / (SLAB[0] * SLAB[1]) * 1.15),
+        },
+        formula="tiles",
+        buy=5,
+        beyond={"spares": number(2, "%"), "kept": number(1, "tile"), "left": number(0, "tile")},
     )
-    working["values"] |= {"packs to buy": "5", "left over beyond that": "0 tiles"}
-    return {**quantity, "buy": 5}, working
 
 
 def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
-    """Fasteners, mortar under floor boards and in seams, tape over seams, sealant at the wall's foot [in, lb]."""
+    """Fasteners, mortar under floor boards and in seams, tape over seams, sealant at the wall's foot."""
     floors, walls = (
         sum(len(b["fasteners"]) for s in surfaces for b in s["boards"] if (s["kind"] == "floor") == floor)
         for floor in (True, False)
     )
     # Thicknesses are kept to a tick, 1/16256 in.
     mean = round(0.25 * 0.25 * math.sin(math.radians(60)) / 0.5 * 16256) / 16256
-    area = sum((right - left) * (upper - lower) for left, lower, right, upper in FLOOR)
+    under = sum(area(box) for box in FLOOR)
     seams = sum(math.dist(*found["line"]) for surface in surfaces for found in surface["seams"]) / 25.4
-    litres = [volume * 0.0254**3 * 1000 for volume in (area * mean, seams * 0.125 * 0.5)]
-    mortar = round(sum(litres) * 1.6 * 0.8 / 0.45359237, 3)
-    notch = dict.fromkeys(("w", "d", "land"), "0.2500 in")
-    sealant = round(81.5 * 0.25 * 0.25 * 2.54**3, 1)
-    feet = round(seams / 12, 3)
+    litres = [volume * 0.0254**3 * 1000 for volume in (under * mean, seams * 0.125 * 0.5)]
+    quarter = number(mm(0.25), "mm")
     return [
-        line("fasteners", floors + walls, "fasteners", kind="pack", share=0.05, pack=185, name="pack of 185",
-             values={"floors": str(floors), "walls and ceilings": str(walls)}),
-        line("bedding_mortar", mortar, "lb", kind="bag", share=0.1, pack=50, name="bag of 50 lb",
-             values={**notch, "area": f"{area / 144:.2f} sq ft", "angle": "60 deg", "mean thickness": "0.1083 in",
-                     "volume under boards": f"{litres[0]:.2f} litres", "seam volume": f"{litres[1]:.2f} litres",
-                     "strips filled": "0.00 litres",
-                     "density": "1600 kg/m3", "water share": "0.2"}),
-        line("seam_tape", feet, "ft", kind="roll", share=0.05, pack=50, name="roll of 50 ft",
-             values={"seams": f"{feet:.2f} ft", "inside corners": "0.00 ft"}),
-        line("sealant", sealant, "ml", kind="cartridge", share=0.1, pack=300, name="cartridge of 300 ml",
-             values={"length": f"{81.5 / 12:.2f} ft"}),
-    ]  # fmt: skip
+        line(
+            "fasteners",
+            number(floors + walls, "fastener"),
+            "pack",
+            185,
+            0.05,
+            {
+                "fastener": {"name": "1-1/4 in corrosion-resistant backer-board screw"},
+                "floors": floors,
+                "walls": walls,
+            },
+            formula="fasteners",
+            rule="fastening.type",
+        ),
+        line(
+            "bedding_mortar",
+            number(sum(litres) * 1.6 * 0.8, "kg"),
+            "bag",
+            50 * 0.45359237,
+            0.1,
+            {
+                "area": number(under * 0.0254**2, "m2"),
+                **dict.fromkeys(("w", "d", "land"), quarter),
+                "angle": number(60, "deg"),
+                "mean": number(mean * 25.4, "mm"),
+                "under": number(litres[0], "l"),
+                "seams": number(litres[1], "l"),
+                "strips": number(0, "l"),
+                "density": number(1600, "kg/m3"),
+                "water": number(0.2),
+            },
+            formula="bedding_mortar",
+            rule="bedding.mortar.density",
+        ),
+        line(
+            "seam_tape",
+            number(seams * 25.4, "mm"),
+            "roll",
+            50 * 304.8,
+            0.05,
+            {
+                "seams": number(seams * 25.4, "mm"),
+                "corners": number(0, "mm"),
+                "returns": number(0, "mm"),
+                "width": number(mm(2), "mm"),
+            },
+            formula="seam_tape",
+            rule="bedding.tape.width",
+        ),
+        line(
+            "sealant",
+            number(81.5 * 0.25 * 0.25 * 2.54**3, "ml"),
+            "cartridge",
+            300,
+            0.1,
+            {"length": number(81.5 * 25.4, "mm"), "width": quarter, "depth": quarter},
+            formula="sealant",
+            rule="bedding.sealant.depth",
+        ),
+    ]
+
+
+SHEET_KG = 60 * 36 * 0.5 * 0.0254**3 * 1300
+LIFT = {"HM": 10 / 15, "VM": 1 - 0.0075 * 10, "DM": 0.82 + 1.8 / 20, "AM": 1.0, "FM": 1.0, "CM": 0.9}
+LIFTED_KG = 51 * 0.45359237 * math.prod(LIFT.values())
+
+
+def too_heavy() -> dict[str, Any]:
+    """That a sheet is more than one person may lift."""
+    return {
+        "code": "QTY-101",
+        "severity": "note",
+        "at": ["stock/3x5"],
+        "measured": number(SHEET_KG, "kg"),
+        "limit": {**number(LIFTED_KG, "kg"), "sense": "most"},
+    }
+
+
+def carried() -> dict[str, Any]:
+    """What a sheet and all boards weigh, what one person may lift, and what is sawn of the slabs."""
+    placed = sum(map(area, (*WALL, *FLOOR))) - area(CUT_ROUND)
+    found = (
+        {
+            "formula": "sheet_mass",
+            "at": ["stock/3x5"],
+            "inputs": {
+                "size": [number(mm(60), "mm"), number(mm(36), "mm")],
+                "thickness": number(mm(0.5), "mm"),
+                "density": number(1300, "kg/m3"),
+                "entered": False,
+            },
+            "result": number(SHEET_KG, "kg"),
+            "rule": "boards.density",
+        },
+        {"formula": "boards_mass", "at": ["job"], "result": number(placed / (60 * 36) * SHEET_KG, "kg")},
+        {
+            "formula": "lifting",
+            "at": ["job"],
+            "inputs": {
+                "reach": number(mm(15), "mm"),
+                "low": number(mm(20), "mm"),
+                "high": number(mm(40), "mm"),
+                "turn": number(0, "deg"),
+                "rate": number(0.2),
+                "grip": {"word": "poor"},
+                "LC": number(51 * 0.45359237, "kg"),
+                **{name: number(value) for name, value in LIFT.items()},
+            },
+            "result": number(LIFTED_KG, "kg"),
+            "rule": "safety.lift.reach_best",
+        },
+        {
+            "formula": "cuts",
+            "at": ["tile_stock/slab"],
+            "inputs": {
+                "tiles": 2,
+                "kinds": [{"word": "straight"}],
+                "lengths": [number(2 * mm(SLAB[1]), "mm")],
+                "in": [2],
+            },
+            "result": number(2 * mm(SLAB[1]), "mm"),
+        },
+    )
+    return {
+        f"quantities-{one['formula']}@{one['at'][0]}": {**one, "formula": f"quantities-{one['formula']}"}
+        for one in found
+    }
 
 
 def area(box: Box) -> float:
@@ -485,7 +626,7 @@ def plan() -> dict[str, Any]:
         "tile_stock": [{"id": "slab", "size": [mm(side) for side in SLAB]}],
         "counts": {"3x5": {"used": 7, "lower_bound": 5, "proven": False}},
         # Slabs of 48 in leave no room for lines to snap between them.
-        "findings": [{"code": "TIL-134", "severity": "note", "at": ["bath/floor"]}],
+        "findings": [{"code": "TIL-134", "severity": "note", "at": ["bath/floor"]}, too_heavy()],
         "quantities": [quantity for quantity, _ in shopping],
         "workings": {
             **boarding(surfaces[0], sum(map(area, WALL)) - area(CUT_ROUND)),
@@ -493,5 +634,6 @@ def plan() -> dict[str, Any]:
             **sheets_bound(),
             **{quantity["working"]: working for quantity, working in shopping},
             **{f"{one['formula']}@{'+'.join(one['at'])}": one for one in tile_workings()},
+            **carried(),
         },
     }

@@ -11,16 +11,15 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_MM, Tape
-from firstcourse.verify.needs import Need, by_mass
-from firstcourse.verify.printed import metric_or, ticks_per_running
+from firstcourse.verify.formulas.wanted import Listed, by_mass, length, measure, word
+from firstcourse.verify.shopping_fields import Given
 from firstcourse.verify.structure import Document, Surface
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM
 _TICKS3_PER_ML = (10.0 * TICKS_PER_MM) ** 3
-_SQ_FT = 0.09290304
 
 
-def board_needs(plan: Document) -> Iterator[Need]:
+def board_lines(plan: Document) -> Iterator[Listed]:
     """Everything that boards take."""
     yield from _sheets(plan)
     yield _fasteners(plan)
@@ -31,56 +30,64 @@ def board_needs(plan: Document) -> Iterator[Need]:
     yield from _strips(plan)
 
 
-def _sheets(plan: Document) -> Iterator[Need]:
+def _sheets(plan: Document) -> Iterator[Listed]:
     used = Counter(sheet.stock for sheet in plan.sheets if sheet.source == "new")
     bound = {count.stock: count.lower_bound for count in plan.counts}
     for stock, item in plan.shopping.sheet_stock.items():
+        if not used[stock] and stock not in bound:
+            continue
         own = [piece for piece in plan.pieces if piece.stock == stock]
-        shown: dict[str, float] = {
+        inputs: dict[str, Given] = {
             "pieces": len(own),
-            "kept offcuts used": sum(s.stock == stock and s.source != "new" for s in plan.sheets),
+            "offcuts": sum(s.stock == stock and s.source != "new" for s in plan.sheets),
         }
         if stock in bound:
-            shown["fewest that any plan needs"] = bound[stock]
+            inputs["fewest"] = bound[stock]
         if used[stock]:
             blanks = sum(piece.blank[0] * piece.blank[1] for piece in own)
-            shown["area of pieces over area bought"] = 100 * blanks / (used[stock] * item.size[0] * item.size[1])
-        yield Need(
+            inputs["filled"] = measure(100 * blanks / (used[stock] * item.size[0] * item.size[1]), "%")
+        yield Listed(
             item=f"stock/{stock}",
-            exact=used[stock],
-            places=0,
-            unit="sheets",
+            exact=float(used[stock]),
+            unit="sheet",
             kind="sheet",
-            pack_name="sheet",
+            size=1.0,
             buy=used[stock],
-            shown=shown,
+            formula="quantities-sheets",
+            inputs=inputs,
+            packed=False,
+            always=True,
         )
 
 
-def _fasteners(plan: Document) -> Need:
+def _fasteners(plan: Document) -> Listed:
     number: Counter[str] = Counter()
     for surface in plan.surfaces:
-        kind = "floors" if surface.kind == "floor" else "walls and ceilings"
+        kind = "floors" if surface.kind == "floor" else "walls"
         number[kind] += sum(len(board.fasteners) for board in surface.boards if not board.fixed)
-    pack = plan.rules.number("fastening.pack")
-    return Need(
+    return Listed(
         item="fasteners",
-        exact=number.total(),
-        places=0,
-        unit="fasteners",
-        share=plan.rules.number("fastening.spare"),
-        pack=pack,
+        exact=float(number.total()),
+        unit="fastener",
         kind="pack",
-        pack_name=f"pack of {pack:g}",
-        shown={kind: number[kind] for kind in ("floors", "walls and ceilings")},
+        size=plan.rules.number("fastening.pack"),
+        share=plan.rules.number("fastening.spare"),
+        formula="quantities-fasteners",
+        inputs={
+            "fastener": {"name": plan.rules.text("fastening.type")},
+            "floors": number["floors"],
+            "walls": number["walls"],
+        },
+        rule="fastening.type",
     )
 
 
-def _mortar(plan: Document) -> Need:
+def _mortar(plan: Document) -> Listed:
     """Ridges pressed flat under boards on a panel, and what seams between boards hold."""
     rules = plan.rules
     width, depth, land = (rules.ticks(f"bedding.trowel.{part}") for part in ("notch_width", "notch_depth", "land"))
-    mean = round(width * depth * math.sin(math.radians(rules.number("bedding.trowel.angle"))) / (width + land))
+    angle = rules.number("bedding.trowel.angle")
+    mean = round(width * depth * math.sin(math.radians(angle)) / (width + land))
     area = math.fsum(
         board.shape.area
         for surface in plan.surfaces
@@ -91,26 +98,26 @@ def _mortar(plan: Document) -> Need:
     under, seams = area * mean / _TICKS_PER_M**3, _seam_volume(plan)
     strips = _strip_volume(plan)
     density, water = rules.number("bedding.mortar.density"), rules.number("bedding.mortar.water_share")
-    m2 = area / _TICKS_PER_M**2
     return by_mass(
         "bedding_mortar",
         (under + seams + strips) * density * (1 - water),
-        rules.kilograms("bedding.mortar.bag"),
-        rules.number("bedding.mortar.waste"),
-        plan.tape,
-        {
-            "area": m2 if plan.tape is Tape.MM else m2 / _SQ_FT,
-            "volume under boards": under * 1000,
-            "seam volume": seams * 1000,
-            "strips filled": strips * 1000,
-            "density": density,
-            "water share": water,
-            "angle": rules.number("bedding.trowel.angle"),
+        bag_kg=rules.kilograms("bedding.mortar.bag"),
+        share=rules.number("bedding.mortar.waste"),
+        formula="quantities-bedding_mortar",
+        inputs={
+            "area": measure(area / _TICKS_PER_M**2, "m2"),
             **{
-                name: ticks / TICKS_PER_MM / (1 if plan.tape is Tape.MM else 25.4)
-                for name, ticks in (("w", width), ("d", depth), ("land", land), ("mean thickness", mean))
+                name: length(ticks) for name, ticks in (("w", width), ("d", depth), ("land", land), ("mean", mean))
             },
+            "angle": measure(angle, "deg"),
+            **{
+                name: measure(volume * 1000, "l")
+                for name, volume in (("under", under), ("seams", seams), ("strips", strips))
+            },
+            "density": measure(density, "kg/m3"),
+            "water": measure(water),
         },
+        rule="bedding.mortar.density",
     )
 
 
@@ -136,29 +143,27 @@ def _strip_volume(plan: Document) -> float:
     return volume / _TICKS_PER_M**3
 
 
-def _tape(plan: Document) -> Need:
+def _tape(plan: Document) -> Listed:
     """Tape over seams, in corners where boarded surfaces meet, and over the edges of windows' returns."""
-    rules, tape = plan.rules, plan.tape
+    rules = plan.rules
     seams = math.fsum(math.dist(*s.line) for surface in plan.surfaces for s in surface.seams if s.tape)
     corners = _corners([surface for surface in plan.surfaces if surface.boards])
     returns = math.fsum(map(_return_edges, plan.surfaces))
-    running = ticks_per_running(tape)
-    unit = metric_or(tape, "m", "ft")
-    roll = rules.ticks("bedding.tape.roll") / running
-    return Need(
+    return Listed(
         item="seam_tape",
-        exact=(seams + corners + returns) / running,
-        places=3,
-        unit=unit,
-        share=rules.number("bedding.tape.waste"),
-        pack=roll,
+        exact=(seams + corners + returns) / TICKS_PER_MM,
+        unit="mm",
         kind="roll",
-        pack_name=f"roll of {roll:g} {unit}",
-        shown={
-            "seams": seams / running,
-            "inside corners": corners / running,
-            **({"edges of windows' returns": returns / running} if returns else {}),
+        size=rules.ticks("bedding.tape.roll") / TICKS_PER_MM,
+        share=rules.number("bedding.tape.waste"),
+        formula="quantities-seam_tape",
+        inputs={
+            "seams": length(seams),
+            "corners": length(corners),
+            "returns": length(returns),
+            "width": length(rules.ticks("bedding.tape.width")),
         },
+        rule="bedding.tape.width",
     )
 
 
@@ -198,22 +203,21 @@ def _spans(wall: Surface, label: str) -> list[tuple[int, int]]:
     return [(low, high) for low, high in spans]
 
 
-def _sealant(plan: Document) -> Need:
+def _sealant(plan: Document) -> Listed:
     """Sealant in the gaps at the foot of boards, and round tubs and trays that they are cut round."""
     rules = plan.rules
-    length = math.fsum(_foot(surface) for surface in plan.surfaces if surface.boards)
-    section = rules.ticks("boards.gap.foot") * rules.ticks("bedding.sealant.depth")
-    cartridge = rules.number("bedding.sealant.cartridge")
-    return Need(
+    along = math.fsum(_foot(surface) for surface in plan.surfaces if surface.boards)
+    width, depth = rules.ticks("boards.gap.foot"), rules.ticks("bedding.sealant.depth")
+    return Listed(
         item="sealant",
-        exact=length * section / _TICKS3_PER_ML,
-        places=1,
+        exact=along * width * depth / _TICKS3_PER_ML,
         unit="ml",
-        share=rules.number("bedding.sealant.waste"),
-        pack=cartridge,
         kind="cartridge",
-        pack_name=f"cartridge of {cartridge:g} ml",
-        shown={"length": length / ticks_per_running(plan.tape)},
+        size=rules.number("bedding.sealant.cartridge"),
+        share=rules.number("bedding.sealant.waste"),
+        formula="quantities-sealant",
+        inputs={"length": length(along), "width": length(width), "depth": length(depth)},
+        rule="bedding.sealant.depth",
     )
 
 
@@ -234,27 +238,18 @@ def _foot(surface: Surface) -> float:
     return length
 
 
-def _added(plan: Document) -> Iterator[Need]:
+def _added(plan: Document) -> Iterator[Listed]:
     lengths: dict[str, list[int]] = defaultdict(list)
     for surface in plan.surfaces:
         for support in surface.supports:
             if support.added:
                 left, lower, right, upper = bounds(support.outline)
                 lengths[support.kind].append(max(right - left, upper - lower))
-    unit = metric_or(plan.tape, "m", "ft")
     for kind, found in sorted(lengths.items()):
-        yield Need(
-            item=f"added/{kind}",
-            exact=sum(found) / ticks_per_running(plan.tape),
-            places=3,
-            unit=unit,
-            kind="running",
-            pack_name=f"running {unit}",
-            shown={"members": len(found)},
-        )
+        yield _running(f"added/{kind}", "quantities-added", found, plan.tape, {"kind": word(kind)})
 
 
-def _strips(plan: Document) -> Iterator[Need]:
+def _strips(plan: Document) -> Iterator[Listed]:
     """Strips of board for ground too narrow for a limb, each as long as the least box round it."""
     lengths = []
     for surface in plan.surfaces:
@@ -265,13 +260,17 @@ def _strips(plan: Document) -> Iterator[Need]:
                 ).tolist()
                 lengths.append(round(max(math.dist(a, b) for a, b in pairwise(corners))))
     if lengths:
-        unit = metric_or(plan.tape, "m", "ft")
-        yield Need(
-            item="board_strips",
-            exact=sum(lengths) / ticks_per_running(plan.tape),
-            places=3,
-            unit=unit,
-            kind="running",
-            pack_name=f"running {unit}",
-            shown={"strips": len(lengths)},
-        )
+        yield _running("board_strips", "quantities-board_strips", lengths, plan.tape, {})
+
+
+def _running(item: str, formula: str, lengths: list[int], tape: Tape, inputs: dict[str, Given]) -> Listed:
+    """What is needed by the running metre or foot [ticks]."""
+    return Listed(
+        item=item,
+        exact=sum(lengths) / TICKS_PER_MM,
+        unit="mm",
+        kind="running",
+        size=1000.0 if tape is Tape.MM else 304.8,
+        formula=formula,
+        inputs={**inputs, "number": len(lengths), "each": [length(found) for found in sorted(lengths)]},
+    )
