@@ -17,8 +17,6 @@ NEAR = 4.0
 """What rounding a point of two planes can move it by [ticks]."""
 SAME = 1e-5
 """Slopes nearer than this are one slope: heights are rounded to ticks."""
-LEVEL = 1e-6
-"""A valley that falls less, for a rise of 1 mm, lies level: no rise makes it fall."""
 TICKS3_PER_LITRE = (100.0 * TICKS_PER_MM) ** 3
 
 

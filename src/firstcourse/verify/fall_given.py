@@ -38,10 +38,25 @@ def shower_of(surface: Surface, plan: Document) -> Node | None:
     return None
 
 
+def tile_of(shower: Node, plan: Document) -> Node | None:
+    """The tile that the job gives a shower floor; None where it gives none."""
+    wanted = shower.part("tiling").raw("tile", None)
+    return next((one for one in plan.job.nodes("tiles", ()) if one.raw("id") == wanted), None)
+
+
+def shelves_of(surface: Surface, shower: Node) -> dict[str, Node]:
+    """Shelves that the job gives in a shower, by their references."""
+    return {f"{surface.id}/shelf/{shelf.text('id')}": shelf for shelf in shower.nodes("shelves", ())}
+
+
+def drop_of(shelf: Node) -> float | None:
+    """Fall of a shelf over its depth; None where the job leaves its drop to the plan."""
+    return shelf.distance("drop") / shelf.length("depth") if "drop" in shelf.value else None
+
+
 def step_between_tiles(shower: Node, plan: Document) -> tuple[int, str]:
     """Step that a shower floor's tile may make [ticks], and the rule that it follows from."""
-    rules, wanted = plan.rules, shower.part("tiling").raw("tile", None)
-    tile = next((one for one in plan.job.nodes("tiles", ()) if one.raw("id") == wanted), None)
+    rules, tile = plan.rules, tile_of(shower, plan)
     if tile is None:
         return rules.ticks("tile.lippage.narrow"), "tile.lippage.narrow"
     joint = tile.length("joint") if "joint" in tile.value else rules.ticks("tile.joint.min_floor")

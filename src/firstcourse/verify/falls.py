@@ -12,10 +12,8 @@ from shapely import Polygon
 from shapely.ops import unary_union
 
 from firstcourse.geometry.polygon import Point
-from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.fall_fields import Fall, Plane
 from firstcourse.verify.fall_geometry import (
-    LEVEL,
     NEAR,
     SAME,
     TICKS3_PER_LITRE,
@@ -26,15 +24,13 @@ from firstcourse.verify.fall_geometry import (
     volume,
 )
 from firstcourse.verify.fall_levels import check_levels, spot_text
+from firstcourse.verify.fall_rise import check_rise
 from firstcourse.verify.floor_heights import upturn_top
 from firstcourse.verify.layers import built, cover
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _SHARE = 1e-4
-_EVEN = 1e-6
-"""Share by which a limit may be missed: what rounding leaves."""
-_SPECK = TICKS_PER_MM**2
 
 
 def check_falls(plan: Document) -> Iterator[Objection]:
@@ -58,8 +54,7 @@ def check_falls(plan: Document) -> Iterator[Objection]:
         yield from _folds_said(surface, fall, folds)
         yield from check_levels(surface, fall, folds, plan.rules.ticks("fall.check.spacing"))
         yield from _totals(surface, fall, folds)
-        yield from _rises(surface, fall, plan)
-        yield from _rules(surface, fall, folds, plan)
+        yield from check_rise(surface, fall, plan)
         yield from _held(surface, fall, plan)
         yield from _tiles(surface, fall, folds, plan)
 
@@ -167,58 +162,6 @@ def _totals(surface: Surface, fall: Fall, folds: list[Fold]) -> Iterator[Objecti
             yield Objection("VER-758", surface.id, f"takes another volume for its {words} than is said")
     if (fall.pre_slope > 0) != (fall.membrane == "liner"):
         yield Objection("VER-758", surface.id, "has a pre-slope without a liner, or a liner without one")
-
-
-def _rises(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
-    """Rises to the tape's next mark that keeps the least fall in the valleys too, where the greatest allows it.
-
-    Else to the last mark before the greatest fall, where that keeps the least on the planes; else as high as they
-    need. Where no mark lies between both limits, it rises to the first of them itself.
-    """
-    rise, rules = float(fall.rise), plan.rules
-    if min(rise, fall.least_plane_fall, fall.greatest_fall) <= 0:
-        return
-    least = rules.number("fall.min")
-    flow = rise * least / fall.least_fall if fall.least_fall > LEVEL * rise / TICKS_PER_MM else math.inf
-    planes = rise * least / fall.least_plane_fall
-    most = rise * rules.number("fall.max") / fall.greatest_fall if rules.has("fall.max") else math.inf
-    if flow <= most * (1 + _EVEN):
-        wanted, marked, past = flow, _mark(flow, plan.tape, up=True), most
-    elif planes <= most * (1 + _EVEN):
-        wanted, marked, past = most, _mark(most, plan.tape, up=False), planes
-    else:
-        wanted, marked, past = planes, _mark(planes, plan.tape, up=True), math.inf
-    beyond = marked > past * (1 + _EVEN) if past >= wanted else marked < past * (1 - _EVEN)
-    if abs(rise - (wanted if beyond else marked)) > 1:
-        yield Objection("VER-757", surface.id, "rises to another height than its limits and the tape ask")
-
-
-def _mark(ticks: float, tape: Tape, *, up: bool) -> float:
-    marks = ticks / tape.graduation
-    return float(tape.graduation * (math.ceil(marks - _EVEN) if up else math.floor(marks + _EVEN)))
-
-
-def _rules(surface: Surface, fall: Fall, folds: list[Fold], plan: Document) -> Iterator[Objection]:
-    rules = plan.rules
-    valleys = [fold.along for fold in folds if fold.valley]
-    slopes = [math.hypot(*plane.gradient) for plane in fall.planes]
-    told_steep = plan.says(surface, rule="fall.max")
-    if rules.has("fall.max") and max(slopes) > rules.number("fall.max") + SAME and not told_steep:
-        yield Objection("VER-759", surface.id, "falls more steeply than allowed, and no finding says so")
-    if min(slopes) < rules.number("fall.min") - SAME:
-        yield Objection("VER-759", surface.id, "has a plane that falls less than the least fall")
-    told = told_steep or plan.says(surface, rule="fall.min")
-    if min(slopes + valleys) < rules.number("fall.min") - SAME and not told:
-        yield Objection("VER-759", surface.id, "has a valley below the least fall, and no finding says so")
-    if fall.kerb is None:
-        return
-    for name, low in (("shower.kerb.min", True), ("shower.kerb.max", False)):
-        if rules.has(name) and not plan.says(surface, rule=name):
-            limit = rules.ticks(name)
-            if fall.kerb < limit if low else fall.kerb > limit:
-                yield Objection("VER-759", surface.id, "has a kerb out of its limits, and no finding says so")
-    if fall.kerb <= fall.rise and not plan.says(surface, code="FAL-202"):
-        yield Objection("VER-759", surface.id, "rises as high as its kerb, and no finding says so")
 
 
 def _held(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:

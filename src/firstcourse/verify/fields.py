@@ -67,6 +67,10 @@ class Node:
             raise FieldError(f"{self.where}.{key}", "is not above zero")
         return found
 
+    def distance(self, key: str) -> int:
+        """A length that may be nothing, or less [ticks]."""
+        return ticks(self.raw(key), f"{self.where}.{key}")
+
     def point(self, key: str) -> Point:
         """Two lengths [ticks]."""
         return point(self.raw(key), f"{self.where}.{key}")

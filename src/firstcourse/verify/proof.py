@@ -19,6 +19,7 @@ from firstcourse.verify.cutting import check_cutting
 from firstcourse.verify.doors import check_doors
 from firstcourse.verify.drawn import check_drawn
 from firstcourse.verify.edges import check_edges
+from firstcourse.verify.fall_asked import check_falls_told
 from firstcourse.verify.fall_findings import check_fall_findings
 from firstcourse.verify.fall_given import check_falls_given
 from firstcourse.verify.falls import check_falls
@@ -78,6 +79,7 @@ _CHECKS = (
     check_soft_reasons,
     check_falls,
     check_falls_given,
+    check_falls_told,
     check_fall_findings,
     check_bans,
     check_layers,

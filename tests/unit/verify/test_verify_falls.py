@@ -56,7 +56,7 @@ def shower_plan(**change: Any) -> dict[str, Any]:
     plan = Plan(
         job=JobStamp(name=job.name, digest="0", date=job.date.isoformat(), practice=job.practice, tape=job.tape),
         surfaces=(floor,),
-        findings=result.findings,
+        findings=(*result.findings, *water.findings),
         quantities=water.quantities,
         workings=by_id(result.workings) | water.workings,
         given=_given(job, rules),
@@ -228,7 +228,7 @@ def test_a_floor_that_rises_more_than_it_needs_is_found(good):
     fall["rise"] = round(fall["rise"] * share * 640) / 640
     for name in ("least_fall", "least_plane_fall", "greatest_fall"):
         fall[name] *= share
-    said = [one.message for one in verify(plan).objections if one.code == "VER-757"]
+    said = [one.message for one in verify(plan).objections if one.code == "VER-772"]
     assert said == ["rises to another height than its limits and the tape ask"]
 
 
@@ -241,6 +241,25 @@ def test_a_rule_that_is_broken_needs_its_finding():
         plan = shower_plan(**change)
         plan["findings"] = []
         assert code in codes(plan)
+
+
+@pytest.mark.parametrize(
+    ("change", "asked"),
+    [
+        ({"kerb": {"height": "4 1/2 in", "width": "5 in", "entry": "20 in"}}, "FAL-213"),
+        ({"kerb": None, "recess": "1 in"}, "FAL-203"),
+        ({"shelves": [{"id": "ledge", "depth": "6 in", "drop": "0 in"}]}, "FAL-221"),
+        ({"tiling": {"tile": "floor tile 12x12"}}, "FAL-301"),
+        ({}, "WAT-102"),
+    ],
+)
+def test_just_the_findings_that_a_shower_asks_for_are_there(change: dict[str, Any], asked: str) -> None:
+    plan = shower_plan(**change)
+    assert codes(plan) == set()
+    (found,) = [one for one in plan["findings"] if one["code"] == asked][:1]
+    without = {**plan, "findings": [one for one in plan["findings"] if one is not found]}
+    assert "VER-759" in codes(without)
+    assert "VER-759" in codes({**plan, "findings": [*plan["findings"], found]})
 
 
 def test_a_tile_too_large_for_the_folds_is_found(good):

@@ -6,8 +6,9 @@ from functools import partial
 
 from firstcourse.units import TICKS_PER_MM, to_mm
 from firstcourse.verify.fall_fields import Fall
-from firstcourse.verify.fall_geometry import LEVEL, TICKS3_PER_LITRE, folds_of, open_heights, volume
-from firstcourse.verify.fall_given import shower_of, step_between_tiles
+from firstcourse.verify.fall_geometry import TICKS3_PER_LITRE, folds_of, open_heights, volume
+from firstcourse.verify.fall_given import shelves_of, shower_of, step_between_tiles
+from firstcourse.verify.fall_rise import Rise
 from firstcourse.verify.floor_heights import kerb_drop
 from firstcourse.verify.formulas.proving import CODE, Prove, holds, just, key_of, limited, long, only, rests_on
 from firstcourse.verify.layers import cover
@@ -46,8 +47,8 @@ def expected(plan: Document) -> Iterator[str]:
 def _shelves(surface: Surface, plan: Document) -> dict[str, int]:
     """Depth of each shelf that the job gives in a shower [ticks], by its reference."""
     shower = shower_of(surface, plan)
-    shelves = () if shower is None else shower.nodes("shelves", ())
-    return {f"{surface.id}/shelf/{shelf.text('id')}": shelf.length("depth") for shelf in shelves}
+    shelves = {} if shower is None else shelves_of(surface, shower)
+    return {ref: shelf.length("depth") for ref, shelf in shelves.items()}
 
 
 def _entry(surface: Surface, fall: Fall) -> int | None:
@@ -69,15 +70,14 @@ def _of_floor(prove: Of, plan: Document, working: Working) -> Iterator[Objection
 
 
 def _rise(plan: Document, surface: Surface, fall: Fall, working: Working) -> Iterator[Objection]:
-    rules, rise = plan.rules, fall.rise / TICKS_PER_MM
-    least = rules.number("fall.min")
+    rules, rise = plan.rules, Rise.of(fall, plan.rules)
     used, names = ["fall.min"], ["least", "rise_planes", "rise_valleys", "least_plane", "least_flow", "steepest"]
-    yield from holds(working, "least", least, "", _FINE)
-    yield from holds(working, "rise_planes", rise * least / fall.least_plane_fall, "mm", _ROUNDED)
-    if fall.least_fall > LEVEL * rise:
-        yield from holds(working, "rise_valleys", rise * least / fall.least_fall, "mm", _ROUNDED)
-    else:
+    yield from holds(working, "least", rules.number("fall.min"), "", _FINE)
+    yield from holds(working, "rise_planes", rise.planes / TICKS_PER_MM, "mm", _ROUNDED)
+    if math.isinf(rise.valleys):
         yield from just(working, "rise_valleys", {"word": "no_limit"})
+    else:
+        yield from holds(working, "rise_valleys", rise.valleys / TICKS_PER_MM, "mm", _ROUNDED)
     yield from holds(working, "least_plane", fall.least_plane_fall, "", _FINE)
     yield from holds(working, "least_flow", fall.least_fall, "", _FINE)
     yield from holds(working, "steepest", fall.greatest_fall, "", _FINE)
@@ -85,9 +85,7 @@ def _rise(plan: Document, surface: Surface, fall: Fall, working: Working) -> Ite
         used.append("fall.max")
         names += ["greatest", "rise_allowed"]
         yield from holds(working, "greatest", rules.number("fall.max"), "", _FINE)
-        yield from holds(
-            working, "rise_allowed", rise * rules.number("fall.max") / fall.greatest_fall, "mm", _ROUNDED
-        )
+        yield from holds(working, "rise_allowed", rise.allowed / TICKS_PER_MM, "mm", _ROUNDED)
     yield from just(working, "rules", [{"ref": f"rule/{rule}"} for rule in used])
     yield from only(working, *names, "rules")
     yield from long(working, "result", fall.rise)
