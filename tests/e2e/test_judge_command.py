@@ -16,7 +16,7 @@ def test_the_limber_floor_stops_the_work_and_shows_remedies_and_cautions(
 ) -> None:
     assert run(["judge", str(LIMBER)]) == 1
     shown = capsys.readouterr().out
-    stop, remedies = shown.index("STOPS THE WORK"), shown.index("REMEDIES FOR upper bath, floor")
+    stop, remedies = shown.index("STOPS THE WORK"), shown.index("REMEDIES FOR upper bath: floor")
     for label in ("measured: L/", "limit: at least L/360", "rule: floor.deflection", "source:", "do:"):
         assert stop < shown.index(label) < remedies
     assert shown.count("\n      passes; height") >= 3

@@ -97,28 +97,35 @@ def shorten_the_edges_that_show(plan: Plan) -> None:
     found["measured"]["value"] *= 1.07
 
 
-@answered_by("VER-901", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def calculate_wrong(plan: Plan) -> None:
-    found = first(
-        w
-        for w in plan["workings"].values()
-        if any("f" in s and " / " in s and " = " in s for s in w.get("steps", ()))
-    )
-    found["steps"] = [more(step, 0.1) if " / " in step else step for step in found["steps"]]
-    found["steps"] = [re.sub(r"= ([\d.,]+)( psi| in|$)", r"= 9\1\2", step) for step in found["steps"]]
+    found = first(w for name, w in sorted(plan["workings"].items()) if name.startswith("frames-bending@"))
+    found["inputs"]["moment"]["value"] *= 1.07
+
+
+@answered_by("VER-903", everywhere=False)
+def take_stronger_wood(plan: Plan) -> None:
+    """A design value with the limit that follows from it, on the sheet and in the finding."""
+    key = first(name for name in sorted(plan["workings"]) if name.startswith("frames-bending@"))
+    found = plan["workings"][key]
+    rows = [r for s in plan["structures"] for r in s["lines"] if r["working"] == key]
+    told = [f["limit"] for f in plan["findings"] if f["limit"] == found["limit"]]
+    for value in (found["inputs"]["value"], found["limit"], *(r["limit"] for r in rows), *told):
+        value["value"] *= 1.5
+    for row in rows:
+        row["holds"] = row["found"]["value"] <= row["limit"]["value"]
 
 
 @answered_by("VER-915", everywhere=False)
-def print_another_stress_on_the_sheet(plan: Plan) -> None:
+def give_another_stress_on_the_sheet(plan: Plan) -> None:
     row = first(r for s in plan.get("structures", ()) for r in s["lines"] if not r["limit"])
-    row["found"] = more(row["found"])
+    row["found"]["value"] *= 1.07
 
 
-@answered_by("VER-916", everywhere=False)
+@answered_by("VER-903", everywhere=False)
 def find_another_span(plan: Plan) -> None:
     facts = first(s["facts"] for s in plan.get("structures", ()) if s["kind"] == "floor")
-    row = first(row for row in facts if row[0].startswith("clear span"))
-    row[1] = more(row[1])
+    facts["span"]["value"] *= 1.07
 
 
 @answered_by("VER-917", everywhere=False)

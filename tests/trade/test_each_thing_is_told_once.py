@@ -45,9 +45,9 @@ def test_a_floor_that_bends_too_far_for_two_limits_is_told_by_the_one_that_asks_
     plan = planned("15 ft", "stone")
     sag = [finding for finding in all_said(plan.findings) if finding.message.startswith("Live deflection")]
     assert [finding.code for finding in sag] == ["SUI-107"]
-    (sheet,) = [sheet for sheet in plan.structures if sheet.where == "bath, floor"]
+    (sheet,) = [sheet for sheet in plan.structures if sheet.surface == "bath/floor"]
     # The sheet for the engineer has both limits, and neither is kept.
-    assert [line.holds for line in sheet.lines if line.name.startswith("live deflection")] == [False, False]
+    assert [line.holds for line in sheet.lines if line.name.startswith("live_deflection")] == [False, False]
     document = json.loads(plan.model_dump_json(by_alias=True))
     document["findings"] = [one for one in document["findings"] if one["code"] != "SUI-107"]
     told = [one.message for one in verify_text(json.dumps(document)).objections if one.code == "VER-913"]

@@ -13,6 +13,8 @@ from firstcourse.job.carrying import JoistLoad
 from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
 
 JOB = """
 name: one floor on engineered joists
@@ -44,10 +46,12 @@ def figures(text: str) -> tuple[list[str], list[float]]:
     """Every number on the floor's sheet: what is found and what is allowed of each line, and what was entered."""
     job = read_job_text(text)
     rules = load_rules(job.date, job.practice, job.overrides())
-    (sheet,) = judge_job(job, survey_job(job, rules), rules).structures
-    found = [f"{line.found} {line.limit}" for line in sheet.lines] + [value for _name, value in sheet.facts]
+    done = judge_job(job, survey_job(job, rules), rules)
+    (sheet,) = done.structures
+    shown = Speaker("us", Tape.INCH).sheet(sheet, done.workings)
+    found = [f"{line.found} {line.limit}" for line in shown.lines] + list(shown.facts.values())
     numbers = re.findall(r"\d[\d,]*(?:\.\d+)?", " ".join(found))
-    return [line.name for line in sheet.lines], [float(number.replace(",", "")) for number in numbers]
+    return [line.working for line in sheet.lines], [float(number.replace(",", "")) for number in numbers]
 
 
 def test_metric_gives_the_same_as_the_older_names() -> None:

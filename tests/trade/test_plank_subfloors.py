@@ -70,7 +70,7 @@ def test_a_panel_over_planks_is_judged_and_their_mass_counts() -> None:
     assert "SUI-211" in codes and not codes & {"SUI-207", "SUI-208", "SUI-209"}
     assert not [f for f in with_planks.findings if f.severity == "stop"]
     loads = [
-        float(next(line.found for line in done.structures[0].lines if line.name == "dead load").split()[0])
+        next(line.found.value for line in done.structures[0].lines if line.name == "dead_load")
         for done in (with_planks, without)
     ]
     assert loads[0] - loads[1] == pytest.approx(0.75 * 3.3, abs=0.11)

@@ -49,7 +49,7 @@ def test_southern_pine_of_unknown_grade_is_judged_as_no_3():
 
 def test_no_verdict_of_unknown_lumber_is_better_than_a_known_one():
     floor = FloorInput(
-        ref="bath/floor", where="floor",
+        ref="bath/floor",
         span_in=144, spacing_in=16, panel=Panel(layers=("23/32",)), layers=(TILE,),
         size="2x10", species="sp", bearing_in=1.5,
     )  # fmt: skip

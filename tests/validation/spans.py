@@ -5,7 +5,7 @@ import tomllib
 from pathlib import Path
 
 from firstcourse.rules import load_rules
-from firstcourse.suitability.joists import Joist, max_span_in
+from firstcourse.suitability.joists import Joist, max_spans_in
 from firstcourse.suitability.lumber import lumber
 
 RULES = load_rules(datetime.date(2026, 11, 25))
@@ -25,4 +25,4 @@ def computed_span_in(row):
         dead_psf=dead,
         wood=lumber(RULES, size, species, grade),
     )
-    return max_span_in(RULES, joist, divisor)[0]
+    return min(max_spans_in(RULES, joist, divisor).values())

@@ -18,7 +18,6 @@ TILE = (Layer(name="tile", thickness_in=0.375, density_kg_m3=2350),)
 def live_limits(**known):
     floor = FloorInput(
         ref="bath/floor",
-        where="floor",
         span_in=120,
         spacing_in=16,
         panel=Panel(layers=("23/32",)),
@@ -39,7 +38,7 @@ def live_limits(**known):
     ids=["sawn", "ntca-ijoist-480", "nsi-stone-720", "nsi-stone-720 on engineered joists"],
 )
 def test_the_finish_and_the_code_are_both_checked(known, finish):
-    assert live_limits(**known) == {"live deflection (finish)": finish, "live deflection (code)": 360}
+    assert live_limits(**known) == {"live_deflection_finish": finish, "live_deflection_code": 360}
 
 
 def test_moisture_of_studs():

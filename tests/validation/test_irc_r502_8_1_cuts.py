@@ -17,7 +17,7 @@ SPAN = 144
 
 
 def rules_broken(cut, *, width=1.5, depth=9.25):
-    checks = cut_checks(RULES, width, depth, SPAN, cut, "cut 1")
+    checks = cut_checks(RULES, width, depth, SPAN, cut, 1)
     return {check.rule.removeprefix("joist.") for check in checks if not check.holds}
 
 

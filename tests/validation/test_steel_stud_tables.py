@@ -50,7 +50,7 @@ def test_what_the_table_says_is_taken_as_it_is():
 def test_twenty_gauge_is_two_thicknesses_of_which_one_will_do(mils, holds):
     """stud-steel-min, stud-20ga-market-range: the handbook asks 0.033 in, and 20 gauge may be less."""
     studs = Studs(height_in=96, spacing_in=16, steel=SteelStud(depth_in=3.625, mils=mils))
-    (thickness,) = [check for check in check_studs(RULES, studs) if check.name == "steel thickness"]
+    (thickness,) = [check for check in check_studs(RULES, studs) if check.name == "steel_thickness"]
     assert thickness.holds is holds
     assert RULES.number("wall.steel.min") == 33
     told = RULES.text("wall.steel.gauge_20")

@@ -23,7 +23,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
     from firstcourse.app.files import Disk
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import judgement_summary
-    from firstcourse.app.telling import remedy_text
+    from firstcourse.app.telling import remedy_outcome, remedy_text
     from firstcourse.words import Speaker
 
     files_here = Disk()
@@ -38,17 +38,25 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
     print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     speaker = Speaker(done.practice, done.tape, sources=done.sources, tongue=done.tongue)
     print_changes(done.changes, speaker)
-    for sheet in done.structures:
-        for name, value in sheet.facts:
+    sheets = [speaker.sheet(sheet, done.workings) for sheet in done.structures]
+    for sheet, said in zip(done.structures, sheets, strict=True):
+        for name, value in said.facts.items():
             if sheet.areas and name.startswith("dead load"):
-                print(speaker.say(f"  {sheet.where}: {name} {value}"))
+                print(f"  {said.where}: {name} {value}")
     # What stands among the cautions is not told twice.
     print_findings((finding for finding in done.findings if finding.code != "SUI-900"), speaker)
+    framed = {sheet.surface: sheet.remedies for sheet in done.structures}
     for where, options in done.remedies:
-        first = "; an engineer first" if where in {sheet.where for sheet in done.structures} else ""
-        print(f"\nREMEDIES FOR {where}: {_RANKED}{first}")
-        for number, option in enumerate(options, start=1):
-            print(f"  {number}. {speaker.say(option.what)}\n      {speaker.say(remedy_text(option, done.tape))}")
+        keys = framed.get(where, ())
+        told = [speaker.working(done.workings[key]) for key in keys]
+        rows = (
+            [(working.title, remedy_outcome(working)) for working in told]
+            if keys
+            else [(speaker.say(option.what), speaker.say(remedy_text(option, done.tape))) for option in options]
+        )
+        print(f"\nREMEDIES FOR {speaker.place(where)}: {_RANKED}{'; an engineer first' if keys else ''}")
+        for number, (what, outcome) in enumerate(rows, start=1):
+            print(f"  {number}. {what}\n      {outcome}")
     print()
     for caution in done.cautions:
         print(f"CAUTION: {caution}")

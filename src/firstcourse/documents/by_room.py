@@ -47,7 +47,7 @@ def room_parts(plan: Plan) -> tuple[RoomPart, ...]:
     cut_in = {sheet.id: _first_room(sheet, room_of_piece, rooms) for sheet in plan.sheets}
     findings = by_room([finding.at[0] for finding in plan.findings], rooms)
     workings = _rooms_of_workings(plan, rooms)
-    structures = [_room_at(one.where, rooms) or room_of_surface.get(one.surface, "") for one in plan.structures]
+    structures = [_room_at(one.surface, rooms) or room_of_surface.get(one.surface, "") for one in plan.structures]
     parts = []
     for room in rooms:
         sheets = tuple(sheet for sheet in plan.sheets if cut_in[sheet.id] == room)

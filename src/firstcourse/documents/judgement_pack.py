@@ -46,6 +46,7 @@ def judgement_pack(
         structures=structures,
         findings=findings,
         said=said,
+        sheets=[speaker.sheet(sheet, workings) for sheet in structures],
         workings={name: speaker.working(working) for name, working in workings.items()},
         cautions=cautions,
     )

@@ -5,8 +5,8 @@ from dataclasses import asdict
 from typing import Any
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.plan import Plan, SheetLine, StructureSheet
-from firstcourse.words import SaidFinding, SaidWorking, alike_together
+from firstcourse.plan import Plan, StructureSheet
+from firstcourse.words import SaidFinding, SaidLine, SaidSheet, SaidWorking, alike_together
 
 JUDGED = "SUI-"
 """How the codes of the judgement's findings begin."""
@@ -24,6 +24,7 @@ def judgement_pages(
     structures: Sequence[StructureSheet],
     findings: Sequence[Finding],
     said: Sequence[SaidFinding],
+    sheets: Sequence[SaidSheet],
     workings: Mapping[str, SaidWorking],
     cautions: Sequence[str],
 ) -> dict[str, Any]:
@@ -36,6 +37,7 @@ def judgement_pages(
         structures: What was judged of frames.
         findings: Of the whole job; those of the judgement are taken.
         said: The same in words.
+        sheets: `structures` in words.
         workings: By the keys that the sheets name.
         cautions: What stands at the foot of every page.
 
@@ -48,15 +50,31 @@ def judgement_pages(
         "date": date,
         "practice": practice,
         "cautions": list(cautions),
-        "places": [{"where": sheet.where, "verdict": _verdict(sheet, findings)} for sheet in structures],
+        "places": [
+            {"where": said_sheet.where, "verdict": _verdict(sheet, said_sheet, findings)}
+            for sheet, said_sheet in zip(structures, sheets, strict=True)
+        ],
         "findings": [asdict(finding) for finding in alike_together(said) if finding.code.startswith(JUDGED)],
         "remedies": [
-            {"where": working.title.split(": remedies")[0], "rows": [list(row) for row in working.values.items()]}
-            for name, working in workings.items()
-            if _ranks_remedies(name)
+            *_remedies(structures, sheets, workings),
+            *(
+                {
+                    "where": working.title.split(": remedies")[0],
+                    "rows": [list(row) for row in working.values.items()],
+                }
+                for name, working in workings.items()
+                if _ranks_remedies(name)
+            ),
         ],
-        "sheets": [[_sheet(sheet, workings) for sheet in together] for together in _pages(structures)],
-        "engineer": [_engineer(sheet) for sheet in structures if sheet.kind != "wall" or not sheet.holds],
+        "sheets": [
+            [_sheet(sheet, said_sheet, workings) for sheet, said_sheet in together]
+            for together in _pages(structures, sheets)
+        ],
+        "engineer": [
+            _engineer(said_sheet)
+            for sheet, said_sheet in zip(structures, sheets, strict=True)
+            if sheet.kind != "wall" or not sheet.holds
+        ],
     }
 
 
@@ -75,15 +93,33 @@ def structure_cautions(plan: Plan) -> list[str]:
 def printed_workings(structures: Sequence[StructureSheet], names: Iterable[str]) -> frozenset[str]:
     """Keys of the workings that the judgement's pages print, so that no other page repeats them."""
     lines = {line.working for sheet in structures for line in sheet.lines}
-    return frozenset(lines.union(filter(_ranks_remedies, names)))
+    return frozenset(lines.union(filter(_ranks_remedies, names), *(sheet.remedies for sheet in structures)))
 
 
 def _ranks_remedies(name: str) -> bool:
     return name.startswith("suitability.") and name.endswith(".remedies")
 
 
-def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
-    failing = [line.name for line in sheet.lines if not line.stands]
+def _remedies(
+    structures: Sequence[StructureSheet], sheets: Sequence[SaidSheet], workings: Mapping[str, SaidWorking]
+) -> list[dict[str, Any]]:
+    return [
+        {
+            "where": said.where,
+            "rows": [[workings[name].title, remedy_text(workings[name])] for name in sheet.remedies],
+        }
+        for sheet, said in zip(structures, sheets, strict=True)
+        if sheet.remedies
+    ]
+
+
+def remedy_text(working: SaidWorking) -> str:
+    """Whether a remedy passes, what it costs in height, material and labour, and what it leaves failing."""
+    return "; ".join((working.result, *(f"{name} {value}" for name, value in working.values.items())))
+
+
+def _verdict(sheet: StructureSheet, said: SaidSheet, findings: Sequence[Finding]) -> str:
+    failing = [shown.check for shown, line in zip(said.lines, sheet.lines, strict=True) if not line.stands]
     if failing:
         return f"does not hold: {', '.join(failing)}"
     open_ones = [
@@ -93,35 +129,39 @@ def _verdict(sheet: StructureSheet, findings: Sequence[Finding]) -> str:
         and finding.severity is not Severity.NOTE
         and finding.code.startswith(JUDGED)
     ]
-    checks = sum(bool(line.limit) for line in sheet.lines)
+    checks = sum(line.limit is not None for line in sheet.lines)
     verdict = f"all {checks} checks of the frame hold" if checks > 1 else "the frame's one check holds"
     return f"{verdict}; see {', '.join(dict.fromkeys(open_ones))}" if open_ones else verdict
 
 
-def _pages(structures: Sequence[StructureSheet]) -> list[list[StructureSheet]]:
+type _Both = tuple[StructureSheet, SaidSheet]
+
+
+def _pages(structures: Sequence[StructureSheet], sheets: Sequence[SaidSheet]) -> list[list[_Both]]:
     """Floors and ceilings on pages of their own; walls that follow each other share theirs."""
-    pages: list[list[StructureSheet]] = []
-    for sheet in structures:
-        if sheet.kind == "wall" and pages and pages[-1][-1].kind == "wall":
-            pages[-1].append(sheet)
+    pages: list[list[_Both]] = []
+    for sheet, said in zip(structures, sheets, strict=True):
+        if sheet.kind == "wall" and pages and pages[-1][-1][0].kind == "wall":
+            pages[-1].append((sheet, said))
         else:
-            pages.append([sheet])
+            pages.append([(sheet, said)])
     return pages
 
 
-def _sheet(sheet: StructureSheet, workings: Mapping[str, SaidWorking]) -> dict[str, Any]:
+def _sheet(sheet: StructureSheet, said: SaidSheet, workings: Mapping[str, SaidWorking]) -> dict[str, Any]:
     return {
-        "where": sheet.where,
-        "lines": [_line(number, line, workings[line.working]) for number, line in enumerate(sheet.lines, start=1)],
+        "where": said.where,
+        "lines": [
+            _line(number, shown, workings[line.working])
+            for number, (line, shown) in enumerate(zip(sheet.lines, said.lines, strict=True), start=1)
+        ],
     }
 
 
-def _line(number: int, line: SheetLine, working: SaidWorking) -> dict[str, Any]:
-    title = working.title.split(": ", 1)[-1]
-    basis = f" ({line.name.split('(')[1]}" if "(" in line.name else ""
+def _line(number: int, line: SaidLine, working: SaidWorking) -> dict[str, Any]:
     return {
         "number": number,
-        "title": title + basis,
+        "title": working.title,
         "formula": working.formula,
         "values": [list(pair) for pair in working.values.items() if pair[0] != "limit"],
         "steps": list(working.steps),
@@ -133,14 +173,14 @@ def _line(number: int, line: SheetLine, working: SaidWorking) -> dict[str, Any]:
     }
 
 
-def _engineer(sheet: StructureSheet) -> dict[str, Any]:
+def _engineer(sheet: SaidSheet) -> dict[str, Any]:
     return {
         "where": sheet.where,
-        "facts": [list(fact) for fact in sheet.facts],
-        "layers": [[layer.name, layer.thickness, layer.density, layer.mass] for layer in sheet.layers],
+        "facts": [list(fact) for fact in sheet.facts.items()],
+        "layers": [list(layer) for layer in sheet.layers],
         "mass": sheet.mass,
         "assumed": list(sheet.assumed),
         "unjudged": list(sheet.unjudged),
         "question": sheet.question,
-        "checks": [[line.name, line.found, line.limit, line.verdict] for line in sheet.lines if line.limit],
+        "checks": [[line.check, line.found, line.limit, line.verdict] for line in sheet.lines if line.limit],
     }

@@ -75,7 +75,7 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
         "practice": plan.job.practice.upper(),
         "digest": plan.job.digest[:12],
         "structure": structure_cautions(plan),
-        "judged": _judgement(plan, said, workings) if judged else None,
+        "judged": _judgement(plan, speaker, said, workings) if judged else None,
         "findings": [
             asdict(finding) for finding in alike_together(said) if not (judged and finding.code.startswith(JUDGED))
         ],
@@ -107,7 +107,9 @@ def _told_again(workings: Mapping[str, SaidWorking], name: str) -> bool:
     )
 
 
-def _judgement(plan: Plan, said: Sequence[SaidFinding], workings: Mapping[str, SaidWorking]) -> dict[str, Any]:
+def _judgement(
+    plan: Plan, speaker: Speaker, said: Sequence[SaidFinding], workings: Mapping[str, SaidWorking]
+) -> dict[str, Any]:
     return judgement_pages(
         job=plan.job.name,
         date=plan.job.date,
@@ -115,6 +117,7 @@ def _judgement(plan: Plan, said: Sequence[SaidFinding], workings: Mapping[str, S
         structures=plan.structures,
         findings=plan.findings,
         said=said,
+        sheets=[speaker.sheet(sheet, plan.workings) for sheet in plan.structures],
         workings=workings,
         cautions=structure_cautions(plan),
     )

@@ -1,35 +1,29 @@
-"""What was judged of a frame, as the calculation sheets and the engineer's data sheets print it."""
+"""What was judged of a frame, as values: the calculation sheets and the engineer's data sheets say it in words."""
 
 from typing import Literal
 
 from firstcourse.plan.base import Frozen, Ring, Segment
+from firstcourse.values import Limit, Measure, Statement, Value
 
 FrameKind = Literal["floor", "wall", "ceiling"]
-
-
-def verdict(*, holds: bool, advised: bool) -> str:
-    """The outcome of a check as printed; a limit that is advice stops nothing."""
-    if holds:
-        return "holds"
-    return "advised, not kept" if advised else "DOES NOT HOLD"
 
 
 class SheetLine(Frozen):
     """One line of a calculation sheet.
 
     Attributes:
-        name: What is checked or worked out, in words.
+        name: What is checked, by its code, such as `bending`; empty for a line without a limit, such as loads.
         working: Key of the working in the plan.
-        found: The value as printed.
-        limit: What is allowed, with its sense; empty for a line without a limit, such as loads.
+        found: The value found.
+        limit: What is allowed; None for a line without a limit.
         holds: Whether the value keeps the limit.
         advised: The limit is advice beside a published rating that allows what was found; it stops nothing.
     """
 
-    name: str
+    name: str = ""
     working: str
-    found: str
-    limit: str = ""
+    found: Measure
+    limit: Limit | None = None
     holds: bool = True
     advised: bool = False
 
@@ -40,30 +34,40 @@ class SheetLine(Frozen):
 
     @property
     def verdict(self) -> str:
-        """Its outcome as printed."""
-        return verdict(holds=self.holds, advised=self.advised)
+        """Its outcome, by its code."""
+        return "check_holds" if self.holds else "check_advised" if self.advised else "check_fails"
 
 
 class LayerLine(Frozen):
-    """One layer of the build-up, as printed.
+    """One layer of the build-up.
 
     Attributes:
-        thickness: In inches and millimetres.
-        density: With its unit.
-        mass: For one square metre and one square foot.
+        of: What it is, by its code.
+        thickness: As it ends up in place.
+        density: For its mass.
+        mass: For one square metre.
     """
 
-    name: str
-    thickness: str
-    density: str
-    mass: str
+    of: str
+    thickness: Measure
+    density: Measure
+    mass: Measure
 
 
 class LoadRow(Frozen):
-    """One thing of a load on a part of a floor, and its mass there [kg]."""
+    """One thing of a load on a part of a floor.
+
+    Attributes:
+        of: What it is, by its code.
+        kg: Its mass there [kg].
+        litres: Its volume, where its mass is that of a volume [l].
+        density_kg_m3: Of that volume [kg/m³].
+    """
 
     of: str
     kg: float
+    litres: float | None = None
+    density_kg_m3: float | None = None
 
 
 class AreaLoad(Frozen):
@@ -71,7 +75,6 @@ class AreaLoad(Frozen):
 
     Attributes:
         of: Reference to it, such as `bath/floor/shower`.
-        name: What it is called on the sheets.
         outline: Where it stands, in the floor's coordinates.
         area_m2: Of the outline [m²].
         psf: Its mean load, the structure under it left out [psf].
@@ -80,7 +83,6 @@ class AreaLoad(Frozen):
     """
 
     of: str
-    name: str
     kind: Literal["shower", "kerb", "bench", "tub", "thing"]
     outline: Ring
     area_m2: float
@@ -115,32 +117,28 @@ class StructureSheet(Frozen):
 
     Attributes:
         surface: Surface id.
-        where: The place in words.
-        facts: Name and value of what was found or entered, in order.
+        facts: What was found or entered, and what follows from it by the rules, by name, in order.
         layers: What lies on or hangs below the structure.
-        mass: Of all layers, as printed; empty where no layers are known.
+        mass: Of all layers for one square metre; None where no layers are known.
         assumed: What was taken because it was not known, or by rule.
-        unjudged: What the checks leave open.
-        question: What is asked of an engineer.
+        unjudged: What the checks leave open, by code.
         lines: The calculation sheet, in order.
-        remedies: Key of the working that ranks the remedies; empty where none is needed.
+        remedies: Keys of the workings of the remedies, best first; empty where none is needed.
         areas: What stands on parts of a floor.
         joist_lines: Centre line of each joist of a floor, in its coordinates.
         joist_loads: What each joist carries of the areas.
-        other: Lasting loads over the whole floor beside its layers, by name [psf].
+        other: Lasting loads over the whole floor beside its layers, by code [psf].
     """
 
     surface: str
-    where: str
     kind: FrameKind
-    facts: tuple[tuple[str, str], ...]
+    facts: dict[str, Value]
     layers: tuple[LayerLine, ...] = ()
-    mass: str = ""
-    assumed: tuple[str, ...] = ()
+    mass: Measure | None = None
+    assumed: tuple[Statement, ...] = ()
     unjudged: tuple[str, ...] = ()
-    question: str
     lines: tuple[SheetLine, ...]
-    remedies: str = ""
+    remedies: tuple[str, ...] = ()
     areas: tuple[AreaLoad, ...] = ()
     joist_lines: tuple[Segment, ...] = ()
     joist_loads: tuple[JoistLoad, ...] = ()

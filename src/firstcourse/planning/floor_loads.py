@@ -17,7 +17,7 @@ from firstcourse.planning.layers import judged_layers, laid_of, tile_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import Layer
 from firstcourse.suitability.buildup import PSF_PER_KG_M2, total_mass_kg_m2
-from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad
+from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad, layer_code
 from firstcourse.survey import SurveyedShower
 from firstcourse.survey.flats import floor_surface, frames_of
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, to_inches
@@ -104,7 +104,7 @@ def _over_all(floor: BoardedFloor, filled_kg_m2: float, rules: RuleSet) -> tuple
     if floor.exposure is not None and floor.exposure.membrane:
         rows.append(("membrane", rules.number("mass.membrane") * PSF_PER_KG_M2))
     if filled_kg_m2:
-        rows.append(("levelling compound", filled_kg_m2 * PSF_PER_KG_M2))
+        rows.append(("levelling_compound", filled_kg_m2 * PSF_PER_KG_M2))
     return tuple(rows)
 
 
@@ -124,7 +124,6 @@ def _shower(shower: SurveyedShower, bedded: Surface, rules: RuleSet) -> Iterator
     yield _Place(
         load=AreaLoad(
             of=reference,
-            name="shower floor",
             kind=AreaKind.SHOWER,
             outline=outline,
             area_m2=area,
@@ -147,7 +146,6 @@ def _shower(shower: SurveyedShower, bedded: Surface, rules: RuleSet) -> Iterator
         row = LoadRow(of="kerb", kg=litres * of_kerb / 1000, litres=litres, density_kg_m3=of_kerb)
         yield _even(
             f"{reference}/kerb",
-            "kerb",
             AreaKind.KERB,
             part,
             (row,),
@@ -197,8 +195,8 @@ def _things(room: Room, floor: BoardedFloor, surface: Surface, rules: RuleSet) -
         else:
             continue
         kind = AreaKind.TUB if opening.kind is OpeningKind.TUB else AreaKind.THING
-        row = LoadRow(of="filled tub" if kind is AreaKind.TUB else opening.id, kg=kg)
-        yield _even(f"{surface.id}/{opening.id}", opening.id, kind, shape, (row,), assumed=assumed)
+        row = LoadRow(of="filled_tub" if kind is AreaKind.TUB else "thing", kg=kg)
+        yield _even(f"{surface.id}/{opening.id}", kind, shape, (row,), assumed=assumed)
 
 
 def _bench(job: Job, room: Room, bench: TiledBench, plan: Mapping[str, Point], rules: RuleSet) -> _Place:
@@ -221,7 +219,6 @@ def _bench(job: Job, room: Room, bench: TiledBench, plan: Mapping[str, Point], r
     assumed = "mass.kerb" if bench.body is None else ""
     return _even(
         f"{room.name}/bench/{bench.id}",
-        bench.id,
         AreaKind.BENCH,
         shape,
         tuple(rows),
@@ -231,12 +228,11 @@ def _bench(job: Job, room: Room, bench: TiledBench, plan: Mapping[str, Point], r
 
 
 def _rows(layers: Sequence[SurfaceLayer], area_m2: float) -> list[LoadRow]:
-    return [LoadRow(of=layer.name, kg=layer.mass_kg_m2 * area_m2) for layer in judged_layers(layers)]
+    return [LoadRow(of=layer_code(layer), kg=layer.mass_kg_m2 * area_m2) for layer in judged_layers(layers)]
 
 
 def _even(
     of: str,
-    name: str,
     kind: AreaKind,
     shape: Polygon,
     rows: tuple[LoadRow, ...],
@@ -248,7 +244,6 @@ def _even(
     outline = counter_clockwise(as_ring((round(u), round(v)) for u, v in list(shape.exterior.coords)[:-1]))
     load = AreaLoad(
         of=of,
-        name=name,
         kind=kind,
         outline=outline,
         area_m2=shape.area / _TICKS_PER_M**2,
@@ -343,7 +338,6 @@ def _part(
     length = reach[2] - reach[0]
     return PartLoad(
         of=place.load.of,
-        name=place.load.name,
         load_lb=more / KG_PER_LB,
         length_in=length / TICKS_PER_INCH,
         width_in=piece.area / length / TICKS_PER_INCH,

@@ -100,7 +100,6 @@ def asked_frame(
     job: Job,
     room: Room,
     surface: Surface,
-    where: str,
     stock: tuple[Stock, ...],
     rules: RuleSet,
     ground: Ground,
@@ -111,7 +110,6 @@ def asked_frame(
         job: The job document.
         room: The surface's room.
         surface: The surface.
-        where: The place in words.
         stock: Sheets that may be used on it.
         rules: The rules in force.
         ground: What the room's floor is known by.
@@ -119,7 +117,7 @@ def asked_frame(
     Raises:
         InputValueError: An entry cannot be used.
     """
-    frame = _told_frame(job, room, surface, where, stock, rules, ground)
+    frame = _told_frame(job, room, surface, stock, rules, ground)
     floor = room.floor if surface.kind is SurfaceKind.FLOOR else None
     if floor is not None and not floor.is_slab:
         spacing = None if floor.framing is None else _spacing(floor.framing)
@@ -152,7 +150,6 @@ def _told_frame(
     job: Job,
     room: Room,
     surface: Surface,
-    where: str,
     stock: tuple[Stock, ...],
     rules: RuleSet,
     ground: Ground,
@@ -160,17 +157,17 @@ def _told_frame(
     if surface.kind is SurfaceKind.WALL:
         wall = _boarded_wall(room, surface)
         told = wall.studs is not None
-        return _without_rules(surface.id, rules, told) or _wall(job, wall, surface, where, stock, rules)
+        return _without_rules(surface.id, rules, told) or _wall(job, wall, surface, stock, rules)
     if surface.kind is SurfaceKind.FLOOR and room.floor is not None:
         if room.floor.is_slab:
             return AskedFrame(notes=(_slab(room.floor, surface.id),))
         told = room.floor.joists is not None
         return _without_rules(surface.id, rules, told, floor=True) or _floor(
-            job, room, room.floor, surface, where, stock, rules, ground
+            job, room, room.floor, surface, stock, rules, ground
         )
     if surface.kind is SurfaceKind.CEILING and room.ceiling is not None:
         told = room.ceiling.joists is not None
-        return _without_rules(surface.id, rules, told) or _ceiling(job, room.ceiling, surface, where, stock, rules)
+        return _without_rules(surface.id, rules, told) or _ceiling(job, room.ceiling, surface, stock, rules)
     return AskedFrame()
 
 
@@ -197,9 +194,7 @@ def _slab(floor: BoardedFloor, ref: str) -> Finding:
     )
 
 
-def _wall(
-    job: Job, wall: BoardedWall, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
-) -> AskedFrame:
+def _wall(job: Job, wall: BoardedWall, surface: Surface, stock: tuple[Stock, ...], rules: RuleSet) -> AskedFrame:
     spacing = _wall_spacing(wall, surface, rules)
     if wall.studs is None or spacing is None:
         return AskedFrame(missing=("wants_studs",) if wall.studs is None else ("wants_stud_spacing",))
@@ -207,9 +202,7 @@ def _wall(
     tile = laid_tile(job, wall)
     layers = () if tile is None else wall_layers(tile, stock, rules)
     studs = _studs(wall.studs, high - low, spacing, rules)
-    return AskedFrame(
-        inputs=JudgeInput(walls=(WallInput(ref=surface.id, where=where, studs=studs, layers=layers),))
-    )
+    return AskedFrame(inputs=JudgeInput(walls=(WallInput(ref=surface.id, studs=studs, layers=layers),)))
 
 
 def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> Studs:
@@ -228,7 +221,7 @@ def _studs(studs: WallStuds, wall_height: int, spacing: int, rules: RuleSet) -> 
 
 
 def _ceiling(
-    job: Job, ceiling: BoardedCeiling, surface: Surface, where: str, stock: tuple[Stock, ...], rules: RuleSet
+    job: Job, ceiling: BoardedCeiling, surface: Surface, stock: tuple[Stock, ...], rules: RuleSet
 ) -> AskedFrame:
     spacing, tile, joists = _spacing(ceiling.framing), laid_tile(job, ceiling), ceiling.joists
     if spacing is None or joists is None or tile is None:
@@ -236,7 +229,6 @@ def _ceiling(
         return AskedFrame(missing=tuple(name for name, value in wanted if value is None))
     asked = CeilingInput(
         ref=surface.id,
-        where=where,
         span_in=to_inches(joists.span),
         spacing_in=to_inches(spacing),
         layers=wall_layers(tile, stock, rules),
@@ -254,7 +246,6 @@ def _floor(
     room: Room,
     floor: BoardedFloor,
     surface: Surface,
-    where: str,
     stock: tuple[Stock, ...],
     rules: RuleSet,
     ground: Ground,
@@ -286,7 +277,6 @@ def _floor(
     )
     asked = FloorInput(
         ref=surface.id,
-        where=where,
         span_in=to_inches(joists.span),
         spacing_in=to_inches(spacing),
         panel=panel,

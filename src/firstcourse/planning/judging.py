@@ -20,7 +20,7 @@ from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
-from firstcourse.planning.structure import keyed_workings, structure_sheets
+from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.suitability import Remedy, judge
@@ -48,8 +48,8 @@ class JobJudgement:
         tape: Of the job.
         judged: Places of which frame or exposure was judged.
         findings: Worst first; what was not judged and the engineer's boundary last.
-        workings: `suitability.<surface id>.<number>` to the working of a check, in the order of the checks.
-        remedies: Each failing floor's place with its computed options, best first.
+        workings: By their keys.
+        remedies: Each failing place, by reference, with its computed options, best first.
         structures: The sheets of every frame that was judged.
         cautions: What stands on every page that shows a structural result.
         heights: Surface id to its readings for flatness, each with what to do there.
@@ -141,7 +141,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     filled_l=side.filled_l,
                     filled_m2=boarded_m2(surface),
                 )
-                frame = asked_frame(job, room, surface, where, usable, rules, ground)
+                frame = asked_frame(job, room, surface, usable, rules, ground)
                 done = judge(replace(frame.inputs, surfaces=exposed), rules)
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(surface.id, error))
@@ -153,13 +153,10 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             if frame.judged or exposed or side.judged:
                 judged.append(where)
             findings += [*frame.notes, *done.findings, *side.findings]
-            workings |= keyed_workings(surface.id, done.members)
-            for _place_of, options in done.remedies:
-                remedies.append((where, options))
-                workings[f"suitability.{surface.id}.remedies"] = _remedies_working(where, options, job.tape)
-            ranked = f"suitability.{surface.id}.remedies" if done.remedies else ""
-            structures += structure_sheets(surface, done.members, ranked)
-            workings |= by_id(side.workings)
+            remedies += done.remedies
+            ranked = [working for each in done.remedies for working in remedy_workings(*each)]
+            structures += [structure_sheet(member, ranked) for member in done.members]
+            workings |= by_id((*done.workings, *ranked, *side.workings))
             if side.heights:
                 heights[surface.id] = side.heights
             if side.remedies:

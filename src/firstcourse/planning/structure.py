@@ -1,72 +1,85 @@
 """Judged members as the plan keeps them: their sheets, with keys to their workings."""
 
-from firstcourse.plan import LayerLine, SheetLine, StructureSheet, Surface, structure
-from firstcourse.suitability import Check, JudgedMember, Layer, placed
-from firstcourse.suitability.buildup import total_mass_kg_m2, total_mass_psf
-from firstcourse.suitability.loads import AreaLoad, PartLoad
+from collections.abc import Sequence
+
+from firstcourse.plan import LayerLine, SheetLine, StructureSheet, structure
+from firstcourse.suitability import Check, JudgedMember, Layer, Remedy
+from firstcourse.suitability.buildup import total_mass_kg_m2
+from firstcourse.suitability.loads import AreaLoad, PartLoad, layer_code
+from firstcourse.suitability.sheets import amount
+from firstcourse.values import Value, Word, kept, length_in, measure
 from firstcourse.workings import Working
 
-_MM_PER_IN = 25.4
-_PLACES = 6
-"""Decimals of masses and lengths that are no whole ticks."""
 
-
-def keyed_workings(surface_id: str, members: tuple[JudgedMember, ...]) -> dict[str, Working]:
-    """Every line of the members' sheets under `suitability.<surface id>.<number>`, in order."""
-    lines = [(member.where, line) for member in members for line in member.lines]
-    return {_key(surface_id, number): placed(*line) for number, line in enumerate(lines, start=1)}
-
-
-def structure_sheets(
-    surface: Surface, members: tuple[JudgedMember, ...], remedies: str
-) -> tuple[StructureSheet, ...]:
-    """The sheets of what was judged on one surface.
+def structure_sheet(member: JudgedMember, remedies: Sequence[Working]) -> StructureSheet:
+    """The sheet of what was judged.
 
     Args:
-        surface: The surface.
-        members: As judged, in the order of `keyed_workings`.
-        remedies: Key of the working that ranks the remedies; empty where there is none.
+        member: As judged.
+        remedies: Workings of its remedies, best first.
     """
-    sheets: list[StructureSheet] = []
-    first = 1
-    for member in members:
-        layers = member.layers
-        sheets.append(
-            StructureSheet(
-                surface=surface.id,
-                where=member.where,
-                kind=member.kind,
-                facts=member.facts,
-                layers=tuple(_layer(layer) for layer in layers),
-                mass=_mass(total_mass_kg_m2(member.layers), total_mass_psf(member.layers))
-                if member.layers
-                else "",
-                assumed=member.assumed,
-                unjudged=member.unjudged,
-                question=member.question,
-                lines=tuple(
-                    _line(line, _key(surface.id, number)) for number, line in enumerate(member.lines, start=first)
-                ),
-                remedies=remedies,
-                areas=tuple(_area(area) for area in member.areas),
-                joist_lines=member.joist_lines,
-                joist_loads=tuple(_joist(one.joist, part) for one in member.joists for part in one.parts),
-                other=tuple((name, round(psf, _PLACES)) for name, psf in member.other),
-            )
+    layers = member.layers
+    return StructureSheet(
+        surface=member.ref,
+        kind=member.kind,
+        facts=member.facts,
+        layers=tuple(_layer(layer) for layer in layers),
+        mass=measure(total_mass_kg_m2(layers), "kg/m2") if layers else None,
+        assumed=member.assumed,
+        unjudged=member.unjudged,
+        lines=tuple(_line(line, working) for line, working in zip(member.lines, member.workings, strict=True)),
+        remedies=tuple(working.id for working in remedies),
+        areas=tuple(_area(area) for area in member.areas),
+        joist_lines=member.joist_lines,
+        joist_loads=tuple(_joist(one.joist, part) for one in member.joists for part in one.parts),
+        other=tuple((of, kept(psf)) for of, psf in member.other),
+    )
+
+
+def remedy_workings(ref: str, options: Sequence[Remedy]) -> tuple[Working, ...]:
+    """What each option costs in height, material and labour, and what it leaves failing; the best first.
+
+    Args:
+        ref: Reference to the floor, wall or ceiling.
+        options: As ranked.
+    """
+    return tuple(
+        Working(
+            formula="frames-remedy",
+            at=(ref, f"option/{number}"),
+            inputs={
+                "measures": tuple(Word(word=name) for name in option.names),
+                "height": length_in(option.height_in),
+                "material": measure(option.material),
+                "labour": measure(option.labour_h),
+                **_failing(option),
+            },
+            result=Word(word="passes" if option.passes else "fails"),
         )
-        first += len(member.lines)
-    return tuple(sheets)
+        for number, option in enumerate(options, start=1)
+    )
+
+
+def _failing(option: Remedy) -> dict[str, Value]:
+    return {} if option.passes else {"failing": tuple(Word(word=name) for name in option.still_failing)}
 
 
 def _area(area: AreaLoad) -> structure.AreaLoad:
     return structure.AreaLoad(
         of=area.of,
-        name=area.name,
         kind=area.kind.value,
         outline=area.outline,
-        area_m2=round(area.area_m2, _PLACES),
-        rows=tuple(structure.LoadRow(of=row.of, kg=round(row.kg, _PLACES)) for row in area.rows),
-        psf=round(area.psf, _PLACES),
+        area_m2=kept(area.area_m2),
+        rows=tuple(
+            structure.LoadRow(
+                of=row.of,
+                kg=kept(row.kg),
+                litres=None if row.litres is None else kept(row.litres),
+                density_kg_m3=row.density_kg_m3,
+            )
+            for row in area.rows
+        ),
+        psf=kept(area.psf),
         instead=area.instead,
         assumed=area.assumed,
     )
@@ -76,25 +89,21 @@ def _joist(number: int, part: PartLoad) -> structure.JoistLoad:
     return structure.JoistLoad(
         joist=number,
         of=part.of,
-        load_lb=round(part.load_lb, _PLACES),
-        length_in=round(part.length_in, _PLACES),
-        width_in=round(part.width_in, _PLACES),
-        start_in=None if part.start_in is None else round(part.start_in, _PLACES),
+        load_lb=kept(part.load_lb),
+        length_in=kept(part.length_in),
+        width_in=kept(part.width_in),
+        start_in=None if part.start_in is None else kept(part.start_in),
     )
 
 
-def _key(surface_id: str, number: int) -> str:
-    return f"suitability.{surface_id}.{number}"
-
-
-def _line(line: Check | Working, key: str) -> SheetLine:
+def _line(line: Check | Working, working: Working) -> SheetLine:
     if isinstance(line, Working):
-        return SheetLine(name=line.title, working=key, found=f"{line.result} {line.unit}".strip())
+        return SheetLine(working=working.id, found=amount(working))
     return SheetLine(
         name=line.name,
-        working=key,
-        found=line.found_text(),
-        limit=line.limit_text(),
+        working=working.id,
+        found=amount(working),
+        limit=working.limit,
         holds=line.holds,
         advised=line.advised,
     )
@@ -102,12 +111,8 @@ def _line(line: Check | Working, key: str) -> SheetLine:
 
 def _layer(layer: Layer) -> LayerLine:
     return LayerLine(
-        name=layer.name,
-        thickness=f"{layer.thickness_in:.3f} in ({layer.thickness_in * _MM_PER_IN:.1f} mm)",
-        density=f"{layer.density_kg_m3:,.0f} kg/m³",
-        mass=_mass(layer.mass_kg_m2, layer.mass_psf),
+        of=layer_code(layer),
+        thickness=length_in(layer.thickness_in),
+        density=measure(layer.density_kg_m3, "kg/m3"),
+        mass=measure(layer.mass_kg_m2, "kg/m2"),
     )
-
-
-def _mass(kg_m2: float, psf: float) -> str:
-    return f"{kg_m2:.1f} kg/m² ({psf:.2f} psf)"

@@ -20,7 +20,6 @@ from firstcourse.suitability.judge import (
     frame_unjudged,
     judge,
     judge_spacing,
-    placed,
 )
 from firstcourse.suitability.lumber import lumber
 from firstcourse.suitability.panels import Panel
@@ -75,6 +74,5 @@ __all__ = [
     "judge_spacing",
     "judge_stance",
     "lumber",
-    "placed",
     "zone_working",
 ]

@@ -5,10 +5,11 @@ from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer, summed_load
-from firstcourse.suitability.checks import Check, length_check
+from firstcourse.suitability.buildup import Layer
+from firstcourse.suitability.checks import Check, as_found
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, TOTAL_LIMIT, Joist
+from firstcourse.suitability.loads import Summed
 from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.workings import Working
 
@@ -41,7 +42,6 @@ class CeilingInput:
 
     Attributes:
         ref: Reference to the ceiling.
-        where: The ceiling in words.
         span_in: Longest clear span of the joists [in].
         spacing_in: Joists centre to centre [in].
         layers: Boards, bond coat and tile that hang below.
@@ -52,7 +52,6 @@ class CeilingInput:
     """
 
     ref: str
-    where: str
     span_in: float
     spacing_in: float
     layers: tuple[Layer, ...]
@@ -65,7 +64,7 @@ class CeilingInput:
 
     def __post_init__(self) -> None:
         if (self.size is None) == (self.stiffness is None):
-            raise InputValueError(f"{self.where}: give either the joists' size or their EI")
+            raise InputValueError(f"{self.ref}: give either the joists' size or their EI")
 
 
 def ceiling_lumber(rules: RuleSet, ceiling: CeilingInput) -> Lumber | None:
@@ -73,19 +72,16 @@ def ceiling_lumber(rules: RuleSet, ceiling: CeilingInput) -> Lumber | None:
     return None if ceiling.size is None else lumber(rules, ceiling.size, ceiling.species, ceiling.grade)
 
 
-def ceiling_dead_load(rules: RuleSet, ceiling: CeilingInput) -> tuple[float, Working]:
-    """Dead load of what is there and what hangs below [psf], with its working."""
-    plain = rules.entry(_DEAD[ceiling.above])
-    parts = {
-        "joists and plain ceiling" if ceiling.above is not Above.FLOOR else "floor above": rules.number(plain.id)
-    }
-    return summed_load(
-        parts,
-        ceiling.layers,
-        title="Dead load of the ceiling",
-        formula="table's dead load + each layer's thickness × density",
-        source=f"{plain.cited}; layers as entered",
-    )
+def ceiling_dead_load(rules: RuleSet, ceiling: CeilingInput) -> Summed:
+    """Dead load of what is there and what hangs below."""
+    there = "ceiling_above" if ceiling.above is not Above.FLOOR else "floor_above"
+    return Summed.of({there: rules.number(_DEAD[ceiling.above])}, ceiling.layers)
+
+
+def dead_load_working(rules: RuleSet, ceiling: CeilingInput) -> Working:
+    """How the dead load of a ceiling is made up."""
+    load = ceiling_dead_load(rules, ceiling)
+    return load.working("frames-ceiling_dead_load", (ceiling.ref,), _DEAD[ceiling.above])
 
 
 def ceiling_joist(rules: RuleSet, ceiling: CeilingInput) -> Joist:
@@ -94,7 +90,7 @@ def ceiling_joist(rules: RuleSet, ceiling: CeilingInput) -> Joist:
         span_in=ceiling.span_in,
         spacing_in=ceiling.spacing_in,
         live_psf=rules.number(_LIVE[ceiling.above]),
-        dead_psf=ceiling_dead_load(rules, ceiling)[0],
+        dead_psf=ceiling_dead_load(rules, ceiling).psf,
         wood=ceiling_lumber(rules, ceiling),
         stiffness=ceiling.stiffness,
         plies=ceiling.plies,
@@ -111,14 +107,7 @@ def ceiling_limits(ceiling: CeilingInput) -> tuple[str, ...]:
 def check_ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[Check, ...]:
     """Every check of one ceiling's joists, in order: spacing, strength, deflection."""
     return (
-        length_check(
-            rules,
-            name="ceiling joist spacing",
-            title="Spacing of the ceiling joists",
-            found=ceiling.spacing_in,
-            rule="ceiling.spacing.max",
-            at_least=False,
-        ),
+        as_found(rules, "ceiling_joist_spacing", ceiling.spacing_in, "ceiling.spacing.max", at_least=False),
         *check_joist(
             rules,
             ceiling_joist(rules, ceiling),

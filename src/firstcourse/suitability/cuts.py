@@ -1,13 +1,12 @@
 """Notches and holes in sawn joists against the code's limits."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, length_check
-from firstcourse.units import inches_beside
-from firstcourse.workings import Working
+from firstcourse.suitability.checks import Check, as_found
+from firstcourse.values import Value, Word, length_in, measure
 
 KINDS = ("notch", "end_notch", "hole")
 
@@ -34,7 +33,7 @@ class Cut:
 
 
 def cut_checks(
-    rules: RuleSet, width_in: float, depth_in: float, span_in: float, cut: Cut, name: str
+    rules: RuleSet, width_in: float, depth_in: float, span_in: float, cut: Cut, number: int
 ) -> tuple[Check, ...]:
     """Every limit that the code sets for a notch or hole.
 
@@ -46,7 +45,7 @@ def cut_checks(
         depth_in: Depth of the joist [in].
         span_in: Clear span [in].
         cut: The notch or hole.
-        name: What the cut is called, such as `notch 1`.
+        number: Of this cut among the floor's, from one.
 
     Raises:
         InputValueError: The kind of cut is not known.
@@ -57,52 +56,32 @@ def cut_checks(
     if cut.kind not in KINDS:
         raise InputValueError(f"a cut in a joist is a notch, an end_notch or a hole, not '{cut.kind}'")
 
-    def share(what: str, found: float, rule: str, *, of: float = depth_in, symbol: str = "d") -> Check:
-        limit = rules.number(rule) * of
-        return Check(
-            name=f"{name}, {what}",
-            found=found,
-            limit=limit,
-            at_least=False,
-            unit="in",
-            rule=rule,
-            source=rules.entry(rule).cited,
-            working=Working(
-                title=f"{name[0].upper()}{name[1:]}, {what}",
-                formula=f"at most {rules.number(rule):.4g} {symbol}",
-                steps=(f"{rules.number(rule):.4g} × {of:g} in = {limit:.2f} in",),
-                result=inches_beside(found, limit),
-                unit="in",
-                source=rules.entry(rule).cited,
-            ),
+    def named(check: Check, formula: str, **inputs: Value) -> Check:
+        what = check.rule.removeprefix("joist.").replace(".", "_")
+        named: dict[str, Value] = {"kind": Word(word=cut.kind), "number": number, "what": Word(word=what)}
+        return replace(
+            check, name=what, inputs=named | inputs, formula=formula, also=(f"cut/{number}", f"rule/{check.rule}")
         )
 
+    def share(found: float, rule: str, of: str = "depth") -> Check:
+        part, whole = rules.number(rule), depth_in if of == "depth" else span_in
+        check = Check(name="", found=found, limit=part * whole, at_least=False, unit="in", rule=rule)
+        return named(check, "cut_share", share=measure(part), of=Word(word=of), whole=length_in(whole))
+
+    def plain(found: float, rule: str, *, at_least: bool) -> Check:
+        return named(as_found(rules, "", found, rule, at_least=at_least), "cut_as_found")
+
     if cut.kind == "hole":
-        what = "distance to an edge or another cut"
-        title = f"{name[0].upper()}{name[1:]}, {what}"
-        return (
-            share("diameter", cut.size_in, "joist.hole.share"),
-            length_check(rules, name=f"{name}, {what}", title=title, found=cut.edge_in, rule="joist.hole.edge"),
-        )
+        return share(cut.size_in, "joist.hole.share"), plain(cut.edge_in, "joist.hole.edge", at_least=True)
     if cut.kind == "end_notch" and cut.at_in <= depth_in * rules.number("joist.notch.end_reach"):
-        return (share("depth", cut.size_in, "joist.notch.end_share"),)
+        return (share(cut.size_in, "joist.notch.end_share"),)
     # Its end nearer to midspan counts: a notch that reaches into the middle third lies in it.
     reach = min(cut.at_in, span_in - cut.at_in) + cut.length_in / 2
     checks = [
-        share("depth", cut.size_in, "joist.notch.depth_share"),
-        share("length", cut.length_in, "joist.notch.length_share"),
-        share("reach from the nearer support", reach, "joist.notch.clear_share", of=span_in, symbol="L"),
+        share(cut.size_in, "joist.notch.depth_share"),
+        share(cut.length_in, "joist.notch.length_share"),
+        share(reach, "joist.notch.clear_share", "span"),
     ]
     if cut.in_bottom:
-        what = "thickness of the joist where it is stretched"
-        checks.append(
-            length_check(
-                rules,
-                name=f"{name}, {what}",
-                title=f"{name[0].upper()}{name[1:]}, {what}",
-                found=width_in,
-                rule="joist.notch.thick",
-                at_least=False,
-            )
-        )
+        checks.append(plain(width_in, "joist.notch.thick", at_least=False))
     return tuple(checks)

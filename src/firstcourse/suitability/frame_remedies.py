@@ -33,9 +33,9 @@ def _added_studs(rules: RuleSet, studs: Studs) -> Studs | None:
 
 def _deeper_studs(rules: RuleSet, studs: Studs) -> Studs | None:
     if studs.wood is not None:
-        depths = [rules.number(f"lumber.depth.{size}") for size in _STUD_SIZES]
-        depth = next((each for each in depths if each > studs.wood.depth_in), None)
-        return None if depth is None else replace(studs, wood=replace(studs.wood, depth_in=depth))
+        depths = {size: rules.number(f"lumber.depth.{size}") for size in _STUD_SIZES}
+        size = next((size for size, depth in depths.items() if depth > studs.wood.depth_in), None)
+        return None if size is None else replace(studs, wood=replace(studs.wood, size=size, depth_in=depths[size]))
     steel = studs.steel
     if steel is None or steel.second_moment_in4 is not None:
         return None

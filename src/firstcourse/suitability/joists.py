@@ -15,11 +15,9 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import stiffness_text
 from firstcourse.suitability.continuous import Coefficients, all_loaded, worst_pattern
 from firstcourse.suitability.loads import PartLoad
 from firstcourse.suitability.lumber import Lumber
-from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
 MOST_SPANS = 6
@@ -113,9 +111,11 @@ class Joist:
             raise InputValueError("joist: a point load must stand within the span and press down")
         for part in self.parts:
             if part.load_lb < 0 or part.length_in <= 0 or part.width_in <= 0:
-                raise InputValueError(f"joist: the load of '{part.name}' must press down on a length and a width")
+                raise InputValueError(f"joist: the load of '{part.of}' must press down on a length and a width")
             if part.start_in is not None and not 0 <= part.start_in <= self.span_in - part.length_in + 1e-6:
-                raise InputValueError(f"joist: '{part.name}' must stand within the span")
+                raise InputValueError(f"joist: '{part.of}' must stand within the span")
+        if len({part.start_in is None for part in self.parts}) > 1:
+            raise InputValueError("joist: where loads on parts stand is known of all or of none")
 
     @property
     def ei(self) -> float:
@@ -209,8 +209,8 @@ def allowable_bending_psi(rules: RuleSet, wood: Lumber, spacing_in: float) -> fl
     return wood.fb_psi * math.prod(bending_factors(rules, wood, spacing_in))
 
 
-def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, str]:
-    """Longest clear span that holds in bending, shear and live deflection, and which of them governs.
+def max_spans_in(rules: RuleSet, joist: Joist, divisor: float) -> dict[str, float]:
+    """Longest clear spans that hold in bending, in shear and in live deflection.
 
     Args:
         rules: The rule book.
@@ -219,10 +219,10 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
         divisor: Span over live-load deflection that must be kept.
 
     Returns:
-        The span [in] and `bending`, `shear` or `live deflection`.
+        Spans [in] by `bending`, `shear` and `live_deflection`.
     """
     by = joist.under_live.deflection
-    spans = {"live deflection": (joist.ei / (by * joist.live_line * divisor)) ** (1 / 3)}
+    spans = {"live_deflection": (joist.ei / (by * joist.live_line * divisor)) ** (1 / 3)}
     if (wood := joist.wood) is not None:
         width = wood.width_in * joist.plies
         allowed = allowable_bending_psi(rules, wood, joist.spacing_in)
@@ -233,70 +233,26 @@ def max_span_in(rules: RuleSet, joist: Joist, divisor: float) -> tuple[float, st
         # All of a load on a part may stand against one support.
         left = fv * width * wood.depth_in / 1.5 + total * wood.depth_in - sum(part.load_lb for part in joist.parts)
         spans["shear"] = max(left, 0.0) / joist.combined("shear")
-    governs = min(spans, key=lambda name: spans[name])
-    return spans[governs], governs
+    return spans
+
+
+def governing(spans: dict[str, float]) -> str:
+    """Which of `max_spans_in` governs: the least."""
+    return min(spans, key=lambda name: spans[name])
 
 
 def _bending_span(joist: Joist, moment: float) -> float:
-    """Longest span whose moment is no more than a given one: k L² + Σ w c (2 L - c) / 8, solved for L [in]."""
-    even = joist.combined("moment")
-    slope = sum(part.load_lb for part in joist.parts) / 4
-    rest = moment + sum(part.load_lb * part.length_in for part in joist.parts) / 8
-    span = (math.sqrt(slope**2 + 4 * even * rest) - slope) / (2 * even)
-    if span < max((part.length_in for part in joist.parts), default=0.0):
-        # Shorter than what stands on it: that lies on all of the span.
-        span = math.sqrt(moment / (even + sum(part.line for part in joist.parts) / 8))
-    return span
+    """Longest span whose moment is no more than a given one: k L² + Σ w c (2 L - c) / 8, solved for L [in].
 
-
-def section_working(joist: Joist) -> Working:
-    """Loads along one joist, its section and stiffness: what every check of it starts from."""
-    live, dead = joist.live_line, joist.dead_line
-    steps = [
-        f"w_live = {joist.live_psf:g} psf × {joist.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {live:.3f} lb/in",
-        f"w_dead = {joist.dead_psf:.2f} psf × {joist.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {dead:.3f} lb/in",
-    ]
-    values = {"L": f"{joist.span_in:g} in", "spacing": f"{joist.spacing_in:g} in"}
-    if (wood := joist.wood) is not None:
-        width, depth = wood.width_in * joist.plies, wood.depth_in
-        inertia = beams.second_moment(width, depth)
-        steps += [
-            f"S = b d² / 6 = {width:g} × {depth:g}² / 6 = {beams.section_modulus(width, depth):.3f} in³",
-            f"I = b d³ / 12 = {width:g} × {depth:g}³ / 12 = {inertia:.2f} in⁴",
-            f"EI = {wood.e_psi:,.0f} psi × {inertia:.2f} in⁴ = {stiffness_text(joist.ei)} lb·in²",
-        ]
-        values |= {"joist": wood.name, "plies": str(joist.plies)}
-    else:
-        steps.append(
-            f"EI = {stiffness_text(joist.ei / joist.plies)} lb·in² as entered from the maker × {joist.plies} "
-            f"= {stiffness_text(joist.ei)} lb·in²"
-        )
-    if joist.run_in:
-        values["spans in order"] = " + ".join(f"{span:g}" for span in joist.run_in) + " in"
-    return Working(
-        title="Loads along one joist, section and stiffness",
-        formula="w = load × spacing; S = b d² / 6; I = b d³ / 12",
-        values=values,
-        steps=tuple(steps),
-        result=f"{live + dead:.3f}",
-        unit="lb/in",
-        source=wood.source if wood is not None else "EI as entered from the joist's maker",
-        argument=_run_told(joist),
-    )
-
-
-def _run_told(joist: Joist) -> tuple[str, ...]:
-    if len(joist.run_in) > 1:
-        live, dead = joist.under_live, joist.under_dead
-        return (
-            f"Coefficients by the theorem of three moments, live load where it does most / dead load everywhere: "
-            f"moment {live.moment:.4f} / {dead.moment:.4f}, shear {live.shear:.4f} / {dead.shear:.4f}, "
-            f"reaction {live.reaction:.4f} / {dead.reaction:.4f}, "
-            f"deflection {live.deflection:.5f} / {dead.deflection:.5f} (as a share of the span it lies in).",
-        )
-    if joist.continuous:
-        return (
-            "The joist runs over a support, its other spans not known: moment and deflection as of a simple span, "
-            "shear and reaction as beside the middle support of two equal spans (5/8 and 5/4).",
-        )
-    return ()
+    What is longer than that lies on all of the span.
+    """
+    even, parts = joist.combined("moment"), list(joist.parts)
+    while True:
+        slope = sum(part.load_lb for part in parts) / 4
+        rest = moment + sum(part.load_lb * part.length_in for part in parts) / 8
+        span = (math.sqrt(slope**2 + 4 * even * rest) - slope) / (2 * even)
+        longer = [part for part in parts if part.length_in > span]
+        if not longer:
+            return span
+        even += sum(part.line for part in longer) / 8
+        parts = [part for part in parts if part not in longer]

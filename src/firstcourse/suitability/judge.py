@@ -5,11 +5,10 @@ from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
-from firstcourse.plan.structure import verdict
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
-from firstcourse.suitability.checks import Check, length_check
+from firstcourse.suitability.checks import Check, as_found
 from firstcourse.suitability.cuts import cut_checks
 from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.suitability.floors import (
@@ -21,43 +20,41 @@ from firstcourse.suitability.floors import (
     limit_rules,
 )
 from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
-from firstcourse.suitability.joists import max_span_in
+from firstcourse.suitability.joists import governing, max_spans_in
 from firstcourse.suitability.loads import AreaKind
 from firstcourse.suitability.lumber import Lumber
 from firstcourse.suitability.materials import judge_exposure
 from firstcourse.suitability.panels import thickness_in
 from firstcourse.suitability.remedies import Remedy, floor_remedies, second_layer
-from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, wall_member
-from firstcourse.suitability.surfaces import too_heavy
-from firstcourse.suitability.walls import Studs, check_backing_mass, check_studs
+from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, longest_working, wall_member
+from firstcourse.suitability.walls import Studs, check_studs
 from firstcourse.values import Name, Value, Word, least, length_in, measure
 from firstcourse.workings import Working
 
 _CODES = {
-    "joist spacing": "SUI-101",
-    "dead load": "SUI-102",
+    "joist_spacing": "SUI-101",
+    "dead_load": "SUI-102",
     "bending": "SUI-103",
     "shear": "SUI-104",
     "bearing": "SUI-105",
-    "bearing length": "SUI-106",
-    "live deflection (finish)": "SUI-107",
-    "live deflection (code)": "SUI-109",
-    "total deflection": "SUI-108",
+    "bearing_length": "SUI-106",
+    "live_deflection_finish": "SUI-107",
+    "live_deflection_code": "SUI-109",
+    "total_deflection": "SUI-108",
     MEAN_DEAD_LOAD: "SUI-113",
-    "panel under a point load": "SUI-201",
-    "panel under uniform load": "SUI-202",
-    "thickest panel layer": "SUI-203",
-    "panel span rating": "SUI-205",
-    "panel bending": "SUI-206",
-    "stud spacing": "SUI-301",
-    "stud stiffness (tile)": "SUI-302",
-    "stud stiffness (code)": "SUI-302",
-    "steel thickness": "SUI-303",
-    "tiling mass": "SUI-304",
-    "ceiling joist spacing": "SUI-112",
+    "panel_point": "SUI-201",
+    "panel_uniform": "SUI-202",
+    "panel_thickest": "SUI-203",
+    "panel_rating": "SUI-205",
+    "panel_bending": "SUI-206",
+    "stud_spacing": "SUI-301",
+    "stud_stiffness_tile": "SUI-302",
+    "stud_stiffness_code": "SUI-302",
+    "steel_thickness": "SUI-303",
+    "ceiling_joist_spacing": "SUI-112",
 }
 # One more member in each wide bay is set on the way; that alone does not halt the work.
-_MENDED_ON_THE_WAY = frozenset({"stud spacing", "ceiling joist spacing"})
+_MENDED_ON_THE_WAY = frozenset({"stud_spacing", "ceiling_joist_spacing"})
 _TAKEN = (AreaKind.TUB, AreaKind.KERB, AreaKind.BENCH)
 """Of what the job may say how heavy it is, so that no mass is taken for it."""
 _SPACING_RULES = {
@@ -67,10 +64,10 @@ _SPACING_RULES = {
 }
 _ADVISED: dict[str, Value] = {"advised": True}
 _ASKED_BY: dict[str, dict[str, Value]] = {
-    "stud stiffness (tile)": {"by": Word(word="tile")},
-    "stud stiffness (code)": {"by": Word(word="code")},
-    "panel under a point load": {"advised": False},
-    "panel under uniform load": {"advised": False},
+    "stud_stiffness_tile": {"by": Word(word="tile")},
+    "stud_stiffness_code": {"by": Word(word="code")},
+    "panel_point": {"advised": False},
+    "panel_uniform": {"advised": False},
 }
 """What the words need of checks that share a code, or that may be advice."""
 FRAMES_NEED = "floor.load.live"
@@ -84,20 +81,12 @@ class WallInput:
 
     Attributes:
         ref: Reference to the wall.
-        where: The wall in words.
         studs: Its framing.
-        gauge_only: The steel is known by a gauge number only, which may mean several thicknesses.
-        backing: Existing backing such as `plasterboard`; empty for new board.
-        tiling_kg_m2: Tile, mortar and grout [kg/m²]; None where not known.
         layers: What lies on the studs, where it is known.
     """
 
     ref: str
-    where: str
     studs: Studs
-    gauge_only: bool = False
-    backing: str = ""
-    tiling_kg_m2: float | None = None
     layers: tuple[Layer, ...] = ()
 
 
@@ -118,7 +107,7 @@ class Judgement:
     Attributes:
         findings: Worst first; the engineer's boundary last.
         members: Each judged floor, wall and ceiling with its sheet; those that no rule speaks of are left out.
-        remedies: Each failing place with its computed options, best first.
+        remedies: Each failing place, by reference, with its computed options, best first.
     """
 
     findings: tuple[Finding, ...]
@@ -127,8 +116,8 @@ class Judgement:
 
     @property
     def workings(self) -> tuple[Working, ...]:
-        """Every line of every sheet, its place first in its title."""
-        return tuple(placed(member.where, line) for member in self.members for line in member.lines)
+        """Of every line of every sheet."""
+        return tuple(working for member in self.members for working in member.workings)
 
     @property
     def stops(self) -> bool:
@@ -159,7 +148,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         findings += found
         members.append(member)
         if options:
-            remedies.append((floor.where, options))
+            remedies.append((floor.ref, options))
     others: tuple[WallInput | CeilingInput, ...] = (*inputs.walls, *inputs.ceilings)
     for other in others:
         try:
@@ -170,7 +159,7 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         findings += judged[0]
         members.append(judged[1])
         if judged[2]:
-            remedies.append((other.where, judged[2]))
+            remedies.append((other.ref, judged[2]))
     for surface in inputs.surfaces:
         findings += judge_exposure(rules, surface)
     findings.sort(key=lambda finding: _ORDER[finding.severity])
@@ -193,20 +182,8 @@ def _floor(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], JudgedMemb
     findings += _loads_taken(rules, floor)
     findings += _taken(floor.ref, floor_lumber(rules, floor))
     joist = floor_joist(rules, floor)
-    span, governs = max_span_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
-    strength = "" if joist.wood is not None else " The strength of joists given by EI is left out."
-    longest = Working(
-        title="Longest span for these joists and this finish",
-        formula="least of the spans that bending, shear and live deflection allow",
-        values={"span found": f"{floor.span_in:g} in", "dead load": f"{joist.dead_psf:.1f} psf"},
-        result=f"{span:.1f}",
-        unit="in",
-        source="as the checks of this floor",
-        argument=(
-            f"{governs.capitalize()} governs. Point loads and a part sister are left out; what stands on parts of "
-            f"the floor stands where it does most.{strength}",
-        ),
-    )
+    spans = max_spans_in(rules, joist, max(rules.number(rule) for rule in limit_rules(floor)))
+    longest = longest_working(floor.ref, joist, spans)
     return findings, floor_member(rules, floor, (*checks, *cuts), longest), options
 
 
@@ -214,8 +191,9 @@ def _ceiling(rules: RuleSet, ceiling: CeilingInput) -> tuple[list[Finding], Judg
     checks = check_ceiling(rules, ceiling)
     options = ceiling_remedies(rules, ceiling)
     joist = ceiling_joist(rules, ceiling)
-    span, governs = max_span_in(rules, joist, rules.number("ceiling.deflection.live_brittle"))
-    longest: dict[str, Value] = {"longest": length_in(span), "governs": Word(word=governs.replace(" ", "_"))}
+    spans = max_spans_in(rules, joist, rules.number("ceiling.deflection.live_brittle"))
+    governs = governing(spans)
+    longest: dict[str, Value] = {"longest": length_in(spans[governs]), "governs": Word(word=governs)}
     findings = []
     for check in _told(checks):
         remedies, values = _advice("ceiling", check, options)
@@ -236,8 +214,8 @@ def _told(checks: Sequence[Check]) -> list[Check]:
 
 
 def _limited(check: Check) -> str:
-    """The value that a check holds against one of its limits, which its name tells in brackets."""
-    return check.name.partition(" (")[0] if check.unit == "L/x" else check.name
+    """The value that a check holds against one of several limits."""
+    return check.formula or check.name
 
 
 def _taken(ref: str, wood: Lumber | None) -> list[Finding]:
@@ -317,8 +295,7 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
     findings: list[Finding] = []
     lines: list[Check] = []
     for number, cut in enumerate(floor.cuts, start=1):
-        name = f"{cut.kind.replace('_', ' ')} {number}"
-        checks = cut_checks(rules, wood.width_in, wood.depth_in, floor.span_in, cut, name)
+        checks = cut_checks(rules, wood.width_in, wood.depth_in, floor.span_in, cut, number)
         lines += checks
         findings += [
             rules.entry(check.rule).found(
@@ -330,7 +307,7 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
                 remedies=("design",),
                 cut=Word(word=cut.kind),
                 number=number,
-                what=Word(word=check.rule.removeprefix("joist.").replace(".", "_")),
+                what=Word(word=check.name),
             )
             for check in checks
             if not check.holds
@@ -339,10 +316,10 @@ def _cuts(rules: RuleSet, floor: FloorInput) -> tuple[list[Finding], tuple[Check
 
 
 def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember, tuple[Remedy, ...]]:
-    checks = list(check_studs(rules, wall.studs))
+    checks = check_studs(rules, wall.studs)
     findings = []
     steel = wall.studs.steel
-    if wall.gauge_only or (steel is not None and steel.mils is None):
+    if steel is not None and steel.mils is None:
         entry = rules.entry("wall.steel.min")
         findings.append(
             entry.found(
@@ -354,29 +331,9 @@ def _wall(rules: RuleSet, wall: WallInput) -> tuple[list[Finding], JudgedMember,
                 gauge=Name(name=rules.text("wall.steel.gauge_20")),
             )
         )
-    if wall.backing and wall.tiling_kg_m2 is not None:
-        mass = check_backing_mass(rules, wall.backing, wall.tiling_kg_m2)
-        if mass is None:
-            findings.append(
-                Finding(
-                    code="SUI-311",
-                    severity=Severity.FIX,
-                    at=(wall.ref,),
-                    measured=measure(wall.tiling_kg_m2, "kg/m²"),
-                    remedies=("ask_maker",),
-                    values={"backing": Word(word=wall.backing)},
-                )
-            )
-        else:
-            checks.append(mass)
     options = stud_remedies(rules, wall.studs)
-    findings += [
-        too_heavy(wall.ref, wall.backing, check, "lighter")
-        if check.unit == "kg/m²"
-        else _finding(wall.ref, check, *_advice("frame", check, options))
-        for check in _told(checks)
-    ]
-    return findings, wall_member(rules, wall.where, wall.studs, wall.layers, tuple(checks)), options
+    findings += [_finding(wall.ref, check, *_advice("frame", check, options)) for check in _told(checks)]
+    return findings, wall_member(rules, wall.ref, wall.studs, wall.layers, checks), options
 
 
 def _finding(
@@ -416,22 +373,11 @@ def judge_spacing(rules: RuleSet, ref: str, member: str, spacing_in: float) -> t
     rule = _SPACING_RULES[member]
     if not rules.has(rule):
         return ()
-    name = f"{member.replace('_', ' ')} spacing"
-    check = length_check(rules, name=name, title=name, found=spacing_in, rule=rule, at_least=False)
+    check = as_found(rules, f"{member}_spacing", spacing_in, rule, at_least=False)
     if check.holds:
         return ()
     severity = None if rules.has(FRAMES_NEED) else Severity.FIX
     return (_finding(ref, check, ("add_member",), {"member": Word(word=member)}, severity),)
-
-
-def placed(where: str, line: Check | Working) -> Working:
-    """A line of a sheet as a working that stands alone: its place in its title, its limit among its values."""
-    if isinstance(line, Working):
-        return line.model_copy(update={"title": f"{where}: {line.title}"})
-    limit = f"{line.limit_text()}: {verdict(holds=line.holds, advised=line.advised)}"
-    return line.working.model_copy(
-        update={"title": f"{where}: {line.working.title}", "values": {**line.working.values, "limit": limit}}
-    )
 
 
 def frame_unjudged(ref: str, rules: RuleSet, *, missing: str = FRAMES_NEED, floor: bool = True) -> Finding:

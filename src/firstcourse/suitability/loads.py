@@ -4,17 +4,23 @@ A load on a part is told beside the floor's own layers: where it stands in their
 than they do comes on top of them.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.geometry.polygon import Ring
-from firstcourse.suitability.buildup import PSF_PER_KG_M2
-from firstcourse.units import KG_PER_LB
+from firstcourse.suitability.buildup import PSF_PER_KG_M2, Layer
+from firstcourse.values import Ref, Value, Word, length_in, measure
 from firstcourse.workings import Working
 
-LITRES_PER_CUBIC_FOOT = 28.316846592
-SQ_FT_PER_M2 = 10.763910416709722
 SQ_IN_PER_SQ_FT = 144
+_LAYERS = {
+    "mortar under the boards": "board_mortar",
+    "mortar round the heating": "heating",
+    "mortar bed": "mortar_bed",
+    "mortar under the tile": "mortar",
+}
+"""Codes of layers that are called otherwise."""
 
 
 class AreaKind(StrEnum):
@@ -32,7 +38,7 @@ class LoadRow:
     """One thing of a load.
 
     Attributes:
-        of: What it is, such as `bed` or `tile`.
+        of: What it is, by its code, such as `bed` or `tile`.
         kg: Its mass on the whole part [kg].
         litres: Its volume, where its mass is that of a volume [l].
         density_kg_m3: Of that volume [kg/m³].
@@ -50,7 +56,6 @@ class AreaLoad:
 
     Attributes:
         of: Reference to what stands there, such as `bath/floor/shower`.
-        name: What it is called on the sheets.
         outline: Where it stands, in the floor's coordinates [ticks].
         area_m2: Of the outline [m²].
         rows: What it is made of.
@@ -59,7 +64,6 @@ class AreaLoad:
     """
 
     of: str
-    name: str
     kind: AreaKind
     outline: Ring
     area_m2: float
@@ -93,7 +97,6 @@ class PartLoad:
 
     Attributes:
         of: Reference to what stands there.
-        name: What it is called on the sheets.
         load_lb: What it brings over the floor's own layers, on this joist [lb].
         length_in: Along the joist [in].
         width_in: Mean width of the floor that this joist carries of it [in].
@@ -101,7 +104,6 @@ class PartLoad:
     """
 
     of: str
-    name: str
     load_lb: float
     length_in: float
     width_in: float
@@ -123,7 +125,6 @@ class PartLoad:
         share = min(1.0, width_in / self.width_in)
         return PartLoad(
             of=self.of,
-            name=self.name,
             load_lb=self.load_lb * share,
             length_in=self.length_in,
             width_in=self.width_in * share,
@@ -143,57 +144,100 @@ class JoistLoads:
     parts: tuple[PartLoad, ...]
 
 
-def area_working(there_psf: dict[str, float], area: AreaLoad, source: str) -> Working:
-    """How the load on a part is made up, the structure under it included [psf].
+@dataclass(frozen=True, slots=True)
+class Summed:
+    """A load that is made up of several, by what they are [psf]."""
+
+    rows: tuple[tuple[str, float], ...]
+
+    @classmethod
+    def of(cls, there: Mapping[str, float], layers: tuple[Layer, ...] = ()) -> "Summed":
+        """What is there and the layers on it; layers of one kind are one.
+
+        Args:
+            there: By its code [psf].
+            layers: What comes on it.
+        """
+        rows = dict(there)
+        for layer in layers:
+            rows[layer_code(layer)] = rows.get(layer_code(layer), 0.0) + layer.mass_psf
+        return cls(tuple(rows.items()))
+
+    @property
+    def psf(self) -> float:
+        """All of it [psf]."""
+        return sum(psf for _of, psf in self.rows)
+
+    @property
+    def inputs(self) -> dict[str, Value]:
+        """As a working keeps it."""
+        return {
+            "of": tuple(Word(word=of) for of, _psf in self.rows),
+            "loads": tuple(measure(psf, "psf") for _of, psf in self.rows),
+        }
+
+    def working(self, formula: str, at: tuple[str, ...], rule: str) -> Working:
+        """How it is made up."""
+        return Working(formula=formula, at=at, inputs=self.inputs, result=measure(self.psf, "psf"), rule=rule)
+
+
+def layer_code(layer: Layer) -> str:
+    """A layer by its code."""
+    return _LAYERS.get(layer.name, layer.name)
+
+
+def area_working(ref: str, there: Summed, area: AreaLoad, rule: str) -> Working:
+    """How the load on a part is made up, the structure under it included.
 
     Args:
-        there_psf: What lies under it, by name: the structure, and the floor's own layers where it stands on them.
+        ref: Reference to the floor.
+        there: What lies under it: the structure, and the floor's own layers where it stands on them.
         area: The load.
-        source: Where the figures come from.
+        rule: Whose value the structure's is.
     """
-    square_feet = area.area_m2 * SQ_FT_PER_M2
-    values = {"area": f"{square_feet:.2f} sq ft", **{name: f"{psf:.2f} psf" for name, psf in there_psf.items()}}
-    steps, parts = [], list(there_psf.values())
-    for row in area.rows:
-        pounds = row.kg / KG_PER_LB
-        psf = pounds / square_feet
-        parts.append(psf)
-        values[row.of] = f"{pounds:.1f} lb, {psf:.2f} psf"
-        if row.litres is not None and row.density_kg_m3 is not None:
-            feet = row.litres / LITRES_PER_CUBIC_FOOT
-            weight = row.density_kg_m3 * LITRES_PER_CUBIC_FOOT / 1000 / KG_PER_LB
-            steps.append(f"{row.of}: {feet:.3f} × {weight:.2f} lb for a cubic foot = {pounds:.1f} lb")
-        steps.append(f"{row.of}: {pounds:.2f} / {square_feet:.3f} = {psf:.2f} psf")
-    total = sum(parts)
-    steps.append(" + ".join(f"{part:.2f}" for part in parts) + f" = {total:.2f} psf")
+    inputs: dict[str, Value] = {"area": measure(area.area_m2, "m2"), **there.inputs}
+    solid = [row for row in area.rows if row.litres is not None and row.density_kg_m3 is not None]
+    if solid:
+        inputs |= {
+            "solid": tuple(Word(word=row.of) for row in solid),
+            "volume": tuple(measure((row.litres or 0.0) / 1000, "m3") for row in solid),
+            "density": tuple(measure(row.density_kg_m3 or 0.0, "kg/m3") for row in solid),
+            "solid_mass": tuple(measure(row.kg, "kg") for row in solid),
+        }
+    each = [row.kg / area.area_m2 * PSF_PER_KG_M2 for row in area.rows]
+    if area.rows:
+        inputs |= {
+            "rows": tuple(Word(word=row.of) for row in area.rows),
+            "mass": tuple(measure(row.kg, "kg") for row in area.rows),
+            "psf": tuple(measure(psf, "psf") for psf in each),
+        }
+    if area.assumed:
+        inputs["assumed"] = Ref(ref=f"rule/{area.assumed}")
     return Working(
-        title=f"Dead load, {area.name}",
-        formula="structure + what stands there, each by its mass / area",
-        values=values,
-        steps=tuple(steps),
-        result=f"{total:.1f}",
-        unit="psf",
-        source=source,
+        formula="frames-area_load",
+        at=(ref, area.of),
+        inputs=inputs,
+        result=measure(there.psf + sum(each), "psf"),
+        rule=rule,
     )
 
 
-def shares_working(loads: JoistLoads, spacing_in: float) -> Working:
+def shares_working(ref: str, loads: JoistLoads, spacing_in: float) -> Working:
     """What one joist carries of the loads on parts of the floor, beyond the floor's own layers."""
-    steps = []
-    for part in loads.parts:
-        at = "" if part.start_in is None else f" from {part.start_in:g} in"
-        steps.append(
-            f"{part.name}, {part.width_in:.2f} in wide and {part.length_in:g} in long{at}: {part.load_lb:.2f} / "
-            f"{part.length_in:g} = {part.line:.4f} lb/in"
-        )
-    total = sum(part.load_lb for part in loads.parts)
-    steps.append(" + ".join(f"{part.load_lb:.2f}" for part in loads.parts) + f" = {total:.2f} lb")
-    return Working(
-        title=f"Loads on parts of the floor that joist {loads.joist} carries, the most of any",
-        formula="the strip half-way to each neighbour × (load there - layers of the floor)",
-        values={"spacing": f"{spacing_in:g} in"},
-        steps=tuple(steps),
-        result=f"{total:.1f}",
-        unit="lb",
-        source="where each stands on the plan, and the joists as entered",
-    )
+    parts = loads.parts
+    inputs: dict[str, Value] = {
+        "joist": loads.joist,
+        "spacing": length_in(spacing_in),
+        "parts": tuple(Ref(ref=part.of) for part in parts),
+        "part_width": tuple(length_in(part.width_in) for part in parts),
+        "part_length": tuple(length_in(part.length_in) for part in parts),
+    }
+    starts = [part.start_in for part in parts if part.start_in is not None]
+    if starts:
+        inputs["part_start"] = tuple(map(length_in, starts))
+    inputs |= {
+        "part_load": tuple(measure(part.load_lb, "lb") for part in parts),
+        "part_line": tuple(measure(part.line, "lb/in") for part in parts),
+    }
+    total = sum(part.load_lb for part in parts)
+    return Working(formula="frames-joist_share", at=(ref,), inputs=inputs, result=measure(total, "lb"))

@@ -1,10 +1,11 @@
 """Design values of sawn joists from the rule book; where species or grade is unknown, the weakest of them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
+from firstcourse.values import Value, Word
 
 SPECIES = {"dfl": "Douglas fir-larch", "hf": "hem-fir", "spf": "spruce-pine-fir", "sp": "southern pine"}
 GRADES = {
@@ -43,13 +44,11 @@ class Lumber:
         e_psi: Modulus of elasticity [psi].
         fv_psi: Reference shear value [psi].
         fc_perp_psi: Reference compression across the grain [psi].
+        size, species, grade: As asked for.
         unknown: `species`, `grade` or `both`; empty where all was known.
-        assumed: What was taken because it was unknown; empty where all was known.
-        sources: Where each value comes from, by `fb`, `e`, `fv` and `fc_perp`.
-        rules: Ids of the rules that they are, by the same.
+        rules: Ids of the rules that the values are, by `fb`, `e`, `fv` and `fc_perp`.
     """
 
-    name: str
     width_in: float
     depth_in: float
     fb_psi: float
@@ -57,15 +56,20 @@ class Lumber:
     e_psi: float
     fv_psi: float
     fc_perp_psi: float
+    size: str = ""
+    species: str = UNKNOWN
+    grade: str = UNKNOWN
     unknown: str = ""
-    assumed: str = ""
-    sources: Mapping[str, str] = field(default_factory=dict)
     rules: Mapping[str, str] = field(default_factory=dict)
 
-    @property
-    def source(self) -> str:
-        """Where the values come from, each source once."""
-        return "; ".join(dict.fromkeys(self.sources.values()))
+
+def lumber_facts(wood: Lumber) -> dict[str, Value]:
+    """Species and grade as a plan keeps them."""
+    return {"species": _word("species", wood.species), "grade": _word("grade", wood.grade)}
+
+
+def _word(kind: str, code: str) -> Word:
+    return Word(word=UNKNOWN if code == UNKNOWN else f"{kind}_{code}")
 
 
 def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNOWN) -> Lumber:
@@ -108,19 +112,14 @@ def lumber(rules: RuleSet, size: str, species: str = UNKNOWN, grade: str = UNKNO
         "fv": min(found, key=lambda one: one.fv_psi),
         "fc_perp": min(found, key=lambda one: one.fc_perp_psi),
     }
-    unknown = " and ".join(word for word, given in (("species", species), ("grade", grade)) if given == UNKNOWN)
-    return Lumber(
-        name=f"{size}, {unknown} unknown",
-        width_in=weakest.width_in,
-        depth_in=weakest.depth_in,
-        fb_psi=weakest.fb_psi,
-        size_factor=weakest.size_factor,
+    return replace(
+        weakest,
         e_psi=least["e"].e_psi,
         fv_psi=least["fv"].fv_psi,
         fc_perp_psi=least["fc_perp"].fc_perp_psi,
+        species=species,
+        grade=grade,
         unknown="both" if species == grade else "species" if species == UNKNOWN else "grade",
-        assumed=f"{unknown} unknown: the lowest of each design value in the rule book is taken",
-        sources={name: one.sources[name] for name, one in least.items()},
         rules={name: one.rules[name] for name, one in least.items()},
     )
 
@@ -150,7 +149,6 @@ def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
         "fc_perp": f"lumber.{species}.fc_perp",
     }
     return Lumber(
-        name=f"{size} {SPECIES[species][0].upper()}{SPECIES[species][1:]} {GRADES[grade]}",
         width_in=rules.number("lumber.width"),
         depth_in=rules.number(f"lumber.depth.{size}"),
         fb_psi=rules.number(fb),
@@ -159,6 +157,8 @@ def _values(rules: RuleSet, size: str, species: str, grade: str) -> Lumber:
         e_psi=rules.number(used["e"]),
         fv_psi=rules.number(used["fv"]),
         fc_perp_psi=rules.number(used["fc_perp"]),
-        sources={name: rules.entry(rule).cited for name, rule in used.items()},
+        size=size,
+        species=species,
+        grade=grade,
         rules=used,
     )

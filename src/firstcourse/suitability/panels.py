@@ -12,8 +12,8 @@ from fractions import Fraction
 
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, deflection_check, deflection_text, length_check, quantity
-from firstcourse.workings import Working
+from firstcourse.suitability.checks import Check, as_found, deflection_check
+from firstcourse.values import Name, Value, length_in, measure
 
 SQ_IN_PER_SQ_FT = 144
 IN_PER_FT = 12
@@ -74,7 +74,7 @@ def rated(rules: RuleSet, rating: str, what: str) -> float:
     Raises:
         InputValueError: The rule book has no such rating.
     """
-    rule = f"panel.{what}." + rating.replace(" ", "_").replace("/", "_")
+    rule = _rule_of(rating, what)
     if not rules.has(rule):
         raise InputValueError(f"no span rating '{rating}' in the rule book; it has such as 24 oc and 48/24")
     return rules.number(rule)
@@ -141,96 +141,80 @@ def check_panel(rules: RuleSet, panel: Panel, spacing_in: float, load_psf: float
         advice where the panel's own rating spans the joists, that under uniform load where it also stands for it.
     """
     stiffness = panel_stiffness(rules, panel)
-    values = {"s": f"{spacing_in:g} in", "layers": rated_layers(rules, panel)}
-    strip, load = rules.number("panel.strip"), rules.number("panel.load.point")
-    layers = _stiffness_step(rules, panel, stiffness)
-    wide = stiffness * strip / IN_PER_FT
+    stiff = _stiff_inputs(rules, panel, spacing_in, stiffness)
     per_inch = load_psf * IN_PER_FT / SQ_IN_PER_SQ_FT
-    point = point_deflection_in(rules, stiffness, spacing_in)
-    even = uniform_deflection_in(rules, stiffness, spacing_in, load_psf)
-    thickest = max(panel.layers, key=thickness_in)
     spans = spacing_in <= _longest(rules, panel)
+    strip = rules.number("panel.strip")
     return (
         _rating(rules, panel, spacing_in),
         _bending(rules, panel, spacing_in, per_inch),
         deflection_check(
             rules,
-            name="panel under uniform load",
-            title="Deflection between joists under uniform load",
-            formula="Δ = 5 w s⁴ / (384 EI)",
+            name="panel_uniform",
             rule="panel.deflection.uniform",
             span_in=spacing_in,
-            deflection_in=even,
-            values={**values, "w": f"{load_psf:.1f} psf, live and dead"},
+            deflection_in=uniform_deflection_in(rules, stiffness, spacing_in, load_psf),
+            inputs={
+                **stiff,
+                "load": measure(load_psf, "psf"),
+                "c": measure(rules.number("panel.coefficient.uniform")),
+                "w": measure(per_inch, "lb/in"),
+            },
             advised=spans and load_psf <= rules.number("panel.rated_load"),
-            steps=(
-                layers,
-                f"Δ = 5 × {per_inch:.3f} lb/in × {spacing_in:g}⁴ / (384 × {stiffness:,.0f}) "
-                f"= {deflection_text(even, 5)} in",
-                f"s / Δ = {spacing_in:g} / {deflection_text(even, 5)} = {spacing_in / even:.0f}",
-            ),
         ),
         deflection_check(
             rules,
-            name="panel under a point load",
-            title="Deflection between joists under a point load",
-            formula="Δ = c P s³ / EI, over two equal spans, P at the middle of one, carried by a strip",
+            name="panel_point",
             rule="panel.deflection.point",
             span_in=spacing_in,
-            deflection_in=point,
-            values={
-                **values,
-                "c": f"{rules.number('panel.coefficient.point'):g}",
-                "P": f"{load:g} lb",
-                "strip": f"{strip:g} in",
+            deflection_in=point_deflection_in(rules, stiffness, spacing_in),
+            inputs={
+                **stiff,
+                "c": measure(rules.number("panel.coefficient.point")),
+                "load": measure(rules.number("panel.load.point"), "lb"),
+                "strip": length_in(strip),
+                "wide": measure(stiffness * strip / IN_PER_FT, "lb·in²"),
             },
             advised=spans,
-            steps=(
-                layers,
-                f"Δ = {rules.number('panel.coefficient.point'):g} × {load:g} × {spacing_in:g}³ / {wide:,.0f} "
-                f"= {deflection_text(point)} in",
-                f"s / Δ = {spacing_in:g} / {deflection_text(point)} = {spacing_in / point:.1f}",
-            ),
-            argument=("Backer board, mortar and tile are counted as no stiffness.",),
         ),
-        length_check(
-            rules,
-            name="thickest panel layer",
-            title="Thickest panel layer",
-            found=thickness_in(thickest),
-            rule="panel.layer.min",
-        ),
+        as_found(rules, "panel_thickest", max(map(thickness_in, panel.layers)), "panel.layer.min"),
     )
 
 
-def rated_layers(rules: RuleSet, panel: Panel) -> str:
-    """The layers with their ratings, such as `23/32 in (24 oc) + 19/32 in (20 oc)`."""
-    ratings = panel_ratings(rules, panel)
-    return " + ".join(f"{layer} in ({rating})" for layer, rating in zip(panel.layers, ratings, strict=True))
+def panel_facts(rules: RuleSet, panel: Panel) -> dict[str, Value]:
+    """The layers as sold, from below, and their span ratings, as a plan keeps them."""
+    return {
+        "layers": tuple(Name(name=layer) for layer in panel.layers),
+        "ratings": tuple(Name(name=rating) for rating in panel_ratings(rules, panel)),
+    }
+
+
+def _stiff_inputs(rules: RuleSet, panel: Panel, spacing_in: float, stiffness: float) -> dict[str, Value]:
+    """What the bending stiffness of one foot of all layers comes from."""
+    each = _stiffnesses(rules, panel)
+    found: dict[str, Value] = {
+        "spacing": length_in(spacing_in),
+        **panel_facts(rules, panel),
+        "each": tuple(measure(one, "lb·in²") for one in each),
+    }
+    if len(panel.layers) > 1:
+        share = rules.number("panel.composite.share") if panel.glued_and_screwed else 0.0
+        found["glued_share" if panel.glued_and_screwed else "not_glued"] = measure(share)
+    return {**found, "ei": measure(stiffness, "lb·in²")}
 
 
 def _rating(rules: RuleSet, panel: Panel, spacing_in: float) -> Check:
     """Joists no farther apart than the panel is rated for on floors."""
     longest = _longest(rules, panel)
     rating = next(one for one in panel_ratings(rules, panel) if rated(rules, one, "span") == longest)
-    source = rules.entry("panel.span." + rating.replace(" ", "_").replace("/", "_"))
-    taken = "as entered" if panel.ratings else "the least sold in its thickness; read the stamp and enter it"
     return Check(
-        name="panel span rating",
+        name="panel_rating",
         found=spacing_in,
         limit=longest,
         at_least=False,
         unit="in",
-        rule=source.id,
-        source=source.cited,
-        working=Working(
-            title="Joist spacing against the panel's span rating",
-            formula="joist spacing ≤ the floor span of the panel's rating",
-            values={"layers": rated_layers(rules, panel), "rating": f"{rating}, {taken}"},
-            result=f"{spacing_in:g}",
-            unit="in",
-            source=source.cited,
-        ),
+        rule=_rule_of(rating, "span"),
+        inputs={**panel_facts(rules, panel), "rating": Name(name=rating), "entered": bool(panel.ratings)},
     )
 
 
@@ -238,42 +222,21 @@ def _bending(rules: RuleSet, panel: Panel, spacing_in: float, per_inch: float) -
     """Bending of one foot of width under uniform load, as a simple span; loose layers add up."""
     ratings = panel_ratings(rules, panel)
     capacities = [rated(rules, rating, "fbs") for rating in ratings]
-    moment = per_inch * spacing_in**2 / 8
-    entry = rules.entry("panel.fbs." + ratings[0].replace(" ", "_").replace("/", "_"))
-    parts = " + ".join(f"{capacity:,.0f}" for capacity in capacities)
     return Check(
-        name="panel bending",
-        found=moment,
+        name="panel_bending",
+        found=per_inch * spacing_in**2 / 8,
         limit=sum(capacities),
         at_least=False,
         unit="lb·in",
-        rule=entry.id,
-        source=entry.cited,
-        working=Working(
-            title="Bending of the panel between joists, one foot of width",
-            formula="M = w s² / 8 ≤ the bending capacity of each layer, added",
-            values={"s": f"{spacing_in:g} in", "layers": rated_layers(rules, panel)},
-            steps=(
-                f"M = {per_inch:.3f} lb/in × {spacing_in:g}² / 8 = {moment:,.0f} lb·in",
-                f"Fb S = {parts} = {sum(capacities):,.0f} lb·in",
-            ),
-            result=quantity(moment, ""),
-            unit="lb·in",
-            source=entry.cited,
-        ),
+        rule=_rule_of(ratings[0], "fbs"),
+        inputs={
+            "spacing": length_in(spacing_in),
+            **panel_facts(rules, panel),
+            "w": measure(per_inch, "lb/in"),
+            "each": tuple(measure(capacity, "lb·in") for capacity in capacities),
+        },
     )
 
 
-def _stiffness_step(rules: RuleSet, panel: Panel, stiffness: float) -> str:
-    parts = " + ".join(f"{one:,.0f}" for one in _stiffnesses(rules, panel))
-    if panel.glued_and_screwed and len(panel.layers) > 1:
-        share = rules.number("panel.composite.share")
-        return (
-            f"EI = {parts} loose, plus {share:g} of what one solid panel would gain (glued and screwed) "
-            f"= {stiffness:,.0f} lb·in² for one foot"
-        )
-    if len(panel.layers) == 1:
-        return f"EI = {stiffness:,.0f} lb·in² for one foot"
-    return (
-        f"EI = {parts} = {stiffness:,.0f} lb·in² for one foot; not glued, so no layer helps the other in bending"
-    )
+def _rule_of(rating: str, what: str) -> str:
+    return f"panel.{what}." + rating.replace(" ", "_").replace("/", "_")

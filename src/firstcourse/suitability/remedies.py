@@ -12,7 +12,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import MORTAR_BED, TILE
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.floors import Finish, FloorInput, check_floor
-from firstcourse.suitability.joists import SisterPart
+from firstcourse.suitability.joists import MOST_SPANS, SisterPart
 from firstcourse.suitability.panels import Panel, panel_ratings, thickness_in
 
 MOST_MEASURES = 3
@@ -24,23 +24,23 @@ class Remedy:
 
     Attributes:
         names: The measures it is made of, as rule-book names.
-        what: What to do, in words.
         passes: Whether every check holds with it.
         height_in: Height it adds to the floor [in]; negative where it saves height.
         material: Relative material, for ranking.
         labour_h: Relative labour, for ranking [h].
-        still_failing: Names of checks that fail even so.
+        still_failing: Checks that fail even so, by code.
         checks: Every check of the floor with it.
+        what: What to do, in words, where the measures do not say it.
     """
 
     names: tuple[str, ...]
-    what: str
     passes: bool
     height_in: float
     material: float
     labour_h: float
     still_failing: tuple[str, ...]
     checks: tuple[Check, ...]
+    what: str = ""
 
 
 def computed_remedies[Member](
@@ -97,17 +97,14 @@ def _pointless(names: tuple[str, ...]) -> bool:
 
 
 def _rank(remedy: Remedy) -> tuple[float, float, float, tuple[str, ...]]:
-    return remedy.height_in, remedy.material, remedy.labour_h, remedy.names
+    # What floats leave of nothing is no height.
+    return round(remedy.height_in, 9), remedy.material, remedy.labour_h, remedy.names
 
 
 def _remedy(rules: RuleSet, names: tuple[str, ...], checks: tuple[Check, ...], height_in: float) -> Remedy:
     failing = tuple(check.name for check in checks if not check.stands)
-    what = "; ".join(rules.entry(f"remedy.{name}.material").description.split(": material")[0] for name in names)
-    if names == ("blocking",):
-        what += " (it spreads loads and steadies joists, but is counted as no stiffness here)"
     return Remedy(
         names=names,
-        what=what + ".",
         passes=not failing,
         height_in=height_in,
         material=sum(rules.number(f"remedy.{name}.material") for name in names),
@@ -137,6 +134,8 @@ def _mid_support(rules: RuleSet, floor: FloorInput) -> FloorInput | None:
     near = [replace(point, at_in=min(point.at_in, floor.span_in - point.at_in)) for point in floor.points]
     points = tuple(point for point in near if point.at_in < half)
     run = tuple(part for span in floor.run_in or (floor.span_in,) for part in (span / 2, span / 2))
+    if len(run) > MOST_SPANS:
+        return None
     # Joists whose other spans are not known stay so.
     known = () if floor.continuous and not floor.run_in else run
     # What stands on a part of the floor may then lie on either half.

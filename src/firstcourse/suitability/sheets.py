@@ -1,30 +1,25 @@
-"""What an engineer is handed of one judged member: facts, layers, assumptions, what is left open, the question."""
+"""What an engineer is handed of one judged member: facts, layers, assumptions, what is left open, every check."""
 
-from dataclasses import dataclass
+import math
+from collections import Counter
+from dataclasses import dataclass, field
 
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.buildup import Layer
-from firstcourse.suitability.ceilings import Above, CeilingInput, ceiling_dead_load, ceiling_joist
-from firstcourse.suitability.checks import Check, stiffness_text
-from firstcourse.suitability.floors import FloorInput, Use, area_load, floor_joist
-from firstcourse.suitability.joists import Joist, section_working
-from firstcourse.suitability.loads import SQ_FT_PER_M2, AreaKind, AreaLoad, JoistLoads, shares_working
-from firstcourse.suitability.lumber import GRADES, SPECIES, UNKNOWN
-from firstcourse.suitability.panels import rated_layers
-from firstcourse.suitability.walls import Studs
+from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, dead_load_working
+from firstcourse.suitability.checks import Check
+from firstcourse.suitability.cuts import Cut
+from firstcourse.suitability.floors import FloorInput, area_load, floor_joist
+from firstcourse.suitability.joist_checks import section_working
+from firstcourse.suitability.joists import Joist, governing
+from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, shares_working
+from firstcourse.suitability.lumber import Lumber, lumber_facts
+from firstcourse.suitability.panels import panel_facts
+from firstcourse.suitability.walls import Studs, flange_in
+from firstcourse.values import Measure, Name, Ref, Statement, Value, Word, length_in, measure
 from firstcourse.workings import Working
-
-_ABOVE = {
-    Above.ATTIC: "attic without storage",
-    Above.STORAGE: "attic with limited storage",
-    Above.FLOOR: "a floor of living rooms",
-}
-_NOT_IN_EI = (
-    "Bending, shear and bearing strength, web stiffeners, holes and deflection from shear of joists given by EI: "
-    "their maker's tables."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,102 +27,92 @@ class JudgedMember:
     """One judged floor, wall or ceiling with what an engineer needs to judge it anew.
 
     Attributes:
-        where: The place in words.
-        facts: Name and value of what was found or entered, in order.
+        ref: Reference to it.
+        facts: What was found or entered, and what follows from it by the rules, by name, in order.
         layers: What lies on or hangs below the structure.
         assumed: What was taken because it was not known, or by rule.
-        unjudged: What these checks leave open.
-        question: What is asked of the engineer.
+        unjudged: What these checks leave open, by code.
         lines: Checks, and workings without a limit such as loads along a joist, in the order of the sheet.
         areas: Loads on parts of a floor.
         joists: What each joist carries of them.
         joist_lines: Centre line of each joist of a floor [ticks].
-        other: Lasting loads over a whole floor beside its layers, by name [psf].
+        other: Lasting loads over a whole floor beside its layers, by code [psf].
     """
 
-    where: str
+    ref: str
     kind: FrameKind
-    facts: tuple[tuple[str, str], ...]
+    facts: dict[str, Value]
     layers: tuple[Layer, ...]
-    assumed: tuple[str, ...]
+    assumed: tuple[Statement, ...]
     unjudged: tuple[str, ...]
-    question: str
     lines: tuple[Check | Working, ...]
     areas: tuple[AreaLoad, ...] = ()
     joists: tuple[JoistLoads, ...] = ()
     joist_lines: tuple[tuple[Point, Point], ...] = ()
-    other: tuple[tuple[str, float], ...] = ()
+    other: tuple[tuple[str, float], ...] = field(default=())
+
+    @property
+    def workings(self) -> tuple[Working, ...]:
+        """Of each line, in order."""
+        return tuple(line if isinstance(line, Working) else line.working(self.ref) for line in self.lines)
 
 
 def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], longest: Working) -> JudgedMember:
     """The data sheet of a floor."""
     joist = floor_joist(rules, floor)
-    panel = rated_layers(rules, floor.panel)
-    facts = [
-        ("use", "sleeping room" if floor.use is Use.SLEEPING else "living room, bath"),
-        *_span_facts(floor.span_in, floor.spacing_in),
-    ]
-    if floor.continuous and not floor.run_in:
-        facts.append(("unbroken over a support", "other spans not known"))
+    areas = _area_workings(rules, floor)
+    facts: dict[str, Value] = {
+        "use": Word(word=floor.use.value),
+        "span": length_in(floor.span_in),
+        "spacing": length_in(floor.spacing_in),
+    }
     if floor.run_in:
-        facts.append(("unbroken over spans of", " + ".join(f"{span:g}" for span in floor.run_in) + " in"))
-    facts += _member_facts(floor.size, floor.species, floor.grade, joist)
-    facts += [
-        ("bearing at the ends", "not known" if floor.bearing_in is None else f"{floor.bearing_in:g} in"),
-        (
-            "panel on the joists",
-            f"{panel}, {'glued and screwed' if floor.panel.glued_and_screwed else 'not glued'}",
-        ),
-        ("panel thickness in all", f"{floor.panel.thickness_in:g} in"),
-        ("finish", f"{floor.finish.value} tile"),
-        *_load_facts(joist),
-        *(
-            (
-                f"dead load, {area.name}",
-                f"{area_load(rules, floor, area)[0]:.1f} psf over {area.area_m2 * SQ_FT_PER_M2:.1f} sq ft",
-            )
-            for area in floor.areas
-        ),
-    ]
-    facts += [
-        ("lasting load on one joist", f"{p.load_lb:g} lb at {p.at_in:g} in from an end") for p in floor.points
-    ]
-    facts += [
-        (cut.kind.replace("_", " "), f"{cut.size_in:g} in, {cut.at_in:g} in from the nearer support")
-        for cut in floor.cuts
-    ]
+        facts["run"] = tuple(length_in(span) for span in floor.run_in)
+    elif floor.continuous:
+        facts["unbroken"] = True
+    facts |= _member_facts(joist)
+    if floor.bearing_in is not None:
+        facts["bearing"] = length_in(floor.bearing_in)
+    facts |= {
+        **panel_facts(rules, floor.panel),
+        "entered": bool(floor.panel.ratings),
+        "glued": floor.panel.glued_and_screwed,
+        "panel": length_in(floor.panel.thickness_in),
+        "finish": Word(word=floor.finish.value),
+        **_load_facts(joist),
+    }
+    if areas:
+        facts |= {
+            "areas": tuple(Ref(ref=area.of) for area in floor.areas),
+            "area_loads": tuple(map(amount, areas)),
+            "area_sizes": tuple(measure(area.area_m2, "m2") for area in floor.areas),
+        }
+    if floor.points:
+        facts["points"] = tuple(measure(point.load_lb, "lb") for point in floor.points)
+        facts["points_at"] = tuple(length_in(point.at_in) for point in floor.points)
+    facts |= _cut_facts(floor.cuts)
     if floor.sister is not None:
-        facts.append(("sister", f"a second ply over the middle {floor.sister.share:.0%} of the span"))
-    assumed = [
-        f"Joists and ceiling below weigh {rules.number('mass.joists'):g} psf beside panel and layers.",
-        "Boards, mortar and tile add mass and no stiffness.",
-        *_assumed(joist),
-    ]
-    assumed += _assumed_areas(rules, floor)
-    if floor.continuous and not floor.run_in:
-        assumed.append("Other spans of the unbroken joists are not known: counted as a simple span.")
-    unjudged = [
-        "Walls that stand on the floor, and what hangs on them.",
-        "Beams, posts, hangers and footings that carry the joists.",
-        "Vibration; rot, splits and insects.",
-    ]
+        facts["sister"] = measure(floor.sister.share)
+    unjudged = ["walls_on_floor", "beams", "vibration"]
     if floor.bearing_in is None:
-        unjudged.append("Bearing at the supports, whose length was not entered.")
-    if floor.stiffness is not None:
-        unjudged.append(_NOT_IN_EI)
+        unjudged.append("bearing_not_known")
     return JudgedMember(
-        where=floor.where,
+        ref=floor.ref,
         kind="floor",
-        facts=tuple(facts),
+        facts=facts,
         layers=floor.layers,
-        assumed=tuple(assumed),
-        unjudged=tuple(unjudged),
-        question=_question("floor", checks),
+        assumed=(
+            _taken("joists_weigh", load=measure(rules.number("mass.joists"), "psf")),
+            _taken("no_stiffness"),
+            *_assumed(joist.wood),
+            *_assumed_areas(rules, floor),
+        ),
+        unjudged=(*unjudged, *(() if floor.stiffness is None else ("ei_strength",))),
         lines=(
             checks[0],
-            *(area_load(rules, floor, area)[1] for area in floor.areas),
-            *(shares_working(loads, floor.spacing_in) for loads in _carrying_most(rules, floor)),
-            section_working(joist),
+            *areas,
+            *(shares_working(floor.ref, loads, floor.spacing_in) for loads in _carrying_most(floor, joist)),
+            section_working(floor.ref, joist),
             *checks[1:],
             longest,
         ),
@@ -138,136 +123,157 @@ def floor_member(rules: RuleSet, floor: FloorInput, checks: tuple[Check, ...], l
     )
 
 
-def _carrying_most(rules: RuleSet, floor: FloorInput) -> tuple[JoistLoads, ...]:
+def amount(working: Working) -> Measure:
+    """What a line of a sheet comes to."""
+    assert isinstance(working.result, Measure)
+    return working.result
+
+
+def longest_working(ref: str, joist: Joist, spans: dict[str, float]) -> Working:
+    """How far the joists may span, and what governs."""
+    governs = governing(spans)
+    return Working(
+        formula="frames-longest_span",
+        at=(ref,),
+        inputs={
+            "span": length_in(joist.span_in),
+            "dead": measure(joist.dead_psf, "psf"),
+            **{name: length_in(span) for name, span in spans.items()},
+            "governs": Word(word=governs),
+        },
+        result=length_in(spans[governs]),
+    )
+
+
+def _area_workings(rules: RuleSet, floor: FloorInput) -> tuple[Working, ...]:
+    """Of each load on a part; a second one of one thing, such as the other end of a kerb, by its number."""
+    seen: Counter[str] = Counter()
+    found = []
+    for area in floor.areas:
+        working = area_load(rules, floor, area)
+        seen[area.of] += 1
+        if seen[area.of] > 1:
+            working = working.model_copy(update={"at": (*working.at, f"part/{seen[area.of]}")})
+        found.append(working)
+    return tuple(found)
+
+
+def _carrying_most(floor: FloorInput, joist: Joist) -> tuple[JoistLoads, ...]:
     """The joist with the greatest moment of what stands on parts of the floor; none where nothing does."""
-    parts = floor_joist(rules, floor).parts
-    return tuple(loads for loads in floor.joists if loads.parts == parts)[:1]
+    return tuple(loads for loads in floor.joists if loads.parts == joist.parts)[:1]
 
 
-def _assumed_areas(rules: RuleSet, floor: FloorInput) -> list[str]:
+def _assumed_areas(rules: RuleSet, floor: FloorInput) -> list[Statement]:
     taken = []
     for area in floor.areas:
         if area.assumed:
             rule = rules.entry(area.assumed)
-            taken.append(f"{area.name}: {rules.number(rule.id):g} {rule.unit} taken, for the job does not say.")
+            of, load = Ref(ref=area.of), measure(rules.number(rule.id), rule.unit)
+            taken.append(_taken("load_taken", of=of, load=load))
     if any(area.kind is AreaKind.TUB for area in floor.areas):
-        taken.append("A tub's water is counted with the lasting loads, beside the full live load.")
+        taken.append(_taken("tub_water"))
     if any(part.start_in is None for loads in floor.joists for part in loads.parts):
-        taken.append("Loads on parts of the floor stand where they do most along the joists.")
+        taken.append(_taken("parts_do_most"))
+    if floor.continuous and not floor.run_in:
+        taken.append(_taken("other_spans"))
     return taken
 
 
 def ceiling_member(rules: RuleSet, ceiling: CeilingInput, checks: tuple[Check, ...]) -> JudgedMember:
     """The data sheet of a ceiling."""
     joist = ceiling_joist(rules, ceiling)
-    unjudged = [
-        "How much mass boards and fasteners may hang overhead: no limit is published for this practice; ask the "
-        "board's maker.",
-        "Beams, hangers and plates that carry the joists.",
-    ]
-    if ceiling.stiffness is not None:
-        unjudged.append(_NOT_IN_EI)
     return JudgedMember(
-        where=ceiling.where,
+        ref=ceiling.ref,
         kind="ceiling",
-        facts=(
-            ("above", _ABOVE[ceiling.above]),
-            *_span_facts(ceiling.span_in, ceiling.spacing_in),
-            *_member_facts(ceiling.size, ceiling.species, ceiling.grade, joist),
-            *_load_facts(joist),
-        ),
+        facts={
+            "above": Word(word=f"above_{ceiling.above.value}"),
+            "span": length_in(ceiling.span_in),
+            "spacing": length_in(ceiling.spacing_in),
+            **_member_facts(joist),
+            **_load_facts(joist),
+        },
         layers=ceiling.layers,
-        assumed=("Tile counts as a brittle finish.", *_assumed(joist)),
-        unjudged=tuple(unjudged),
-        question=_question("ceiling", checks),
-        lines=(ceiling_dead_load(rules, ceiling)[1], section_working(joist), *checks),
+        assumed=(_taken("brittle_finish"), *_assumed(joist.wood)),
+        unjudged=("hanging_mass", "ceiling_beams", *(() if ceiling.stiffness is None else ("ei_strength",))),
+        lines=(dead_load_working(rules, ceiling), section_working(ceiling.ref, joist), *checks),
     )
 
 
 def wall_member(
-    rules: RuleSet, where: str, studs: Studs, layers: tuple[Layer, ...], checks: tuple[Check, ...]
+    rules: RuleSet, ref: str, studs: Studs, layers: tuple[Layer, ...], checks: tuple[Check, ...]
 ) -> JudgedMember:
     """The data sheet of a wall."""
-    facts = [("clear height", f"{studs.height_in:g} in"), ("studs, centre to centre", f"{studs.spacing_in:g} in")]
-    assumed = [
-        f"Sideways load {rules.number('wall.load.lateral'):g} psf.",
-        "The stud alone: boards add no stiffness.",
+    facts: dict[str, Value] = {"height": length_in(studs.height_in), "spacing": length_in(studs.spacing_in)}
+    taken = [
+        _taken("lateral_load", load=measure(rules.number("wall.load.lateral"), "psf")),
+        _taken("stud_alone"),
+        *_assumed(studs.wood),
     ]
-    if studs.wood is not None:
-        facts += [("studs", studs.wood.name), ("E", f"{studs.wood.e_psi:,.0f} psi")]
-        if studs.wood.assumed:
-            assumed.append(f"{studs.wood.assumed[0].upper()}{studs.wood.assumed[1:]}.")
-    elif studs.steel is not None:
-        steel = studs.steel
-        facts += [
-            ("studs", f"steel, web {steel.depth_in:g} in"),
-            ("thickness", "gauge only, mils not known" if steel.mils is None else f"{steel.mils:g} mil"),
-        ]
-        assumed.append(
-            f"Flanges {steel.flange_in or rules.number('wall.steel.flange'):g} in; section without lips, whole."
-        )
+    if (wood := studs.wood) is not None:
+        facts |= {"size": Name(name=wood.size), **lumber_facts(wood), "e": measure(wood.e_psi, "psi")}
+    elif (steel := studs.steel) is not None:
+        facts["web"] = length_in(steel.depth_in)
+        if steel.mils is not None:
+            facts["steel"] = measure(steel.mils, "mil")
+        if steel.flange_in is not None:
+            facts["flange"] = length_in(steel.flange_in)
+        if steel.second_moment_in4 is not None:
+            facts["inertia"] = measure(steel.second_moment_in4, "in⁴")
+        taken.append(_taken("flanges", width=length_in(flange_in(rules, steel))))
     return JudgedMember(
-        where=where,
+        ref=ref,
         kind="wall",
-        facts=tuple(facts),
+        facts=facts,
         layers=layers,
-        assumed=tuple(assumed),
-        unjudged=("Load from above on the studs; wind; fastening of the plates.",),
-        question=_question("wall", checks),
+        assumed=tuple(taken),
+        unjudged=("wall_loads",),
         lines=checks,
     )
 
 
-def _span_facts(span_in: float, spacing_in: float) -> tuple[tuple[str, str], ...]:
-    feet, inches = divmod(span_in, 12)
-    return (
-        (
-            "clear span, face to face",
-            f"{span_in:.6g} in ({feet:.0f} ft {inches:.4g} in, {span_in * 25.4:,.0f} mm)",
-        ),
-        ("joists, centre to centre", f"{spacing_in:g} in ({spacing_in * 25.4:,.0f} mm)"),
-    )
-
-
-def _member_facts(size: str | None, species: str, grade: str, joist: Joist) -> tuple[tuple[str, str], ...]:
-    if size is None or joist.wood is None:
-        return (
-            (
-                "joists",
-                f"engineered or steel, EI {stiffness_text(joist.ei / joist.plies)} lb·in² each by their maker",
-            ),
-        )
+def _member_facts(joist: Joist) -> dict[str, Value]:
     wood = joist.wood
-    stamp = "not known" if species == UNKNOWN else SPECIES[species]
-    return (
-        ("joists", f"{size}, {wood.width_in:g} × {wood.depth_in:g} in, {joist.plies} side by side"),
-        ("species, grade", f"{stamp}, {'not known' if grade == UNKNOWN else GRADES[grade]}"),
-        (
-            "design values",
-            f"Fb {wood.fb_psi:g}, CF {wood.size_factor:g}, Fv {wood.fv_psi:g}, Fcp {wood.fc_perp_psi:g}, "
-            f"E {wood.e_psi:,.0f} psi ({wood.source})",
-        ),
-    )
+    if wood is None:
+        return {"each": measure(joist.ei / joist.plies, "lb·in²"), "plies": joist.plies}
+    return {
+        "size": Name(name=wood.size),
+        "width": length_in(wood.width_in),
+        "depth": length_in(wood.depth_in),
+        "plies": joist.plies,
+        **lumber_facts(wood),
+        "fb": measure(wood.fb_psi, "psi"),
+        "size_factor": measure(wood.size_factor),
+        "fv": measure(wood.fv_psi, "psi"),
+        "fc_perp": measure(wood.fc_perp_psi, "psi"),
+        "e": measure(wood.e_psi, "psi"),
+        "values": tuple(Ref(ref=f"rule/{rule}") for rule in dict.fromkeys(wood.rules.values())),
+    }
 
 
-def _load_facts(joist: Joist) -> tuple[tuple[str, str], ...]:
-    return (("live load", f"{joist.live_psf:g} psf"), ("dead load", f"{joist.dead_psf:.1f} psf, layers below"))
+def _cut_facts(cuts: tuple[Cut, ...]) -> dict[str, Value]:
+    if not cuts:
+        return {}
+    unsaid = Word(word="none")
+    return {
+        "cuts": tuple(Word(word=cut.kind) for cut in cuts),
+        "cut_sizes": tuple(length_in(cut.size_in) for cut in cuts),
+        "cut_places": tuple(length_in(cut.at_in) for cut in cuts),
+        "cut_lengths": tuple(length_in(cut.length_in) for cut in cuts),
+        "cut_edges": tuple(unsaid if math.isinf(cut.edge_in) else length_in(cut.edge_in) for cut in cuts),
+        "cut_bottoms": tuple(cut.in_bottom for cut in cuts),
+    }
 
 
-def _assumed(joist: Joist) -> tuple[str, ...]:
-    if joist.wood is None or not joist.wood.assumed:
+def _load_facts(joist: Joist) -> dict[str, Value]:
+    return {"live": measure(joist.live_psf, "psf"), "dead": measure(joist.dead_psf, "psf")}
+
+
+def _taken(code: str, **values: Value) -> Statement:
+    """What was taken, by its code."""
+    return Statement(code=f"frames-{code}", values=values)
+
+
+def _assumed(wood: Lumber | None) -> tuple[Statement, ...]:
+    if wood is None or not wood.unknown:
         return ()
-    return (f"{joist.wood.assumed[0].upper()}{joist.wood.assumed[1:]}.",)
-
-
-def _question(kind: str, checks: tuple[Check, ...]) -> str:
-    failing = [check.name for check in checks if not check.stands]
-    if not failing:
-        return (
-            f"Every check of this {kind} holds as entered. Please confirm members, supports and loads as found, "
-            "and what stands under assumed and left open."
-        )
-    return (
-        f"As entered this {kind} does not hold in {', '.join(failing)}. Please design what makes it carry the "
-        "layers below within the limits of the calculation sheet, or confirm it as it is."
-    )
+    return (_taken("lumber_lowest", unknown=Word(word=wood.unknown)),)

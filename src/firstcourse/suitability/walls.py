@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from firstcourse.errors import InputValueError
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, deflection_check, deflection_text, length_check, stiffness_text
+from firstcourse.suitability.checks import Check, as_found, deflection_check
 from firstcourse.suitability.lumber import Lumber
-from firstcourse.workings import Working
+from firstcourse.values import Value, Word, length_in, measure
 
 SQ_IN_PER_SQ_FT = 144
 IN_PER_MIL = 0.001
@@ -79,84 +79,72 @@ def stud_stiffness(rules: RuleSet, studs: Studs) -> float | None:
         if steel.mils is None:
             return None
         thickness = steel.mils * IN_PER_MIL
-        flange = rules.number("wall.steel.flange") if steel.flange_in is None else steel.flange_in
-        inertia = channel_second_moment(steel.depth_in, flange, thickness)
+        inertia = channel_second_moment(steel.depth_in, flange_in(rules, steel), thickness)
     return rules.number("wall.steel.e") * inertia
 
 
 def check_studs(rules: RuleSet, studs: Studs) -> tuple[Check, ...]:
     """Stiffness against tile practice and code, spacing, and steel thickness where it is known."""
-    checks = [
-        length_check(
-            rules,
-            name="stud spacing",
-            title="Stud spacing",
-            found=studs.spacing_in,
-            rule="framing.stud_spacing.max",
-            at_least=False,
-        )
-    ]
+    checks = [as_found(rules, "stud_spacing", studs.spacing_in, "framing.stud_spacing.max", at_least=False)]
     stiffness = stud_stiffness(rules, studs)
     if stiffness is not None:
         checks += [
             _stiff(rules, studs, stiffness, rule) for rule in ("wall.deflection.tile", "wall.deflection.code")
         ]
     if studs.steel is not None and studs.steel.mils is not None:
-        checks.append(
-            length_check(
-                rules,
-                name="steel thickness",
-                title="Steel thickness",
-                found=studs.steel.mils,
-                rule="wall.steel.min",
-                unit="mil",
-            )
-        )
+        checks.append(as_found(rules, "steel_thickness", studs.steel.mils, "wall.steel.min", unit="mil"))
     return tuple(checks)
 
 
 def _stiff(rules: RuleSet, studs: Studs, stiffness: float, rule: str) -> Check:
     lateral = rules.number("wall.load.lateral")
-    load = lateral * studs.spacing_in / SQ_IN_PER_SQ_FT
-    deflection = beams.uniform_deflection(load, studs.height_in, stiffness)
-    argument: tuple[str, ...] = ()
-    if studs.steel is not None and studs.steel.second_moment_in4 is None:
-        argument = ("Gross section of the steel, lips and buckling left out; the maker's table governs.",)
+    load, by = lateral * studs.spacing_in / SQ_IN_PER_SQ_FT, rule.rpartition(".")[2]
     return deflection_check(
         rules,
-        name=f"stud stiffness ({'code' if rule.endswith('.code') else 'tile'})",
-        title="Sideways deflection of a stud alone",
-        formula="Δ = 5 w H⁴ / (384 EI)",
+        name=f"stud_stiffness_{by}",
         rule=rule,
         span_in=studs.height_in,
-        deflection_in=deflection,
-        values={"H": f"{studs.height_in:g} in", "spacing": f"{studs.spacing_in:g} in"},
-        steps=(
-            f"w = {lateral:g} psf × {studs.spacing_in:g} in / {SQ_IN_PER_SQ_FT} = {load:.4f} lb/in",
-            _stiffness_step(rules, studs, stiffness),
-            f"Δ = 5 × {load:.4f} × {studs.height_in:g}⁴ / (384 × {stiffness_text(stiffness)}) "
-            f"= {deflection_text(deflection)} in",
-            f"H / Δ = {studs.height_in:g} / {deflection_text(deflection)} = {studs.height_in / deflection:.1f}",
-        ),
-        letter="H",
-        argument=argument,
+        deflection_in=beams.uniform_deflection(load, studs.height_in, stiffness),
+        inputs={
+            "by": Word(word=by),
+            "height": length_in(studs.height_in),
+            "spacing": length_in(studs.spacing_in),
+            "load": measure(lateral, "psf"),
+            "w": measure(load, "lb/in"),
+            **_stiff_inputs(rules, studs, stiffness),
+            "ei": measure(stiffness, "lb·in²"),
+        },
+        formula="stud_stiffness",
+        also=(f"rule/{rule}",),
     )
 
 
-def _stiffness_step(rules: RuleSet, studs: Studs, stiffness: float) -> str:
+def _stiff_inputs(rules: RuleSet, studs: Studs, stiffness: float) -> dict[str, Value]:
     if studs.wood is not None:
         wood = studs.wood
-        return (
-            f"EI = E b d³ / 12 = {wood.e_psi:,.0f} × {wood.width_in:g} × {wood.depth_in:g}³ / 12 "
-            f"= {stiffness_text(stiffness)} lb·in²"
-        )
+        return {
+            "e": measure(wood.e_psi, "psi"),
+            "width": length_in(wood.width_in),
+            "depth": length_in(wood.depth_in),
+        }
     modulus, steel = rules.number("wall.steel.e"), studs.steel
-    if steel is not None and steel.second_moment_in4 is None:
-        return (
-            "I = t (d - 2t)³ / 12 + 2 b t ((d - t) / 2)², EI = "
-            f"{modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness_text(stiffness)} lb·in²"
-        )
-    return f"EI = {modulus:,.0f} psi × {stiffness / modulus:.4f} in⁴ = {stiffness_text(stiffness)} lb·in²"
+    inertia: dict[str, Value] = {
+        "steel_e": measure(modulus, "psi"),
+        "inertia": measure(stiffness / modulus, "in⁴"),
+    }
+    if steel is None or steel.second_moment_in4 is not None or steel.mils is None:
+        return inertia
+    return {
+        "web": length_in(steel.depth_in),
+        "flange": length_in(flange_in(rules, steel)),
+        "steel": length_in(steel.mils * IN_PER_MIL),
+        **inertia,
+    }
+
+
+def flange_in(rules: RuleSet, steel: SteelStud) -> float:
+    """Width of a steel stud's flanges, the rule book's where it is not known [in]."""
+    return rules.number("wall.steel.flange") if steel.flange_in is None else steel.flange_in
 
 
 def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check | None:
@@ -170,20 +158,6 @@ def check_backing_mass(rules: RuleSet, backing: str, mass_kg_m2: float) -> Check
     rule = f"wall.mass.{backing}"
     if not rules.has(rule):
         return None
-    limit = rules.entry(rule)
     return Check(
-        name="tiling mass",
-        found=mass_kg_m2,
-        limit=rules.number(rule),
-        at_least=False,
-        unit="kg/m²",
-        rule=rule,
-        source=limit.cited,
-        working=Working(
-            title="Tiling mass on the backing",
-            formula="tile + mortar + grout",
-            result=f"{mass_kg_m2:.1f}",
-            unit="kg/m²",
-            source=limit.cited,
-        ),
+        name="tiling_mass", found=mass_kg_m2, limit=rules.number(rule), at_least=False, unit="kg/m²", rule=rule
     )

@@ -7,9 +7,9 @@ from shapely import Point, Polygon, affinity, box
 
 from firstcourse.rules import RuleSet
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM
+from firstcourse.verify.formulas.frames import own_layers
 from firstcourse.verify.frame_fields import Frame
 from firstcourse.verify.load_fields import AreaLoad, JoistLoad
-from firstcourse.verify.printed import first_number
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -22,7 +22,6 @@ _NEAR = 0.002
 _LEAST_LB = 0.05
 _LEAST_M2 = 1e-4
 _HALF_MARK = 1 / 32
-_LAYERS = {"mortar": "mortar under the tile", "tile": "tile"}
 
 type _Key = tuple[int, str]
 type _Share = tuple[float, float, float]
@@ -56,21 +55,24 @@ def _all_there(frame: Frame, own: Sequence[Surface]) -> Iterator[Objection]:
             wanted.add(surface.id.rpartition("/")[0])
     named = {area.of for area in frame.loads.areas}
     for name in sorted(wanted - named):
-        yield Objection(_CODE, frame.where, f"'{name}' stands on this floor and is no load of its sheet")
+        yield Objection(_CODE, frame.surface, f"'{name}' stands on this floor and is no load of its sheet")
 
 
 def _weighs(frame: Frame, area: AreaLoad, own: Sequence[Surface], rules: RuleSet) -> Iterator[Objection]:
     shape = Polygon(area.outline)
     square_metres = shape.area / _TICKS_PER_M**2
     if abs(square_metres - area.area) > _NEAR * square_metres:
-        yield Objection(_CODE, frame.where, f"{area.of}: {area.area:g} m² said of {square_metres:.4f}")
+        yield Objection(_CODE, frame.surface, f"{area.of}: {area.area:g} m² said of {square_metres:.4f}")
     if abs(area.kg / area.area - area.psf * _KG_M2_PER_PSF) > _NEAR * max(1.0, area.kg / area.area):
-        yield Objection(_CODE, frame.where, f"{area.of}: {area.psf:g} psf said of {area.kg:.1f} kg")
+        yield Objection(_CODE, frame.surface, f"{area.of}: {area.psf:g} psf said of {area.kg:.1f} kg")
     if area.instead == (area.kind == "bench"):
         yield Objection(
-            _CODE, frame.where, f"{area.of}: lies beside the floor's layers, or on them, said otherwise"
+            _CODE, frame.surface, f"{area.of}: lies beside the floor's layers, or on them, said otherwise"
         )
-    rows = dict(area.rows)
+    rows = {row.of: row.kg for row in area.rows}
+    for row in area.rows:
+        if row.litres is not None and row.density is not None:
+            yield from _is(frame, area, row.litres * row.density / 1000, row.kg)
     if area.kind == "tub" and area.assumed:
         yield from _is(frame, area, rules.number("mass.tub_filled") * _KG_M2_PER_PSF * square_metres, area.kg)
     surface = next((one for one in own if area.of in (one.id, f"{one.id}/kerb")), None)
@@ -83,22 +85,21 @@ def _weighs(frame: Frame, area: AreaLoad, own: Sequence[Surface], rules: RuleSet
         yield from _is(frame, area, min(weights, key=lambda kg: abs(kg - area.kg)), area.kg)
     if area.kind == "shower":
         if tuple(area.outline) != tuple(surface.outline):
-            yield Objection(_CODE, frame.where, f"{area.of}: stands where its floor does not lie")
+            yield Objection(_CODE, frame.surface, f"{area.of}: stands where its floor does not lie")
         yield from _is(frame, area, _bed_kg(surface, Polygon(surface.outline), rules), rows.get("bed", 0.0))
         yield from _is(frame, area, rules.number("mass.membrane") * square_metres, rows.get("membrane", 0.0))
         for of, thickness in surface.layers:
-            name = _LAYERS.get(of)
-            if name is None:
+            if of not in ("mortar", "tile"):
                 continue
             densities = ("bedding.mortar.density",) if of == "mortar" else ("mass.tile", "mass.stone")
             weights = [thickness / _TICKS_PER_M * rules.number(one) * square_metres for one in densities]
-            found = rows.get(name, 0.0)
+            found = rows.get(of, 0.0)
             yield from _is(frame, area, min(weights, key=lambda kg: abs(kg - found)), found)
 
 
 def _is(frame: Frame, area: AreaLoad, right: float, said: float) -> Iterator[Objection]:
     if abs(right - said) > _NEAR * right + 0.001:
-        yield Objection(_CODE, frame.where, f"{area.of}: {said:.2f} kg said, {right:.2f} by its volume")
+        yield Objection(_CODE, frame.surface, f"{area.of}: {said:.2f} kg said, {right:.2f} by its volume")
 
 
 def _bed_kg(surface: Surface, part: Polygon, rules: RuleSet) -> float:
@@ -122,7 +123,7 @@ def _lines(frame: Frame, own: Sequence[Surface]) -> Iterator[Objection]:
     for number, (a, b) in enumerate(frame.loads.lines, start=1):
         middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
         if all(support.distance(middle) > 2 for support in supports):
-            yield Objection(_CODE, frame.where, f"joist {number} of its sheet is none of the floor's")
+            yield Objection(_CODE, frame.surface, f"joist {number} of its sheet is none of the floor's")
 
 
 def _shares(frame: Frame, own: Sequence[Surface], plan: Document) -> Iterator[Objection]:
@@ -130,10 +131,9 @@ def _shares(frame: Frame, own: Sequence[Surface], plan: Document) -> Iterator[Ob
     by_name = {area.of: area for area in loads.areas}
     for share in loads.joists:
         if share.of not in by_name or not 1 <= share.joist <= len(loads.lines):
-            yield Objection(_CODE, frame.where, f"joist {share.joist} carries '{share.of}', which is not there")
+            yield Objection(_CODE, frame.surface, f"joist {share.joist} carries '{share.of}', which is not there")
             return
-    spacing = first_number(dict(frame.facts).get("joists, centre to centre", ""))
-    if not loads.lines or not loads.areas or not spacing:
+    if not loads.lines or not loads.areas:
         return
     if any(share.start is not None for share in loads.joists):
         # Only what lies on the span is carried; each share is then held by itself.
@@ -144,7 +144,7 @@ def _shares(frame: Frame, own: Sequence[Surface], plan: Document) -> Iterator[Ob
     for share in loads.joists:
         said.setdefault((share.joist, share.of), []).append((share.pounds, share.length, share.width))
     right: dict[_Key, list[_Share]] = {}
-    for key, found in _carried(frame, own, plan, spacing * TICKS_PER_INCH):
+    for key, found in _carried(frame, own, plan, frame.found.spacing * TICKS_PER_INCH):
         right.setdefault(key, []).append(found)
     for key in sorted(said.keys() | right.keys()):
         ones, others = sorted(said.get(key, [])), sorted(right.get(key, []))
@@ -154,7 +154,9 @@ def _shares(frame: Frame, own: Sequence[Surface], plan: Document) -> Iterator[Ob
         if sum(one[0] for one in (*ones, *others)) <= _LEAST_LB:
             continue
         told, is_ = (" and ".join(f"{one[0]:.1f} lb" for one in some) or "none" for some in (ones, others))
-        yield Objection(_CODE, frame.where, f"joist {key[0]} carries {told} of {key[1]}, not {is_}, or elsewhere")
+        yield Objection(
+            _CODE, frame.surface, f"joist {key[0]} carries {told} of {key[1]}, not {is_}, or elsewhere"
+        )
 
 
 def _alike(one: _Share, other: _Share) -> bool:
@@ -169,7 +171,7 @@ def _own_share(frame: Frame, share: JoistLoad, area: AreaLoad) -> Iterator[Objec
     most = area.psf * strip
     if share.pounds > 1.5 * most + _LEAST_LB:
         yield Objection(
-            _CODE, frame.where, f"joist {share.joist} carries {share.pounds:.1f} lb of {most:.1f} there"
+            _CODE, frame.surface, f"joist {share.joist} carries {share.pounds:.1f} lb of {most:.1f} there"
         )
 
 
@@ -191,7 +193,7 @@ def _carried(
     left, low, right, high = turned(Polygon(whole[0].outline)).bounds
     centres = [_across(line, origin, angle) for line in lines]
     order = sorted(centres)
-    layers = sum(layer.psf for layer in frame.layers) + sum(psf for _name, psf in frame.loads.other)
+    layers = own_layers(frame)
     for number, at in enumerate(centres, start=1):
         index = order.index(at)
         before = (at - order[index - 1]) / 2 if index else max(spacing, at - low) / 2
@@ -208,7 +210,7 @@ def _carried(
                 kg = area.kg * square_metres / area.area
                 surface = next((one for one in own if one.id == area.of), None)
                 if area.kind == "shower" and surface is not None and surface.fall is not None:
-                    bed = dict(area.rows).get("bed", 0.0)
+                    bed = sum(row.kg for row in area.rows if row.of == "bed")
                     kg = (area.kg - bed) * square_metres / area.area + _bed_kg(surface, cut, plan.rules)
                 more = kg - (layers * _KG_M2_PER_PSF * square_metres if area.instead else 0.0)
                 begins, _, ends, _ = turned(cut).bounds

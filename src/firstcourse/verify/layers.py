@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_INCH
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.structure import Document, Surface, TiledArea, TileStock
 from firstcourse.verify.verdict import Objection
 
@@ -19,8 +19,6 @@ NAMES = {
 }
 """Layers as they are printed, from below."""
 _CODE = "VER-768"
-_HALF_THOUSANDTH = 0.00051
-"""Layers of a judged frame are printed to a thousandth of an inch."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,8 +139,8 @@ def _derived(surface: Surface, plan: Document) -> Iterator[tuple[str, int]]:
 
 def _weighed(surface: Surface, plan: Document) -> Iterator[Objection]:
     """A frame is judged with the one thickness of each layer on it."""
-    given = {NAMES[kind]: thickness for kind, thickness in surface.layers}
+    given = dict(surface.layers)
     for frame in plan.frames:
         for row in frame.layers if frame.surface == surface.id else ():
-            if row.name in given and abs(row.thickness - given[row.name] / TICKS_PER_INCH) > _HALF_THOUSANDTH:
-                yield Objection(_CODE, frame.where, f"weighs the {row.name} by another thickness")
+            if row.of in given and abs(row.thickness * TICKS_PER_MM - given[row.of]) > 0.5:
+                yield Objection(_CODE, frame.surface, f"weighs the {NAMES[row.of]} by another thickness")

@@ -9,14 +9,24 @@ _KINDS = ("shower", "kerb", "bench", "tub", "thing")
 
 
 @dataclass(frozen=True, slots=True)
+class LoadRow:
+    """One thing of a load: its mass [kg], and where that is of a volume [l], that and its density [kg/m³]."""
+
+    of: str
+    kg: float
+    litres: float | None
+    density: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class AreaLoad:
-    """A load on a part of a floor: masses by what they are of [kg], its mean load [psf]."""
+    """A load on a part of a floor: what it is made of, its mean load [psf]."""
 
     of: str
     kind: str
     outline: Ring
     area: float
-    rows: tuple[tuple[str, float], ...]
+    rows: tuple[LoadRow, ...]
     psf: float
     instead: bool
     assumed: str
@@ -24,7 +34,7 @@ class AreaLoad:
     @property
     def kg(self) -> float:
         """Its whole mass [kg]."""
-        return sum(kg for _of, kg in self.rows)
+        return sum(row.kg for row in self.rows)
 
     @property
     def is_built(self) -> bool:
@@ -77,18 +87,21 @@ def _area(node: Node) -> AreaLoad:
         kind=kind,
         outline=node.ring("outline"),
         area=area,
-        rows=tuple((row.text("of"), _mass(row)) for row in node.nodes("rows")),
+        rows=tuple(_row(row) for row in node.nodes("rows")),
         psf=node.number("psf"),
         instead=node.flag("instead", True),
         assumed=node.text("assumed", ""),
     )
 
 
-def _mass(node: Node) -> float:
-    kg = node.number("kg")
-    if kg < 0:
-        raise FieldError(f"{node.where}.kg", "is less than nothing")
-    return kg
+def _row(node: Node) -> LoadRow:
+    litres, density = (
+        None if node.raw(key, None) is None else node.number(key) for key in ("litres", "density_kg_m3")
+    )
+    row = LoadRow(of=node.text("of"), kg=node.number("kg"), litres=litres, density=density)
+    if min(row.kg, litres or 0.0, density or 0.0) < 0 or (litres is None) != (density is None):
+        raise FieldError(node.where, "is no mass, or has a volume without a density")
+    return row
 
 
 def _joist(node: Node) -> JoistLoad:

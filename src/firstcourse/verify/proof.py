@@ -31,7 +31,6 @@ from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.formulas.lifting import check_lifting
 from firstcourse.verify.formulas.quantities import check_quantities
-from firstcourse.verify.frame_formulas import check_frame_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.given import check_given
 from firstcourse.verify.in_room import check_in_room
@@ -92,7 +91,6 @@ _CHECKS = (
     check_marks,
     check_frames,
     check_floor_loads,
-    check_frame_formulas,
     check_formulas,
     check_workings,
     check_lifting,

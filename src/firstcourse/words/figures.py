@@ -30,6 +30,8 @@ _CLOSE = {"°", "%"}
 """Units that stand right behind their number."""
 _SPAN_RATIO = "L/x"
 """Of a span over its deflection, said as L/360 and never rounded up."""
+_STRAIGHT = 100_000
+"""A span over its deflection from which on nobody can see or measure that it bends."""
 _MM_PER_IN = 25.4
 _LITRES_PER_CUBIC_FOOT = (12 * _MM_PER_IN / 100) ** 3
 
@@ -202,13 +204,48 @@ def in_figures(
         '0.421 kPa'
     """
     if found.unit == _SPAN_RATIO:
-        return f"L/{int(found.value)}"
+        return f"L/{int(found.value)}" if found.value < _STRAIGHT else "no deflection"
     factor, unit = unit_for(_WRITTEN.get(found.unit, found.unit), tape)
     value = found.value * factor
     if unit == "°C" and tape is Tape.INCH:
         value, unit = value * 9 / 5 + 32, "°F"
     number = number_text(value, _DECIMALS.get(unit) if decimals is None else decimals, sign=sign, up=up)
     return f"{number}{unit}" if unit in _CLOSE else f"{number} {unit}".rstrip()
+
+
+def span(found: Measure, tape: Tape) -> str:
+    r"""How far members span: inches, and on an inch tape feet and inches beside.
+
+    Example:
+        >>> span(Measure(value=3810.0, unit="mm"), Tape.INCH), span(Measure(value=3810.0, unit="mm"), Tape.MM)
+        ('150 in (12\' 6")', '3810 mm')
+    """
+    return f"{spaced(found, tape)} ({on_tape(found, tape)})" if tape is Tape.INCH else spaced(found, tape)
+
+
+def inch_pound(
+    found: Measure, decimals: int | None = None, figures: int | None = None, *, millions: bool = False
+) -> str:
+    """The figures of a measure in inches and pounds, for a formula that is worked in them.
+
+    Args:
+        found: The measure.
+        decimals: How many.
+        figures: How many figures at least, where decimals are not said; six at most where neither is.
+        millions: Write it in millions.
+
+    Example:
+        >>> inch_pound(Measure(value=3810.0, unit="mm")), inch_pound(Measure(value=0.0012345678), figures=4)
+        ('150', '0.001235')
+        >>> inch_pound(Measure(value=61932600.0, unit="lb·in²"), millions=True)
+        '61.933×10⁶'
+    """
+    value = found.value * unit_for(found.unit, Tape.INCH)[0]
+    if millions:
+        return f"{value / 1e6:.3f}×10⁶"
+    if figures is not None and value:
+        decimals = max(0, figures - 1 - math.floor(math.log10(abs(value))))
+    return f"{value:g}" if decimals is None else f"{value:,.{decimals}f}"
 
 
 def less(found: Measure, other: Measure, tape: Tape) -> str:

@@ -1,6 +1,7 @@
 """Says findings and workings from the message files, with their values put in as the reader's tape shows them."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from itertools import repeat
 from typing import Any
 
 from babel import Locale
@@ -17,6 +18,7 @@ from firstcourse.words.figures import (
     cut,
     fine,
     in_figures,
+    inch_pound,
     less,
     number_text,
     on_tape,
@@ -25,6 +27,7 @@ from firstcourse.words.figures import (
     slope,
     small_area,
     spaced,
+    span,
     thick,
 )
 from firstcourse.words.messages import Messages
@@ -58,16 +61,18 @@ class Saying:
     length, finer than the tape where it needs be), `CUT` (never more than it is), `SPACED($x, $limit)` (how far
     members stand apart, on its own side of a limit), `BESIDE($x, $limit)` (the same of a small length), `THICK` (a
     panel's thickness as sold), `RUN` (a running length), `FALL` (a fall as the trade says it), `AREA` (as small as
-    a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`, `up: "yes"`
-    never less), `PLAIN` (as it was read),
-    `NUMBER_OF` (the figures alone), `LESS($x, $y)` (what is left of it as both are printed), `PLACE` (a reference
-    with its room), `SURFACES` (several, a room that all lie in named once; many are counted), `THING` (without),
-    `WORD` (a word by its code), `CAPITAL` (its first letter large), `LIST` (several, with `and`; `last: "or"`;
-    `between: "; "` puts that between all), and `EACH("message", $x, $y)` (the message once for each, its
-    parameters `one`, `two` and so on to `five`; `last: "and"` before the last, or `between: "; "`).
-    Also `BULK` (a volume of mortar), `SOURCE` (of a rule by its id or reference, of several once each), `NEED`
+    a shower's), `FIGURES` (decimals with the unit; `decimals: 2`, `sign: "yes"`, `up: "yes"` never less), `PLAIN`
+    (as it was read), `NUMBER_OF` (the figures alone), `INCH_POUND` (the figures in inches and pounds, whatever the
+    reader's units, for formulas that are worked in these; `decimals: 2`, `figures: 4`, `millions: "yes"`),
+    `PERCENT` (a share), `SPAN` (how far members span), `BULK` (a volume of mortar), `LESS($x, $y)` (what is left
+    of it as both are printed), `SOURCE` (of a rule by its reference or id, of several once each), `NEED`
     (how much is to be bought, in the unit it is bought by; `decimals: 3` at most), `PACK($holds, $kind, $sheets)`
-    (how it is sold) and `NAME` (of a stock, by its reference).
+    (how it is sold), `NAME` (of a stock, by its reference), `PLACE` (a
+    reference with its room), `SURFACES` (several, a room that all lie in named once; many are counted),
+    `THING` (without), `WORD` (a word by its code), `CAPITAL` (its first letter large), `LIST` (several, with
+    `and`; `last: "or"`; `between: "; "` puts that between all), and `EACH("message", $x, $y)` (the message
+    once for each, its parameters `one`, `two` and so on to `six`, what is not several the same in each;
+    `last: "and"` before the last, or `between: "; "`).
 
     What to do that several findings have in common stands as attribute of `sui-remedies` and its like.
     """
@@ -92,7 +97,6 @@ class Saying:
             "LESS": lambda given, other: self._each(given, lambda one: less(one, other.value, tape)),
             "CAPITAL": lambda text: str(text)[:1].upper() + str(text)[1:],
             "BULK": lambda given: self._each(given, lambda one: bulk(one, tape)),
-            "SOURCE": self._source,
             "NEED": self._need,
             "PACK": self._pack,
             "NAME": lambda given: self._each(given, lambda ref: ref.ref.partition("/")[2]),
@@ -103,6 +107,10 @@ class Saying:
             "THING": lambda given: self._each(given, lambda ref: self.thing(ref.ref)),
             "WORD": self._word,
             "LIST": self._list,
+            "INCH_POUND": self._inch_pound,
+            "PERCENT": lambda given: self._each(given, lambda one: f"{one.value:.0%}"),
+            "SPAN": lambda given: self._each(given, lambda one: span(one, tape)),
+            "SOURCE": self._source,
             "EACH": self._every,
         }
         self._messages = Messages(tongue, practice, functions)
@@ -134,12 +142,14 @@ class Saying:
     def working(self, working: Working) -> SaidWorking:
         """A working in words.
 
-        Of its message, the text is the title; `.formula` and `.source` are printed as they stand; `.name-x` is
-        what input `x` is called, its own name where there is none; `.value-x` how it is shown; `.unsaid-x` keeps
-        it out of the list; `.value-limit` how the limit is shown. `.columns` names inputs of one length that are
-        listed row by row: `.row-name` and `.row-value` are said for each row, with its value of every column and
-        its number from 1 as `row`; rows of one name stand together. `.step-1` and so on are lines with the values
-        put in; `.argument-1` and so on are sentences. What says `-` is left out, and a sentence that says nothing.
+        Of its message, the text is the title, or `.title`; `.formula` and `.source` are printed as they stand;
+        `.name-x` is what input `x` is called, its own name where there is none; `.value-x` how it is shown;
+        `.unsaid-x` keeps it out of the list, and `.named` all that have no name; `.value-limit` how the limit is
+        shown. `.columns` names inputs of one length that are listed row by row: `.row-name` and `.row-value` are
+        said for each row, with its value of every column and its number from 1 as `row`; rows of one name stand
+        together. `.step-1` and so on are lines with the values put in; `.argument-1` and so on are sentences. What
+        says `-` is left out, and a sentence that says nothing. What is called so with `-with-y` behind is said
+        instead where input `y` is given.
 
         Raises:
             MissingWordsError: Its formula has no words.
@@ -155,36 +165,90 @@ class Saying:
                 argument=working.argument,
                 steps=working.steps,
             )
-        say, known = self._messages.say, self._messages.attributes(working.formula)
+        told, given = self._told(working.formula, working.inputs), self._of(working)
+
+        def say(attribute: str) -> str:
+            return self._messages.say(working.formula, told.get(attribute, ""), **given)
+
+        def each(kind: str) -> tuple[str, ...]:
+            lines = (line for name in told if name.startswith(f"{kind}-") for line in say(name).split("\n"))
+            return tuple(line for line in lines if line not in ("", NOTHING))
+
+        values = self._listed(working.formula, told, working.inputs, given)
+        if working.limit is not None:
+            values["limit"] = say("value-limit") if "value-limit" in told else self._text(working.limit)
+        number, unit = self._result(working, told, given)
+        return SaidWorking(
+            title=say("title"),
+            formula=say("formula") if "formula" in told else "",
+            values=values,
+            result=number,
+            unit=unit,
+            source=say("source") if "source" in told else self._sources.get(working.rule, ""),
+            argument=each("argument"),
+            steps=each("step"),
+        )
+
+    def part(self, working: Working, attribute: str) -> str | None:
+        """One attribute of a working's message; None where it has none such."""
+        if not self._messages.has(working.formula, attribute):
+            return None
+        return self._messages.say(working.formula, attribute, **self._of(working))
+
+    def rows(self, message: str, values: Mapping[str, Value], **more: str) -> dict[str, str]:
+        """Values as a message names and shows them, see `working`; `more` is what its words may ask for beside."""
+        given = {key: self._one(value) for key, value in values.items()} | more
+        return self._listed(message, self._told(message, values), values, given)
+
+    def value(self, value: Value) -> str:
+        """A value as it is shown by default."""
+        return self._text(value)
+
+    def _of(self, working: Working) -> dict[str, Any]:
+        """What the words of a working may ask for."""
         given = self._given(working.inputs, at=working.at) | {"rule": working.rule}
         if not isinstance(working.result, str):
             given["result"] = self._one(working.result)
         if working.limit is not None:
             given["limit"] = self._one(working.limit)
-        if working.rule:
-            given.setdefault("rule", self._one(Ref(ref=f"rule/{working.rule}")))
+        return given
 
-        def each(kind: str) -> tuple[str, ...]:
-            lines = (say(working.formula, name, **given) for name in known if name.startswith(f"{kind}-"))
-            return tuple(line for line in lines if line not in ("", NOTHING))
+    def _told(self, message: str, values: Mapping[str, Value]) -> dict[str, str]:
+        """Attributes of a message by their names; of `x-with-y` those whose `y` is given, as `x`, the first."""
+        found: dict[str, str] = {}
+        for attribute in self._messages.attributes(message):
+            name, _, needed = attribute.partition("-with-")
+            if not needed or needed in values:
+                found.setdefault(name, attribute)
+        return found
 
-        values = {name: ", ".join(texts) for name, texts in self._listed(working, known, given).items()}
-        if working.limit is not None:
-            shown = "value-limit" in known
-            values["limit"] = say(working.formula, "value-limit", **given) if shown else self._text(working.limit)
-        number, unit = self._result(working, known, given)
-        return SaidWorking(
-            title=say(working.formula, **given),
-            formula=say(working.formula, "formula", **given) if "formula" in known else "",
-            values=values,
-            result=number,
-            unit=unit,
-            source=say(working.formula, "source", **given)
-            if "source" in known
-            else self._sources.get(working.rule, ""),
-            argument=each("argument"),
-            steps=each("step"),
-        )
+    def _listed(
+        self, message: str, told: Mapping[str, str], inputs: Mapping[str, Value], given: Mapping[str, Any]
+    ) -> dict[str, str]:
+        """Inputs by the names that they are listed under."""
+
+        def say(attribute: str, values: Mapping[str, Any] = given) -> str:
+            return self._messages.say(message, told[attribute], **values)
+
+        columns = [column for column in say("columns").split() if column in inputs] if "columns" in told else []
+        listed: dict[str, list[str]] = {}
+        for key, value in inputs.items():
+            if key in columns[:1]:
+                each = zip(*(_several(inputs[column]) for column in columns), strict=True)
+                for row, values in enumerate(each, start=1):
+                    put_in = {**given, **dict(zip(columns, map(self._one, values), strict=True)), "row": row}
+                    if (text := say("row-value", put_in)) != NOTHING:
+                        listed.setdefault(say("row-name", put_in), []).append(text)
+            elif (
+                key not in columns
+                and f"unsaid-{key}" not in told
+                and ("named" not in told or f"name-{key}" in told)
+            ):
+                name = say(f"name-{key}") if f"name-{key}" in told else key
+                text = say(f"value-{key}") if f"value-{key}" in told else self._text(value)
+                if text != NOTHING:
+                    listed[name] = [text or self._term("none")]
+        return {name: ", ".join(texts) for name, texts in listed.items()}
 
     def statement(self, said: Statement) -> str:
         """A statement in words.
@@ -220,28 +284,6 @@ class Saying:
         """What a reference names, without where it is."""
         return thing(ref, self._labels, self._kind)
 
-    def _listed(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> dict[str, list[str]]:
-        """Inputs by the names that they are listed under."""
-        say, formula = self._messages.say, working.formula
-        columns = say(formula, "columns").split() if "columns" in known else []
-        columns = [column for column in columns if column in working.inputs]
-        listed: dict[str, list[str]] = {}
-        for key, value in working.inputs.items():
-            if key in columns[:1]:
-                each = zip(*(_several(working.inputs[column]) for column in columns), strict=True)
-                for row, values in enumerate(each, start=1):
-                    put_in = {**given, **dict(zip(columns, map(self._one, values), strict=True)), "row": row}
-                    text = say(formula, "row-value", **put_in)
-                    if text != NOTHING:
-                        listed.setdefault(say(formula, "row-name", **put_in), []).append(text)
-            elif key not in columns and f"unsaid-{key}" not in known:
-                name = say(formula, f"name-{key}", **given) if f"name-{key}" in known else key
-                shown = f"value-{key}" in known
-                text = say(formula, f"value-{key}", **given) if shown else self._text(value)
-                if text != NOTHING:
-                    listed[name] = [text or self._term("none")]
-        return listed
-
     def text(self, message: str, attribute: str, given: Mapping[str, str | float | Value]) -> str:
         """A label or a sentence of a paper."""
         return self._messages.say(message, attribute, **self._plain(given))
@@ -260,8 +302,8 @@ class Saying:
             return fluent_number(value, useGrouping=False)
         return value if isinstance(value, str) else self._one(value)
 
-    def _result(self, working: Working, known: tuple[str, ...], given: Mapping[str, Any]) -> tuple[str, str]:
-        if "result" in known:
+    def _result(self, working: Working, told: Mapping[str, str], given: Mapping[str, Any]) -> tuple[str, str]:
+        if "result" in told:
             number, _, unit = self._messages.say(working.formula, "result", **given).partition(" ")
             return number, unit
         if isinstance(working.result, Measure):
@@ -340,6 +382,16 @@ class Saying:
             return in_figures(given.value, self._tape, count).partition(" ")[0]
         return self._each(given, lambda one: number_text(one.value, count))
 
+    def _inch_pound(
+        self, given: _Given, decimals: Any = None, figures: Any = None, millions: str = "no", between: str = ", "
+    ) -> str:
+        places, count = (None if one is None else int(one) for one in (decimals, figures))
+        return str(between).join(
+            inch_pound(one, places, count, millions=millions == "yes")
+            for one in _several(given.value)
+            if isinstance(one, Measure)
+        )
+
     def _source(self, given: _Given | str) -> str:
         of = [Ref(ref=given)] if isinstance(given, str) else _several(given.value)
         rules = (one.ref.removeprefix("rule/") for one in of if isinstance(one, Ref))
@@ -372,10 +424,13 @@ class Saying:
 
     def _every(self, message: Any, *columns: _Given, last: str = "", between: str = ", ") -> str:
         name, _, attribute = str(message).partition(".")
-        rows = zip(*(_several(column.value) for column in columns), strict=True)
+        each = (
+            column.value if isinstance(column.value, tuple) else repeat(column.value, _rows_of(columns))
+            for column in columns
+        )
         said = [
             self._messages.say(name, attribute, **dict(zip(_COUNTED, map(self._one, row), strict=False)))
-            for row in rows
+            for row in zip(*each, strict=True)
         ]
         return self._joined(said, str(last)) if last else str(between).join(said)
 
@@ -383,11 +438,16 @@ class Saying:
         return ", ".join(say(one) for one in _several(given.value))
 
 
-_COUNTED = ("one", "two", "three", "four", "five")
+_COUNTED = ("one", "two", "three", "four", "five", "six")
 _MOST_SURFACES = 4
 """More than this are counted, not named."""
 NOTHING = "-"
 """What a message says where a line is left out."""
+
+
+def _rows_of(columns: Sequence[_Given]) -> int:
+    """How many rows columns make, of which some may hold one value for all."""
+    return max(len(_several(column.value)) for column in columns)
 
 
 def _several(value: Value) -> tuple[Single, ...]:

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from firstcourse.findings import Finding
-from firstcourse.plan import Quantity
+from firstcourse.plan import Quantity, StructureSheet
 from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
 from firstcourse.values import Statement, Value
@@ -13,6 +13,7 @@ from firstcourse.words.measures import in_units, unit_for
 from firstcourse.words.places import Labels
 from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
 from firstcourse.words.saying import Saying
+from firstcourse.words.sheets import SaidSheet, said_sheet
 from firstcourse.words.terms import terms_of
 from firstcourse.workings import Working
 
@@ -76,6 +77,15 @@ class Speaker:
     def working(self, working: Working) -> SaidWorking:
         """A working in words."""
         return self._saying.working(working)
+
+    def sheet(self, sheet: StructureSheet, workings: Mapping[str, Working]) -> SaidSheet:
+        """A sheet of a judged frame in words.
+
+        Args:
+            sheet: As the plan has it.
+            workings: By the keys that its lines name.
+        """
+        return said_sheet(self._saying, sheet, workings)
 
     def statement(self, said: Statement) -> str:
         """A statement in words."""

@@ -15,6 +15,8 @@ from firstcourse.job import read_job_text
 from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
 from said import all_said, worked
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
@@ -79,11 +81,11 @@ def test_an_engineer_gets_one_page_with_all_it_takes() -> None:
     printed = pages(office_pack(plan_of("limber-floor"), "a4"))
     (sheet,) = [page for page in printed if "Data sheet for an engineer" in page and CONTENTS not in page]
     for wanted in (
-        "150 in (12 ft 6 in",
+        "150 in (12' 6\")",
         "hem-fir, No. 2",
         "40 psf",
         "23/32 in (24 oc) + 19/32 in (20 oc), not glued",
-        "8.79 psf",
+        "8.79 lb/sq ft",
         "Assumed",
         "Left open",
         "Please design",
@@ -106,7 +108,7 @@ def test_the_judgement_alone_is_written_on_both_papers(tmp_path: Path) -> None:
     for file in files:
         printed = pages(file.read_bytes())
         assert all(CAUTION in page for page in printed)
-        assert any("Calculation sheet: upper bath, floor" in page for page in printed)
+        assert any("Calculation sheet: upper bath: floor" in page for page in printed)
     assert session.judgement_papers(done, tmp_path)[0].read_bytes() == files[0].read_bytes()
 
 
@@ -127,6 +129,7 @@ def judged_pages(old: str, new: str) -> dict[str, Any]:
         structures=done.structures,
         findings=done.findings,
         said=all_said(done.findings),
+        sheets=[Speaker("us", Tape.INCH).sheet(sheet, done.workings) for sheet in done.structures],
         workings={name: worked(working) for name, working in done.workings.items()},
         cautions=done.cautions,
     )

@@ -60,7 +60,7 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
     assert sorted(stops(done)) == ["SUI-103", "SUI-107", "SUI-108"]
     assert done.judged == ("upper bath, floor", "upper bath, wall A-B")
     ((where, options),) = done.remedies
-    assert where == "upper bath, floor"
+    assert where == "upper bath/floor"
     assert [option.names for option in options if option.passes] == [
         ("sister_part",),
         ("sister_full",),
@@ -96,23 +96,23 @@ def test_each_remedy_applied_to_the_job_lets_it_pass(old, new):
 
 def test_workings_are_named_by_surface_and_give_their_limit():
     done = judged(TEXT)
-    names = [name for name in done.workings if name.startswith("suitability.upper bath/floor.")]
-    assert len(names) > 8 and names[0].endswith(".1")
-    assert "suitability.upper bath/floor.remedies" in names
-    deflection = next(w for w in done.workings.values() if w.title.endswith("Live-load deflection"))
-    assert deflection.values["limit"].endswith("DOES NOT HOLD") and deflection.values["L"] == "150 in"
+    names = [name for name in done.workings if name.startswith("frames-") and "@upper bath/floor" in name]
+    assert len(names) > 8 and names[0] == "frames-dead_load@upper bath/floor"
+    assert "frames-remedy@upper bath/floor+option/1" in names
+    deflection = done.workings["frames-live_deflection@upper bath/floor+rule/floor.deflection.live_code"]
+    assert worked(deflection).values == {"L": "150 in", "limit": "at least L/360"}
     assert all(working.rule or worked(working).source for working in done.workings.values())
 
 
 def test_dead_load_holds_every_layer_entered():
     bed = swapped("edge: 12 in", "edge: 12 in, mortar_bed: 1 1/4 in, heating: 3/8 in")
-    plain = judged(MENDED).workings["suitability.upper bath/floor.1"]
-    loaded = judged(bed).workings["suitability.upper bath/floor.1"]
+    plain, loaded = (judged(text).workings["frames-dead_load@upper bath/floor"] for text in (MENDED, bed))
+    rows = {of.word: psf.value for of, psf in zip(loaded.inputs["of"], loaded.inputs["loads"], strict=True)}
     # 1-1/4 in at 2100 kg/m3 is 66.7 kg/m2, 13.66 psf; 3/8 in at 1600 is 15.2 kg/m2, 3.12 psf.
-    assert loaded.values["mortar bed"] == "13.66 psf"
-    assert loaded.values["mortar round the heating"] == "3.12 psf"
-    assert "mortar bed" not in plain.values
-    assert float(loaded.result) > float(plain.result) + 16.7
+    assert rows["mortar_bed"] == pytest.approx(13.66, abs=0.005)
+    assert rows["heating"] == pytest.approx(3.12, abs=0.005)
+    assert "mortar bed" in worked(loaded).values["made of"] and "mortar bed" not in worked(plain).values["made of"]
+    assert loaded.result.value > plain.result.value + 16.7
 
 
 def test_metric_entries_give_the_same_verdict():
@@ -153,7 +153,7 @@ def test_what_the_book_cannot_judge_stops_rather_than_passing():
 def test_members_as_found_are_judged_at_their_widest_spacing():
     found = "parallel_to: D-A, members: [{at: 2 in}, {at: 18 in}, {at: 50 in}, {at: 66 in}, {at: 80 in}]"
     done = judged(swapped("parallel_to: D-A, spacing: 16 in, first: 14 1/2 in", found))
-    (spacing,) = [w for name, w in done.workings.items() if "floor" in name and w.title.endswith("Joist spacing")]
+    spacing = worked(done.workings["frames-joist_spacing@upper bath/floor"])
     assert spacing.result == "32" and "SUI-101" in stops(done)
     lone = judged(swapped("spacing: 16 in, first: 15 1/4 in", "members: [{at: 42 in}]"))
     assert "wall A-B (spacing of the studs)" in all_said(lone.findings)[-2].message

@@ -13,7 +13,6 @@ TALL = Studs(height_in=170, spacing_in=16, wood=lumber(RULES, "2x4", "spf", "no2
 THIN = Studs(height_in=96, spacing_in=24, steel=SteelStud(depth_in=3.625, mils=18))
 CEILING = CeilingInput(
     ref="bath/ceiling",
-    where="ceiling",
     span_in=150,
     spacing_in=16,
     size="2x6",
@@ -62,9 +61,9 @@ def test_a_makers_section_is_not_swapped_for_another():
 
 def test_the_judgement_ranks_them_by_place():
     done = judge(
-        JudgeInput(walls=(WallInput(ref="bath/wall/A-B", where="wall A-B", studs=TALL),), ceilings=(CEILING,)),
+        JudgeInput(walls=(WallInput(ref="bath/wall/A-B", studs=TALL),), ceilings=(CEILING,)),
         RULES,
     )
-    assert [where for where, _options in done.remedies] == ["wall A-B", "ceiling"]
+    assert [where for where, _options in done.remedies] == ["bath/wall/A-B", "bath/ceiling"]
     advice = [finding.remedy for finding in all_said(done.findings) if finding.where == "bath: wall A-B"]
     assert advice and all("whole frame passes with: Add a stud" in text for text in advice)

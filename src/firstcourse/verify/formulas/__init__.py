@@ -16,6 +16,7 @@ from firstcourse.verify.formulas import (
     masses,
     quantities,
     sawing,
+    sheets,
     showers,
     stance,
     survey,
@@ -32,6 +33,7 @@ FORMULAS: Mapping[str, Prove] = {
     **bounds.FORMULAS,
     **build_up.FORMULAS,
     **doorways.FORMULAS,
+    **sheets.FORMULAS,
     **showers.FORMULAS,
     **ground.FORMULAS,
     **lifting.FORMULAS,
@@ -50,6 +52,7 @@ EXPECTED: tuple[Expected, ...] = (
     bounds.expected,
     build_up.expected,
     doorways.expected,
+    sheets.expected,
     showers.expected,
     ground.expected,
     lifting.expected,
@@ -69,7 +72,7 @@ def check_formulas(plan: Document) -> Iterator[Objection]:
     """Prove every working by its formula, and object to what is absent, extra or not known."""
     asked = Counter(key for expected in EXPECTED for key in expected(plan))
     for key, working in plan.workings.items():
-        if not working.at:
+        if not working.at and key not in asked:
             continue
         prove = FORMULAS.get(working.formula)
         if prove is None:

@@ -37,7 +37,7 @@ sui-measure = { $one ->
         [second_layer] Add a second panel layer, screwed to the first
         [thinner_bed] Set on board in a thin bed instead of a mortar bed
         [other_finish] Choose ceramic tile instead of stone
-        [blocking] Add blocking between the joists
+        [blocking] Add blocking between the joists (it spreads loads and steadies joists, but is counted as no stiffness here)
         [added_studs] Add a stud midway between the present ones
         [deeper_studs] Take studs of the next depth
         [thicker_steel] Take studs of the next thicker steel
@@ -214,9 +214,6 @@ SUI-305 = Small tile this heavy on { WORD($backing) } wants a solid bed.
 SUI-310 = A gauge number means several steel thicknesses, so stiffness is not judged: 20 gauge is { $gauge }.
     .measured = gauge only
     .stamp = Read the thickness in mils off the stud's stamp, or ask the supplier, and enter it.
-
-SUI-311 = The rule book has no mass limit for { WORD($backing) } in this practice.
-    .ask_maker = Ask the backing's maker what mass of tiling it carries.
 
 # How flat, plumb and level a surface is.
 
