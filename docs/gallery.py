@@ -354,7 +354,7 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
         smallest = format_length(start.smallest_cut, tape) if start.cut_tiles else "no cut"
         yield f"| {name} | {smallest} | {start.cut_tiles} | {start.words} |"
     yield ""
-    for words in line_words(surface, tape):
+    for words in line_words(surface, speaker_for(plan)):
         yield f"- {words}"
     for finding in speaker_for(plan).findings(plan.findings):
         if finding.code in ("TIL-104", "TIL-121", "TIL-122"):

@@ -2,6 +2,7 @@
 
 import json
 
+from firstcourse.drawings.cut_words import said_places
 from firstcourse.plan import Plan
 from firstcourse.units import Tape
 from firstcourse.words import Speaker, speaker_for
@@ -13,6 +14,11 @@ def said(finding, tape=Tape.INCH, practice="us", **kept):
 
 def all_said(findings, tape=Tape.INCH, practice="us", **kept):
     return Speaker(practice, tape, **kept).findings(findings)
+
+
+def places_of(places, tape=Tape.INCH):
+    """What tiles are cut along, in words, with the number there."""
+    return dict(said_places(places, Speaker("us", tape)))
 
 
 def said_of(plan):

@@ -24,6 +24,7 @@ from firstcourse.verify.mark_fields import Mark
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document
+from firstcourse.words import Speaker
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SIXTEENTH = TICKS_PER_INCH // 16
@@ -206,7 +207,7 @@ def test_nothing_is_measured_from_an_island_a_kerb_or_tile() -> None:
 
 def test_the_papers_say_what_the_marks_hold() -> None:
     wall = _surface("leg", "bath/wall/D-A")
-    level, plumb = line_words(wall, Tape.INCH)
+    level, plumb = line_words(wall, Speaker("us", Tape.INCH))
     assert "above the floor before its tile" in level and "above the tub" in level
     assert plumb.startswith("Plumb line") and "the boards' left edge" in plumb
     pole = next(

@@ -6,6 +6,9 @@ Hands need the name of the thing as one calls it who stands before it, and how f
 from firstcourse.documents.mark_words import line_words, thing
 from firstcourse.plan import Mark, Side, SideKind, Surface, SurfaceKind
 from firstcourse.units import Tape, parse_length
+from firstcourse.words import Speaker
+
+SPEAKER = Speaker("us", Tape.INCH)
 
 
 def inch(words: str) -> int:
@@ -28,8 +31,8 @@ def surface(name: str, kind: SurfaceKind, marks: tuple[Mark, ...] = ()) -> Surfa
 
 def test_a_bench_is_called_by_its_name() -> None:
     floor = surface("floor/shower", SurfaceKind.FLOOR)
-    assert thing("bath/bench/long seat", floor) == "the long seat"
-    assert "bath/" not in thing("bath/floor/shower/kerb 1/top", floor)
+    assert thing("bath/bench/long seat", floor, SPEAKER) == "the long seat"
+    assert "bath/" not in thing("bath/floor/shower/kerb 1/top", floor, SPEAKER)
 
 
 def test_a_level_line_says_how_far_from_its_end_it_is_measured() -> None:
@@ -45,6 +48,6 @@ def test_a_level_line_says_how_far_from_its_end_it_is_measured() -> None:
         )
         for at in (inch("6 in"), inch("60 in"))
     )
-    (words,) = line_words(surface("wall/A-B", SurfaceKind.WALL, marks), Tape.INCH)
+    (words,) = line_words(surface("wall/A-B", SurfaceKind.WALL, marks), SPEAKER)
     assert 'at 6" from the left end, 8" above the shower\'s bed' in words
     assert 'at the right end 8" above' in words

@@ -7,11 +7,14 @@ from typing import Any
 import yaml
 
 from firstcourse.drawings.cut_tiles import cut_kinds
+from firstcourse.drawings.cut_words import size_words
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.job import read_job_text
 from firstcourse.planning import PlanResult, plan_job
 from firstcourse.units import Tape, to_mm
 from firstcourse.verify import verify_text
+from firstcourse.words import Speaker
+from said import places_of
 
 ROOM = """
 name: Askew
@@ -59,7 +62,7 @@ def test_a_line_tells_what_there_is_from_the_least_to_the_greatest() -> None:
                 at = [point[axis] for point in tile.outline]
                 sizes.append(max(at) - min(at))
             assert (kind.least[axis], kind.most[axis]) == (min(sizes), max(sizes))
-        said = kind.about(Tape.MM)
+        said = size_words(kind, Speaker("us", Tape.MM))
         assert said.startswith("about ") and f"{round(to_mm(kind.least[0]))}" in said
 
 
@@ -72,7 +75,7 @@ def test_cuts_at_45_degrees_along_the_walls_of_a_diagonal_floor_are_cut_to_fit()
     (floor,) = result.plan.surfaces
     kinds = cut_kinds(floor, without={})
     assert sum(kind.count for kind in kinds) > 50 and all(kind.is_fit for kind in kinds)
-    assert all(place.startswith("wall") for kind in kinds for place, _ in kind.places)
+    assert all(place.startswith("wall") for kind in kinds for place in places_of(kind.places))
     document = json.loads(result.document)
     next(tile for tile in document["surfaces"][0]["tiles"] if tile["fit"])["fit"] = False
     assert "VER-714" in {one.code for one in verify_text(json.dumps(document)).objections}
@@ -90,8 +93,8 @@ def test_notches_holes_and_slants_are_drawn() -> None:
     plan = plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0).plan
     kinds = cut_kinds(plan.surfaces[0], without=mosaics(plan))
     drawn = [kind for kind in kinds if not kind.is_fit]
-    assert any("drain" in place for kind in drawn for place, _ in kind.places)
-    assert any("wall" in place for kind in drawn for place, _ in kind.places)
+    assert any("drain" in place for kind in drawn for place in places_of(kind.places))
+    assert any("wall" in place for kind in drawn for place in places_of(kind.places))
 
 
 def test_verify_holds_what_is_cut_to_fit() -> None:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.plan import Plan, SideKind, SurfaceKind
+from firstcourse.words import speaker_for
 
 _SEALED = ("tub", "tray")
 
@@ -15,9 +16,13 @@ def board_checks(plan: Plan) -> list[str]:
 
 def _checks(plan: Plan) -> Iterator[str]:
     rules = {rule.id: rule for rule in plan.rules}
+    speaker = speaker_for(plan)
 
     def value(name: str) -> str:
         return shown_value(rules[name].value, rules[name].unit, plan.job.tape)
+
+    def check(name: str, **given: str) -> str:
+        return speaker.text("boards-checks", name, **given)
 
     boarded = [surface for surface in plan.surfaces if surface.boards]
     floors = [surface for surface in boarded if surface.kind is SurfaceKind.FLOOR]
@@ -26,47 +31,37 @@ def _checks(plan: Plan) -> Iterator[str]:
     feet = any(side.kind is SideKind.FOOT for surface in boarded for side in surface.sides)
     beside_tub = any(opening.kind in _SEALED for surface in floors for opening in surface.openings)
     if floors:
-        notch = " × ".join(value(f"bedding.trowel.notch_{side}") for side in ("width", "depth"))
-        yield f"Floor boards lie in fresh mortar, combed with a {notch} notch; none lies dry."
-    gaps = [
-        f"{value(f'boards.gap.{name}')} {where}"
-        for name, where in (
-            ("between", "between boards"),
-            ("perimeter", "at walls and ceiling"),
-            ("opening", "round openings"),
+        yield check(
+            "mortar", notch=" × ".join(value(f"bedding.trowel.notch_{side}") for side in ("width", "depth"))
         )
+    gaps = [
+        speaker.text("boards-gap", name, gap=value(f"boards.gap.{name}"))
+        for name in ("between", "perimeter", "opening")
         # A plan holds the rules it asked for: without openings it asked for no gap round them.
         if f"boards.gap.{name}" in rules
     ]
-    yield f"Gaps: {', '.join(gaps)}; no board touches its neighbour."
+    yield check("gaps", gaps=", ".join(gaps))
     if any(finding.code == "BRD-207" for finding in plan.findings):
-        yield (
-            "Boards that the findings name keep the sheet's edge, and have the gap told there: "
-            f"{value('boards.gap.perimeter.least')} at least."
-        )
+        yield check("edge_kept", least=value("boards.gap.perimeter.least"))
     if any(finding.code == "BRD-208" for finding in plan.findings):
-        yield (
-            "Boards that the findings name are cut back from the wall, and have the gap told there: "
-            f"{value('boards.gap.perimeter.most')} at most."
-        )
+        yield check("cut_back", most=value("boards.gap.perimeter.most"))
     if feet or beside_tub:
-        yield (
-            f"At floor, tub, tray and kerb {value('boards.gap.foot')} stays open and is filled with sealant, "
-            f"{value('bedding.sealant.depth')} deep; no mortar is in it."
-        )
-    spacing = " and ".join(
-        f"{value(f'fastening.spacing.{where}')} on {name}"
-        for where, name, there in (("floor", "floors", screwed), ("wall", "walls and ceilings", others))
-        if there
-    )
-    if spacing:
-        yield (
-            f"Fasteners are {value('fastening.type')}s at most {spacing} apart, {value('fastening.edge.min')} or "
-            f"more from edges and {value('fastening.corner.min')} from corners; heads flush, none through the "
-            "face."
+        yield check("foot", gap=value("boards.gap.foot"), depth=value("bedding.sealant.depth"))
+    if screwed or others:
+        yield check(
+            "fasteners",
+            type=value("fastening.type"),
+            spacing=speaker.text(
+                "boards-spacing",
+                surfaces="both" if screwed and others else "floor" if screwed else "wall",
+                floor=value("fastening.spacing.floor") if screwed else "",
+                wall=value("fastening.spacing.wall") if others else "",
+            ),
+            edge=value("fastening.edge.min"),
+            corner=value("fastening.corner.min"),
         )
     if any(surface.no_fastener_zones for surface in boarded):
-        yield "No fastener is in the zones that the drawings and the list of waterproofing name."
+        yield check("zones")
     if any(support.added for surface in boarded for support in surface.supports):
-        yield "The members that the drawings show with heavy broken lines are in."
-    yield f"Every seam and inside corner is filled and taped, {value('bedding.tape.width')} tape bedded in mortar."
+        yield check("members")
+    yield check("tape", tape=value("bedding.tape.width"))

@@ -9,6 +9,7 @@ from firstcourse.drawings.svg import svg_size
 from firstcourse.geometry import bounds
 from firstcourse.plan import Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.words import Speaker, speaker_for
 
 _HALF_HIGH_MM, _LEAST_MM, _HEIGHTS_MM = 165.0, 130.0, 108.0
 
@@ -20,13 +21,14 @@ def board_blocks(plan: Plan) -> list[Block]:
     sizes = {("boards", surface.id): _size(drawn_box(surface)) for surface in boarded}
     sizes |= {("heights", surface.id): _size(bounds(surface.extent or surface.outline)) for surface in read}
     half = two_to_a_page(sizes)
+    speaker = speaker_for(plan)
     blocks = []
     for surface in plan.surfaces:
         # Of a slab that is tiled as it is there is nothing to show but its tile.
         if surface in boarded:
-            blocks.append(_boards(plan, surface, half=("boards", surface.id) in half))
+            blocks.append(_boards(plan, surface, speaker, half=("boards", surface.id) in half))
         if surface in read:
-            blocks.append(_heights(plan, surface, half=("heights", surface.id) in half))
+            blocks.append(_heights(plan, surface, speaker, half=("heights", surface.id) in half))
     return blocks
 
 
@@ -34,13 +36,17 @@ def _size(box: Box) -> tuple[float, float]:
     return (box[2] - box[0]) / TICKS_PER_MM, (box[3] - box[1]) / TICKS_PER_MM
 
 
-def _heights(plan: Plan, surface: Surface, *, half: bool) -> Block:
+def _heights(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Block:
     drawing = draw_heights(plan, surface, room=(HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, _HEIGHTS_MM))
-    data = {"title": f"{surface.title or surface.id}: highs and lows", "half": half, **image(drawing)}
+    data = {
+        "title": speaker.text("papers-title-heights", surface=speaker.title(surface)),
+        "half": half,
+        **image(drawing),
+    }
     return Block(kind="heights", data=data, height=TITLE_MM + svg_size(drawing)[1] + 24.0, half=half)
 
 
-def _boards(plan: Plan, surface: Surface, *, half: bool) -> Block:
+def _boards(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Block:
     box = drawn_box(surface)
     rows = _rows(plan, surface)
     table = ROW_MM * (len(rows) + 1) + 3.0 if rows else 0.0
@@ -50,16 +56,19 @@ def _boards(plan: Plan, surface: Surface, *, half: bool) -> Block:
     drawing = draw_surface(plan, surface, room=(wide[0], high))
     whole = bounds(surface.extent or surface.outline)
     far = [
-        f"Corner {name} is off the drawing"
+        name
         for name, side in zip(surface.corners, (0, 2), strict=False)
         if surface.kind is SurfaceKind.WALL and box[side] != whole[side]
     ]
-    notes = [f"{'; '.join(far)}. Figures run from corner {surface.corners[0]}."] if far else []
+    notes = []
+    if far:
+        off = {"one": far[0], "two": far[-1], "first": surface.corners[0]}
+        notes.append(speaker.text("boards-off_drawing", count=len(far), **off))
     if drawing.scale >= COARSE and surface.boards:
-        notes.append("At this scale marks cover some fasteners; the list has their number.")
+        notes.append(speaker.text("boards-many"))
     data = {
-        "title": f"{surface.title or surface.id}: boards",
-        "up": "from the foot" if surface.kind is SurfaceKind.WALL else "from the lower edge",
+        "title": speaker.text("papers-title-boards", surface=speaker.title(surface)),
+        "up": speaker.text("boards-up", wall=surface.kind is SurfaceKind.WALL),
         "rows": rows,
         "several": len(surface.board_stock) != 1,
         "half": half,

@@ -9,11 +9,13 @@ from firstcourse.documents.surface_sizes import COARSE
 from firstcourse.documents.tile_words import pattern_words, soft_rows, tiles_words
 from firstcourse.drawings import Drawing
 from firstcourse.drawings.cut_tiles import chip_places
+from firstcourse.drawings.cut_words import said_places
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
 from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.plan import Plan, Surface
 from firstcourse.units import format_length
+from firstcourse.words import Speaker, speaker_for
 
 _HIGH_MM, _FROM_SCALE = 46.0, 10
 """Height of a face on paper [mm]; the scale that none is drawn larger than, as a strip needs no half page."""
@@ -34,7 +36,10 @@ def face_block(plan: Plan, faces: Sequence[Surface]) -> Block:
     """
     narrow, wide = (_drawn(plan, faces, count) for count in _COLUMNS)
     readable = all(one.scale <= max(COARSE, other.scale) for one, other in zip(narrow, wide, strict=True))
-    tried = [_block(plan, faces, drawn, count) for count, drawn in zip(_COLUMNS, (narrow, wide), strict=True)]
+    speaker = speaker_for(plan)
+    tried = [
+        _block(plan, faces, drawn, count, speaker) for count, drawn in zip(_COLUMNS, (narrow, wide), strict=True)
+    ]
     return min(tried if readable else tried[1:], key=lambda block: block.height)
 
 
@@ -47,28 +52,37 @@ def _wide(count: int) -> float:
     return (WIDE_MM - (count - 1) * _GAP_MM) / count
 
 
-def _block(plan: Plan, faces: Sequence[Surface], drawings: Sequence[Drawing], count: int) -> Block:
+def _block(
+    plan: Plan, faces: Sequence[Surface], drawings: Sequence[Drawing], count: int, speaker: Speaker
+) -> Block:
     wide = _wide(count)
-    facts = [_facts(plan, face) for face in faces]
+    facts = [facts_of(face, speaker) for face in faces]
     common = [row for row in facts[0] if all(row in other for other in facts)]
     cells: list[dict[str, Any]] = []
     for face, own, drawing in zip(faces, facts, drawings, strict=True):
         told = [f"{name} {what}" for name, what in own if [name, what] not in common]
-        _add(cells, {"name": _name(face), "words": told + _words(plan, face), **image(drawing)}, drawing, wide)
+        _add(
+            cells,
+            {"name": _name(face, speaker), "words": told + _words(face, speaker), **image(drawing)},
+            drawing,
+            wide,
+        )
     heights = [
         cell["high"] + words_height([cell["name"], *cell["words"]], wide, _SMALL_PT) + _GAP_MM for cell in cells
     ]
     chips = [
-        f"{_name(face)}, {place}: {number}" for face in faces for place, number in chip_places(face, mosaics(plan))
+        f"{_name(face, speaker)}, {place}: {number}"
+        for face in faces
+        for place, number in said_places(chip_places(face, mosaics(plan)), speaker)
     ]
-    soft = soft_rows(plan, faces)
+    soft = soft_rows(plan, faces, speaker)
     texts = [" ".join(fact) for fact in common] + [*soft, *chips]
     below = words_height(texts, wide, _TEXT_PT) + 10.0
     columns, reached = in_shortest(cells, heights, count)
     last = min(range(count), key=lambda number: reached[number])
     reached[last] += below
     data: dict[str, Any] = {
-        "title": f"{(faces[0].title or faces[0].id).rpartition(', ')[0]}: tile",
+        "title": speaker.text("papers-title-tile", surface=speaker.title(faces[0]).rpartition(", ")[0]),
         "half": False,
         "scale": "",
         "columns": columns,
@@ -94,20 +108,21 @@ def _add(cells: list[dict[str, Any]], face: dict[str, Any], drawing: Drawing, wi
     cells.append({**told, "drawn": [face], "wide": width, "high": high})
 
 
-def _name(face: Surface) -> str:
-    return (face.title or face.id).rpartition(", ")[2]
+def _name(face: Surface, speaker: Speaker) -> str:
+    return speaker.title(face).rpartition(", ")[2]
 
 
-def _words(plan: Plan, face: Surface) -> list[str]:
-    tape = plan.job.tape
-    starts = [f"{what}: {found}" for what, found in start_words(face, tape)]
-    return [tiles_words(face, tape), *starts, *line_words(face, tape)]
+def _words(face: Surface, speaker: Speaker) -> list[str]:
+    starts = [f"{what}: {found}" for what, found in start_words(face, speaker)]
+    return [tiles_words(face, speaker), *starts, *line_words(face, speaker)]
 
 
-def _facts(plan: Plan, face: Surface) -> list[list[str]]:
+def facts_of(face: Surface, speaker: Speaker) -> list[list[str]]:
+    """What tile a surface has, in which pattern and with which joint."""
     main = face.tiled[0]
+    names = speaker.labels("tiles-facts")
     return [
-        ["Tile", ", ".join(dict.fromkeys(name for area in face.tiled for name in area.tiles))],
-        ["Pattern", pattern_words(main)],
-        ["Grout joint", format_length(main.joint, plan.job.tape)],
+        [names["tile"], ", ".join(dict.fromkeys(name for area in face.tiled for name in area.tiles))],
+        [names["pattern"], pattern_words(main, speaker)],
+        [names["joint"], format_length(main.joint, speaker.tape)],
     ]

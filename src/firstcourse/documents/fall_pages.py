@@ -5,7 +5,7 @@ from typing import Any
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.plan import Fall, LevelPoint, Plan, Surface
-from firstcourse.units import Tape, counted, format_length
+from firstcourse.units import Tape, format_length
 from firstcourse.values import Name, Value, Word, length, measure, statement
 from firstcourse.words import Speaker, speaker_for
 
@@ -22,47 +22,46 @@ def fall_pages(plan: Plan) -> list[dict[str, Any]]:
 
 
 def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[str, Any]:
-    tape = plan.job.tape
     drawing = draw_fall(plan, surface, fall)
-    bed = f"{format_length(fall.bed, tape)} at least, {_volume(fall.bed_litres, tape)}"
-    facts = [
-        ["highest point over the drain", format_length(fall.rise, tape)],
-        ["least fall on the water's way", _slope(fall.least_fall, tape)],
-        ["greatest fall of a plane", _slope(fall.greatest_fall, tape)],
-        ["bed", bed],
-    ]
-    if fall.pre_slope:
-        pre = f"{format_length(fall.pre_slope, tape)} at least, {_volume(fall.pre_slope_litres, tape)}"
-        facts.append(["slope under the liner", pre])
-    if fall.drain_height is not None:
-        facts.append(["top of the drain over the panels", format_length(fall.drain_height, tape)])
-    if fall.room_floor is not None:
-        facts.append(["room's finished floor over the panels", format_length(fall.room_floor, tape)])
-    if fall.kerb is not None:
-        facts.append(["top of the kerb over the drain", format_length(fall.kerb, tape)])
-    if fall.membrane == "liner" and fall.upturn_top is not None:
-        facts.append(["liner ends on the walls, over the drain", format_length(fall.upturn_top, tape)])
-    if fall.recess is not None:
-        facts.append(["recess below the room's floor", format_length(fall.recess, tape)])
-    if fall.largest_tile is not None:
-        facts.append(["largest tile that follows uncut", format_length(fall.largest_tile, tape)])
+    found: dict[str, str | int | None] = {
+        "rise": fall.rise,
+        "least": _slope(fall.least_fall, speaker),
+        "greatest": _slope(fall.greatest_fall, speaker),
+        "bed": _bed(fall.bed, fall.bed_litres, speaker),
+        "pre_slope": _bed(fall.pre_slope, fall.pre_slope_litres, speaker) if fall.pre_slope else None,
+        "drain": fall.drain_height,
+        "room_floor": fall.room_floor,
+        "kerb": fall.kerb,
+        "upturn": fall.upturn_top if fall.membrane == "liner" else None,
+        "recess": fall.recess,
+        "largest_tile": fall.largest_tile,
+    }
     test = fall.flood_test
-    water = f"{_water(test.litres, tape)}, {_mass(test.kg, tape)}"
     depth = test.level if test.depth is None else test.depth
-    deep = format_length(depth, tape)
     return {
-        "title": f"{surface.title or surface.id}: falls",
+        "title": speaker.text("papers-title-falls", surface=speaker.title(surface)),
         "svg": to_svg(drawing),
         "width_mm": svg_size(drawing)[0],
         "scale": f"1:{drawing.scale}",
-        "facts": facts,
+        "facts": [
+            [
+                speaker.text("falls-fact", name),
+                format_length(value, speaker.tape) if isinstance(value, int) else value,
+            ]
+            for name, value in found.items()
+            if value is not None
+        ],
         "levels": [
-            [str(number), _place(point, surface, speaker), format_length(point.height, tape)]
+            [str(number), _place(point, surface, speaker), format_length(point.height, speaker.tape)]
             for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
-        "flood": f"Before tile: fill until it stands {deep} deep over the membrane at the threshold, and "
-        f"wherever the membrane is highest ({water}), and leave it for "
-        f"{counted(test.hours, 'hours')}." + (" A dam across the opening is needed." if test.dam else ""),
+        "flood": speaker.text(
+            "falls-flood",
+            deep=length(depth),
+            water=_water(test.litres, test.kg, speaker),
+            hours=test.hours,
+            dam=test.dam,
+        ),
         "record": speaker.lines(
             statement(
                 "showers-flood_record",
@@ -77,7 +76,7 @@ def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[st
 
 def _place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
     """Where a point lies whose height is set."""
-    labels = [Name(name=surface.sides[side].label) for side in point.sides]
+    labels = [Name(name=speaker.label(surface.sides[side].label)) for side in point.sides]
     given: dict[str, Value] = {}
     if point.kind == "corner":
         before, after = labels
@@ -90,23 +89,20 @@ def _place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
     return speaker.statement(statement(f"showers-level_{point.kind}", **given))
 
 
-def _slope(fall: float, tape: Tape) -> str:
+def _slope(fall: float, speaker: Speaker) -> str:
     """A fall as the trade says it on either tape."""
-    ratio = f"1 in {1 / fall:.0f}" if fall else "none"
-    return (
-        f"{fall * 1000:.1f} mm per m, {ratio}"
-        if tape is Tape.MM
-        else f"{fall * _IN_PER_FT:.3f} in per ft, {ratio}"
-    )
+    told = f"{fall * 1000:.1f}" if speaker.tape is Tape.MM else f"{fall * _IN_PER_FT:.3f}"
+    ratio = f"{1 / fall:.0f}" if fall else 0
+    return speaker.text("falls-slope", fall=told, tape=speaker.tape.value, ratio=ratio)
 
 
-def _volume(litres: float, tape: Tape) -> str:
-    return f"{litres:.1f} l" if tape is Tape.MM else f"{litres / _LITRES_PER_FT3:.2f} cu ft"
+def _bed(thick: int, litres: float, speaker: Speaker) -> str:
+    volume = f"{litres:.1f}" if speaker.tape is Tape.MM else f"{litres / _LITRES_PER_FT3:.2f}"
+    return speaker.text("falls-bed", thick=length(thick), volume=volume, tape=speaker.tape.value)
 
 
-def _water(litres: float, tape: Tape) -> str:
-    return f"{litres:.0f} l" if tape is Tape.MM else f"{litres / _LITRES_PER_GAL:.1f} gal"
-
-
-def _mass(kg: float, tape: Tape) -> str:
-    return f"{kg:.0f} kg" if tape is Tape.MM else f"{kg * _LB_PER_KG:.0f} lb"
+def _water(litres: float, kg: float, speaker: Speaker) -> str:
+    metric = speaker.tape is Tape.MM
+    volume = f"{litres:.0f}" if metric else f"{litres / _LITRES_PER_GAL:.1f}"
+    mass = f"{kg:.0f}" if metric else f"{kg * _LB_PER_KG:.0f}"
+    return speaker.text("falls-water", volume=volume, mass=mass, tape=speaker.tape.value)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import reduce
 
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.geometry import bounds
@@ -9,33 +10,34 @@ from firstcourse.geometry.polygon import Point, sides
 from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
 from firstcourse.tiling.story_pole import has_courses
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.values import Measure, length
+from firstcourse.words import Speaker
 
 _COUNTED = 0.05
 """Rows are counted in spite of rounding by this share of a step."""
-_ENDINGS = {2: "nd", 3: "rd"}
 _NEAR_END = 64
 """A tape held this near to a line's end is held at it [ticks]."""
 
 
-def line_words(surface: Surface, tape: Tape) -> Iterator[str]:
+def line_words(surface: Surface, speaker: Speaker) -> Iterator[str]:
     """Each line to snap with what is measured, one sentence a line, and the check for square."""
     lines: dict[Segment, list[Mark]] = {}
     for mark in surface.marks:
         if mark.kind in ("first_course", "plumb", "snap"):
             lines.setdefault(mark.line, []).append(mark)
     for number, (line, marks) in enumerate(lines.items()):
-        found = ", and ".join(_measured(mark, surface, tape) for mark in marks)
-        yield f"{_line(marks[0].kind, line, number)}: {found}."
-    square = [mark for mark in surface.marks if mark.kind == "square"]
-    if len(square) == 3:
-        legs = [format_length(mark.distance, tape) for mark in square]
-        yield (
-            f"Square check: from their crossing {legs[0]} along the first line and {legs[1]} along the second; "
-            f"the two marks lie {legs[2]} apart."
+        found = reduce(
+            lambda one, two: speaker.text("marks-both", one=one, two=two),
+            (_measured(mark, surface, speaker) for mark in marks),
         )
+        named = speaker.text("marks-named", _line(marks[0].kind, line, number))
+        yield speaker.text("marks-line", line=named, found=found)
+    square = [length(mark.distance) for mark in surface.marks if mark.kind == "square"]
+    if len(square) == 3:
+        yield speaker.text("marks-square", first=square[0], second=square[1], across=square[2])
 
 
-def start_words(surface: Surface, tape: Tape) -> Iterator[tuple[str, str]]:
+def start_words(surface: Surface, speaker: Speaker) -> Iterator[tuple[str, str]]:
     """The first joint of a face each way: what is measured, and how far from which edge."""
     lines: dict[Segment, list[Mark]] = {}
     for mark in surface.marks:
@@ -45,12 +47,16 @@ def start_words(surface: Surface, tape: Tape) -> Iterator[tuple[str, str]]:
         assert marks[0].measure is not None
         start, end = marks[0].measure
         level = line[0][1] == line[1][1]
-        way = ("Up" if start[1] < end[1] else "Down") if level else "Across"
-        lengths = list(dict.fromkeys(format_length(mark.distance, tape) for mark in marks))
-        where = "" if len(lengths) == 1 else f", at its {'left and right' if level else 'lower and upper'} end"
+        way = ("up" if start[1] < end[1] else "down") if level else "across"
+        lengths = list(dict.fromkeys(format_length(mark.distance, speaker.tape) for mark in marks))
         yield (
-            f"{way} to {_first(surface, marks[0], tape)}",
-            (f"{' and '.join(lengths)} from {thing(marks[0].from_, surface)}{where}"),
+            speaker.text("marks-start", way=way, to=_first(surface, marks[0], speaker.tape)),
+            speaker.text(
+                "marks-start_found",
+                several="no" if len(lengths) == 1 else "level" if level else "upright",
+                lengths=reduce(lambda one, two: speaker.text("marks-lengths", one=one, two=two), lengths),
+                **{"from": thing(marks[0].from_, surface, speaker)},
+            ),
         )
 
 
@@ -61,97 +67,97 @@ def _first(surface: Surface, mark: Mark, tape: Tape) -> str:
     places = [bounds(tile.outline)[side] for tile in surface.tiles]
     tile = next(tile for tile in surface.tiles if tile.id == name)
     if abs(bounds(tile.outline)[side] - (max if side > 1 else min)(places)) < tape.graduation:
-        return "the edge of the only row"
+        return "row"
     axis = side % 2
-    square = any(a[axis] == b[axis] for a, b in sides(tile.laid or tile.outline))
-    return "the first joint" if square else "the first point"
+    return "joint" if any(a[axis] == b[axis] for a, b in sides(tile.laid or tile.outline)) else "point"
 
 
 def _line(kind: str, line: Segment, number: int) -> str:
-    if kind == "first_course":
-        return "Level line, lower edge of the lowest whole course"
-    if kind == "plumb":
-        return "Plumb line, edge of a tile near the middle"
+    """Which of the lines it is."""
+    if kind in ("first_course", "plumb"):
+        return kind
     (a, b), (c, d) = line
-    name = "Second line" if number else "First line"
-    if a == c:
-        return f"{name}, up the drawing"
-    return f"{name}, across the drawing" if b == d else f"{name}, slanting"
+    way = "up" if a == c else "across" if b == d else "slanting"
+    return f"{'second' if number else 'first'}_{way}"
 
 
-def _measured(mark: Mark, surface: Surface, tape: Tape) -> str:
-    length = format_length(mark.distance, tape)
+def _measured(mark: Mark, surface: Surface, speaker: Speaker) -> str:
     assert mark.measure is not None
     start, end = mark.measure
-    from_ = thing(mark.from_, surface)
+    given: dict[str, str | Measure] = {
+        "length": length(mark.distance),
+        "from": thing(mark.from_, surface, speaker),
+    }
     if mark.kind == "first_course":
-        over = "above" if start[1] < end[1] else "below"
-        return f"{_spot(mark.line, end, ('left end', 'right end'), tape)} {length} {over} {from_}"
+        given["spot"] = _spot(mark.line, end, ("left_end", "right_end"), speaker)
+        return speaker.text("marks-found", "above" if start[1] < end[1] else "below", **given)
     if mark.kind == "plumb":
-        return f"{_spot(mark.line, end, ('foot', 'top'), tape)} {length} from {from_}"
+        given["spot"] = _spot(mark.line, end, ("foot", "top"), speaker)
+        return speaker.text("marks-found", "plumb", **given)
     if not mark.at:
-        return f"in the open {length} from {from_}"
-    along = "along" if _ends(mark.line, end) else "beside"
-    return f"{along} {thing(mark.at, surface)} {length} from {from_}"
+        return speaker.text("marks-found", "open", **given)
+    given["at"] = thing(mark.at, surface, speaker)
+    return speaker.text("marks-found", "along" if _ends(mark.line, end) else "beside", **given)
 
 
 def _ends(line: Segment, at: Point) -> bool:
     return min(math.dist(at, end) for end in line) < _NEAR_END
 
 
-def _spot(line: Segment, at: Point, names: tuple[str, str], tape: Tape) -> str:
+def _spot(line: Segment, at: Point, names: tuple[str, str], speaker: Speaker) -> str:
     """Where along a line it is measured: at one of its ends, or so far from the nearer one."""
     near = [math.dist(at, end) for end in line]
-    name = names[near[1] < near[0]]
-    if min(near) <= TICKS_PER_MM:
-        return f"at the {name}"
-    return f"at {format_length(round(min(near)), tape)} from the {name},"
+    at_end = min(near) <= TICKS_PER_MM
+    far = 0 if at_end else format_length(round(min(near)), speaker.tape)
+    return speaker.text("marks-spot", end=names[near[1] < near[0]], far=far)
 
 
-def thing(ref: str, surface: Surface) -> str:
+def thing(ref: str, surface: Surface, speaker: Speaker) -> str:
     """What a reference names, as one calls it who stands before the surface."""
     base, _, name = ref.rpartition("/")
     if base == f"{surface.id}/side" and name.isdigit():
-        return _side(surface.sides[int(name)], surface, int(name))
+        return _side(surface.sides[int(name)], surface, int(name), speaker)
     if base == f"{surface.id}/opening":
-        return f"the {name}"
+        return speaker.text("marks-thing", "opening", name=name)
     if ref == f"{surface.room}/floor":
-        return "the floor before its tile"
+        return speaker.text("marks-thing", "floor")
     if ref == f"{surface.room}/floor/shower":
-        return "the shower's bed before its tile"
+        return speaker.text("marks-thing", "bed")
     if base == f"{surface.room}/bench":
-        return f"the {name}"
-    return f"the {ref.removeprefix(f'{surface.room}/').replace('/', ', ')}"
+        return speaker.text("marks-thing", "bench", name=name)
+    parts = ref.removeprefix(f"{surface.room}/").split("/")
+    return speaker.text("marks-thing", "part", name=", ".join(map(speaker.label, parts)))
 
 
 def _face_edge(side: Side, surface: Surface) -> str:
     """An edge of a small face as it stands when its tile is set."""
     part = side.label.rpartition(" ")[2]
-    if surface.id.endswith(("/left", "/right")) and part in ("sill", "head", "back"):
-        return f"the tile of the {side.label}"
-    if side.label == "niche back":
-        return "the tile of the niche back"
+    on_cheek = surface.id.endswith(("/left", "/right")) and part in ("sill", "head", "back")
+    if on_cheek or side.label == "niche back":
+        return "tile"
     if side.label == "under its top":
-        return "its upper edge, before the top is set"
-    return f"the boards of {side.label}" if side.label.startswith("wall ") else f"the {side.label}"
+        return "under_top"
+    return "boards" if side.label.startswith("wall ") else "edge"
 
 
-def _side(side: Side, surface: Surface, index: int) -> str:
+def _side(side: Side, surface: Surface, index: int, speaker: Speaker) -> str:
     if surface.part_of or surface.id.startswith(f"{surface.room}/bench/"):
-        return _face_edge(side, surface)
-    if side.kind is SideKind.FREE:
+        called = _face_edge(side, surface)
+    elif side.kind is SideKind.FREE:
         a, b = list(sides(surface.outline))[index]
         across, up = b[0] - a[0], b[1] - a[1]
         names = ("lower", "upper") if abs(across) > abs(up) else ("right", "left")
-        return f"the boards' {names[(across if abs(across) > abs(up) else up) < 0]} edge"
-    if side.kind is SideKind.FOOT or side.label == "ceiling":
-        return f"the {side.label}"
-    if side.label.startswith("corner "):
-        return f"the face in {side.label}"
-    return f"the face of {side.label}" if side.label.startswith("wall ") else f"the {side.label}"
+        called = names[(across if abs(across) > abs(up) else up) < 0]
+    elif side.kind is SideKind.FOOT or side.label == "ceiling":
+        called = "edge"
+    elif side.label.startswith("corner "):
+        called = "corner_face"
+    else:
+        called = "wall_face" if side.label.startswith("wall ") else "edge"
+    return speaker.text("marks-thing", called, name=speaker.label(side.label))
 
 
-def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
+def place_words(surface: Surface, mark: Mark, number: int, plan: Plan, speaker: Speaker) -> str:
     """What a mark of a pole stands for.
 
     Args:
@@ -159,16 +165,16 @@ def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
         mark: The mark.
         number: Which of the tiles along the pole begins there, counted from 1; of the last mark which one ends.
         plan: For tiles that come on sheets.
+        speaker: In whose tongue.
     """
     base, _, name = mark.to.rpartition("/")
     upright = mark.line[0][1] == mark.line[1][1]
     if base.startswith(f"{surface.id}/line/"):
-        return _run_end(surface, name, upright)
+        return speaker.text("marks-place", _run_end(surface, name, upright))
     if base == f"{surface.id}/line":
-        return f"{name} line"
+        return speaker.text("marks-place", f"line_{name}")
     if base.startswith(f"{surface.id}/opening/"):
-        edge = {"low": "lower edge", "high": "upper edge", "left": "left edge", "right": "right edge"}
-        return f"{base.rpartition('/')[2]}, {edge.get(name, name)}"
+        return speaker.text("marks-place", f"opening_{name}", name=base.rpartition("/")[2])
     if mark.every > 1 and not _is_counted(surface, [mark], plan):
         step = "sheet"
     else:
@@ -176,9 +182,11 @@ def place_words(surface: Surface, mark: Mark, number: int, plan: Plan) -> str:
         step = "course" if upright and has_courses(surface) else single
     if name in ("high", "right"):
         if _is_counted(surface, [mark], plan):
-            return f"end of the last {step}"
-        return f"end of {step} {number}"
-    return ", ".join([f"{step} {number}", *([mark.stock] if mark.stock else []), *(["cut"] if mark.cut else [])])
+            return speaker.text("marks-place", f"end_of_last_{step}")
+        return speaker.text("marks-place", f"end_of_{step}", number=number)
+    counted = speaker.text("marks-place", step, number=number)
+    cut = [speaker.text("marks-place", "cut")] if mark.cut else []
+    return ", ".join([counted, *([mark.stock] if mark.stock else []), *cut])
 
 
 def _is_counted(surface: Surface, marks: Sequence[Mark], plan: Plan) -> bool:
@@ -210,14 +218,14 @@ def row_number(surface: Surface, mark: Mark, first: int, shown: int, plan: Plan)
     return 1 + math.ceil((mark.distance - first) / step - _COUNTED)
 
 
-def step_words(surface: Surface, marks: Sequence[Mark], upright: bool, plan: Plan) -> str:
+def step_words(surface: Surface, marks: Sequence[Mark], upright: bool, plan: Plan, speaker: Speaker) -> str:
     """The sum by which a pole shows every so-manyth row of small tile; empty where it shows each, or sheets."""
     if not _is_counted(surface, marks, plan):
         return ""
     every, step = max(mark.every for mark in marks), _step(surface, upright=upright)
     one, total = (_fine(length, plan.job.tape) for length in (step, every * step))
     row = "course" if upright and has_courses(surface) else "row"
-    return f"every {every}{_ENDINGS.get(every, 'th')} {row}: {every} x {one} = {total}"
+    return speaker.text("marks-step", every=every, what=row, one=one, total=total)
 
 
 def _fine(length_mm: float, tape: Tape) -> str:
@@ -228,7 +236,7 @@ def _fine(length_mm: float, tape: Tape) -> str:
 def _run_end(surface: Surface, name: str, upright: bool) -> str:
     if surface.kind is not SurfaceKind.WALL:
         ends = ("lower", "upper") if upright else ("left", "right")
-        return f"{'first' if upright else 'second'} line, {ends[name == 'end']} end"
+        return f"{'first' if upright else 'second'}_line_{ends[name == 'end']}"
     if upright:
         return "foot" if name == "start" else "top"
-    return "left end" if name == "start" else "right end"
+    return "left_end" if name == "start" else "right_end"

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from typing import Any
 
+from firstcourse.documents.frame import page_frame
 from firstcourse.documents.judgement_pages import (
     JUDGED,
     is_judged,
@@ -60,6 +61,7 @@ def office_data(plan: Plan, *, with_rules: bool = True, with_starts: bool = True
     told = _data(plan, speaker)
     told |= {"why": why_page(plan) if with_rules else {"title": "", "stocks": [], "weights": []}}
     told |= {"starts": other_starts(plan) if with_starts else []}
+    told |= {"tongue": speaker.tongue, "frame": page_frame(plan, speaker, speaker.text("office-name"))}
     return speaker.fields(told) | (rule_pages(plan) if with_rules else NO_RULES)
 
 
@@ -69,11 +71,8 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
     judged = is_judged(plan.structures, plan.findings)
     elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
-        "pack": "office pack",
         "job": plan.job.name,
-        "date": plan.job.date,
         "practice": plan.job.practice.upper(),
-        "digest": plan.job.digest[:12],
         "structure": structure_cautions(plan),
         "judged": _judgement(plan, speaker, said, workings) if judged else None,
         "findings": [

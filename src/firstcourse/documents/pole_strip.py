@@ -13,6 +13,7 @@ from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.plan import Plan
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
+from firstcourse.words import Speaker, speaker_for
 
 PAGE_MM: dict[Paper, tuple[float, float]] = {"letter": (215.9, 279.4), "a4": (210.0, 297.0)}
 """Width and height of the pages [mm]."""
@@ -107,11 +108,19 @@ def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     tape = plan.job.tape
     strips = [strip for pole in plan_poles(plan) for strip in strips_of(pole, STRIP_TICKS[paper][tape])]
     pages = [strips[index : index + STRIPS] for index in range(0, len(strips), STRIPS)]
-    title = f"{plan.job.name}: story poles at full size, plan {plan.job.digest[:12]}"
+    speaker = speaker_for(plan)
+    digest = plan.job.digest[:12]
     return {
         "paper": PAGE_SIZES[paper],
+        "tongue": speaker.tongue,
+        "title": speaker.text("poles-title"),
         "pages": [
-            _page(page, tape, PAGE_MM[paper], f"{title}, page {number} of {len(pages)}")
+            _page(
+                page,
+                speaker,
+                PAGE_MM[paper],
+                speaker.text("poles-page", job=plan.job.name, digest=digest, page=number, pages=len(pages)),
+            )
             for number, page in enumerate(pages, start=1)
         ],
     }
@@ -165,16 +174,17 @@ class _Page:
         self.texts.append({**place, "text": text, "size": size, "bold": bold, "up": up})
 
 
-def _page(strips: Sequence[Strip], tape: Tape, size: tuple[float, float], title: str) -> dict[str, Any]:
+def _page(strips: Sequence[Strip], speaker: Speaker, size: tuple[float, float], title: str) -> dict[str, Any]:
     page = _Page(size)
-    _margin(page, tape, title)
+    _margin(page, speaker, title)
     for index, strip in enumerate(strips):
-        _draw(page, strip, FIRST_X_MM + index * (page.strip_mm + _BETWEEN_MM), tape)
+        _draw(page, strip, FIRST_X_MM + index * (page.strip_mm + _BETWEEN_MM), speaker)
     return {"lines": page.lines, "texts": page.texts}
 
 
-def _margin(page: _Page, tape: Tape, title: str) -> None:
+def _margin(page: _Page, speaker: Speaker, title: str) -> None:
     """The check length along the page's left edge, and beside it what the page is and how it is used."""
+    tape = speaker.tape
     length = CHECK_TICKS[tape] / TICKS_PER_MM
     low = (page.size[1] - length) / 2
     page.line((_CHECK_X_MM, low), (_CHECK_X_MM, low + length), CHECK_PEN_PT)
@@ -183,13 +193,13 @@ def _margin(page: _Page, tape: Tape, title: str) -> None:
     words = format_length(CHECK_TICKS[tape], tape, feet=False)
     room = length - 4.0
     for x, text in (
-        (_CHECK_X_MM + 1.5, f"Check: this line is {words} long. If not, print again at 100 %. {title}"),
-        (_HOW_X_MM, "Cut out; lay the lower crosses of each strip on the upper crosses of the one before; glue."),
+        (_CHECK_X_MM + 1.5, speaker.text("poles-check", length=words, title=title)),
+        (_HOW_X_MM, speaker.text("poles-how")),
     ):
         page.text((x, low + 2.0), text, _fitting(text, room, _NAME_MM), up=True)
 
 
-def _draw(page: _Page, strip: Strip, x: float, tape: Tape) -> None:
+def _draw(page: _Page, strip: Strip, x: float, speaker: Speaker) -> None:
     low = FOOT_MM
     high = low + (strip.end - strip.start) / TICKS_PER_MM
     first, last = strip.number == 1, strip.number == strip.of
@@ -203,8 +213,8 @@ def _draw(page: _Page, strip: Strip, x: float, tape: Tape) -> None:
         _cross(page, x + _TEXT_X_MM + _CROSS_MM, height)
         _cross(page, right - _CROSS_MM - 2.0, height)
     free = (low if first else low + _CROSS_MM, high if last else high - _CROSS_MM)
-    blocks = _marks(page, strip, x, tape, free)
-    _caption(page, strip, x, tape, [(low, free[0]), *blocks, (free[1], free[1])])
+    blocks = _marks(page, strip, x, speaker.tape, free)
+    _caption(page, strip, x, speaker, [(low, free[0]), *blocks, (free[1], free[1])])
 
 
 def _cross(page: _Page, x: float, y: float) -> None:
@@ -244,11 +254,13 @@ def _marks(
     return [(beside - below, beside + above) for beside, below in zip(placed, belows, strict=True)]
 
 
-def _caption(page: _Page, strip: Strip, x: float, tape: Tape, taken: Sequence[tuple[float, float]]) -> None:
+def _caption(page: _Page, strip: Strip, x: float, speaker: Speaker, taken: Sequence[tuple[float, float]]) -> None:
     """What the strip is, in the lowest gap between the marks that has room for it, else in the widest."""
     room = page.strip_mm - _TEXT_X_MM - 0.8
-    span = f"{format_length(strip.start, tape)} to {format_length(strip.end, tape)}"
-    lines = [*_lines(strip.pole.title, room, _SMALL_MM), f"strip {strip.number} of {strip.of}", span]
+    start, end = (format_length(at, speaker.tape) for at in (strip.start, strip.end))
+    span = speaker.text("poles-span", start=start, end=end)
+    counted = speaker.text("poles-strip", number=strip.number, of=strip.of)
+    lines = [*_lines(strip.pole.title, room, _SMALL_MM), counted, span]
     needed = (len(lines) + 1) * _LINE_MM
     gaps = [(lower[1], upper[0]) for lower, upper in pairwise(taken) if upper[0] > lower[1]]
     gap = next((one for one in gaps if one[1] - one[0] >= needed), None)

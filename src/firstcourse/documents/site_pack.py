@@ -7,6 +7,7 @@ from firstcourse.documents.blocks import HIGH_MM, in_rows
 from firstcourse.documents.board_checks import board_checks
 from firstcourse.documents.board_pages import board_blocks
 from firstcourse.documents.fall_pages import fall_pages
+from firstcourse.documents.frame import PUT_IN, page_frame
 from firstcourse.documents.judgement_pages import JUDGED, structure_cautions
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled, marked
 from firstcourse.documents.room_pages import room_pages
@@ -15,7 +16,7 @@ from firstcourse.documents.ticket_pages import second_cuts, slight_tapers, ticke
 from firstcourse.documents.tile_pages import saw_page, tile_blocks, tile_poles
 from firstcourse.documents.water_pages import water_columns, water_pages
 from firstcourse.plan import Plan, Quantity
-from firstcourse.units import as_needed, one_or_more
+from firstcourse.units import as_needed
 from firstcourse.words import SaidFinding, Speaker, alike_together, speaker_for
 
 _SET = (
@@ -97,7 +98,9 @@ def pack_data(
     speaker = speaker_for(plan)
     drawn = plan.model_copy(update={"surfaces": (), "sheets": (), "pieces": (), "doors": ()}) if packs else plan
     told = {
-        "site": _site(plan),
+        "tongue": speaker.tongue,
+        "frame": page_frame(plan, speaker, speaker.text("sitepack-name")),
+        "site": _site(plan, speaker),
         "packs": [[room, folder, f"{boards}", f"{sheets}"] for room, folder, boards, sheets in packs],
         "elsewhere": _elsewhere(elsewhere),
     }
@@ -119,13 +122,10 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
     findings = [_finding(finding) for finding in alike_together(found)]
     water = water_pages(drawn)
     return {
-        "pack": "site pack",
-        "words": {"soft": "soft joint", "softs": "Soft joints"},
         "job": plan.job.name,
-        "date": plan.job.date,
-        "practice": plan.job.practice.upper(),
-        "digest": plan.job.digest[:12],
         "figures": [list(row) for row in _figures(plan, speaker)],
+        "words": speaker.labels("sitepack-labels", **PUT_IN),
+        "more": [speaker.text("sitepack-more", count=count) for count in range(len(findings) + 1)],
         "cautions": cautions,
         "structure": structure_cautions(plan),
         "rooms": room_pages(drawn),
@@ -150,17 +150,10 @@ def _to_buy(speaker: Speaker, quantity: Quantity) -> list[str]:
     return [said.item, f"{quantity.buy}", said.pack, as_needed(said.exact), said.unit]
 
 
-def _site(plan: Plan) -> list[list[str]]:
+def _site(plan: Plan, speaker: Speaker) -> list[list[str]]:
     """For whom, where, by whom and when; what the job does not say is a blank to fill."""
     site = plan.job.site
-    return [
-        ["Client", site.client],
-        ["Setter", site.setter],
-        ["Address", site.address],
-        ["Starts", site.starts],
-        ["Phone", site.phone],
-        ["Ends", site.ends],
-    ]
+    return [[label, getattr(site, name)] for name, label in speaker.labels("sitepack-site").items()]
 
 
 def _finding(finding: SaidFinding) -> dict[str, Any]:
@@ -179,27 +172,30 @@ def _finding(finding: SaidFinding) -> dict[str, Any]:
 def _figures(plan: Plan, speaker: Speaker) -> Iterator[tuple[str, str]]:
     for name, found in plan.counts.items():
         if found.used and any(bound.proven and bound.stocks == (name,) for bound in plan.bounds):
-            yield f"sheets of {name}", f"{found.used} (no layout that keeps the rules takes fewer)"
+            known = "fewest"
         elif found.proven and found.used:
-            yield f"sheets of {name}", f"{found.used} (these boards take no fewer; with other seams fewer may do)"
+            known = "fewest_of_these"
         elif found.used:
             # Where stocks stand in for each other, each alone may need none: that says nothing.
-            least = f" (at least {found.lower_bound})" if found.lower_bound else ""
-            yield f"sheets of {name}", f"{found.used}{least}"
+            known = "at_least" if found.lower_bound else "used"
+        else:
+            continue
+        figure = speaker.text("sitepack-sheets", known, used=found.used, least=found.lower_bound)
+        yield speaker.text("sitepack-sheets", stock=name), figure
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
     if reused:
-        yield "kept offcuts used up", str(reused)
+        yield speaker.text("sitepack-reused"), str(reused)
     boards = [board for surface in plan.surfaces for board in surface.boards]
-    yield "boards", str(len(boards))
-    yield "cuts edge to edge", str(sum(len(sheet.cuts) for sheet in plan.sheets))
-    yield "fasteners", str(sum(len(board.fasteners) for board in boards))
+    yield speaker.text("sitepack-boards"), str(len(boards))
+    yield speaker.text("sitepack-cuts"), str(sum(len(sheet.cuts) for sheet in plan.sheets))
+    yield speaker.text("sitepack-fasteners"), str(sum(len(board.fasteners) for board in boards))
     tiles = [tile for surface in plan.surfaces for tile in surface.tiles]
     if tiles:
         whole = sum(tile.whole for tile in tiles)
-        cut = len(tiles) - whole
-        yield "tiles", f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}"
+        found_tiles = speaker.text("sitepack-tiles", "found", whole=whole, cut=len(tiles) - whole)
+        yield speaker.text("sitepack-tiles"), found_tiles
     for what in ("sheets", "tiles"):
         cost = plan.workings.get(f"cost-{what}@job")
         if cost is not None:
             said = speaker.working(cost)
-            yield f"cost of the {what}", f"{said.result} {said.unit}"
+            yield speaker.text("sitepack-cost", what=what), f"{said.result} {said.unit}"

@@ -8,6 +8,7 @@ from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.geometry.polygon import Point, counter_clockwise
 from firstcourse.plan import Piece, Plan, Sheet
 from firstcourse.units import Tape, format_length
+from firstcourse.words import Speaker, speaker_for
 
 TICKET_MM = (43.0, 70.0)
 """Width and height on paper of a sheet's drawing: four stand side by side."""
@@ -19,7 +20,8 @@ PIECE_MM, _GAP_MM = (43.0, 44.0), 4.0
 
 def tickets(plan: Plan) -> list[dict[str, Any]]:
     """One entry for each sheet in order, as plain values."""
-    return [_ticket(plan, sheet) for sheet in plan.sheets]
+    speaker = speaker_for(plan)
+    return [_ticket(plan, sheet, speaker) for sheet in plan.sheets]
 
 
 def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
@@ -74,42 +76,51 @@ def _at_corners(piece: Piece) -> tuple[Point, ...]:
     return ring
 
 
-def _ticket(plan: Plan, sheet: Sheet) -> dict[str, Any]:
+def _ticket(plan: Plan, sheet: Sheet, speaker: Speaker) -> dict[str, Any]:
     tape = plan.job.tape
     pieces = {piece.id: piece for piece in plan.pieces}
     numbers = part_numbers(sheet)
     second = [
-        f"{numbers[part.id]}: then second cuts of {part.piece.removeprefix('P')}"
+        speaker.text("tickets-second", part=str(numbers[part.id]), board=part.piece.removeprefix("P"))
         for part in sheet.parts
         if part.piece is not None and has_second_cuts(pieces[part.piece])
     ]
-    kept = [f"{numbers[part.id]}: keep, label {_size(part.size, tape)}" for part in sheet.parts if part.keep]
-    source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
+    kept = [
+        speaker.text("tickets-keep", part=str(numbers[part.id]), size=_size(part.size, tape))
+        for part in sheet.parts
+        if part.keep
+    ]
     return {
         "id": sheet.id,
-        "source": f"{source}, {sheet.stock}, {_size(sheet.size, tape)}",
-        "cuts": _cuts(sheet, tape),
+        "source": speaker.text(
+            "tickets-source",
+            source="new" if sheet.source == "new" else "kept",
+            offcut=sheet.source.removeprefix("offcut:"),
+            stock=sheet.stock,
+            size=_size(sheet.size, tape),
+        ),
+        "cuts": _cuts(sheet, speaker),
         "second": [*second, *kept],
         **image(draw_sheet(plan, sheet, room=TICKET_MM)),
     }
 
 
-def _cuts(sheet: Sheet, tape: Tape) -> list[list[str]]:
+def _cuts(sheet: Sheet, speaker: Speaker) -> list[list[str]]:
     """Each cut's number, what it cuts and where, and what then lies left or below, and right or above."""
     held = parts_within(sheet)
     rows = []
     for number, cut in enumerate(sheet.cuts, start=1):
-        what = "sheet" if cut.of == sheet.id else parts_named(held[cut.of])
-        edge = "up" if cut.along == "x" else "from left"
-        near, far = (parts_named(held.get(name, ())) for name in cut.gives)
-        at = format_length(cut.at, tape, feet=False)
-        rows.append([f"({number})", f"{what}, {at} {edge}", f"{near} | {far}"])
+        what = speaker.text("tickets-sheet") if cut.of == sheet.id else parts_named(held[cut.of], speaker)
+        near, far = (parts_named(held.get(name, ()), speaker) for name in cut.gives)
+        at = format_length(cut.at, speaker.tape, feet=False)
+        told = speaker.text("tickets-cut", line="up" if cut.along == "x" else "left", part=what, at=at)
+        rows.append([f"({number})", told, f"{near} | {far}"])
     return rows
 
 
-def parts_named(numbers: tuple[int, ...]) -> str:
+def parts_named(numbers: tuple[int, ...], speaker: Speaker) -> str:
     """Parts by their numbers on the ticket, or that there is nothing but waste."""
-    return "+".join(map(str, numbers)) or "waste"
+    return "+".join(map(str, numbers)) or speaker.text("tickets-waste")
 
 
 def _size(size: tuple[int, int], tape: Tape) -> str:

@@ -15,17 +15,19 @@ from firstcourse.documents.blocks import (
     two_to_a_page,
     words_height,
 )
-from firstcourse.documents.face_pages import face_block
+from firstcourse.documents.face_pages import face_block, facts_of
 from firstcourse.documents.mark_words import line_words, start_words
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.documents.surface_sizes import COARSE, SMALL_HIGH_MM, is_small, size_mm
-from firstcourse.documents.tile_words import pattern_words, smallest_cut, soft_rows, tiles_words
+from firstcourse.documents.tile_words import smallest_cut, soft_rows, tiles_words
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
+from firstcourse.drawings.cut_words import said_places, size_words
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.drawings.svg import svg_size
 from firstcourse.drawings.tiles import draw_tiling
 from firstcourse.plan import Plan, Surface, TiledArea
 from firstcourse.units import format_length
+from firstcourse.words import Speaker, speaker_for
 
 _TEXT_PT = 9.5
 _BESIDE_MM, _COLUMN_MM = 114.0, 64.0
@@ -81,13 +83,14 @@ def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
 
 def saw_page(plan: Plan) -> dict[str, Any]:
     """What is cut at the saw, as plain values: by surface what is cut to fit, then drawings of all else."""
+    speaker = speaker_for(plan)
     lists, shaped = [], []
     for group in _groups([surface for surface in plan.surfaces if surface.tiles]):
-        names = [surface.title or surface.id for surface in group]
+        names = [speaker.title(surface) for surface in group]
         title = names[0].rpartition(", ")[0] if len(group) > 1 else names[0]
         fitted: list[dict[str, Any]] = []
         for surface, name in zip(group, names, strict=True):
-            plain, drawn = _cuts(plan, surface)
+            plain, drawn = _cuts(plan, surface, speaker)
             # Marks begin anew on each face, so that its name goes with them.
             face = name.rpartition(", ")[2] if len(group) > 1 else ""
             fitted += [{**cut, "mark": f"{face} {cut['mark']}".strip()} for cut in plain]
@@ -102,8 +105,9 @@ def saw_page(plan: Plan) -> dict[str, Any]:
 
 def other_starts(plan: Plan) -> list[dict[str, Any]]:
     """Where else each surface's tile could start and what that would trade, as plain values."""
+    speaker = speaker_for(plan)
     return [
-        {"title": surface.title or surface.id, "rows": _starts(plan, surface.tiled[0])}
+        {"title": speaker.title(surface), "rows": _starts(surface.tiled[0], speaker)}
         for surface in plan.surfaces
         if surface.tiled
     ]
@@ -111,7 +115,8 @@ def other_starts(plan: Plan) -> list[dict[str, Any]]:
 
 def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     small = is_small(surface)
-    words = _words(plan, surface)
+    speaker = speaker_for(plan)
+    words = _words(plan, surface, speaker)
     texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
     if half:
         room = (HALF_MM, SMALL_HIGH_MM if small else _HALF_HIGH_MM)
@@ -127,7 +132,7 @@ def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     told = words_height(texts, column, _TEXT_PT, gap=1.2) + 8.0
     told = told if beside or half else told / 2 + 6.0
     data = {
-        "title": f"{surface.title or surface.id}: tile",
+        "title": speaker.text("papers-title-tile", surface=speaker.title(surface)),
         "half": half,
         "beside": beside,
         **words,
@@ -137,34 +142,30 @@ def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     return Block(kind="tile", data=data, height=TITLE_MM + together + 4.0, half=half)
 
 
-def _words(plan: Plan, surface: Surface) -> dict[str, Any]:
+def _words(plan: Plan, surface: Surface, speaker: Speaker) -> dict[str, Any]:
     """What stands with a tiled surface's drawing."""
-    tape = plan.job.tape
-    main = surface.tiled[0]
-    chips = chip_places(surface, mosaics(plan))
+    chips = said_places(chip_places(surface, mosaics(plan)), speaker)
     return {
         "facts": [
-            ["Tile", ", ".join(dict.fromkeys(name for area in surface.tiled for name in area.tiles))],
-            ["Pattern", pattern_words(main)],
-            ["Grout joint", format_length(main.joint, tape)],
-            ["Tiles", tiles_words(surface, tape)],
-            *([what, found] for what, found in start_words(surface, tape)),
+            *facts_of(surface, speaker),
+            [speaker.text("tiles-facts", "tiles"), tiles_words(surface, speaker)],
+            *([what, found] for what, found in start_words(surface, speaker)),
         ],
-        "lines": list(line_words(surface, tape)),
-        "soft": soft_rows(plan, [surface]),
+        "lines": list(line_words(surface, speaker)),
+        "soft": soft_rows(plan, [surface], speaker),
         "chips": [f"{place}: {number}" for place, number in chips],
     }
 
 
-def _cuts(plan: Plan, surface: Surface) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+def _cuts(plan: Plan, surface: Surface, speaker: Speaker) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """Every line of cut tiles: those cut to fit, and those with slants, notches or holes, which are drawn."""
     kinds = cut_kinds(surface, without=mosaics(plan))
     scale = cut_scale(plan, [kind for kind in kinds if not kind.is_fit], room=_CUT_MM)
     several = len({kind.tile.stock for kind in kinds}) > 1
     plain, shaped = [], []
     for kind in kinds:
-        where = ", ".join(f"{place} ({number})" for place, number in kind.places)
-        told = {"mark": kind.mark, "count": kind.count, "size": kind.about(plan.job.tape), "where": where}
+        where = ", ".join(f"{place} ({number})" for place, number in said_places(kind.places, speaker))
+        told = {"mark": kind.mark, "count": kind.count, "size": size_words(kind, speaker), "where": where}
         told["stock"] = kind.tile.stock if several else ""
         if kind.is_fit:
             plain.append(told)
@@ -173,13 +174,13 @@ def _cuts(plan: Plan, surface: Surface) -> tuple[list[dict[str, Any]], list[dict
     return plain, shaped
 
 
-def _starts(plan: Plan, area: TiledArea) -> list[list[str]]:
+def _starts(area: TiledArea, speaker: Speaker) -> list[list[str]]:
     """Each start, its smallest cut, how many are cut, how far the room may differ, and its words."""
     rows = []
     for number, start in enumerate(area.starts):
-        smallest = smallest_cut(start, plan.job.tape)
-        slack = format_length(start.slack, plan.job.tape)
-        name = "used" if number == 0 else f"instead {number}"
+        smallest = smallest_cut(start, speaker)
+        slack = format_length(start.slack, speaker.tape)
+        name = speaker.text("tiles-start", number=number)
         rows.append([name, smallest, str(start.cut_tiles), slack, start.words])
     return rows
 

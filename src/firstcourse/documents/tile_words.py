@@ -5,34 +5,33 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from firstcourse.plan import Plan, SoftJoint, StartPoint, Surface, TiledArea
-from firstcourse.tiling.words import cut_text
-from firstcourse.units import Tape, format_length, one_or_more
+from firstcourse.units import format_length
 from firstcourse.values import Ref, Statement, Word, length, statement
-from firstcourse.words import speaker_for
+from firstcourse.words import Speaker
 
 
-def pattern_words(area: TiledArea) -> str:
-    """An area's pattern as the papers call it."""
-    name = area.pattern.replace("_", " ")
-    return f"{name}, turned {area.angle} degrees" if area.angle else name
+def pattern_words(area: TiledArea, speaker: Speaker, *, turned: bool = True) -> str:
+    """An area's pattern as the papers call it, and how far it is turned."""
+    name = speaker.word(area.pattern)
+    return speaker.text("tiles-pattern", name=name, angle=area.angle if turned else 0)
 
 
-def smallest_cut(start: StartPoint, tape: Tape) -> str:
+def smallest_cut(start: StartPoint, speaker: Speaker) -> str:
     """The smallest cut that a start leaves."""
-    return cut_text(start.smallest_cut, tape) if start.cut_tiles else "no cut"
+    if not start.cut_tiles:
+        return speaker.text("tiles-no_cut")
+    return speaker.text("tiles-smallest_cut", width=length(start.smallest_cut))
 
 
-def tiles_words(surface: Surface, tape: Tape) -> str:
+def tiles_words(surface: Surface, speaker: Speaker) -> str:
     """How many tiles a surface has, and its smallest cut."""
     whole = sum(tile.whole for tile in surface.tiles)
-    cut = len(surface.tiles) - whole
-    smallest = smallest_cut(surface.tiled[0].starts[0], tape)
-    return f"{whole} whole, {cut} cut {one_or_more(cut, 'pieces')}; smallest cut {smallest}"
+    smallest = smallest_cut(surface.tiled[0].starts[0], speaker)
+    return speaker.text("tiles-found", whole=whole, cut=len(surface.tiles) - whole, smallest=smallest)
 
 
-def soft_rows(plan: Plan, surfaces: Iterable[Surface]) -> list[str]:
+def soft_rows(plan: Plan, surfaces: Iterable[Surface], speaker: Speaker) -> list[str]:
     """The soft joints of surfaces that are told together: where, how wide, and how long in all."""
-    speaker, tape = speaker_for(plan), plan.job.tape
     found: dict[tuple[str, int], int] = {}
     for surface in surfaces:
         for joint in surface.soft_joints:
@@ -40,7 +39,7 @@ def soft_rows(plan: Plan, surfaces: Iterable[Surface]) -> list[str]:
             why = speaker.statement(_soft_joint(plan, surface, joint))
             found[why, joint.width] = found.get((why, joint.width), 0) + round(long)
     return [
-        f"{why}: {format_length(width, tape)} wide, {format_length(long, tape)}"
+        speaker.text("tiles-soft", why=why, width=length(width), length=format_length(long, speaker.tape))
         for (why, width), long in found.items()
     ]
 

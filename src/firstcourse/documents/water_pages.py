@@ -7,13 +7,9 @@ from firstcourse.documents.blocks import HIGH_MM, in_columns, words_height
 from firstcourse.geometry import bounds
 from firstcourse.plan import Opening, Plan, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, Tape, format_length, ticks_from_mm
+from firstcourse.values import length
 from firstcourse.words import Speaker, speaker_for, why_barred
 
-_KIND = {
-    "liquid": "liquid membrane on the boards",
-    "sheet": "sheet membrane on the ground of the tile",
-    "liner": "liner under the bed, on its slope",
-}
 _LAID = ("water-face", "water-floor", "water-bench")
 _COLLARED = ("pipe", "valve", "box", "drain")
 _COLUMNS, _COLUMN_MM, _TEXT_PT = 3, 59.0, 9.0
@@ -31,14 +27,14 @@ def water_pages(plan: Plan) -> dict[str, Any]:
     return {
         "surfaces": [
             {
-                "title": surface.title or surface.id,
-                "kind": _KIND[surface.membrane],
+                "title": speaker.title(surface),
+                "kind": speaker.text("water-kind", surface.membrane),
                 "rows": list(_rows(plan, surface, speaker)),
             }
             for surface in plan.surfaces
             if surface.membrane
         ],
-        "general": list(_general(plan, kinds)) if kinds else [],
+        "general": list(_general(plan, kinds, speaker)) if kinds else [],
     }
 
 
@@ -58,55 +54,47 @@ def water_columns(page: Mapping[str, Any]) -> list[list[list[dict[str, Any]]]]:
 
 
 def _rows(plan: Plan, surface: Surface, speaker: Speaker) -> Iterator[list[str]]:
-    tape = plan.job.tape
     _, lower, _, upper = bounds(surface.outline)
     if surface.kind is SurfaceKind.WALL:
-        yield ["where", f"from {format_length(lower, tape)} to {format_length(upper, tape)} over the floor"]
+        heights = speaker.text("water-heights", low=length(lower), high=length(upper))
+        yield [speaker.text("water-row", "where"), heights]
     for working in (one for one in plan.workings.values() if one.formula in _LAID and one.at == (surface.id,)):
         # Each collar is listed by its place.
         inputs = {name: value for name, value in working.inputs.items() if name != "collars"}
         said = speaker.working(working.model_copy(update={"inputs": inputs}))
-        yield ["in all, laid flat", f"{said.result} {said.unit}"]
+        yield [speaker.text("water-row", "in_all"), f"{said.result} {said.unit}"]
         yield from ([name, value] for name, value in said.values.items())
     for opening in surface.openings:
         if opening.kind in _COLLARED:
-            yield [
-                f"{'flange' if opening.kind == 'drain' else 'collar'} at {opening.id}",
-                _place(opening, surface, tape),
-            ]
+            kind = "flange" if opening.kind == "drain" else "collar"
+            yield [speaker.text("water-row", kind, name=opening.id), _place(opening, surface, speaker)]
     for zone in surface.no_fastener_zones:
         _, low, _, high = bounds(zone.outline)
         yield [
-            "no fastener",
-            f"from {format_length(low, tape)} to {format_length(high, tape)}: {why_barred(zone, speaker)}",
+            speaker.text("water-row", "no_fastener"),
+            speaker.text("water-zone", low=length(low), high=length(high), why=why_barred(zone, speaker)),
         ]
 
 
-def _general(plan: Plan, kinds: set[str]) -> Iterator[str]:
+def _general(plan: Plan, kinds: set[str], speaker: Speaker) -> Iterator[str]:
     tape = plan.job.tape
     rules = {rule.id: rule for rule in plan.rules}
-    for name, said, wanted in (
-        (_LAP, "Seams lap {} at least, the upper sheet over the lower.", {"sheet", "liner"}),
-        (
-            _COAT,
-            "Liquid membrane goes on {} thick while wet, all coats together; measure it with a gauge.",
-            {"liquid"},
-        ),
-    ):
+    for name, said, wanted in ((_LAP, "lap", {"sheet", "liner"}), (_COAT, "coat", {"liquid"})):
         if name in rules and kinds & wanted:
             fine = _ticks(rules[name].value, rules[name].unit)
             # A coat of 1.2 mm is not one of 1 mm.
             on_tape = tape is Tape.INCH and fine >= tape.graduation
-            yield said.format(format_length(fine, tape) if on_tape else f"{fine / TICKS_PER_MM:.3g} mm")
-    yield "Corners first, then collars, then faces; sealing band lies in every corner and change of plane."
-    yield "Nothing is driven through the membrane; what was is taken out and patched before tile."
+            shown = format_length(fine, tape) if on_tape else f"{fine / TICKS_PER_MM:.3g} mm"
+            yield speaker.text(f"water-{said}", **{said: shown})
+    yield speaker.text("water-order")
+    yield speaker.text("water-whole")
 
 
 def _ticks(value: str, unit: str) -> int:
     return ticks_from_mm(float(value) * {"mm": 1.0, "in": 25.4}[unit])
 
 
-def _place(opening: Opening, surface: Surface, tape: Tape) -> str:
+def _place(opening: Opening, surface: Surface, speaker: Speaker) -> str:
     """Where a hole lies, as the drawing's running dimensions read."""
     left, foot, _, _ = bounds(surface.extent or surface.outline)
     if opening.centre is not None:
@@ -114,4 +102,4 @@ def _place(opening: Opening, surface: Surface, tape: Tape) -> str:
     else:
         u0, v0, u1, v1 = bounds(opening.outline or surface.outline)
         u, v = (u0 + u1) // 2, (v0 + v1) // 2
-    return f"centre {format_length(u - left, tape)} from the left, {format_length(v - foot, tape)} up the drawing"
+    return speaker.text("water-centre", left=length(u - left), up=length(v - foot))

@@ -9,6 +9,7 @@ from typing import Any, Literal, NamedTuple
 from firstcourse.documents.rule_values import shown_value
 from firstcourse.documents.ticket_pages import parts_named
 from firstcourse.drawings.cut_tiles import cut_kinds
+from firstcourse.drawings.cut_words import said_places, size_words
 from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.geometry import area2, sides
 from firstcourse.plan import Board, Part, Plan, Ring, Sheet
@@ -209,36 +210,38 @@ def _cuts(plan: Plan) -> Table:
         Column("gives, at that edge", 28),
         Column("gives, beyond the line", 28),
     )
+    speaker = speaker_for(plan)
     marks = {board.piece: _mark(board) for surface in plan.surfaces for board in surface.boards}
-    rows = [row for sheet in plan.sheets for row in _sheet_cuts(sheet, marks, plan.job.tape)]
+    rows = [row for sheet in plan.sheets for row in _sheet_cuts(sheet, marks, speaker)]
     return Table("Sheets and cuts", columns, tuple(rows))
 
 
-def _sheet_cuts(sheet: Sheet, marks: dict[str, str], tape: Tape) -> Iterator[tuple[Cell, ...]]:
+def _sheet_cuts(sheet: Sheet, marks: dict[str, str], speaker: Speaker) -> Iterator[tuple[Cell, ...]]:
     """One row for each cut; a sheet that is used whole has one row, without a cut."""
+    tape = speaker.tape
     source = "new sheet" if sheet.source == "new" else f"kept offcut {sheet.source.removeprefix('offcut:')}"
     head = (sheet.id, sheet.stock, source, _size(sheet.size, tape))
     parts, held = {part.id: part for part in sheet.parts}, parts_within(sheet)
     for number, cut in enumerate(sheet.cuts, start=1):
-        what = "sheet" if cut.of == sheet.id else parts_named(held[cut.of])
-        near, far = (_given(held.get(name, ()), parts.get(name), marks, tape) for name in cut.gives)
+        what = "sheet" if cut.of == sheet.id else parts_named(held[cut.of], speaker)
+        near, far = (_given(held.get(name, ()), parts.get(name), marks, speaker) for name in cut.gives)
         runs, edge = ("across", "lower edge") if cut.along == "x" else ("up", "left edge")
         yield *head, number, what, runs, format_length(cut.at, tape), to_mm(cut.at), edge, near, far
     if not sheet.cuts:
         whole = next(iter(sheet.parts), None)
-        given = _given(held.get(whole.id, ()), whole, marks, tape) if whole else ""
+        given = _given(held.get(whole.id, ()), whole, marks, speaker) if whole else ""
         yield *head, None, "sheet", "no cut", "", None, "", given, ""
 
 
-def _given(numbers: tuple[int, ...], part: Part | None, marks: dict[str, str], tape: Tape) -> str:
+def _given(numbers: tuple[int, ...], part: Part | None, marks: dict[str, str], speaker: Speaker) -> str:
     """What a cut sets free, by the numbers that the ticket has for it."""
-    named = parts_named(numbers)
+    named = parts_named(numbers, speaker)
     if part is None:
         return f"{named}: cut again" if numbers else named
     if part.piece is not None:
         turned = ", lies turned by a quarter" if part.turned else ""
         return f"{named}: piece {marks.get(part.piece, part.piece)}{turned}"
-    return f"{named}: keep, {_size(part.size, tape)}" if part.keep else named
+    return f"{named}: keep, {_size(part.size, speaker.tape)}" if part.keep else named
 
 
 def _tile_cuts(plan: Plan) -> Table:
@@ -258,6 +261,7 @@ def _tile_cuts(plan: Plan) -> Table:
         Column("from tiles", 10, "count"),
         Column("shares them with", 30),
     )
+    speaker = speaker_for(plan)
     lines = [
         (surface, kind, {tile.from_ for tile in kind.tiles})
         for surface in plan.surfaces
@@ -277,9 +281,9 @@ def _tile_cuts(plan: Plan) -> Table:
                 surface.title or surface.id,
                 "to fit" if kind.is_fit else "as drawn",
                 kind.count,
-                ", ".join(f"{place} ({number})" for place, number in kind.places),
+                ", ".join(f"{place} ({number})" for place, number in said_places(kind.places, speaker)),
                 kind.tile.stock,
-                kind.about(plan.job.tape),
+                size_words(kind, speaker),
                 *(to_mm(side) for pair in zip(kind.least, kind.most, strict=True) for side in pair),
                 len(sources),
                 "; ".join(others),

@@ -1,4 +1,4 @@
-"""Where cut tiles go, in the setter's words: the sides, openings, borders and joints that they are cut along.
+"""Where cut tiles go, as the setter calls it: the sides, openings, borders and joints that they are cut along.
 
 Each cut edge of a piece is named by what runs alongside it nearest: tile stops short of walls by the boards, bed
 and tile that stand before them, so that no one distance tells what an edge was cut for. Lengths are ticks.
@@ -17,6 +17,10 @@ from shapely.geometry.base import BaseGeometry
 from firstcourse.geometry.polygon import Point, sides
 from firstcourse.plan import Side, SideKind, Surface, Tile, TiledArea
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.values import Name, Word
+
+Place = tuple[Word | Name, ...]
+"""What a tile is cut along; empty in the field."""
 
 _BEFORE_SIDE = 75 * TICKS_PER_MM
 """Farthest that tile stops before a side: the boards, the bed and the tile of the surface that meets it."""
@@ -38,13 +42,13 @@ class _Along:
     """What tiles are cut along.
 
     Attributes:
-        name: What the setter calls it.
+        name: What the setter calls it: a word by its code, or a name or label of the plan.
         lines: Its edges.
         near: How far from it a cut may lie.
         circle: Centre and radius of what is round, in place of edges.
     """
 
-    name: str
+    name: Word | Name
     lines: tuple[tuple[Point, Point], ...] = ()
     near: float
     circle: tuple[Point, float] | None = None
@@ -72,13 +76,12 @@ class CutPlaces:
         self._everywhere = (*_sides(surface), *_openings(surface), *_joints(surface))
         self._areas = tuple((_shape(area), tuple(_beside(area, surface.tiled))) for area in surface.tiled)
 
-    def counted(self, tiles: Iterable[Tile]) -> tuple[tuple[str, int], ...]:
-        """The places of tiles, the most frequent first, with the number there."""
-        counts = Counter(self.place(tile) for tile in tiles)
-        return tuple(sorted(counts.items(), key=lambda item: (-item[1], item[0])))
+    def counted(self, tiles: Iterable[Tile]) -> tuple[tuple[Place, int], ...]:
+        """The places of tiles with the number there."""
+        return tuple(Counter(self.place(tile) for tile in tiles).items())
 
-    def place(self, tile: Tile) -> str:
-        """What a tile is cut along, in words."""
+    def place(self, tile: Tile) -> Place:
+        """What a tile is cut along; nothing where it is cut in the field."""
         spot = Polygon(tile.outline, tile.holes).representative_point()
         beside = next((beside for shape, beside in self._areas if shape.covers(spot)), ())
         along = (*self._everywhere, *beside)
@@ -87,13 +90,12 @@ class CutPlaces:
             off, index = min(((one.off(a, b), index) for index, one in enumerate(along)), default=(math.inf, -1))
             if off < math.inf:
                 found.add(index)
-        names = dict.fromkeys(along[index].name for index in sorted(found))
-        return " and ".join(names) or "in the field"
+        return tuple(dict.fromkeys(along[index].name for index in sorted(found)))
 
 
 def _beside(own: TiledArea, areas: Sequence[TiledArea]) -> Iterator[_Along]:
     """The edges of the areas beside one, named as seen from there."""
-    found: dict[str, list[tuple[Point, Point]]] = {}
+    found: dict[Word | Name, list[tuple[Point, Point]]] = {}
     for area in areas:
         rings = [ring for part in area.area for ring in (part.outline, *part.holes)] if area is not own else []
         for line in chain.from_iterable(map(sides, rings)):
@@ -103,16 +105,16 @@ def _beside(own: TiledArea, areas: Sequence[TiledArea]) -> Iterator[_Along]:
         yield _Along(name=name, lines=tuple(lines), near=near)
 
 
-def _name_between(own: TiledArea, other: TiledArea, line: tuple[Point, Point]) -> str:
+def _name_between(own: TiledArea, other: TiledArea, line: tuple[Point, Point]) -> Word:
     """What a setter who tiles one area calls an edge of the next."""
     if own.role == "field":
-        return "next field" if other.role == "field" else other.role
+        return Word(word="next_field" if other.role == "field" else other.role)
     if own.role == "border":
         # A strip's own edges run along it; what crosses its way is a strip round the corner, or what lies beyond.
         (ax, ay), (bx, by) = line
         turn = math.atan2(by - ay, bx - ax) - math.radians(own.angle)
-        return "corner of the border" if abs(math.cos(turn)) < _ALONG_COSINE else "edge of the border"
-    return f"edge of the {own.role}"
+        return Word(word="corner_of_border" if abs(math.cos(turn)) < _ALONG_COSINE else "edge_of_border")
+    return Word(word=f"edge_of_{own.role}")
 
 
 def _sides(surface: Surface) -> Iterator[_Along]:
@@ -121,37 +123,37 @@ def _sides(surface: Surface) -> Iterator[_Along]:
         yield _Along(name=_side_name(side, *line, (middle.x, middle.y)), lines=(line,), near=_BEFORE_SIDE)
 
 
-def _side_name(side: Side, a: Point, b: Point, middle: tuple[float, float]) -> str:
+def _side_name(side: Side, a: Point, b: Point, middle: tuple[float, float]) -> Word | Name:
     if side.kind is not SideKind.FREE and side.label:
-        return side.label
+        return Name(name=side.label)
     if abs(b[0] - a[0]) >= abs(b[1] - a[1]):
-        return "lower edge" if a[1] < middle[1] else "upper edge"
-    return "left edge" if a[0] < middle[0] else "right edge"
+        return Word(word="lower_edge" if a[1] < middle[1] else "upper_edge")
+    return Word(word="left_edge" if a[0] < middle[0] else "right_edge")
 
 
 def _openings(surface: Surface) -> Iterator[_Along]:
     """Openings and what stands before the surface."""
     for opening in surface.openings:
         if opening.outline is not None:
-            yield _Along(name=opening.id, lines=tuple(sides(opening.outline)), near=_BEFORE_OPENING)
+            yield _Along(name=Name(name=opening.id), lines=tuple(sides(opening.outline)), near=_BEFORE_OPENING)
         elif opening.centre is not None and opening.diameter is not None:
             circle = opening.centre, opening.diameter / 2
-            yield _Along(name=opening.id, near=_BEFORE_OPENING, circle=circle)
+            yield _Along(name=Name(name=opening.id), near=_BEFORE_OPENING, circle=circle)
     for zone in surface.not_tiled:
-        name = zone.why.rpartition("/")[2]
+        name = Name(name=zone.why.rpartition("/")[2])
         yield _Along(name=name, lines=tuple(sides(zone.outline)), near=_BEFORE_OPENING)
 
 
 def _joints(surface: Surface) -> Iterator[_Along]:
     """Folds of a floor that falls, and soft joints across the tile; those along an edge are named by the edge."""
     if surface.fall is not None:
-        yield _Along(name="valleys", lines=surface.fall.valleys, near=_AT_FOLD)
-        yield _Along(name="ridges", lines=surface.fall.ridges, near=_AT_FOLD)
+        yield _Along(name=Word(word="valleys"), lines=surface.fall.valleys, near=_AT_FOLD)
+        yield _Along(name=Word(word="ridges"), lines=surface.fall.ridges, near=_AT_FOLD)
     shapes = [_shape(area) for area in surface.tiled]
     for joint in surface.soft_joints:
         beside = [LineString(joint.line).offset_curve(way * joint.width) for way in (1, -1)]
         if all(any(shape.intersection(line).length > 0 for shape in shapes) for line in beside):
-            yield _Along(name="soft joint", lines=tuple(pairwise(joint.line)), near=joint.width)
+            yield _Along(name=Word(word="soft_joint"), lines=tuple(pairwise(joint.line)), near=joint.width)
 
 
 def _shape(area: TiledArea) -> BaseGeometry:

@@ -8,7 +8,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.drawings.chains import add_chain
-from firstcourse.drawings.cut_places import CutPlaces
+from firstcourse.drawings.cut_places import CutPlaces, Place
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
 from firstcourse.drawings.on_paper import LABEL_MM
 from firstcourse.drawings.pieces import corners_to_mark
@@ -17,7 +17,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Plan, Surface, Tile, TileStock
 from firstcourse.tiling.cut_fit import size_as_laid
-from firstcourse.units import TICKS_PER_MM, Tape, format_length
+from firstcourse.units import TICKS_PER_MM, format_length
 
 _SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16, 24, 32, 48), "mm": (2, 5, 10, 20, 50)}
 _ROUND_SIDE = 9 * TICKS_PER_MM
@@ -36,7 +36,7 @@ class CutKind:
 
     Attributes:
         count: How many there are.
-        places: Where they go, the most frequent place first, with the number there.
+        places: Where they go, with the number there.
         tiles: All of them.
         least: Least width and height of any of them, as they lie [ticks].
         most: Greatest width and height [ticks].
@@ -44,7 +44,7 @@ class CutKind:
 
     mark: str
     count: int
-    places: tuple[tuple[str, int], ...]
+    places: tuple[tuple[Place, int], ...]
     tiles: tuple[Tile, ...]
     least: tuple[int, int]
     most: tuple[int, int]
@@ -58,13 +58,6 @@ class CutKind:
     def is_fit(self) -> bool:
         """Cut straight to fit where they go, so that none is drawn."""
         return self.tile.fit
-
-    def about(self, tape: Tape) -> str:
-        """Sizes in words: of pieces that are cut to fit from the least to the greatest."""
-        if not self.is_fit:
-            return " × ".join(format_length(side, tape, feet=False) for side in self.size)
-        sides = (_span(least, most, tape) for least, most in zip(self.least, self.most, strict=True))
-        return f"about {' × '.join(sides)}"
 
     @property
     def size(self) -> tuple[int, int]:
@@ -101,13 +94,7 @@ def _kind(mark: str, tiles: Sequence[Tile], places: CutPlaces) -> CutKind:
     )
 
 
-def _span(least: int, most: int, tape: Tape) -> str:
-    """A length, or from which to which lengths go, as the tape reads them."""
-    one, other = (format_length(side, tape, feet=False) for side in (least, most))
-    return one if one == other else f"{one} to {other}"
-
-
-def chip_places(surface: Surface, mosaics: Mapping[str, TileStock]) -> tuple[tuple[str, int], ...]:
+def chip_places(surface: Surface, mosaics: Mapping[str, TileStock]) -> tuple[tuple[Place, int], ...]:
     """Where chips of mosaic are cut, and how many there."""
     return CutPlaces(surface).counted(tile for tile in surface.tiles if tile.stock in mosaics and not tile.whole)
 

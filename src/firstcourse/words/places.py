@@ -1,9 +1,16 @@
 """References as people call the thing: `bath/floor/opening/flange` is 'bath: floor, flange'."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
+from typing import Protocol
 
-Labels = Mapping[str, tuple[str, ...]]
-"""By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
+
+class Labels(Protocol):
+    """By reference: what a thing is called, after what it is part of, such as `("bath", "floor", "board F-3")`."""
+
+    def get(self, ref: str, /) -> tuple[str, ...] | None:
+        """What a reference is called; None where its ids say all."""
+
+
 _NAMED = {"opening", "door", "bench", "shelf", "thing", "stock", "layer", "offcut", "check"}
 """Kinds whose things are called by their names alone."""
 _NUMBERED = {"wall", "corner", "fill", "tile", "tile_stock", "sheet", "rule", "joist", "stud", "kerb"}

@@ -30,6 +30,7 @@ from firstcourse.words.figures import (
     span,
     thick,
 )
+from firstcourse.words.labels import said_label, said_title
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, places, thing
 from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
@@ -78,7 +79,8 @@ class Saying:
     """
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
-        self._tape, self._labels, self._sources = tape, labels, sources
+        self._tape, self._sources = tape, sources
+        self._labels = _SaidLabels(labels, self.label)
         functions: dict[str, Callable[..., Any]] = {
             "TAPE": self._tape_reading,
             "UP": lambda given, **how: self._tape_reading(given, way="up", **how),
@@ -293,6 +295,18 @@ class Saying:
         put_in = self._plain(given)
         return {name: self._messages.say(message, name, **put_in) for name in self._messages.attributes(message)}
 
+    def title(self, title: str) -> str:
+        """A surface's title."""
+        return said_title(title, self._messages.say, self._messages.has)
+
+    def label(self, label: str) -> str:
+        """What an edge or a part of a surface is called."""
+        return said_label(label, self._messages.say, self._messages.has)
+
+    def word(self, code: str) -> str:
+        """A word by its code; what has none is a name, its underscores being spaces."""
+        return self._term(code) if self._messages.has(f"word-{code}") else code.replace("_", " ")
+
     def _plain(self, given: Mapping[str, str | float | Value]) -> dict[str, Any]:
         """Texts as they are, numbers without marks between thousands, values as message files take them."""
         return {key: self._put_in(value) for key, value in given.items()}
@@ -436,6 +450,19 @@ class Saying:
 
     def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
         return ", ".join(say(one) for one in _several(given.value))
+
+
+class _SaidLabels:
+    """Labels in the reader's tongue, each said when it is asked for."""
+
+    def __init__(self, labels: Labels, say: Callable[[str], str]) -> None:
+        self._labels, self._say = labels, say
+
+    def get(self, ref: str, /) -> tuple[str, ...] | None:
+        found = self._labels.get(ref)
+        if found is None:
+            return None
+        return found[0], *(", ".join(map(self._say, part.split(", "))) for part in found[1:])
 
 
 _COUNTED = ("one", "two", "three", "four", "five", "six")

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from firstcourse.findings import Finding
-from firstcourse.plan import Quantity, StructureSheet
+from firstcourse.plan import Quantity, StructureSheet, Surface
 from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
 from firstcourse.values import Statement, Value
@@ -120,6 +120,18 @@ class Speaker:
             for one in said
             for sentence in ((self.statement(one),) if isinstance(one, Statement) else self.working(one).argument)
         ]
+
+    def title(self, surface: Surface) -> str:
+        """What a surface is called, with its room."""
+        return self._saying.title(surface.title or surface.id)
+
+    def label(self, label: str) -> str:
+        """What an edge or a part of a surface is called."""
+        return self._saying.label(label)
+
+    def word(self, code: str) -> str:
+        """A word by its code; what has none is a name."""
+        return self._saying.word(code)
 
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""

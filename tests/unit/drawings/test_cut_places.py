@@ -20,6 +20,7 @@ from firstcourse.plan import (
     TiledArea,
 )
 from firstcourse.units import ticks_from_mm
+from said import places_of
 
 TESTS = Path(__file__).parents[2]
 
@@ -30,7 +31,12 @@ def _plan(name: str) -> Plan:
 
 
 def _places(surface: Surface) -> dict[str, int]:
-    return dict(CutPlaces(surface).counted(tile for tile in surface.tiles if not tile.whole))
+    return places_of(CutPlaces(surface).counted(tile for tile in surface.tiles if not tile.whole))
+
+
+def _place(places: CutPlaces, tile: Tile) -> str:
+    (place,) = places_of(places.counted([tile]))
+    return place
 
 
 def _ring(left: float, lower: float, right: float, upper: float) -> tuple[tuple[int, int], ...]:
@@ -92,15 +98,15 @@ def test_bands_and_benches_are_named():
 def test_a_tile_that_reaches_across_a_border_to_the_wall_is_cut_at_the_border():
     inside, strip = _area("field", 0, 42, 1000, 1000), _area("border", 0, 0, 1000, 40)
     tile = _cut(_ring(400, -150, 700, 150), _ring(400, 42, 700, 150))
-    assert CutPlaces(_surface(inside, strip)).place(tile) == "border"
+    assert _place(CutPlaces(_surface(inside, strip)), tile) == "border"
 
 
 def test_a_strip_is_cut_across_at_corners_and_lengthwise_along_its_edge():
     strip, side = _area("border", 0, 0, 900, 100), _area("border", 902, 0, 1000, 1000, angle=90)
     field = _area("field", 0, 102, 900, 1000)
     places = CutPlaces(_surface(field, strip, side))
-    assert places.place(_cut(_ring(700, 0, 1000, 100), _ring(700, 0, 900, 100))) == "corner of the border"
-    assert places.place(_cut(_ring(300, 0, 600, 150), _ring(300, 0, 600, 100))) == "edge of the border"
+    assert _place(places, _cut(_ring(700, 0, 1000, 100), _ring(700, 0, 900, 100))) == "corner of the border"
+    assert _place(places, _cut(_ring(300, 0, 600, 150), _ring(300, 0, 600, 100))) == "edge of the border"
 
 
 def test_soft_joints_along_edges_are_not_told_twice():
@@ -113,5 +119,5 @@ def test_soft_joints_along_edges_are_not_told_twice():
 
     areas = _area("field", 6, 0, 497, 1000), _area("field", 503, 0, 1000, 1000)
     places = CutPlaces(_surface(*areas, joints=(joint(3), joint(500))))
-    assert places.place(_cut(_ring(300, 0, 600, 300), _ring(300, 0, 497, 300))) == "soft joint"
-    assert places.place(_cut(_ring(-100, 0, 200, 300), _ring(6, 0, 200, 300))) == "wall D-A"
+    assert _place(places, _cut(_ring(300, 0, 600, 300), _ring(300, 0, 497, 300))) == "soft joint"
+    assert _place(places, _cut(_ring(-100, 0, 200, 300), _ring(6, 0, 200, 300))) == "wall D-A"

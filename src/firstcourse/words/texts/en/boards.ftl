@@ -64,3 +64,35 @@ boards-fault = { $two ->
            *[other] { $one } surfaces that no sheet may board
         }
     }
+
+# What is looked at before tile covers the boards.
+boards-checks =
+    .mortar = Floor boards lie in fresh mortar, combed with a { $notch } notch; none lies dry.
+    .gaps = Gaps: { $gaps }; no board touches its neighbour.
+    .edge_kept = Boards that the findings name keep the sheet's edge, and have the gap told there: { $least } at least.
+    .cut_back = Boards that the findings name are cut back from the wall, and have the gap told there: { $most } at most.
+    .foot = At floor, tub, tray and kerb { $gap } stays open and is filled with sealant, { $depth } deep; no mortar is in it.
+    .fasteners = Fasteners are { $type }s at most { $spacing } apart, { $edge } or more from edges and { $corner } from corners; heads flush, none through the face.
+    .zones = No fastener is in the zones that the drawings and the list of waterproofing name.
+    .members = The members that the drawings show with heavy broken lines are in.
+    .tape = Every seam and inside corner is filled and taped, { $tape } tape bedded in mortar.
+boards-gap =
+    .between = { $gap } between boards
+    .perimeter = { $gap } at walls and ceiling
+    .opening = { $gap } round openings
+boards-spacing = { $surfaces ->
+    [floor] { $floor } on floors
+    [wall] { $wall } on walls and ceilings
+   *[both] { $floor } on floors and { $wall } on walls and ceilings
+}
+
+# The page of a boarded surface.
+boards-up = { $wall ->
+    [yes] from the foot
+   *[no] from the lower edge
+}
+boards-off_drawing = { $count ->
+    [one] Corner { $one } is off the drawing. Figures run from corner { $first }.
+   *[other] Corner { $one } is off the drawing; Corner { $two } is off the drawing. Figures run from corner { $first }.
+}
+boards-many = At this scale marks cover some fasteners; the list has their number.

@@ -149,3 +149,52 @@ tiles-soft_across = { $why ->
         [trimmed] on a grout joint, tiles beside it trimmed to leave { FINE($width) }
        *[joint] on a grout joint
     }
+
+# What is said of tile on papers: patterns, counts, cuts, where else it could start.
+
+tiles-pattern = { $angle ->
+    [0] { $name }
+   *[other] { $name }, turned { $angle } degrees
+}
+tiles-no_cut = no cut
+tiles-found = { $whole } whole, { $cut } cut { $cut ->
+    [one] piece
+   *[other] pieces
+}; smallest cut { $smallest }
+tiles-soft = { $why }: { $width } wide, { $length }
+
+tiles-facts =
+    .tile = Tile
+    .pattern = Pattern
+    .joint = Grout joint
+    .tiles = Tiles
+
+# Sizes of what is cut to fit, and one from the least to the greatest.
+tiles-about = about { $size }
+tiles-span = { $least } to { $most }
+
+# What tile is cut along, several places joined.
+tiles-along = { $one } and { $two }
+tiles-in_field = in the field
+tiles-place =
+    .next_field = next field
+    .corner_of_border = corner of the border
+    .edge_of_border = edge of the border
+    .edge_of_band = edge of the band
+    .lower_edge = lower edge
+    .upper_edge = upper edge
+    .left_edge = left edge
+    .right_edge = right edge
+    .valleys = valleys
+    .ridges = ridges
+    .soft_joint = soft joint
+    .field = field
+    .band = band
+    .border = border
+
+# Where tile starts, and where it could start instead.
+tiles-start = { $number ->
+    [0] used
+   *[other] instead { $number }
+}
+tiles-smallest_cut = { CUT($width) }

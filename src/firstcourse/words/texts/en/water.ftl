@@ -60,3 +60,25 @@ water-bench = { PLACE($at) }, membrane laid out flat
     .name-inside = inside corners
     .name-outside = outside corners
     .argument-1 = Behind and below it walls and floor keep their own.
+
+# What stands on the page of waterproofing.
+
+water-kind =
+    .liquid = liquid membrane on the boards
+    .sheet = sheet membrane on the ground of the tile
+    .liner = liner under the bed, on its slope
+
+water-row =
+    .where = where
+    .in_all = in all, laid flat
+    .flange = flange at { $name }
+    .collar = collar at { $name }
+    .no_fastener = no fastener
+
+water-heights = from { $low } to { $high } over the floor
+water-zone = from { $low } to { $high }: { $why }
+water-centre = centre { $left } from the left, { $up } up the drawing
+water-lap = Seams lap { $lap } at least, the upper sheet over the lower.
+water-coat = Liquid membrane goes on { $coat } thick while wet, all coats together; measure it with a gauge.
+water-order = Corners first, then collars, then faces; sealing band lies in every corner and change of plane.
+water-whole = Nothing is driven through the membrane; what was is taken out and patched before tile.

@@ -1,0 +1,3 @@
+# The office pack.
+
+office-name = office pack
