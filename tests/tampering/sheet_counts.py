@@ -88,3 +88,14 @@ def call_practice_faultless(plan: Plan) -> None:
     first(w for w in plan["workings"].values() if w["formula"] == "boards-practice" and not w["inputs"]["keeps"])[
         "inputs"
     ]["keeps"] = True
+
+
+@answered_by("VER-606", everywhere=False)
+def give_a_course_more_seams(plan: Plan) -> None:
+    field = first(iter(plan.get("bounds", ())))["surfaces"][0]
+    field["alone"], field["pair"] = field["alone"] + 3, field["pair"] + 6
+
+
+@answered_by("VER-605", everywhere=False)
+def keep_more_offcuts_than_there_are(plan: Plan) -> None:
+    first(iter(plan.get("bounds", ())))["kept"] += 1000

@@ -8,9 +8,10 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import product
 from math import ceil, gcd, inf, isclose, prod
+from typing import NamedTuple
 
 import shapely
-from shapely import Point
+from shapely import Point, Polygon
 from shapely.ops import unary_union
 
 from firstcourse.geometry import axis_near, bounds, sides
@@ -29,6 +30,7 @@ _NOISE = 50
 _MOST_MIXES = 50_000
 
 Span = tuple[int, int]
+Box = tuple[int, int, int, int]
 
 
 def check_bounds(plan: Document) -> Iterator[Objection]:
@@ -55,13 +57,16 @@ def _sheets(bound: LayoutBound, plan: Document) -> Iterator[Objection]:
     new = Counter(sheet.stock for sheet in own if sheet.source == "new")
     if bound.used != new.total():
         yield Objection("VER-605", bound.where, f"says {bound.used} sheets are used, {new.total()} are cut")
-    offcuts = sum(sheet.size[0] * sheet.size[1] for sheet in own if sheet.source != "new")
-    if bound.kept * _SQ < offcuts:
-        yield Objection("VER-605", bound.where, "leaves out kept offcuts that the plan cuts up")
+    offcuts = [
+        offcut.size("size") for offcut in plan.job.nodes("offcuts", ()) if offcut.text("stock") in bound.stocks
+    ]
+    kept = -(-sum(w * h for w, h in offcuts) // _SQ)
+    if bound.kept != kept:
+        yield Objection("VER-605", bound.where, f"takes off {bound.kept} mm² of kept offcuts, the job has {kept}")
     rest = sum(field.least for field in bound.surfaces) - bound.kept
     largest = max(w * h for w, h in (plan.stock[name] for name in bound.stocks))
     fewest = max(0, -(-rest * _SQ // largest))
-    if bound.lower_bound > fewest or bound.lower_bound > bound.used:
+    if bound.lower_bound != fewest or fewest > bound.used:
         yield Objection("VER-606", bound.where, f"bounds the sheets by {bound.lower_bound}; area proves {fewest}")
     if bound.proven != (bound.lower_bound == bound.used):
         yield Objection("VER-607", bound.where, "is called proven where the bound is not met, or the reverse")
@@ -70,6 +75,8 @@ def _sheets(bound: LayoutBound, plan: Document) -> Iterator[Objection]:
 
 def _cost(bound: LayoutBound, rest: int, new: Counter[str], plan: Document) -> Iterator[Objection]:
     if bound.cost is None and bound.least_cost is None:
+        if all(item.price for item in plan.shopping.sheet_stock.values()):
+            yield Objection("VER-606", bound.where, "gives no cost, though every sheet has a price")
         return
     prices = {name: plan.shopping.sheet_stock[name].price for name in bound.stocks}
     known = {name: price for name, price in prices.items() if price is not None}
@@ -80,7 +87,8 @@ def _cost(bound: LayoutBound, rest: int, new: Counter[str], plan: Document) -> I
     if not isclose(cost, bound.cost, abs_tol=0.005):
         yield Objection("VER-605", bound.where, f"says the sheets cost {bound.cost:.2f}; they cost {cost:.2f}")
     offers = [(plan.stock[name][0] * plan.stock[name][1] / _SQ, known[name]) for name in bound.stocks]
-    if bound.least_cost > _least_cost(float(rest), offers) + 0.005 or bound.least_cost > bound.cost + 0.005:
+    least = _least_cost(float(rest), offers)
+    if not isclose(bound.least_cost, least, abs_tol=0.005) or bound.least_cost > bound.cost + 0.005:
         yield Objection("VER-606", bound.where, f"area does not prove a least cost of {bound.least_cost:.2f}")
 
 
@@ -117,14 +125,12 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
     counted = closed if whole else closed.difference(_beside_openings(surface, closed, gap, plan))
     counted = counted.difference(_may_stay_open(surface, plan))
     noise = _NOISE * max(1.0, laid.length / TICKS_PER_MM / 1000)
-    if field.covered > counted.area / _SQ + noise:
-        yield Objection("VER-606", surface.id, "is said to have more ground to cover than is covered")
-    if field.least > field.covered - field.gaps:
-        yield Objection("VER-606", surface.id, "is said to take more board than ground less gaps")
+    if not -noise - gap * laid.length / _SQ <= field.covered - counted.area / _SQ <= noise:
+        yield Objection("VER-606", surface.id, "is said to have other ground to cover than is covered")
+    if field.least != max(0, field.covered - field.gaps):
+        yield Objection("VER-606", surface.id, "is said to take other board than ground less gaps")
     high = max(max(plan.stock[name]) for name in bound.stocks)
-    gaps = _most_gaps(surface, closed, (field.side, gap, high), plan, whole=whole)
-    if field.gaps < field.covered and field.gaps < gaps / _SQ - noise:
-        yield Objection("VER-606", surface.id, f"gaps could take {gaps / _SQ:.0f} mm², not {field.gaps}")
+    yield from _gaps(field, surface, closed, (field.side, gap, high), plan, whole=whole, noise=noise)
     blanks = sum(pieces[b.piece].blank[0] * pieces[b.piece].blank[1] for b in surface.boards if b.piece in pieces)
     if field.least * _SQ > blanks + noise * _SQ:
         yield Objection("VER-606", surface.id, "is said to take more board than this plan cuts for it")
@@ -168,17 +174,84 @@ def _nearly_rectangle(ground: shapely.Geometry, side: int) -> bool:
     return bool(hollow < 2 * _NEAR * ground.length and ground.buffer(_NEAR).covers(inner))
 
 
-def _most_gaps(
-    surface: Surface, ground: shapely.Geometry, sizes: tuple[int, int, int], plan: Document, *, whole: bool
-) -> int:
-    """The most area of gaps, courses running either way [ticks²]; sizes: least side, gap, highest course."""
-    side, gap, high = sizes
-    left, lower, right, upper = (round(at) for at in ground.bounds)
+class _Way(NamedTuple):
+    """Courses run one way: their length, all of them across, most of them, most breaks in one and in a pair."""
+
+    length: int
+    across: int
+    courses: int
+    alone: int
+    pair: int
+
+    def area(self, courses: int, alone: int, pair: int, sizes: tuple[int, int, int]) -> int:
+        """What gaps take with so many courses and breaks [ticks²]."""
+        side, gap, high = sizes
+        boards = self.across - (courses - 1) * gap
+        # Of two neighbours one has all its breaks at best; the other what the pair has left.
+        low = max((courses // 2) * side, boards - (courses - courses // 2) * high)
+        return gap * ((courses - 1) * self.length + alone * (boards - low) + (pair - alone) * low)
+
+    def most(self, sizes: tuple[int, int, int]) -> int:
+        """The most that gaps can take [ticks²]."""
+        _, gap, high = sizes
+        some = [num for num in range(1, self.courses + 1) if self.across - (num - 1) * gap <= num * high]
+        return max((self.area(num, self.alone, self.pair, sizes) for num in some), default=0)
+
+
+def _gaps(
+    field: FieldBound,
+    surface: Surface,
+    ground: shapely.Geometry,
+    sizes: tuple[int, int, int],
+    plan: Document,
+    *,
+    whole: bool,
+    noise: float,
+) -> Iterator[Objection]:
+    """The most that gaps can take, and so many courses and seams as take it.
+
+    What is boarded and the surface's outline are the least and the most ground that it can be about, as boards may
+    end a little before or beyond the usual gap.
+    """
     relaxed = any(plan.says(surface, code=code) for code in ("BRD-201", "BRD-202"))
     stagger = plan.rules.ticks("boards.stagger.end_joints") if whole and not relaxed else 0
-    upright = _may_start(surface, "v", left, right, gap, plan)
-    level = _may_start(surface, "u", lower, upper, gap, plan)
-    found = 0
+    slack = plan.rules.ticks("boards.gap.perimeter.most")
+    outline = Polygon(surface.outline)
+    boarded, least, most = (
+        list(_ways(surface, box, sizes, apart, plan, near))
+        for box, apart, near in (
+            (_box(ground.bounds), stagger, 0),
+            (_box(ground.bounds, -slack), stagger, 0),
+            # Ground that is hardly a rectangle may be taken as none, where no stagger is counted on.
+            (_box(outline.bounds), 0, _NEAR),
+        )
+    )
+    gaps = max(way.most(sizes) for way in boarded) / _SQ
+    if field.gaps < field.covered and field.gaps < gaps - noise:
+        yield Objection("VER-606", surface.id, f"gaps could take {gaps:.0f} mm², not {field.gaps}")
+    elif not any(_fits(field, low, top, sizes, noise) for low, top in zip(least, most, strict=True)):
+        said = f"{field.courses} courses, {field.alone} seams, {field.pair} in two, {field.gaps} mm²"
+        yield Objection("VER-606", surface.id, f"has no room for just so many gaps: {said}")
+
+
+def _fits(field: FieldBound, low: _Way, top: _Way, sizes: tuple[int, int, int], noise: float) -> bool:
+    if not (low.alone <= field.alone <= top.alone and low.pair <= field.pair <= top.pair):
+        return False
+    if not 1 <= field.courses <= top.courses:
+        return False
+    capped = field.gaps == field.covered
+    told = [way.area(field.courses, field.alone, field.pair, sizes) / _SQ for way in (low, top)]
+    return (capped or told[0] - noise <= field.gaps) and field.gaps <= told[1] + noise
+
+
+def _ways(
+    surface: Surface, box: Box, sizes: tuple[int, int, int], stagger: int, plan: Document, near: int
+) -> Iterator[_Way]:
+    """Courses along u and along v over a box; members carry so much nearer to their edges."""
+    side, gap, _ = sizes
+    left, lower, right, upper = box
+    upright = _may_start(surface, "v", left, right, gap, plan, near)
+    level = _may_start(surface, "u", lower, upper, gap, plan, near)
     for length, across, breaks, joints in (
         (right - left, upper - lower, upright, level),
         (upper - lower, right - left, level, upright),
@@ -187,27 +260,27 @@ def _most_gaps(
         pair = 2 * alone
         if stagger:
             pair = min(pair, _count(breaks, length, side, gap, min(stagger, side + gap)))
-        for num in range(1, _count(joints, across, side, gap, side + gap) + 2):
-            boards = across - (num - 1) * gap
-            if boards <= num * high:
-                # Of two neighbours one has all its breaks at best; the other what the pair has left.
-                low = max((num // 2) * side, boards - (num - num // 2) * high)
-                breaks_area = alone * (boards - low) + (pair - alone) * low
-                found = max(found, gap * ((num - 1) * length + breaks_area))
-    return found
+        yield _Way(length, across, _count(joints, across, side, gap, side + gap) + 1, alone, pair)
 
 
-def _may_start(surface: Surface, axis: str, start: int, end: int, gap: int, plan: Document) -> list[Span]:
+def _box(found: tuple[float, float, float, float], by: int = 0) -> Box:
+    left, lower, right, upper = (round(at) for at in found)
+    return left - by, lower - by, right + by, upper + by
+
+
+def _may_start(
+    surface: Surface, axis: str, start: int, end: int, gap: int, plan: Document, near: int = 0
+) -> list[Span]:
     """Where a gap along an axis may start, measured from `start`: anywhere, or where members carry both boards."""
     if surface.framing_axis != axis or surface.carried_everywhere:
         return [(0, end - start)]
     across = 0 if axis == "v" else 1
-    bearing = plan.rules.ticks("boards.bearing.min")
+    bearing = plan.rules.ticks("boards.bearing.min") - near
     faces: list[list[int]] = []
     for box in sorted((bounds(support.outline) for support in surface.supports), key=lambda b: b[across]):
         if (box[3] - box[1] >= box[2] - box[0]) != (surface.framing_axis == "v"):
             continue
-        if faces and box[across] <= faces[-1][1]:
+        if faces and box[across] <= faces[-1][1] + near:
             faces[-1][1] = max(faces[-1][1], box[across + 2])
         else:
             faces.append([box[across], box[across + 2]])
