@@ -1,15 +1,10 @@
 """Numbers as they are printed, compared with what they should be; rounding may lose half of the last place."""
 
 import re
-from fractions import Fraction
-
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
 
 _NUMBER = re.compile(r"[+-]?(?:(?P<whole>\d+)-)?(?P<num>\d+)/(?P<den>[1-9]\d*)(?![\d.])|[+-]?\d[\d,]*(?:\.\d+)?")
 _FRACTION_SLACK = 1e-4
 """A fraction is printed only where it is exact, to a tick."""
-"""Exact by definition of the international pound (1959)."""
-_TICKS_PER_FT = 12 * TICKS_PER_INCH
 
 
 def first_number(text: str) -> float | None:
@@ -39,26 +34,3 @@ def prints(text: str, value: float, *, slack: float = 1.02) -> bool:
         return abs(_value(found) - value) <= _FRACTION_SLACK
     places = len(found[0].partition(".")[2])
     return abs(_value(found) - value) <= slack * 0.5 * 10.0**-places + 1e-9 * abs(value)
-
-
-def metric_or(tape: Tape, metric: str, inch: str) -> str:
-    """The unit that goes with a tape."""
-    return metric if tape is Tape.MM else inch
-
-
-def ticks_per_running(tape: Tape) -> int:
-    """Ticks in a running metre or foot, as the tape has it."""
-    return 1000 * TICKS_PER_MM if tape is Tape.MM else _TICKS_PER_FT
-
-
-def small(ticks: int, tape: Tape) -> str:
-    """A small width as the papers name it, with finer marks than the tape has where it needs them."""
-    if tape is Tape.MM:
-        return f"{ticks / TICKS_PER_MM:.2f}".rstrip("0").rstrip(".") + " mm"
-    part = Fraction(ticks, TICKS_PER_INCH)
-    if ticks % tape.graduation == 0:
-        return format_length(ticks, tape)
-    if 64 % part.denominator == 0:
-        whole, rest = divmod(part, 1)
-        return f'{whole}-{rest}"' if whole else f'{rest}"'
-    return f"{ticks / TICKS_PER_INCH:.4f}".rstrip("0").rstrip(".") + " in"

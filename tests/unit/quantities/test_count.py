@@ -23,6 +23,7 @@ from firstcourse.plan import (
     SupportKind,
     Surface,
     SurfaceKind,
+    sealed,
 )
 from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.rules import load_rules
@@ -160,7 +161,9 @@ def test_the_verifier_counts_the_same(tape: Tape) -> None:
     plan = job()
     done = counted(plan, tape)
     stamp = plan.job.model_copy(update={"tape": tape})
-    whole = plan.model_copy(update={"job": stamp, "quantities": done.quantities, "workings": done.workings})
+    given = sealed({"date": "2026-11-25", "rooms": []}, ())
+    update = {"job": stamp, "given": given, "quantities": done.quantities, "workings": done.workings}
+    whole = plan.model_copy(update=update)
     document = read_document(json.loads(whole.model_dump_json(by_alias=True)))
     assert list(check_quantities(document)) == []
 
