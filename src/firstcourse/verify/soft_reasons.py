@@ -33,7 +33,7 @@ def check_soft_reasons(plan: Document) -> Iterator[Objection]:
         near = met_within(surface, plan, _NEAR_MM)
         edges = [joint for joint in surface.soft_joints if joint.place == "edge"]
         for joint in edges:
-            if not _meets(surface, joint, near):
+            if joint.cut or not _meets(surface, joint, near):
                 told = f"{joint.why} {joint.at}".strip()
                 yield Objection(_CODE, surface.id, f"has a joint free to move for '{told}', which it is not along")
         across = [joint for joint in surface.soft_joints if joint.place != "edge"]

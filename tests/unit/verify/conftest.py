@@ -587,10 +587,11 @@ def boarding(surface: dict[str, Any], square_inches: float) -> dict[str, Any]:
 
 
 def given() -> dict[str, Any]:
-    """What the job says of it: nothing but its name and that its floor and wall are there."""
+    """What the job says of it: its name, its tile, and that its floor and wall are there."""
     job = {
         "name": "bath",
         "date": "2026-01-01",
+        "tiles": [{"id": "slab", "size": [mm(side) for side in SLAB], "joint": mm(0.125)}],
         "rooms": [{"name": "bath", "walls": [{"wall": "A-B"}], "floor": {}}],
     }
     return sealed(job, ()).model_dump(mode="json")

@@ -2,9 +2,11 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.fields import ticks
 from firstcourse.verify.formulas.proving import CODE, Prove, holds, just, key_of, limited, long, only, rests_on
 from firstcourse.verify.layers import mortar_under
 from firstcourse.verify.shopping_fields import TileStock, Working
@@ -68,29 +70,49 @@ def _ticks(working: Working, name: str) -> int:
     return 0 if found is None else round(found * TICKS_PER_MM)
 
 
+@dataclass(frozen=True, slots=True)
+class _Measured:
+    """What the job gives of a tile beside its size; None where it does not [ticks]."""
+
+    spread: int | None = None
+    warpage: int | None = None
+    joint: int | None = None
+
+
+def _measured(plan: Document, name: str) -> _Measured:
+    tile = next((one for one in plan.job.nodes("tiles", ()) if one.text("id") == name), None)
+    if tile is None:
+        return _Measured()
+    keys = ("size_spread", "warpage", "joint")
+    found = [None if tile.raw(key, None) is None else ticks(tile.raw(key), f"{tile.where}.{key}") for key in keys]
+    return _Measured(*found)
+
+
 def _joint(plan: Document, working: Working) -> Iterator[Objection]:
     surface, item, area = _about(plan, working)
-    rules = plan.rules
-    rows = dict(_asked(surface, item, area, working, rules))
-    own = working.inputs.get("own") != {"word": "none"}
-    names = ["on", *rows, "own", "least", "rules"]
-    names += ["spread", "factor"] if {"by_spread", "by_usual_spread"} & rows.keys() else []
-    names += ["warpage"] if "warpage" in working.inputs else []
-    yield from only(working, *names)
+    rules, given = plan.rules, _measured(plan, item.id)
+    rows = dict(_asked(surface, item, area, given, rules))
+    spreads = any(name.startswith("by_") for name in rows)
+    names = ["on", *rows, "own", "least", "rules", *(("spread", "factor") if spreads else ())]
+    yield from only(working, *names, *(("warpage",) if given.warpage is not None else ()))
     yield from just(working, "on", {"word": surface.kind})
     for name, (_, width) in rows.items():
         yield from long(working, name, width)
-    if "by_usual_spread" in rows:
-        yield from long(working, "spread", rules.ticks(_usual_spread(item)))
-    if "factor" in names:
+    if spreads:
+        usual = rules.ticks(_usual_spread(item))
+        yield from long(working, "spread", usual if given.spread is None else given.spread)
         yield from holds(working, "factor", rules.number("tile.joint.spread_factor"), "")
-    if not own and not {"by_spread", "by_usual_spread"} & rows.keys():
-        yield Objection(CODE, working.key, "leaves out how much the tile's size spreads")
+    if given.warpage is not None:
+        yield from long(working, "warpage", given.warpage)
     least = max(width for _, width in rows.values())
     yield from long(working, "least", least)
     yield from just(working, "rules", _refs(*(rule for rule, _ in rows.values())))
     half = plan.tape.graduation // 2
-    wanted = _ticks(working, "own") if own else -(-least // half) * half
+    if given.joint is None:
+        yield from just(working, "own", {"word": "none"})
+    else:
+        yield from long(working, "own", given.joint)
+    wanted = -(-least // half) * half if given.joint is None else given.joint
     yield from long(working, "result", max(wanted, least))
     yield from rests_on(working)
     yield from limited(working)
@@ -106,7 +128,7 @@ def _joints_of(surface: Surface, plan: Document) -> list[str]:
 
 
 def _asked(
-    surface: Surface, item: TileStock, area: TiledArea, working: Working, rules: RuleSet
+    surface: Surface, item: TileStock, area: TiledArea, given: _Measured, rules: RuleSet
 ) -> Iterator[tuple[str, tuple[str, int]]]:
     """What each rule asks, in the order of the working: the input's name, the rule and the joint [ticks]."""
     level = surface.kind in _LEVEL
@@ -121,14 +143,14 @@ def _asked(
         name = "small" if small else "large"
         yield name, (f"tile.joint.min_wall_{name}", rules.ticks(f"tile.joint.min_wall_{name}"))
     factor = rules.number("tile.joint.spread_factor")
-    if "by_spread" in working.inputs:
-        yield "by_spread", ("tile.joint.spread_factor", math.ceil(factor * _ticks(working, "spread")))
-    elif working.inputs.get("own") == {"word": "none"}:
+    if given.spread is not None:
+        yield "by_spread", ("tile.joint.spread_factor", math.ceil(factor * given.spread))
+    elif given.joint is None:
         usual = _usual_spread(item)
         yield "by_usual_spread", (usual, math.ceil(factor * rules.ticks(usual)))
     if area.pattern in _IN_OFFSET and max(item.size) > rules.ticks("tile.joint.long_side"):
         rule = f"tile.joint.offset_{item.edges}"
-        yield "in_offset", (rule, rules.ticks(rule) + _ticks(working, "warpage"))
+        yield "in_offset", (rule, rules.ticks(rule) + (given.warpage or 0))
 
 
 def _usual_spread(item: TileStock) -> str:
@@ -172,7 +194,7 @@ def _lippage(plan: Document, working: Working) -> Iterator[Objection]:
     if joint is None:
         return
     used, adds = _step_rule(item, _ticks(joint, "result"), rules), rules.flag("tile.lippage.adds_warpage")
-    warpage = joint.inputs.get("warpage")
+    warpage = _measured(plan, item.id).warpage
     bowed = warpage is not None and area.pattern == "running"
     names = (["warpage"] if warpage is not None else []) + (["bow"] if bowed else [])
     yield from only(working, "joint", "by_joint", "added", *names, "rules")
@@ -180,16 +202,13 @@ def _lippage(plan: Document, working: Working) -> Iterator[Objection]:
     yield from long(working, "by_joint", rules.ticks(used))
     yield from just(working, "added", adds)
     if warpage is not None:
-        yield from just(working, "warpage", warpage)
-    bow = _ticks(joint, "warpage")
-    if bowed:
+        yield from long(working, "warpage", warpage)
+    if warpage is not None and bowed:
         shift = _shift_laid(area)
-        made = _ticks(working, "bow")
-        if abs(made - 4 * bow * shift * (1 - shift)) > 1:
-            yield Objection(
-                CODE, working.key, f"says that the bow makes {made / TICKS_PER_MM} mm, and it does not"
-            )
-    yield from long(working, "result", rules.ticks(used) + bow * adds)
+        made = 4 * warpage * shift * (1 - shift)
+        if abs(_ticks(working, "bow") - made) > 1:
+            yield Objection(CODE, working.key, f"says that the bow makes another step than {made:.0f} ticks")
+    yield from long(working, "result", rules.ticks(used) + (warpage or 0) * adds)
     yield from just(working, "rules", _refs(used, "tile.lippage.adds_warpage"))
     yield from rests_on(working, used)
     yield from limited(working)

@@ -120,14 +120,23 @@ def _pairs(across: Given, extents: Given) -> list[tuple[Given, Given]]:
 
 
 def _as_told(told: list[tuple[Given, Given]], wanted: list[tuple[int, float]], surface: Surface) -> bool:
-    # What stays open over joints below, and joints beside bands, are no part of any tiled area.
-    gap = _ROUNDED
-    if len(surface.tiled) > 1 or any(joint.place == "field" for joint in surface.soft_joints):
-        gap += max(joint.width for joint in surface.soft_joints) + surface.tiled[0].joint
+    gap = _ROUNDED + _left_out(surface)
     return len(told) == len(wanted) and all(
         type(number) is int and number == count and abs(_mm(reach) * TICKS_PER_MM - far) <= gap
         for (number, reach), (count, far) in zip(told, wanted, strict=True)
     )
+
+
+def _left_out(surface: Surface) -> int:
+    """How far the ground that is parted may reach past every tiled area: joints beside a band, or open at an edge."""
+    left, low, right, high = unary_union([area.shape for area in surface.tiled]).bounds
+    gap = max(area.joint for area in surface.tiled) if len(surface.tiled) > 1 else 0
+    for joint in surface.soft_joints:
+        (a, b), (c, d) = joint.line[0], joint.line[-1]
+        off = (max(a, c) - left, max(b, d) - low, right - min(a, c), high - min(b, d))
+        if joint.place == "field" and min(off) <= joint.width:
+            gap = max(gap, joint.width)
+    return gap
 
 
 def _mm(given: Given) -> float:
