@@ -17,8 +17,8 @@ from firstcourse.verify.reading import read_document
 
 DETAILS = Path(__file__).parents[2] / "e2e" / "tile_details.yaml"
 FORMULAS = (
-    "tiles-joint", "tiles-offset", "tiles-lippage", "tiles-mortar", "tiles-soft_joints", "tiles-cut", "tiles-kerb_face",
-    "tiles-sill",
+    "tiles-joint", "tiles-offset", "tiles-lippage", "tiles-mortar", "tiles-soft_joints", "tiles-cut",
+    "tiles-kerb_face", "tiles-sill",
 )  # fmt: skip
 
 
@@ -42,7 +42,7 @@ rooms:
         foot: tub
         framing: {spacing: 16 in, first: 15 1/4 in}
         openings:
-          - {id: window, kind: window, left: 18 in, bottom: 48 in, width: 24 in, height: 24 in, returns: {depth: 4 in}}
+          - {id: window, kind: window, left: 18 in, bottom: 48 in, width: 24 in, height: 24 in, returns: DEEP}
         exposure: {zone: wet, membrane: true}
         tiling: {tile: white}
 """
@@ -51,7 +51,7 @@ rooms:
 @cache
 def document(formula: str = "") -> dict[str, Any]:
     """A plan that holds a working by a formula."""
-    text = WINDOW if formula == "tiles-sill" else DETAILS.read_text()
+    text = WINDOW.replace("DEEP", "{depth: 4 in}") if formula == "tiles-sill" else DETAILS.read_text()
     return json.loads(plan_job(read_job_text(text), effort=0).document)  # type: ignore[no-any-return]
 
 

@@ -128,9 +128,9 @@ def _as_told(told: list[tuple[Given, Given]], wanted: list[tuple[int, float]], s
 
 
 def _left_out(surface: Surface) -> int:
-    """How far the ground that is parted may reach past every tiled area: joints beside a band, or open at an edge."""
+    """How far the ground that is parted may reach past every tiled area: joints at a band, or open at an edge."""
     left, low, right, high = unary_union([area.shape for area in surface.tiled]).bounds
-    gap = max(area.joint for area in surface.tiled) if len(surface.tiled) > 1 else 0
+    gap = max((area.joint for area in surface.tiled if area.role == "band"), default=0)
     for joint in surface.soft_joints:
         (a, b), (c, d) = joint.line[0], joint.line[-1]
         off = (max(a, c) - left, max(b, d) - low, right - min(a, c), high - min(b, d))
