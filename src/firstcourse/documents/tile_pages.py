@@ -18,6 +18,7 @@ from firstcourse.documents.blocks import (
 from firstcourse.documents.face_pages import face_block, facts_of
 from firstcourse.documents.mark_words import line_words, start_words
 from firstcourse.documents.poles import PoleMark, StoryPole, plan_poles
+from firstcourse.documents.start_reasons import start_reasons
 from firstcourse.documents.surface_sizes import COARSE, SMALL_HIGH_MM, is_small, size_mm
 from firstcourse.documents.tile_words import smallest_cut, soft_rows, tiles_words
 from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
@@ -175,13 +176,13 @@ def _cuts(plan: Plan, surface: Surface, speaker: Speaker) -> tuple[list[dict[str
 
 
 def _starts(area: TiledArea, speaker: Speaker) -> list[list[str]]:
-    """Each start, its smallest cut, how many are cut, how far the room may differ, and its words."""
+    """Each start, its smallest cut, how many are cut, how far the room may differ, and what speaks for it."""
     rows = []
     for number, start in enumerate(area.starts):
         smallest = smallest_cut(start, speaker)
         slack = format_length(start.slack, speaker.tape)
         name = speaker.text("tiles-start", number=number)
-        rows.append([name, smallest, str(start.cut_tiles), slack, start.words])
+        rows.append([name, smallest, str(start.cut_tiles), slack, start_reasons(speaker, start, area.starts[0])])
     return rows
 
 

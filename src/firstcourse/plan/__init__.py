@@ -25,7 +25,17 @@ from firstcourse.plan.surfaces import (
     SurfaceLayer,
     Zone,
 )
-from firstcourse.plan.tiles import Area, SoftJoint, SoftWhy, StartPoint, Tile, TiledArea, TileStock
+from firstcourse.plan.tiles import (
+    Area,
+    EdgeCut,
+    SoftJoint,
+    SoftWhy,
+    StartPoint,
+    StartWhy,
+    Tile,
+    TiledArea,
+    TileStock,
+)
 
 __all__ = [
     "Area",
@@ -33,6 +43,7 @@ __all__ = [
     "Count",
     "Cut",
     "Door",
+    "EdgeCut",
     "Fall",
     "FallPlane",
     "FieldBound",
@@ -70,6 +81,7 @@ __all__ = [
     "SoftJoint",
     "SoftWhy",
     "StartPoint",
+    "StartWhy",
     "Stock",
     "StructureSheet",
     "Support",

@@ -67,6 +67,29 @@ class Area(Frozen):
     holes: tuple[Ring, ...] = ()
 
 
+StartWhy = Literal[
+    "best", "other", "given", "round_corners", "host_joints", "no_sliver", "courses_below", "field_joints",
+    "both_corners",
+]  # fmt: skip
+"""How a start came about."""
+
+
+class EdgeCut(Frozen):
+    """The narrowest cut along one side of a surface.
+
+    Attributes:
+        at: The side (`.../side/2`, counted from 0).
+        width: Of the cut; None where no tile is cut there.
+        share: The same as a share of a tile's longest side; 1 where none is cut.
+        weight: How much a poor cut shows there.
+    """
+
+    at: str
+    width: Ticks | None = None
+    share: float = 1.0
+    weight: float = 1.0
+
+
 class StartPoint(Frozen):
     """A place the pattern may start from, and what it brings.
 
@@ -76,14 +99,38 @@ class StartPoint(Frozen):
         cut_tiles: How many tiles are cut.
         slack: How far the room may differ from its survey before the smallest cut falls below the rule's;
             0 where it is below already.
-        words: What speaks for it and against it.
+        why: How it came about: the best or another that was found, given by the job, with the courses of the walls
+            beside it (`round_corners`), with the joints of the wall that it belongs to (`host_joints`) or off them
+            to be rid of a sliver (`no_sliver`); of a band, a border and what they part: with the courses below or
+            the joints of the field, or alike from both corners.
+        sliver: One of the cuts is a sliver.
+        under_half: A cut along an edge is under half a tile.
+        narrowest_at: Where the narrowest sliver stands, else the narrowest cut under half a tile: a side, an
+            opening or what stands before the surface; empty where there is none, or nothing of these is there.
+        edges: The narrowest cut along each side.
+        uneven: Greatest difference of cuts on opposite sides, share of a tile; None where nothing faces.
+        wanted: Edges of niches and windows that are best met by a joint.
+        on_joints: How many of them are.
+        unsure: The survey leaves the room any play.
+        may_sliver: In a room that the survey allows a sliver may stand.
+        sure_cut: Narrowest cut along an edge in any such room.
     """
 
     origin: Point
     smallest_cut: Ticks
     cut_tiles: int
     slack: Ticks = 0
-    words: str = ""
+    why: StartWhy = "best"
+    sliver: bool = False
+    under_half: bool = False
+    narrowest_at: str = ""
+    edges: tuple[EdgeCut, ...] = ()
+    uneven: float | None = None
+    wanted: int = 0
+    on_joints: int = 0
+    unsure: bool = False
+    may_sliver: bool = False
+    sure_cut: Ticks = 0
 
 
 class TiledArea(Frozen):

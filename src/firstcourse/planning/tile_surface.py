@@ -13,12 +13,13 @@ from firstcourse.plan import (
     Segment,
     SoftJoint,
     SoftWhy,
-    StartPoint,
+    StartWhy,
     Surface,
     SurfaceKind,
     TiledArea,
 )
 from firstcourse.planning.reuse import ONCE, Steps
+from firstcourse.planning.start_points import start_point
 from firstcourse.planning.tile_ground import (
     ToTile,
     joints_listed_elsewhere,
@@ -40,7 +41,7 @@ from firstcourse.tiling.slivers import sliver_findings, thin_pieces
 from firstcourse.tiling.snap_lines import Snapped, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, soft_joints, with_cuts
 from firstcourse.tiling.start import find_starts, judge_start
-from firstcourse.units import ticks_from_mm, ticks_from_mm_floor, to_mm
+from firstcourse.units import ticks_from_mm, to_mm
 from firstcourse.workings import Working
 
 _MOVES_LIKE: dict[TileExposure, Exposure] = {
@@ -305,16 +306,15 @@ class SurfaceTiler:
         given = self.tiling.start
         if given is not None:
             at = (to_mm(given.left), to_mm(given.up))
-            return (judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape),)
-        starts = self.steps.do(find_starts, self.cell, self.searched, self.rules, level=level, tape=self.job.tape)
+            return (judge_start(self.cell, self.searched, at, self.rules),)
+        starts = self.steps.do(find_starts, self.cell, self.searched, self.rules, level=level)
         if level is None:
             return starts
-        words = f"{starts[0].words}; courses run on round the corners"
-        return (replace(starts[0], words=words), *starts[1:])
+        return (replace(starts[0], why="round_corners"), *starts[1:])
 
     def _following(self, host: "SurfaceTiler") -> tuple[Start, ...]:
         """Starts that keep the joints of the wall; its own best where none is to keep, or they leave a sliver."""
-        free = self.steps.do(find_starts, self.cell, self.searched, self.rules, tape=self.job.tape)
+        free = self.steps.do(find_starts, self.cell, self.searched, self.rules)
         like = (self.tiling.tile, self.tiling.pattern, self.tiling.angle, self.joint)
         if like != (host.tiling.tile, host.tiling.pattern, host.tiling.angle, host.joint):
             return free
@@ -326,14 +326,13 @@ class SurfaceTiler:
                 return free
             upright = self.surface.kind is SurfaceKind.WALL
             at = (free[0].shift[0], at[1]) if upright else (at[0], free[0].shift[1])
-        tied = judge_start(self.cell, self.searched, at, self.rules, tape=self.job.tape)
-        words = tied.words.removeprefix("as given: ")
+        tied = judge_start(self.cell, self.searched, at, self.rules)
         most = tied.cut_tiles + self.rules.number("tiling.start.more_cuts")
         without = next((one for one in free if not one.sliver and one.cut_tiles <= most), None)
         if tied.sliver and without is not None:
-            first = replace(without, words=f"{without.words}; on the joints of the wall there would be a sliver")
-            return (first, *(one for one in free if one is not without))
-        return (replace(tied, words=f"{words}; joints of the wall run on"), *free[:2])
+            first = replace(without, why="no_sliver")
+            return (first, *(replace(one, why="other") for one in free if one is not without))
+        return (replace(tied, why="host_joints"), *(replace(one, why="other") for one in free[:2]))
 
     def _layings(self, main: Laying) -> list[tuple[Laying, tuple[Start, ...]]]:
         """Every pattern of the surface with its area and starts; the main one first."""
@@ -342,21 +341,21 @@ class SurfaceTiler:
             if laying.role == "band":
                 found.append(self._band_placed(laying, main))
             else:
-                found.append((laying, _continued(laying, "keeps the courses below")))
+                found.append((laying, _continued(laying, "courses_below")))
         if self.border is not None:
             if self.border.outside.area > 0:
                 outside = replace(main, area=self.border.outside)
-                found.append((outside, _continued(outside, "keeps the joints of the field inside")))
-            found += [(strip, _continued(strip, "alike from both corners")) for strip in self.border.strips]
+                found.append((outside, _continued(outside, "field_joints")))
+            found += [(strip, _continued(strip, "both_corners")) for strip in self.border.strips]
         return found
 
     def _band_placed(self, band: Laying, main: Laying) -> tuple[Laying, tuple[Start, ...]]:
         """A band where it cuts best from end to end; where its tiles are as wide as the field's, on its joints."""
         if band.pattern in COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
-            return band, _continued(band, "keeps the upright joints of the field")
+            return band, _continued(band, "field_joints")
         field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
         level = band.shift[1] if band.pattern in COURSED else None
-        starts = self.steps.do(find_starts, band.cell, field, self.rules, level=level, tape=self.job.tape)
+        starts = self.steps.do(find_starts, band.cell, field, self.rules, level=level)
         self.findings += sliver_findings(starts, band.cell, f"{self.surface.id}/band", False, self.rules)
         return replace(band, shift=starts[0].shift), starts
 
@@ -385,16 +384,7 @@ class SurfaceTiler:
             step_a=_rounded(laying.cell.step_a),
             step_b=_rounded(laying.cell.step_b),
             role=laying.role,
-            starts=tuple(
-                StartPoint(
-                    origin=(ticks_from_mm(start.shift[0]), ticks_from_mm(start.shift[1])),
-                    smallest_cut=ticks_from_mm_floor(start.smallest_cut),
-                    cut_tiles=start.cut_tiles,
-                    slack=ticks_from_mm_floor(max(start.slack, 0.0)),
-                    words=start.words,
-                )
-                for start in starts
-            ),
+            starts=tuple(map(start_point, starts)),
         )
 
 
@@ -402,9 +392,8 @@ def _snapped(laying: Laying) -> Snapped:
     return Snapped(area=laying.area, cell=laying.cell, shift=laying.shift)
 
 
-def _continued(laying: Laying, words: str) -> tuple[Start, ...]:
-    start = Start(shift=laying.shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, words=words)
-    return (start,)
+def _continued(laying: Laying, why: StartWhy) -> tuple[Start, ...]:
+    return (Start(shift=laying.shift, smallest_cut=0, slack=0, cut_tiles=0, whole_tiles=0, penalty=0, why=why),)
 
 
 def _rounded(step: XY) -> XY:

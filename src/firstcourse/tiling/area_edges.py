@@ -25,7 +25,7 @@ class Line:
         a: One end; the area lies to the left of the way to the other [mm].
         b: Other end [mm].
         weight: How much a poor cut shows here.
-        label: What the setter calls it; empty at an opening.
+        side: Reference to the side of the surface; empty at an opening.
         share: Its share of the length of all edges.
         hole: It bounds an opening within the area.
         free: Tile ends there where the setter ends it, so errors of the survey do not move it.
@@ -34,7 +34,7 @@ class Line:
     a: XY
     b: XY
     weight: float
-    label: str
+    side: str
     share: float
     hole: bool
     free: bool = False
@@ -72,7 +72,7 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
             a=a,
             b=b,
             weight=side.weight,
-            label=side.label,
+            side=side.side,
             share=math.dist(a, b) / total,
             hole=hole,
             free=side.free,

@@ -49,7 +49,7 @@ class Bordered:
 
     Attributes:
         inside: What the border encloses.
-        edges: Sides of the inside, labelled and weighed as the sides they run along.
+        edges: Sides of the inside, named and weighed as the sides they run along.
         strips: The border, side by side.
         outside: What lies between the border and the edges; empty where it runs along them.
     """
@@ -68,7 +68,7 @@ def with_border(
     Args:
         area: Where tile goes; small openings lie within border and field alike [mm].
         frame: The area without small openings; the border follows its outer edge [mm].
-        edges: Sides of the surface, for labels and weights.
+        edges: Sides of the surface, for names and weights.
         border: What runs round.
 
     Raises:
@@ -249,7 +249,7 @@ def _end_cut(rest: float, step: float, width: float) -> float:
 
 
 def _named(a: XY, b: XY, outer: tuple[XY, XY], edges: Sequence[Edge]) -> Edge:
-    """A side of the inside with label and weight of the surface's side that its own outer edge lies nearest to."""
+    """A side of the inside with name and weight of the surface's side that its own outer edge lies nearest to."""
     middle = LineString(outer).interpolate(0.5, normalized=True)
     normal = _line(*outer)[0]
     alongside = [

@@ -1,6 +1,6 @@
 """Where tile goes on a surface: its outline less what stands before each side, less joints and openings."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 import shapely
@@ -63,13 +63,14 @@ def tiled_field(
                 a=(to_mm(a[0]), to_mm(a[1])),
                 b=(to_mm(b[0]), to_mm(b[1])),
                 weight=_weight(side, seen_first, rules),
-                label=side.label,
+                side=f"{surface.id}/side/{index}",
                 free=side.kind is SideKind.FREE,
             )
-            for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
+            for index, ((a, b), side) in enumerate(zip(sides(surface.outline), surface.sides, strict=True))
         ),
         wanted=tuple(_wanted(surface.openings)),
         uncertainty=uncertainty_mm,
+        things=tuple(_things(surface)),
         soft=_soft_edges(shape, surface, depths, edge_joint, to_mm(rules.ticks("tiling.start.joint_takes"))),
     )
 
@@ -133,6 +134,18 @@ def _kept_open(opening: Opening, edge_joint: int, gap: int) -> Polygon | MultiPo
         return grown(counter_clockwise(opening.outline), room, _TICK_GRID)
     assert opening.centre is not None and opening.diameter is not None
     return Polygon(circle_ring(opening.centre, opening.diameter // 2 + room, excess=_ROUND_EXCESS))
+
+
+def _things(surface: Surface) -> Iterator[tuple[str, Polygon]]:
+    """What tile is cut round, by reference [mm]."""
+    for opening in surface.openings:
+        yield f"{surface.id}/opening/{opening.id}", _grown_mm(_kept_open(opening, 0, 0))
+    for zone in surface.not_tiled:
+        yield zone.why, _grown_mm(Polygon(zone.outline))
+
+
+def _grown_mm(shape: Polygon | MultiPolygon) -> Polygon:
+    return scale(shape.convex_hull, 1 / TICKS_PER_MM, 1 / TICKS_PER_MM, origin=(0, 0))
 
 
 def _weight(side: Side, seen_first: Sequence[str], rules: RuleSet) -> float:

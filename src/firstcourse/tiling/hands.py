@@ -125,7 +125,7 @@ def _mirrored_field(field: Field, flip: tuple[int, int]) -> tuple[Field, XY, Any
         a, b = (_xy(point) for point in seen((edge.a, edge.b)))
         # The area stays to the left of the way from one end to the other.
         ends = (a, b) if flip[0] == flip[1] else (b, a)
-        edges.append(Edge(a=ends[0], b=ends[1], weight=edge.weight, label=edge.label, free=edge.free))
+        edges.append(Edge(a=ends[0], b=ends[1], weight=edge.weight, side=edge.side, free=edge.free))
     edges.sort(key=lambda edge: (edge.a, edge.b, edge.weight, edge.free))
     wanted = sorted((axis, _xy(seen((place, place)))[0 if axis == "v" else 1]) for axis, place in field.wanted)
     listed = (

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 from shapely import MultiPolygon, Polygon
 
+from firstcourse.plan import StartWhy
 from firstcourse.tiling.soft_edges import NO_SOFT_EDGES, SoftEdges
+from firstcourse.tiling.start_facts import NO_FACTS, Facts
 
 XY = tuple[float, float]
 
@@ -47,14 +49,14 @@ class Edge:
         a: One end; the area lies to the left of the way to the other [mm].
         b: Other end [mm].
         weight: How much a poor cut shows here; 1 for a side like any other, more where it is seen first.
-        label: What the setter calls it.
+        side: Reference to the side of the surface; empty where it is none.
         free: Nothing stands there: tile ends where the setter ends it, whatever the room measures.
     """
 
     a: XY
     b: XY
     weight: float = 1.0
-    label: str = ""
+    side: str = ""
     free: bool = False
 
 
@@ -68,6 +70,7 @@ class Field:
         wanted: Edges of niches and windows that are best met by a joint, `(axis, at)`: axis `u` is a level line at
             height `at`, axis `v` an upright one [mm].
         uncertainty: How far the room may differ from its survey [mm].
+        things: By reference, what lies within the area or before it: openings, benches, floors [mm].
         soft: Edges along which a joint is left free to move, and how much wider it may come out.
     """
 
@@ -75,6 +78,7 @@ class Field:
     edges: tuple[Edge, ...] = ()
     wanted: tuple[tuple[str, float], ...] = ()
     uncertainty: float = 0.0
+    things: tuple[tuple[str, Polygon], ...] = ()
     soft: SoftEdges = NO_SOFT_EDGES
 
 
@@ -106,11 +110,12 @@ class Start:
         cut_tiles: How many tiles are cut.
         whole_tiles: How many lie whole.
         penalty: What the search makes least; comparable within one field only.
-        words: What speaks for it and against it.
+        why: How it came about.
+        facts: What else it brings.
         sliver: Whether one of the cuts, as laid, is narrower than is wanted at the least.
         narrowest: Width of the narrowest of these; 0 without one [mm].
-        poorest: Where it stands, or the narrowest cut under half a tile, such as ` at wall A-B`; empty where every
-            cut is good.
+        poorest: Where it stands, or the narrowest cut under half a tile, by reference; empty where every cut is
+            good, or where nothing with a name is there.
         sure_cut: Narrowest cut along an edge in the worst room that the survey allows [mm].
         exact: Every start that can be best was judged, so that none is cheaper.
         num_laid: How many starts were laid, each tile of them, in search of one without a sliver.
@@ -122,7 +127,8 @@ class Start:
     cut_tiles: int
     whole_tiles: int
     penalty: float
-    words: str
+    why: StartWhy = "best"
+    facts: Facts = NO_FACTS
     sliver: bool = False
     narrowest: float = 0.0
     poorest: str = ""

@@ -7,7 +7,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.tiling.edges import extent, spacing
 from firstcourse.tiling.model import RepeatCell, Start
 from firstcourse.units import ticks_from_mm_floor, to_mm
-from firstcourse.values import Name, Word, just, least, length, measure
+from firstcourse.values import Ref, Word, just, least, length, measure
 
 _ASKEW_MM = 1.0
 """A side that leaves an axis by more than this runs askew [mm]."""
@@ -48,7 +48,7 @@ def sliver_findings(
         limit=least(length(rules.ticks(rule.id))),
         remedies=(why,),
         why=Word(word=why),
-        edge=Name(name=pick.poorest.removeprefix(" at ")),
+        edge=Ref(ref=pick.poorest),
         named=bool(pick.poorest),
         # Of small tiles beside large ones the smallest cut need be no sliver.
         smallest=smallest == sliver,

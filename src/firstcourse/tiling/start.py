@@ -24,12 +24,10 @@ from firstcourse.tiling.edges import start_costs
 from firstcourse.tiling.hands import at_corner, one_hand
 from firstcourse.tiling.model import XY, Field, RepeatCell, Start
 from firstcourse.tiling.start_search import Search
-from firstcourse.tiling.start_words import praise, trade
-from firstcourse.units import Tape
 
 
 def find_starts(
-    cell: RepeatCell, field: Field, rules: RuleSet, *, level: float | None = None, tape: Tape = Tape.MM
+    cell: RepeatCell, field: Field, rules: RuleSet, *, level: float | None = None
 ) -> tuple[Start, ...]:
     """The best start and up to two different ones, best first.
 
@@ -38,7 +36,6 @@ def find_starts(
         field: The area with its edges.
         rules: What a sliver is, and what a start is judged by.
         level: Height of a course that the walls beside this one keep too, for a pattern of level courses [mm].
-        tape: Tape that the words are written for.
 
     Returns:
         At least one start; their shifts are whole ticks where the steps of the pattern are.
@@ -53,8 +50,7 @@ def find_starts(
     shifts = [at_corner(cell, field, hand.in_room(shift), level) for shift in best]
     found = [search.start(shift) for shift in shifts]
     return tuple(
-        replace(start, num_laid=num_laid, words=praise(facts, tape) if rank == 0 else trade(facts, found[0][1]))
-        for rank, (start, facts) in enumerate(found)
+        replace(start, num_laid=num_laid, why="other" if rank else "best") for rank, start in enumerate(found)
     )
 
 
@@ -85,7 +81,7 @@ def common_level(
     return float(levels[np.lexsort((np.round(cost, 9), slivers))[0]])
 
 
-def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet, *, tape: Tape = Tape.MM) -> Start:
+def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet) -> Start:
     """A start that is given: what it brings.
 
     Args:
@@ -93,10 +89,8 @@ def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet, *, ta
         field: The area with its edges.
         shift: Where the repeat's origin lies [mm].
         rules: What a sliver is, and what a start is judged by.
-        tape: Tape that the words are written for.
 
     Raises:
         InputValueError: The area is empty.
     """
-    start, facts = Search(cell=cell, field=field, costs=start_costs(rules)).start(shift)
-    return replace(start, words=f"as given: {praise(facts, tape)}")
+    return replace(Search(cell=cell, field=field, costs=start_costs(rules)).start(shift), why="given")

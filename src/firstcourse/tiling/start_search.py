@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+from shapely import Point
 
 from firstcourse.errors import InputValueError
 from firstcourse.tiling.area_edges import Line, facing, lines
@@ -21,6 +22,7 @@ from firstcourse.tiling.edges import (
 )
 from firstcourse.tiling.lay import Array, lay_field
 from firstcourse.tiling.model import XY, Field, RepeatCell, Start
+from firstcourse.tiling.start_facts import Along, Facts
 from firstcourse.tiling.start_shifts import (
     APART_SHARE,
     NUM_STARTS,
@@ -36,7 +38,6 @@ from firstcourse.tiling.start_shifts import (
     rows_apart,
     scattered_shifts,
 )
-from firstcourse.tiling.start_words import Along, Facts
 from firstcourse.units import TICKS_PER_MM
 
 _MOST_KEPT = 24
@@ -44,6 +45,8 @@ _MOST_KEPT = 24
 _ROUNDS, _REFINED = 5, 6
 _MOST_LAID = 24
 """Where the cheapest start leaves a sliver, so many others are laid in search of one that leaves none."""
+_BESIDE_MM = 30.0
+"""Tile that is cut round a thing lies no further off it: a joint lies between [mm]."""
 _SAME_MM = 0.01
 """Patterns that lie apart by less are one [mm]."""
 
@@ -165,8 +168,8 @@ class Search:
     def _is_sliver(self, cut: Cut, line: Line | None) -> bool:
         return is_sliver(cut, line, self.costs.least_cut, self.costs.least_share)
 
-    def start(self, shift: XY) -> tuple[Start, Facts]:
-        """One start judged, its words still to be found."""
+    def start(self, shift: XY) -> Start:
+        """One start judged."""
         tiles = lay_field(self.cell, shift, self.field)
         whole = {tile.laid for tile in tiles if tile.whole}
         num_cut = len({tile.laid for tile in tiles} - whole)
@@ -194,57 +197,51 @@ class Search:
             for first, second, _share in facing(edges)
         ]
         facts = Facts(
-            cut_tiles=num_cut,
-            smallest_cut=min((cut.width for cut in found), default=0.0),
-            sure_cut=min((float(one.sure[0]) for one in safe), default=0.0),
-            slack=min((float(one.slack[0]) for one in bare), default=0.0),
             short=max(short, default=0.0),
-            sliver=bool(slivers),
             may_sliver=any(bool(one.sliver[0]) for one in safe),
             uneven=max(pairs, default=None),
-            where="" if poorest is None else self._where(on[poorest]),
             on_joints=sum(not self._crossed(axis, place, at[:, axis])[0] for axis, place in self.wanted),
             num_wanted=len(self.wanted),
             unsure=self.field.uncertainty > 0,
             along=self._along(by_line),
         )
-        start = Start(
+        return Start(
             shift=shift,
-            smallest_cut=facts.smallest_cut,
-            sure_cut=facts.sure_cut,
-            slack=facts.slack,
+            smallest_cut=min((cut.width for cut in found), default=0.0),
+            sure_cut=min((float(one.sure[0]) for one in safe), default=0.0),
+            slack=min((float(one.slack[0]) for one in bare), default=0.0),
             cut_tiles=num_cut,
             whole_tiles=len(whole),
             penalty=float(self.penalties(at)[0]),
-            words="",
-            sliver=facts.sliver,
+            facts=facts,
+            sliver=bool(slivers),
             narrowest=min((found[number].width for number in slivers), default=0.0),
-            poorest=facts.where,
+            poorest="" if poorest is None else self._where(on[poorest]),
             exact=self.exact,
         )
-        return start, facts
 
-    @staticmethod
-    def _where(edge: Line | None) -> str:
-        """The edge that a tile is cut along, in words."""
-        if edge is None or not (edge.label or edge.hole):
-            return ""
-        return f" at {edge.label}" if edge.label else " at an opening"
+    def _where(self, edge: Line | None) -> str:
+        """What a tile is cut along, by reference: a side, else what lies nearest within the area or before it."""
+        if edge is None or edge.side or not self.field.things:
+            return "" if edge is None else edge.side
+        middle = Point((edge.a[0] + edge.b[0]) / 2, (edge.a[1] + edge.b[1]) / 2)
+        off, name = min((round(shape.distance(middle), 6), ref) for ref, shape in self.field.things)
+        return name if off <= _BESIDE_MM else ""
 
     def _along(self, by_line: Mapping[Line, Cut]) -> tuple[Along, ...]:
-        """The narrowest cut along all edges of one name, in order of the edges."""
+        """The narrowest cut along each side, in order of the edges."""
         found: dict[str, Along] = {}
         widest = max(max(extent(piece.ring, axis) for axis in (0, 1)) for piece in self.cell.pieces)
         for line in self.edges:
             cut = by_line.get(line)
             one = Along(
-                label=line.label,
+                side=line.side,
                 weight=line.weight,
                 width=None if cut is None else cut.width,
                 share=1.0 if cut is None else cut.width / widest,
             )
-            if line.label and (line.label not in found or one.share < found[line.label].share):
-                found[line.label] = one
+            if line.side and (line.side not in found or one.share < found[line.side].share):
+                found[line.side] = one
         return tuple(found.values())
 
     def _candidates(self) -> Array:

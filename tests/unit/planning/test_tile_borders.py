@@ -130,7 +130,7 @@ def test_a_band_has_its_own_pattern_and_start():
         ("field", "stacked"),
     ]
     assert len(wall.tiled[1].starts) == 3
-    assert wall.tiled[2].starts[0].words == "keeps the courses below"
+    assert wall.tiled[2].starts[0].why == "courses_below"
 
 
 def test_a_wall_takes_a_border_as_well():

@@ -33,7 +33,7 @@ def tub() -> Plan:
 def test_courses_run_on_round_the_corners_of_the_tub(tub: Plan):
     walls = [surface for surface in tub.surfaces if surface.kind == "wall"]
     assert len({surface.tiled[0].starts[0].origin[1] for surface in walls}) == 1
-    assert all("run on round the corners" in surface.tiled[0].starts[0].words for surface in walls)
+    assert all(surface.tiled[0].starts[0].why == "round_corners" for surface in walls)
 
 
 def test_every_cut_piece_has_a_mark_and_a_source(tub: Plan):
@@ -52,7 +52,7 @@ def test_a_given_start_is_kept():
     wall = next(surface for surface in _plan(A_B=given).surfaces if surface.id.endswith("A-B"))
     (start,) = wall.tiled[0].starts
     assert start.origin == (inches(12), inches(15.5))
-    assert start.words.startswith("as given")
+    assert start.why == "given"
 
 
 def test_a_band_lies_between_courses_of_the_wall():

@@ -60,9 +60,9 @@ RULES = load_rules(datetime.date(2026, 11, 25))
 
 def _wall(height: float, **more: object) -> Field:
     edges = (
-        Edge(a=(0.0, 0.0), b=(1500.0, 0.0), label="floor"),
+        Edge(a=(0.0, 0.0), b=(1500.0, 0.0), side="floor"),
         Edge(a=(1500.0, 0.0), b=(1500.0, height)),
-        Edge(a=(1500.0, height), b=(0.0, height), label="ceiling"),
+        Edge(a=(1500.0, height), b=(0.0, height), side="ceiling"),
         Edge(a=(0.0, height), b=(0.0, 0.0)),
     )
     return Field(area=box(0, 0, 1500, height), edges=edges, **more)  # type: ignore[arg-type]

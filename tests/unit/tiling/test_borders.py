@@ -27,7 +27,7 @@ SKEW = Polygon([(0, 0), (2400, 60), (2300, 1900), (900, 2300), (-40, 1500)])
 def bordered(shape: Polygon, *, corners: str = "mitred", distance: float = 150, width: float = 100) -> Bordered:
     border = Border(cell=BAR, width=width, distance=distance, corners=corners)  # type: ignore[arg-type]
     points = list(shape.exterior.coords)
-    edges = [Edge(a=a, b=b, label=f"side {i}") for i, (a, b) in enumerate(pairwise(points))]
+    edges = [Edge(a=a, b=b, side=f"side {i}") for i, (a, b) in enumerate(pairwise(points))]
     return with_border(shape, shape, edges, border)
 
 
@@ -55,7 +55,7 @@ def test_the_border_is_as_wide_and_as_far_off_as_asked(corners: str):
     grown = inwards.buffer(JOINT / 2, join_style="mitre")
     assert ring.symmetric_difference(grown).area < 30 * JOINT**2
     assert len(done.strips) == 6
-    assert [edge.label for edge in done.edges] == [f"side {i}" for i in range(6)]
+    assert [edge.side for edge in done.edges] == [f"side {i}" for i in range(6)]
 
 
 def test_along_the_edge_nothing_lies_outside():

@@ -21,13 +21,12 @@ SLIVER = Start(
     cut_tiles=4,
     whole_tiles=9,
     penalty=20.0,
-    words="a cut at wall A-B is a sliver",
     sliver=True,
     narrowest=20.0,
-    poorest=" at wall A-B",
+    poorest="bath/wall/A-B",
     num_laid=7,
 )
-GOOD = replace(SLIVER, sliver=False, narrowest=0.0, smallest_cut=180.0, cut_tiles=16, words="", poorest="")
+GOOD = replace(SLIVER, sliver=False, narrowest=0.0, smallest_cut=180.0, cut_tiles=16, poorest="")
 
 
 def test_a_good_start_has_no_finding() -> None:

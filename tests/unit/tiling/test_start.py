@@ -40,7 +40,6 @@ def starts(of: RepeatCell, area: Any, **more: Any) -> tuple[Start, ...]:
 def test_a_room_of_whole_tiles_is_not_cut() -> None:
     pick = starts(cell(), box(0, 0, 10 * 303 - 3, 5 * 303 - 3))[0]
     assert (pick.shift, pick.cut_tiles, pick.whole_tiles, pick.smallest_cut) == ((0, 0), 0, 50, 0)
-    assert pick.words == "no tile is cut"
 
 
 def test_of_one_row_too_many_both_sides_take_half() -> None:
@@ -48,7 +47,7 @@ def test_of_one_row_too_many_both_sides_take_half() -> None:
     pick = starts(cell(), box(0, 0, 4 * 303 + 97, 5 * 303 - 3))[0]
     assert pick.smallest_cut == pytest.approx((4 * 303 + 97 - 3 * 303 - 3) / 2)
     assert pick.shift[1] == 0
-    assert "no cut along an edge is under half a tile; cuts on opposite sides are even" in pick.words
+    assert (pick.facts.short, pick.facts.uneven) == (0.0, pytest.approx(0.0, abs=1e-6))
 
 
 def test_three_really_different_starts_are_ranked() -> None:
@@ -58,8 +57,8 @@ def test_three_really_different_starts_are_ranked() -> None:
     for first, second in ((0, 1), (0, 2), (1, 2)):
         apart = [abs(a - b) % 303 for a, b in zip(found[first].shift, found[second].shift, strict=True)]
         assert max(min(away, 303 - away) for away in apart) >= 0.25 * 303 - 0.01
-    assert all(start.words for start in found)
-    assert len({start.words for start in found}) > 1
+    assert [start.why for start in found] == ["best", "other", "other"]
+    assert len({start.facts for start in found}) > 1
 
 
 def test_diagonal_tiles_are_cut_from_corner_to_corner() -> None:
@@ -94,7 +93,7 @@ def test_joints_run_on_the_edges_of_a_niche() -> None:
     wall = box(0, 0, 2000, 2211).difference(box(800, 1015, 1103, 1318))
     wanted = (("u", 1015.0), ("u", 1318.0))
     with_niche = starts(cell(), wall, wanted=wanted)[0]
-    assert "2 of 2 edges of niches and windows lie on joints" in with_niche.words
+    assert (with_niche.facts.on_joints, with_niche.facts.num_wanted) == (2, 2)
     assert 0 <= (with_niche.shift[1] - 1015) % 303 <= 3
 
 
@@ -104,14 +103,14 @@ def test_a_cut_that_holds_is_preferred_to_a_wider_one_that_may_not() -> None:
     sure, unsure = starts(cell(), area)[0], starts(cell(), area, uncertainty=8)[0]
     assert sure.cut_tiles == 0 and sure.slack == pytest.approx(3)
     assert unsure.cut_tiles > 0 and unsure.slack >= 8
-    assert "holds for every room that the survey allows" in unsure.words
+    assert unsure.facts.unsure and not unsure.facts.may_sliver
 
 
 def test_what_a_wider_joint_takes_up_costs_no_cut() -> None:
     # Where the room is 5 mm longer, 2 mm more than a joint: no strip is set there, the soft joint is wider.
     area = box(0, 0, 3 * 303 - 3, 3 * 303 - 3)
     pick = starts(cell(), area, uncertainty=5)[0]
-    assert pick.cut_tiles == 0 and "holds for every room that the survey allows" in pick.words
+    assert pick.cut_tiles == 0 and pick.facts.unsure and not pick.facts.may_sliver
 
 
 def test_slack_tells_how_far_the_room_may_differ() -> None:
@@ -132,8 +131,6 @@ def test_the_narrowest_cut_holds_in_the_worst_room() -> None:
     for error in (-4, 4):
         room = box(-error, -error, 4 * 303 + 97 + error, 5 * 303 + 200 + error)
         assert judge_start(cell(), Field(area=room), pick.shift, RULES).smallest_cut >= pick.sure_cut - 0.01
-    least = math.floor(pick.sure_cut)
-    assert f"no cut along an edge is under {least} mm in any of them" in pick.words
 
 
 def test_a_start_without_a_sliver_is_the_pick_at_few_more_cuts_and_among_the_others_at_more() -> None:
@@ -154,7 +151,7 @@ def test_a_given_start_is_judged_as_it_is() -> None:
     assert given.shift == (20, 0)
     assert given.smallest_cut == pytest.approx(17)
     assert given.slack == 0
-    assert given.words.startswith("as given: a cut is a sliver")
+    assert given.why == "given" and given.sliver
 
 
 @pytest.mark.parametrize(

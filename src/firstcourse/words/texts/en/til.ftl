@@ -63,7 +63,7 @@ TIL-111 = Soft joints come out wider than sealant should fill.
     .closer = Place soft joints closer together, so that each has less to take.
 
 TIL-121 = A cut{ $named ->
-        [yes] {" "}at { $edge }
+        [yes] {" "}at { THING($edge) }
        *[no] {""}
     } is a sliver. { $why ->
         [given] The start that the job gives asks for it.

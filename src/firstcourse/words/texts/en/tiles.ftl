@@ -198,3 +198,86 @@ tiles-start = { $number ->
    *[other] instead { $number }
 }
 tiles-smallest_cut = { CUT($width) }
+
+# What speaks for a start and against it.
+
+tiles-start_because = { $why ->
+    [round_corners] courses run on round the corners
+    [host_joints] joints of the wall run on
+    [no_sliver] on the joints of the wall there would be a sliver
+    [courses_below] keeps the courses below
+    [field_joints] keeps the joints of the field
+   *[both_corners] alike from both corners
+}
+tiles-start_given = as given: { $said }
+tiles-start_cuts = { $cuts ->
+    [none] no tile is cut
+    [over_half] no cut along an edge is under half a tile
+    [under_half] some cuts{ $named ->
+        [yes] {" "}at { THING($at) }
+       *[no] {""}
+    } are under half a tile, none is a sliver
+   *[sliver] a cut{ $named ->
+        [yes] {" "}at { THING($at) }
+       *[no] {""}
+    } is a sliver
+}
+tiles-start_even = cuts on opposite sides are even
+tiles-start_joints = { $number } of { $of } edges of niches and windows lie on joints
+tiles-start_sure = { $sure ->
+    [no] within the survey's error a sliver may appear
+    [cut] holds for every room that the survey allows: no cut along an edge is under { DOWN($cut) } in any of them
+   *[yes] holds for every room that the survey allows
+}
+tiles-start_for = for it: { $said }
+tiles-start_against = against it: { $said }
+tiles-start_alike = much like the pick, with the joints elsewhere
+tiles-start_little = the smallest cut is a little narrower
+tiles-start_fewer = { $number } { $turned ->
+    [yes] more
+   *[no] fewer
+} { $number ->
+    [one] tile
+   *[other] tiles
+} to cut
+tiles-start_wider = the smallest cut is { $turned ->
+    [yes] narrower
+   *[no] wider
+}
+tiles-start_no_sliver = { $turned ->
+    [yes] a sliver
+   *[no] no sliver
+}
+tiles-start_no_under_half = cuts { $turned ->
+    [yes] under
+   *[no] all over
+} half a tile
+tiles-start_edge = { $how ->
+    [none] { $turned ->
+        [yes] cuts
+       *[no] no cuts
+    } at { THING($at) }
+   *[wider] cuts at { THING($at) } { $turned ->
+        [yes] narrower
+       *[no] wider
+    }
+}
+tiles-start_more_even = cuts on opposite sides are { $turned ->
+    [yes] less
+   *[no] more
+} even
+tiles-start_more_joints = { $number } { $turned ->
+    [yes] fewer
+   *[no] more
+} { $number ->
+    [one] edge
+   *[other] edges
+} of niches and windows on joints
+tiles-start_slack = stands { $turned ->
+    [yes] less
+   *[no] more
+} error of the room
+tiles-start_surer = { $turned ->
+    [yes] narrower
+   *[no] wider
+} cuts if the survey is off
