@@ -10,7 +10,7 @@ from shapely import Polygon
 from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.cut_places import CutPlaces, Place
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
-from firstcourse.drawings.on_paper import LABEL_MM
+from firstcourse.drawings.on_paper import LABEL_MM, titled
 from firstcourse.drawings.pieces import corners_to_mark
 from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
@@ -18,6 +18,7 @@ from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Plan, Surface, Tile, TileStock
 from firstcourse.tiling.cut_fit import size_as_laid
 from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.words import speaker_for
 
 _SCALES = {"inch": (2, 3, 4, 6, 8, 12, 16, 24, 32, 48), "mm": (2, 5, 10, 20, 50)}
 _ROUND_SIDE = 9 * TICKS_PER_MM
@@ -125,7 +126,8 @@ def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
     """
     ring, holes = _piece(kind.tile)
     per = TICKS_PER_MM * scale
-    drawing = Drawing(title=f"cut tile {kind.mark}", scale=scale)
+    speaker = speaker_for(plan)
+    drawing = titled(speaker, speaker.text("drawings-title", "cut", name=kind.mark), scale)
     drawing.polys.append(Poly("cut", _paper(ring, per), kind.mark))
     drawing.lines += [
         Line("board", (a[0] / per, a[1] / per), (b[0] / per, b[1] / per)) for a, b in _uncut(plan, kind)
@@ -138,7 +140,13 @@ def draw_cut(plan: Plan, kind: CutKind, scale: int) -> Drawing:
         if one in holes and len(one) >= _ROUND_FROM:
             marked = {((left + right) // 2, (lower + upper) // 2)}
             size = format_length(right - left, plan.job.tape, feet=False)
-            labels.append(Text(((left + right) / 2 / per, (lower + upper) / 2 / per), f"ø {size}", LABEL_MM))
+            labels.append(
+                Text(
+                    ((left + right) / 2 / per, (lower + upper) / 2 / per),
+                    f"ø {size}",
+                    LABEL_MM,
+                )
+            )
         else:
             marked = corners_to_mark(one, _ROUND_SIDE)
         across |= {x for x, _ in marked}

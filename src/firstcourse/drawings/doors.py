@@ -11,7 +11,8 @@ from firstcourse.drawings.model import XY, Drawing, Line, Poly
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Door, OpeningKind, Plan, Segment, Surface, SurfaceKind
-from firstcourse.units import Tape, format_length
+from firstcourse.units import format_length
+from firstcourse.words import Speaker
 
 Box = tuple[int, int, int, int]
 _ON_LINE = 4
@@ -68,10 +69,10 @@ def with_doors(plan: Plan, surface: Surface, box: Box) -> Box:
     return box
 
 
-def door_words(door: Door, tape: Tape) -> str:
+def door_words(door: Door, speaker: Speaker) -> str:
     """Its name and its width, with its height where that is known."""
-    size = [format_length(side, tape) for side in (door.width, door.height) if side is not None]
-    return f"{door.id}, {' × '.join(size)}"
+    size = [format_length(side, speaker.tape) for side in (door.width, door.height) if side is not None]
+    return speaker.text("drawings-door", name=door.id, size=" × ".join(size))
 
 
 def door_layer(door: Door) -> str:

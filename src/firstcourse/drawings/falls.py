@@ -10,6 +10,7 @@ from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.plan import Fall, Plan, Surface
 from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.words import Speaker
 
 _SCALES = {"inch": (4, 6, 8, 12, 16, 24, 32, 48), "mm": (5, 10, 20, 25, 50, 100)}
 _ARROW_MM, _BARB_MM, _BESIDE_MM = 9.0, 2.0, 2.8
@@ -34,7 +35,7 @@ def draw_fall(plan: Plan, surface: Surface, fall: Fall, *, room: XY = (150.0, 12
 
 
 def _drawn(plan: Plan, surface: Surface, fall: Fall, scale: int, room: XY) -> Drawing:
-    sheet = OnPaper(plan, surface, bounds(surface.outline), scale, f"{surface.title or surface.id}: falls", room)
+    sheet = OnPaper(plan, surface, bounds(surface.outline), scale, "papers-title-falls", room)
     drawing = sheet.drawing
     sheet.draw_outline()
     drawing.lines += [Line("soft", sheet.at(a), sheet.at(b)) for a, b in fall.valleys]
@@ -48,7 +49,7 @@ def _drawn(plan: Plan, surface: Surface, fall: Fall, scale: int, room: XY) -> Dr
     points = list(enumerate((*fall.levels, *fall.valley_levels), start=1))
     drawing.circles += [Circle("fastener", sheet.at(point.at), 0.7) for _, point in points]
     arrows = [
-        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient, plan.job.tape) for plane in fall.planes
+        _arrow(drawing, Polygon(sheet.ring(plane.ring)), plane.gradient, sheet.speaker) for plane in fall.planes
     ]
     # Points at the edge stand in the open round the floor.
     left, lower, right, upper = drawing.box
@@ -73,7 +74,7 @@ def _drawn(plan: Plan, surface: Surface, fall: Fall, scale: int, room: XY) -> Dr
     return drawing
 
 
-def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float], tape: Tape) -> Text | None:
+def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float], speaker: Speaker) -> Text | None:
     """An arrow down the plane from near its middle; gives the plane's fall to stand beside it."""
     steep = (gradient[0] ** 2 + gradient[1] ** 2) ** 0.5
     if not steep or plane.is_empty:
@@ -86,7 +87,8 @@ def _arrow(drawing: Drawing, plane: Polygon, gradient: tuple[float, float], tape
     for side in (1, -1):
         barb = (tip[0] - _BARB_MM * (du + side * dv * 0.5), tip[1] - _BARB_MM * (dv - side * du * 0.5))
         drawing.lines.append(Line("dimension", tip, barb))
-    words = f"{steep * 12:.2f} in/ft" if tape is Tape.INCH else f"{steep * 1000:.0f} mm/m"
+    told = f"{steep * 12:.2f}" if speaker.tape is Tape.INCH else f"{steep * 1000:.0f}"
+    words = speaker.text("drawings-fall", fall=told, tape=speaker.tape.value)
     level = abs(dv) < abs(du)
     beside = (spot.x, spot.y + _BESIDE_MM) if level else (spot.x + _BESIDE_MM, spot.y)
     return Text(beside, words, FIGURE_MM, upright=not level)

@@ -111,10 +111,16 @@ class Text:
 
 @dataclass(slots=True)
 class Drawing:
-    """What is drawn, in drawing order, with the scale it is drawn at."""
+    """What is drawn, in drawing order, with the scale it is drawn at.
+
+    Attributes:
+        title: What it is called.
+        caption: Its title with its scale, for who cannot see it.
+    """
 
     title: str
     scale: int
+    caption: str = ""
     lines: list[Line] = field(default_factory=list)
     polys: list[Poly] = field(default_factory=list)
     circles: list[Circle] = field(default_factory=list)

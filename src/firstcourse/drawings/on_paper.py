@@ -21,7 +21,7 @@ from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Ring, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind, Zone
 from firstcourse.units import TICKS_PER_MM, format_length
-from firstcourse.words import speaker_for, why_barred
+from firstcourse.words import Speaker, speaker_for, why_barred
 
 Box = tuple[int, int, int, int]
 LABEL_MM = 2.7
@@ -64,8 +64,16 @@ def fitted(scales: Sequence[int], box: Box, room: XY, build: Callable[[int], Dra
         scale = next((one for one in scales if one > scale), scale * 2)
 
 
+def titled(speaker: Speaker, title: str, scale: int) -> Drawing:
+    """A drawing with nothing on it, called so in the reader's words."""
+    said = speaker.words(title)
+    return Drawing(title=said, scale=scale, caption=speaker.text("drawings-caption", title=said, scale=scale))
+
+
 class OnPaper:
     """One surface drawn; paper coordinates have the lower left corner of its box as origin.
+
+    Its title is a message that takes the surface's name.
 
     Attributes:
         room: Width and height on paper for the whole drawing [mm].
@@ -78,7 +86,7 @@ class OnPaper:
         self.plan, self.surface, self.box, self.room = plan, surface, box, room
         self.speaker = speaker_for(plan)
         self.words = self.speaker.words
-        self.drawing = Drawing(title=self.words(title), scale=scale)
+        self.drawing = titled(self.speaker, self.speaker.text(title, surface=self.speaker.title(surface)), scale)
 
     def at(self, point: tuple[int, int]) -> XY:
         """A point of the surface on paper [mm]."""
@@ -119,7 +127,7 @@ class OnPaper:
         """Name each door: on its wall, and with its width beside the gap in a floor's line."""
         for door in doors_of_wall(self.plan, self.surface):
             shape = Polygon(self.ring(door_ring(door, self.surface)))
-            words = door_words(door, self.plan.job.tape)
+            words = door_words(door, self.speaker)
             label = Text((shape.centroid.x, shape.centroid.y), words, LABEL_MM)
             self.placer.put(label, within=shape, upright_too=True, aside=True)
         for door in doors_of_floor(self.plan, self.surface):
@@ -127,7 +135,7 @@ class OnPaper:
             across = (bx - ax) / math.dist((ax, ay), (bx, by)), (by - ay) / math.dist((ax, ay), (bx, by))
             # Out of the room, between the jambs; it lies to the right of the way from the left end to the right.
             spot = (ax + bx) / 2 - across[1] * _BETWEEN_MM, (ay + by) / 2 + across[0] * _BETWEEN_MM
-            words = f"{door.id}, {self.length(door.width)}"
+            words = self.speaker.text("drawings-door", name=door.id, size=self.length(door.width))
             label = Text(spot, words, LABEL_MM, upright=abs(across[1]) > abs(across[0]))
             self.placer.put(label, reach=8.0, aside=True)
 
@@ -141,7 +149,7 @@ class OnPaper:
                 if isinstance(part, Polygon) and not part.is_empty:
                     self.drawing.polys.append(Poly("keepout", tuple(part.exterior.coords)[:-1], why))
                     self.drawing.lines += hatch(part, _KEEP_OUT_MM) + hatch(part, _KEEP_OUT_MM, falling=True)
-                    named.append((f"NO FASTENERS: {why}" if zone.found else why, part))
+                    named.append((self.speaker.text("drawings-barred", why=why) if zone.found else why, part))
         return named
 
     def name_zones(self, named: Iterable[tuple[str, Polygon]]) -> None:
@@ -161,7 +169,7 @@ class OnPaper:
         for (a, b), side in zip(sides(self.surface.outline), self.surface.sides, strict=True):
             if not side.label:
                 continue
-            label = self.words(side.label)
+            label = self.words(self.speaker.label(side.label))
             (ax, ay), (bx, by) = self.at(a), self.at(b)
             length = math.dist((ax, ay), (bx, by))
             inwards = (-(by - ay) / length, (bx - ax) / length)

@@ -6,12 +6,13 @@ from shapely import Polygon
 
 from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
-from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round
+from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round, titled
 from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Piece, Plan
 from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.words import speaker_for
 
 _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96), "mm": (10, 20, 25, 50, 100)}
 _MARK_MM = 4.6
@@ -46,7 +47,8 @@ def draw_piece(plan: Plan, piece: Piece, *, room: XY = (88.0, 96.0)) -> Drawing:
 
 def _drawn(plan: Plan, piece: Piece, scale: int, room: XY) -> Drawing:
     per = TICKS_PER_MM * scale
-    drawing = Drawing(title=f"piece {piece.id}", scale=scale)
+    speaker = speaker_for(plan)
+    drawing = titled(speaker, speaker.text("drawings-title", "piece", name=piece.id), scale)
     corners = [(0, 0), (piece.blank[0], 0), piece.blank, (0, piece.blank[1])]
     drawing.polys.append(Poly("extent", tuple((x / per, y / per) for x, y in corners)))
     rings = [tuple((x / per, y / per) for x, y in ring) for ring in (piece.outline, *piece.holes)]
@@ -64,7 +66,7 @@ def _drawn(plan: Plan, piece: Piece, scale: int, room: XY) -> Drawing:
             drawing.lines.append(Line("hatch", (x / per - reach, y / per), (x / per + reach, y / per)))
             drawing.lines.append(Line("hatch", (x / per, y / per - reach), (x / per, y / per + reach)))
             size = format_length(right - left, plan.job.tape, feet=False)
-            labels.append(Text((x / per, y / per + reach + 2), f"hole {size} wide", LABEL_MM))
+            labels.append(Text((x / per, y / per + reach + 2), speaker.text("drawings-hole", size=size), LABEL_MM))
         else:
             corners_marked = corners_to_mark(ring, _ROUND_SIDE)
             across |= {x for x, _ in corners_marked}

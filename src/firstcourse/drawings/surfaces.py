@@ -60,9 +60,7 @@ def draw_heights(plan: Plan, surface: Surface, *, room: XY = (182.0, 160.0)) -> 
     """
     box = bounds(surface.extent or surface.outline)
     scales = _SCALES[plan.job.tape.value]
-    drawing = fitted(scales, box, room, lambda scale: _Heights(plan, surface, box, scale, room).drawn())
-    drawing.title += ": highs and lows"
-    return drawing
+    return fitted(scales, box, room, lambda scale: _Heights(plan, surface, box, scale, room).drawn())
 
 
 def drawn_box(surface: Surface) -> Box:
@@ -79,8 +77,10 @@ def drawn_box(surface: Surface) -> Box:
 class _Sheet(OnPaper):
     """Draws a boarded surface within its whole wall, floor or ceiling."""
 
+    title = "papers-title"
+
     def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, room: XY) -> None:
-        super().__init__(plan, surface, box, scale, surface.title or surface.id, room)
+        super().__init__(plan, surface, box, scale, self.title, room)
         self.origin = bounds(surface.extent or surface.outline)[:2]
 
     def drawn(self) -> Drawing:
@@ -254,6 +254,8 @@ def _thinned(marks: set[int], most: int) -> list[int]:
 
 class _Heights(_Sheet):
     """Draws a surface's readings in place of its boards; running dimensions lead to the readings."""
+
+    title = "papers-title-heights"
 
     def drawn(self) -> Drawing:
         surface, drawing = self.surface, self.drawing

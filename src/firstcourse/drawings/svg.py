@@ -34,7 +34,7 @@ def to_svg(drawing: Drawing) -> str:
             "font-family": f"'{_FACE}', sans-serif",
         },
     )
-    ET.SubElement(root, "title").text = f"{drawing.title}, scale 1:{drawing.scale}"
+    ET.SubElement(root, "title").text = drawing.caption
     groups: dict[str, ET.Element] = {}
     for layer, pen in PENS_MM.items():
         if layer == "text":

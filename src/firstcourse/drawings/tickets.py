@@ -4,11 +4,12 @@ from shapely import Polygon
 from shapely import box as shapely_box
 
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text, hatch
-from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round
+from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round, titled
 from firstcourse.drawings.placing import Placer
 from firstcourse.geometry.polygon import Ring
 from firstcourse.plan import Cut, Part, Piece, Plan, Sheet
 from firstcourse.units import TICKS_PER_MM, format_length
+from firstcourse.words import Speaker, speaker_for
 
 _MARK_MM, _CUT_MM = 4.4, 3.1
 _KEPT_HATCH_MM, _WASTE_HATCH_MM = 2.5, 5.0
@@ -46,7 +47,8 @@ def draw_sheet(plan: Plan, sheet: Sheet, *, room: XY = (84.0, 100.0)) -> Drawing
 
 
 def _drawn(plan: Plan, sheet: Sheet, scale: int, room: XY) -> Drawing:
-    drawing = Drawing(title=f"sheet {sheet.id}", scale=scale)
+    speaker = speaker_for(plan)
+    drawing = titled(speaker, speaker.text("drawings-title", "sheet", name=sheet.id), scale)
     per = TICKS_PER_MM * scale
     right, upper = sheet.size[0] / per, sheet.size[1] / per
     drawing.polys.append(Poly("outline", ((0.0, 0.0), (right, 0.0), (right, upper), (0.0, upper))))
@@ -72,23 +74,24 @@ def _drawn(plan: Plan, sheet: Sheet, scale: int, room: XY) -> Drawing:
     numbers = part_numbers(sheet)
     for part in sheet.parts:
         if part.id in numbers:
-            _label(plan, placer, part, pieces, numbers[part.id], per)
+            _label(speaker, placer, part, pieces, numbers[part.id], per)
     return drawing
 
 
-def _label(plan: Plan, placer: Placer, part: Part, pieces: dict[str, Piece], number: int, per: float) -> None:
-    shape = _box(part, per)
+def _label(
+    speaker: Speaker, placer: Placer, part: Part, pieces: dict[str, Piece], number: int, per: float
+) -> None:
+    shape, name = _box(part, per), ""
     if part.piece is not None:
         name = part.piece.removeprefix("P")
         for hole in pieces[part.piece].holes:
             shape = shape.difference(Polygon(_lying(hole, part, per)))
-    else:
-        name = "keep"
     spot = shape.centroid if shape.contains(shape.centroid) else shape.representative_point()
-    label = Text((spot.x, spot.y), f"{number}: {name}", _MARK_MM, bold=True)
+    told = speaker.text("drawings-part", number=str(number), kept=part.piece is None, board=name)
+    label = Text((spot.x, spot.y), told, _MARK_MM, bold=True)
     stands = placer.put(label, within=shape, upright_too=True, aside=True)
     if stands is not None:
-        tape = plan.job.tape
+        tape = speaker.tape
         size = f"{format_length(part.size[0], tape, feet=False)} × {format_length(part.size[1], tape, feet=False)}"
         below = (stands.at[0], stands.at[1] - _MARK_MM)
         placer.put(Text(below, size, LABEL_MM), within=shape, upright_too=True)

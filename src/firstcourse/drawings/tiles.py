@@ -46,7 +46,7 @@ class _Sheet(OnPaper):
     """Draws a tiled surface by itself."""
 
     def __init__(self, plan: Plan, surface: Surface, box: Box, scale: int, room: XY) -> None:
-        super().__init__(plan, surface, box, scale, f"{surface.title or surface.id}: tile", room)
+        super().__init__(plan, surface, box, scale, "papers-title-tile", room)
         self.mosaics = mosaics(plan)
 
     def drawn(self) -> Drawing:
@@ -84,7 +84,7 @@ class _Sheet(OnPaper):
     def _standing(self, zone: Zone) -> Iterator[tuple[str, Polygon]]:
         """What stands before the surface, as far as it lies on it, with its name."""
         shape = Polygon(self.ring(self.surface.outline)).intersection(Polygon(self.ring(zone.outline)))
-        name = self.words(zone.why.rpartition("/")[2])
+        name = self.words(self.speaker.label(zone.why.rpartition("/")[2]))
         for part in shapely.get_parts(shape):
             if isinstance(part, Polygon) and not part.is_empty:
                 self.drawing.polys.append(Poly("opening", tuple(part.exterior.coords)[:-1], name))

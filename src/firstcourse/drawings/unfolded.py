@@ -21,12 +21,13 @@ from firstcourse.drawings.doors import (
 )
 from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
-from firstcourse.drawings.on_paper import LABEL_MM, fitted
+from firstcourse.drawings.on_paper import LABEL_MM, fitted, titled
 from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Door, Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.words import Speaker, speaker_for
 
 _SCALES = {"inch": (12, 16, 24, 32, 48, 64, 96, 192), "mm": (10, 20, 25, 30, 40, 50, 75, 100, 200)}
 _NAME_MM, _CORNER_MM = 3.4, 3.8
@@ -88,7 +89,8 @@ def draw_room(plan: Plan, room: str, *, paper: XY = (182.0, 205.0)) -> Drawing:
 
 
 def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
-    drawing = Drawing(title=f"{room}: unfolded", scale=scale)
+    speaker = speaker_for(plan)
+    drawing = titled(speaker, speaker.text("drawings-title", "unfolded", name=room), scale)
     surfaces = [surface for surface in plan.surfaces if surface.room == room]
     floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
     # Linings of niches, benches and kerbs have no corners of the room; they have drawings of their own.
@@ -116,12 +118,12 @@ def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     spare = _NAME_OFF_MM + _NAME_MM
     placer = Placer(drawing, (left - spare, lower - spare, right + spare, upper + spare))
     for one in placed:
-        _names(placer, one)
+        _names(placer, one, speaker)
     for one in placed:
         for opening in one.surface.openings:
             _label(placer, one, opening)
     for door, shape in doors:
-        _name_door(placer, door, shape or placed[0].ring(door.line), door_words(door, plan.job.tape))
+        _name_door(placer, door, shape or placed[0].ring(door.line), door_words(door, speaker))
     return drawing
 
 
@@ -210,7 +212,7 @@ def _surface(drawing: Drawing, plan: Plan, one: _Placed, chips: Mapping[str, Til
             drawing.circles.append(Circle("opening", one.at(opening.centre), radius))
 
 
-def _names(placer: Placer, one: _Placed) -> None:
+def _names(placer: Placer, one: _Placed, speaker: Speaker) -> None:
     surface = one.surface
     if surface.kind is SurfaceKind.WALL:
         u0, _, u1, v1 = bounds(one.whole)
@@ -218,7 +220,7 @@ def _names(placer: Placer, one: _Placed) -> None:
         outwards = (-one.across[1], one.across[0])
         spot = (x + outwards[0] * _NAME_OFF_MM, y + outwards[1] * _NAME_OFF_MM)
         upright = abs(outwards[0]) > abs(outwards[1])
-        name = f"wall {'-'.join(surface.corners)}"
+        name = speaker.label(f"wall {'-'.join(surface.corners)}")
         placer.put(Text(spot, name, _NAME_MM, bold=True, upright=upright), aside=True)
         return
     if len(surface.corners) != len(surface.outline):

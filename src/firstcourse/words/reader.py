@@ -1,9 +1,13 @@
 """Who reads a plan's papers: in whose words and units they are, and which names are the job's own."""
 
+import weakref
 from collections.abc import Iterator
 
 from firstcourse.plan import Plan, SideKind, Zone
 from firstcourse.words.speaker import Speaker
+
+_KEPT: list[tuple[weakref.ref[Plan], str, Speaker]] = []
+"""Who spoke last: every drawing of a plan asks for him again."""
 
 
 def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
@@ -13,16 +17,21 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
         plan: Whose papers are printed.
         tongue: What they are written in; the job's own where not given.
     """
+    tongue = tongue or plan.job.tongue
+    if _KEPT and _KEPT[0][0]() is plan and _KEPT[0][1] == tongue:
+        return _KEPT[0][2]
     titles = {surface.id: surface.title for surface in plan.surfaces if surface.title and "/" in surface.id}
-    return Speaker(
+    speaker = Speaker(
         plan.job.practice,
         plan.job.tape,
         names=_names(plan),
         ids=titles,
         labels=_labels(plan),
         sources={rule.id: rule.source for rule in plan.rules},
-        tongue=tongue or plan.job.tongue,
+        tongue=tongue,
     )
+    _KEPT[:] = [(weakref.ref(plan), tongue, speaker)]
+    return speaker
 
 
 def why_barred(zone: Zone, speaker: Speaker) -> str:

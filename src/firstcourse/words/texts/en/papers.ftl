@@ -8,6 +8,7 @@ papers-frame =
     .page = page { $page } of { $pages }
     .drawing = drawing at { $scale }
 
+papers-title = { $surface }
 papers-title-boards = { $surface }: boards
 papers-title-tile = { $surface }: tile
 papers-title-heights = { $surface }: highs and lows
