@@ -20,6 +20,8 @@ _PIERCING = ("valve", "pipe", "box", "drain", "flange")
 _MOST_TURN = math.radians(10)
 _AT_SIDE = 2 * TICKS_PER_MM
 """An edge at a free side may fall back to the last mark of the tape [ticks]."""
+_LOOSE = ("FST-105", "FST-104")
+"""What tells that no fastener holds an edge of a board, and that none fits in the board."""
 _SPECK = float(TICKS_PER_MM**2)
 _EVERY = 10 * TICKS_PER_MM
 """Edges are asked at places no farther apart than this [ticks]."""
@@ -45,7 +47,7 @@ def _of_surface(surface: Surface, plan: Document, told: Sequence[Said], bare: li
             yield Objection("VER-306", surface.id, "no edge runs along its members, and nothing says so")
         return
     faces = STRtree([Polygon(support.outline) for support in surface.supports])
-    loose = plan.says(surface, code="FST-105")
+    loose, empty = ({at for one in plan.findings if one.code == code for at in one.at} for code in _LOOSE)
     for board in surface.boards:
         if board.fixed:
             continue
@@ -57,7 +59,9 @@ def _of_surface(surface: Surface, plan: Document, told: Sequence[Said], bare: li
             if not ends and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
                 yield Objection("VER-306", board.id, f"no member carries the edge from {a} to {b}")
                 break
-            if not loose and _far(a, b, board.fasteners, plan):
+            if board.id in loose or (board.id in empty and not board.fasteners):
+                continue
+            if _far(a, b, board.fasteners, plan):
                 yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
                 break
 
