@@ -31,6 +31,7 @@ from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.formulas.lifting import check_lifting
 from firstcourse.verify.formulas.quantities import check_quantities
+from firstcourse.verify.frame_given import check_frame_given
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.given import check_given
 from firstcourse.verify.in_room import check_in_room
@@ -90,6 +91,7 @@ _CHECKS = (
     check_drawn,
     check_marks,
     check_frames,
+    check_frame_given,
     check_floor_loads,
     check_formulas,
     check_workings,

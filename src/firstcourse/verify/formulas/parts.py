@@ -63,7 +63,7 @@ def parts(plan: Document) -> Iterator[Part]:
         for ref, part in given:
             surface = surfaces.get(ref)
             if surface is not None and ref not in unjudged:
-                yield Part(surface, room, part, *_tile(plan, part))
+                yield Part(surface, room, part, *tile_given(plan, part))
 
 
 def length_mm(node: Node, key: str) -> float:
@@ -108,7 +108,7 @@ def boarded_m2(surface: Surface) -> float:
     return float(Polygon(surface.outline).difference(shapely.unary_union(holes)).area) / _TICKS_PER_M**2
 
 
-def _tile(plan: Document, part: Node) -> tuple[float | None, bool, bool]:
+def tile_given(plan: Document, part: Node) -> tuple[float | None, bool, bool]:
     """Longest edge of a part's tile [mm], whether it has one, and whether it is stone: its tiling's first."""
     entered, tiling = part.part("tile"), part.part("tiling")
     named = {tiling.raw("tile", None)} | {
