@@ -10,6 +10,7 @@ Wall A-B, 81-1/2 x 60 in, studs at 16 in:            Floor, 62 x 50 in, on a pan
 """
 
 import math
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -176,7 +177,7 @@ def wall_surface() -> dict[str, Any]:
         "openings": [{"id": "valve", "kind": "box", "outline": ring(59, 44, 61, 46)}],
         "supports": [{"id": f"stud {at:g}", "kind": "stud", "outline": ring(at, 0, at + 1.5, 60)} for at in STUDS],
         "framing_axis": "v",
-        "no_fastener_zones": [{"outline": ring(0, 0, 81.5, 2), "why": "tray"}],
+        "no_fastener_zones": [{"outline": ring(0, 0, 81.5, 2), "why": "above_tray"}],
         "panel_joints": [],
         "panel_screws": [],
         "boards": boards("bath/wall/A-B", "W1", WALL),
@@ -586,13 +587,56 @@ def boarding(surface: dict[str, Any], square_inches: float) -> dict[str, Any]:
     return {f"{one['formula']}@{surface['id']}": {**one, "at": [surface["id"]]} for one in found}
 
 
+CORNERS = dict(zip("ABCD", ring(0, 0, 62, 50), strict=True))
+DIAGONAL = math.dist(CORNERS["A"], CORNERS["C"])
+
+
+def surveyed() -> dict[str, Any]:
+    """Five readings fix the four corners of the floor, which are drawn as they lie."""
+    places: dict[str, Any] = {
+        "corner": [{"ref": f"bath/corner/{name}"} for name in CORNERS],
+        "u": [{"value": u, "unit": "mm"} for u, _ in CORNERS.values()],
+        "v": [{"value": v, "unit": "mm"} for _, v in CORNERS.values()],
+    }
+    none = {"value": 0.0, "unit": "mm"}
+    found = (
+        {"formula": "survey-area", "inputs": places, "result": {"value": 62 * 50 * 0.0254**2, "unit": "m2"}},
+        {
+            "formula": "survey-checks",
+            "inputs": {
+                "readings": 5,
+                "corners": 4,
+                "needed": 5,
+                "taped_to": {"word": "untold"},
+                "changed": {"name": "A-C"},
+                # The nearest tick to the diagonal.
+                "by": {"value": abs(round(DIAGONAL * 640) / 640 - DIAGONAL), "unit": "mm"},
+            },
+            "result": 0,
+        },
+        {"formula": "survey-square", "inputs": {**places, "moved": [none] * 4}, "result": none},
+    )
+    return {f"{one['formula']}@bath": {**one, "at": ["bath"]} for one in found}
+
+
 def given() -> dict[str, Any]:
     """What the job says of it: its name, its tile, and that its floor and wall are there."""
     job = {
         "name": "bath",
         "date": "2026-01-01",
         "tiles": [{"id": "slab", "size": [mm(side) for side in SLAB], "joint": mm(0.125)}],
-        "rooms": [{"name": "bath", "walls": [{"wall": "A-B"}], "floor": {}}],
+        "rooms": [
+            {
+                "name": "bath",
+                "corners": list(CORNERS),
+                "sides": {
+                    f"{a}-{b}": math.dist(CORNERS[a], CORNERS[b]) for a, b in (*pairwise(CORNERS), ("D", "A"))
+                },
+                "diagonals": {"A-C": round(DIAGONAL * 640) / 640},
+                "walls": [{"wall": "A-B", "foot": "tray"}],
+                "floor": {},
+            }
+        ],
     }
     return sealed(job, ()).model_dump(mode="json")
 
@@ -633,6 +677,7 @@ def plan() -> dict[str, Any]:
             **boarding(surfaces[0], sum(map(area, WALL)) - area(CUT_ROUND)),
             **boarding(surfaces[1], sum(map(area, FLOOR))),
             **sheets_bound(),
+            **surveyed(),
             **{quantity["working"]: working for quantity, working in shopping},
             **{f"{one['formula']}@{'+'.join(one['at'])}": one for one in tile_workings()},
             **carried(),
