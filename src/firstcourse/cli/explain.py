@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 from firstcourse.cli.output import exit_code, print_json, progress
 from firstcourse.cli.plan import Effort
 from firstcourse.tongues import Tongue
-from firstcourse.units import counted
 from firstcourse.words import Speaker
 
 if TYPE_CHECKING:
@@ -43,8 +42,8 @@ def explain(
     if json:
         print_json(explanation_summary(done))
         return exit_code(plan.findings)
-    print(f"{plan.job.name}: why {counted(done.outcome.sheets, 'sheets')}?")
     speaker = speaker_for(plan)
+    print(speaker.text("cli-explain", job=plan.job.name, count=done.outcome.sheets))
     for stock in done.why:
         _print_why(stock, speaker)
     if what_if:
@@ -60,31 +59,37 @@ def _print_why(stock: "StockWhy", speaker: Speaker) -> None:
         used, kept = round(BAR * sheet.used), round(BAR * sheet.kept)
         bar = ("#" * used + "o" * kept).ljust(BAR, ".")[:BAR]
         parts = ", ".join(
-            f"{part.name} {percent}%{' kept' if part.kept else ''}"
+            speaker.text("cli-share", part=part.name, percent=percent, kept=part.kept)
             for part, percent in zip(sheet.parts, sheet.percents, strict=False)
         )
-        source = "" if sheet.source == "new" else f" (kept offcut {sheet.source})"
-        print(f"    {sheet.id:4} |{bar}|  {parts}{source}")
-    print("    # becomes boards, o is kept, . is waste")
+        told = parts if sheet.source == "new" else speaker.text("cli-offcut", sheet=parts, source=sheet.source)
+        print(f"    {sheet.id:4} |{bar}|  {told}")
+    print(f"    {speaker.text('cli-bars')}")
 
 
 def _print_alternatives(done: "Explanation", speaker: Speaker, currency: str) -> None:
     tape = speaker.tape
-    print("\nWHAT IF? Each is planned and verified in full; ranked by sheets, cost, cuts, mass")
-    print(f"    {'sheets':>6} {'cost':>10} {'cuts':>5} {'mass':>9} {'heaviest':>9} {'to add':>7}")
+    print(f"\n{speaker.text('cli-what_if')}")
+    head = speaker.labels("cli-column")
+    print(
+        f"    {head['sheets']:>6} {head['cost']:>10} {head['cuts']:>5} {head['mass']:>9} {head['heaviest']:>9} "
+        f"{head['members']:>7}"
+    )
     print(f"    {_row(done.outcome, tape)}  {speaker.statement(done.outcome.what)}")
     for number, outcome in enumerate(done.alternatives, start=1):
         what = speaker.statement(outcome.what)
         if outcome.failed:
             why = speaker.say(f"{what}: {' '.join(outcome.failed.split())}")
-            print(f"{number:2}. {'cannot be planned':52}  {why}")
+            print(f"{number:2}. {speaker.text('cli-not_planned'):52}  {why}")
             continue
-        same = "" if _differs(outcome, done.outcome) else " (no difference)"
-        stop = "stops" if outcome.stops == 1 else "stop"
-        stops = f" ({counted(outcome.stops, 'findings')} {stop} the work)" if outcome.stops else ""
-        print(f"{number:2}. {_row(outcome, tape)}  {speaker.say(what)}{same}{stops}")
-    print(f"cost: {currency or 'money'} for the sheets alone; ~ taken by area where the job gives no price.")
-    print("mass: all sheets to buy; heaviest: the heaviest piece; to add: framing members the plan asks for.")
+        told = speaker.say(what)
+        if not _differs(outcome, done.outcome):
+            told = speaker.text("cli-no_difference", what=told)
+        if outcome.stops:
+            told = speaker.text("cli-stops", what=told, count=outcome.stops)
+        print(f"{number:2}. {_row(outcome, tape)}  {told}")
+    print(speaker.text("cli-cost", currency=currency or speaker.text("cli-money")))
+    print(speaker.text("cli-mass"))
 
 
 def _row(outcome: "Outcome", tape: "Tape") -> str:

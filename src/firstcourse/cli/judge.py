@@ -5,8 +5,6 @@ from pathlib import Path
 from firstcourse.cli.output import OutFolder, exit_code, print_changes, print_findings, print_json
 from firstcourse.tongues import Tongue
 
-_RANKED = "each computed through every check; ranked by height, material, labour"
-
 
 def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None = None, json: bool = False) -> int:
     """Judge whether frame, panels and surfaces will carry tile, before anything is bought.
@@ -35,8 +33,8 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
     if json:
         print_json(judgement_summary(done, files))
         return exit_code(done.findings)
-    print(f"{done.job}: judged {'; '.join(done.judged) if done.judged else 'nothing'}")
     speaker = Speaker(done.practice, done.tape, sources=done.sources, tongue=done.tongue)
+    print(speaker.text("cli-judged", job=done.job, what="; ".join(done.judged) or 0))
     print_changes(done.changes, speaker)
     sheets = [speaker.sheet(sheet, done.workings) for sheet in done.structures]
     for sheet, said in zip(done.structures, sheets, strict=True):
@@ -54,12 +52,12 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
             if keys
             else [(speaker.say(option.what), speaker.say(remedy_text(option, done.tape))) for option in options]
         )
-        print(f"\nREMEDIES FOR {speaker.place(where)}: {_RANKED}{'; an engineer first' if keys else ''}")
+        print(f"\n{speaker.text('cli-remedies', where=speaker.place(where), engineer=bool(keys))}")
         for number, (what, outcome) in enumerate(rows, start=1):
             print(f"  {number}. {what}\n      {outcome}")
     print()
     for caution in done.cautions:
-        print(f"CAUTION: {caution}")
+        print(speaker.text("cli-caution", text=caution))
     for file in files:
-        print(f"written: {file}")
+        print(speaker.text("cli-written", file=str(file)))
     return exit_code(done.findings)

@@ -9,7 +9,7 @@ from cyclopts import Parameter, validators
 from firstcourse.cli.output import OutFolder, exit_code, print_json, progress_told
 from firstcourse.findings import Severity
 from firstcourse.tongues import Tongue
-from firstcourse.units import counted, one_or_more, printable
+from firstcourse.units import printable
 from firstcourse.words import SaidFinding, Speaker, alike_together
 
 if TYPE_CHECKING:
@@ -66,13 +66,12 @@ def plan(
     return exit_code(result.plan.findings)
 
 
-def _proof(row: "StockUse") -> str:
+def _proof(row: "StockUse", speaker: Speaker) -> str:
     """What is known of a stock's count; where stocks stand in for each other each alone may need none."""
-    if row.fewest:
-        return "no layout that keeps the rules takes fewer"
-    if row.proven:
-        return "these boards take no fewer; with other seams fewer may do"
-    return f"at least {row.lower_bound}" if row.lower_bound else ""
+    if not (row.fewest or row.proven or row.lower_bound):
+        return ""
+    known = "fewest" if row.fewest else "proven" if row.proven else "least"
+    return speaker.text("cli-proof", known=known, least=row.lower_bound)
 
 
 def print_summary(summary: "PlanSummary", out: Path, speaker: Speaker) -> None:
@@ -90,25 +89,30 @@ def summary_lines(summary: "PlanSummary", out: Path, speaker: Speaker) -> list[s
         speaker: In whose words and units.
     """
     listed = alike_together(speaker.findings(summary.findings))
+    counts = {name: getattr(summary, name) for name in ("boards", "sheets", "cuts", "fasteners")}
     first = [
-        f"{summary.job}: {counted(summary.boards, 'boards')} from {counted(summary.sheets, 'sheets')}, "
-        f"{counted(summary.cuts, 'cuts')}, {counted(summary.fasteners, 'fasteners')}",
+        speaker.text("cli-plan", job=summary.job, **counts),
         *_sheets(summary, speaker),
         *_tiles(summary, speaker),
-        *(speaker.say(line) for line in _changes(summary.changes)),
+        *(speaker.say(line) for line in _changes(summary.changes, speaker)),
     ]
     last = [
-        *_notes(listed),
-        f"Look at {out / 'site-pack-letter.pdf'} first (or site-pack-a4.pdf): "
-        + (
-            f"what all rooms share; each room has its packs in {out / ROOMS}."
-            if any(Path(file).is_relative_to(out / ROOMS) for file in summary.files)
-            else "all drawings, lists and findings."
+        *_notes(listed, speaker),
+        speaker.text(
+            "cli-look",
+            letter=str(out / "site-pack-letter.pdf"),
+            a4="site-pack-a4.pdf",
+            rooms=any(Path(file).is_relative_to(out / ROOMS) for file in summary.files),
+            folder=str(out / ROOMS),
         ),
-        f"Why, workings and sources: {out / 'office-pack-letter.pdf'}; lists: {out / 'pieces-and-cuts.xlsx'}; "
-        f"`firstcourse verify {out}` proves again that the plan is consistent.",
+        speaker.text(
+            "cli-why",
+            office=str(out / "office-pack-letter.pdf"),
+            lists=str(out / "pieces-and-cuts.xlsx"),
+            verify=f"firstcourse verify {out}",
+        ),
     ]
-    told = [speaker.say(line) for line in _to_do(listed, MOST_LINES - len(first) - len(last))]
+    told = [speaker.say(line) for line in _to_do(listed, MOST_LINES - len(first) - len(last), speaker)]
     return [*first, *told, *last]
 
 
@@ -116,51 +120,50 @@ def _sheets(summary: "PlanSummary", speaker: Speaker) -> list[str]:
     told = []
     for row in summary.stock:
         if row.used or row.practice:
-            notes = (_proof(row), "" if row.practice is None else f"plain practice {row.practice}")
-            said = "; ".join(note for note in notes if note)
+            practice = "" if row.practice is None else speaker.text("cli-practice", count=row.practice)
+            said = "; ".join(note for note in (_proof(row, speaker), practice) if note)
             told.append(f"{row.id} {row.used}{f' ({said})' if said else ''}")
     if summary.practice:
         told.append(" ".join(speaker.told(summary.practice)))
-    return [f"Sheets: {', '.join(told)}"] if told else []
+    return [speaker.text("cli-sheets", sheets=", ".join(told))] if told else []
 
 
 def _tiles(summary: "PlanSummary", speaker: Speaker) -> list[str]:
     bought = [row for row in summary.quantities if row.buy and row.unit != "sheet"]
-    tiled = f"Tile: {summary.whole} whole, {summary.cut} cut. " if summary.whole + summary.cut else ""
+    told = [speaker.text("cli-tile", whole=summary.whole, cut=summary.cut)] if summary.whole + summary.cut else []
     shown = [f"{row.buy} × {speaker.words(speaker.quantity(row).item)}" for row in bought]
-    if not shown:
-        return [tiled.strip()] if tiled else []
-    more = f" and {len(shown) - MOST_NAMED} more" if len(shown) > MOST_NAMED else ""
-    return [f"{tiled}To buy beside the sheets: {', '.join(shown[:MOST_NAMED])}{more}"]
+    if shown:
+        more = max(0, len(shown) - MOST_NAMED)
+        told.append(speaker.text("cli-to_buy", things=", ".join(shown[:MOST_NAMED]), more=more))
+    return [" ".join(told)] if told else []
 
 
-def _changes(changes: Sequence[str]) -> list[str]:
-    if not changes:
-        return []
-    others = len(changes) - 1
-    more = f"; and {others} more {one_or_more(others, 'rules')}" if others else ""
-    return [f"Changed for this job: {changes[0]}{more}"]
+def _changes(changes: Sequence[str], speaker: Speaker) -> list[str]:
+    return [speaker.text("cli-changes", change=changes[0], others=len(changes) - 1)] if changes else []
 
 
-def _to_do(listed: Sequence[SaidFinding], room: int) -> list[str]:
+def _to_do(listed: Sequence[SaidFinding], room: int, speaker: Speaker) -> list[str]:
     """What stops the work, then what is to fix on the way: as many as there is room for, and how many more."""
     urgent = [one for one in listed if one.severity is not Severity.NOTE]
     if not any(one.severity is Severity.STOP for one in urgent):
         room -= 1
     shown = urgent if len(urgent) <= room else urgent[: room - 1]
-    lines = [
-        f"{'STOPS THE WORK' if one.severity is Severity.STOP else 'To fix'} {one.code}  {one.where}: {one.message}"
-        + (f" Do: {one.remedy}" if one.remedy else "")
-        for one in shown
-    ]
+    lines = [_urgent(one, speaker) for one in shown]
     if len(shown) < len(urgent):
         stops = sum(one.severity is Severity.STOP for one in urgent[len(shown) :])
-        lines.append(
-            f"{len(urgent) - len(shown)} more to fix" + (f", {stops} of them stop the work" if stops else "")
-        )
-    return lines if any(one.severity is Severity.STOP for one in urgent) else ["Nothing stops the work.", *lines]
+        lines.append(speaker.text("cli-more", count=len(urgent) - len(shown), stops=stops))
+    if any(one.severity is Severity.STOP for one in urgent):
+        return lines
+    return [speaker.text("cli-nothing"), *lines]
 
 
-def _notes(listed: Sequence[SaidFinding]) -> list[str]:
+def _urgent(one: SaidFinding, speaker: Speaker) -> str:
+    told = speaker.text(
+        "cli-urgent", severity=one.severity.value, code=one.code, where=one.where, message=one.message
+    )
+    return f"{told} {speaker.text('cli-urgent_do', remedy=one.remedy)}" if one.remedy else told
+
+
+def _notes(listed: Sequence[SaidFinding], speaker: Speaker) -> list[str]:
     count = sum(one.severity is Severity.NOTE for one in listed)
-    return [f"To know: {counted(count, 'notes')} in the site pack."] if count else []
+    return [speaker.text("cli-notes", count=count)] if count else []

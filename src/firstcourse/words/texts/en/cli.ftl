@@ -21,3 +21,95 @@ cli-objections = { $file }: { $count } { $count ->
     [one] objection
    *[other] objections
 }
+
+# The summary of a plan in ten lines.
+cli-plan = { $job }: { $boards } { $boards ->
+    [one] board
+   *[other] boards
+} from { $sheets } { $sheets ->
+    [one] sheet
+   *[other] sheets
+}, { $cuts } { $cuts ->
+    [one] cut
+   *[other] cuts
+}, { $fasteners } { $fasteners ->
+    [one] fastener
+   *[other] fasteners
+}
+cli-sheets = Sheets: { $sheets }
+cli-proof = { $known ->
+    [fewest] no layout that keeps the rules takes fewer
+    [proven] these boards take no fewer; with other seams fewer may do
+   *[least] at least { $least }
+}
+cli-practice = plain practice { $count }
+cli-tile = Tile: { $whole } whole, { $cut } cut.
+cli-to_buy = To buy beside the sheets: { $things }{ $more ->
+    [0] {""}
+   *[other] {" "}and { $more } more
+}
+cli-changes = Changed for this job: { $change }{ $others ->
+    [0] {""}
+    [one] ; and { $others } more rule
+   *[other] ; and { $others } more rules
+}
+cli-urgent = { $severity ->
+    [stop] STOPS THE WORK
+   *[fix] To fix
+} { $code }  { $where }: { $message }
+cli-urgent_do = Do: { $remedy }
+cli-more = { $count } more to fix{ $stops ->
+    [0] {""}
+   *[other] , { $stops } of them stop the work
+}
+cli-nothing = Nothing stops the work.
+cli-notes = To know: { $count } { $count ->
+    [one] note
+   *[other] notes
+} in the site pack.
+cli-look = Look at { $letter } first (or { $a4 }): { $rooms ->
+    [yes] what all rooms share; each room has its packs in { $folder }.
+   *[no] all drawings, lists and findings.
+}
+cli-why = Why, workings and sources: { $office }; lists: { $lists }; `{ $verify }` proves again that the plan is consistent.
+
+# Why so many sheets, and what if.
+cli-explain = { $job }: why { $count } { $count ->
+    [one] sheet
+   *[other] sheets
+}?
+cli-share = { $part } { $percent }%{ $kept ->
+    [yes] {" "}kept
+   *[no] {""}
+}
+cli-offcut = { $sheet } (kept offcut { $source })
+cli-bars = # becomes boards, o is kept, . is waste
+cli-what_if = WHAT IF? Each is planned and verified in full; ranked by sheets, cost, cuts, mass
+cli-column =
+    .sheets = sheets
+    .cost = cost
+    .cuts = cuts
+    .mass = mass
+    .heaviest = heaviest
+    .members = to add
+cli-not_planned = cannot be planned
+cli-no_difference = { $what } (no difference)
+cli-stops = { $what } ({ $count } { $count ->
+    [one] finding stops
+   *[other] findings stop
+} the work)
+cli-cost = cost: { $currency } for the sheets alone; ~ taken by area where the job gives no price.
+cli-mass = mass: all sheets to buy; heaviest: the heaviest piece; to add: framing members the plan asks for.
+cli-money = money
+
+# What is judged before anything is bought.
+cli-judged = { $job }: judged { $what ->
+    [0] nothing
+   *[other] { $what }
+}
+cli-remedies = REMEDIES FOR { $where }: each computed through every check; ranked by height, material, labour{ $engineer ->
+    [yes] ; an engineer first
+   *[no] {""}
+}
+cli-caution = CAUTION: { $text }
+cli-written = written: { $file }
