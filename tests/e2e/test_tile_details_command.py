@@ -176,9 +176,9 @@ def test_a_height_that_a_finding_tells_is_derived_again(
 def test_the_membrane_runs_over_the_bench(plan: dict[str, Any]):
     faces = {surface["id"]: surface for surface in plan["surfaces"] if surface["id"].startswith("bath/bench/")}
     assert {face["membrane"] for face in faces.values()} == {_surface(plan, "bath/wall/D-A")["membrane"]}
-    corners = plan["workings"]["quantity inside_corners"]["values"]
-    assert set(faces) <= corners.keys()
-    assert set(faces) <= plan["workings"]["quantity sealing_band"]["values"].keys()
+    for item in ("inside_corners", "sealing_band"):
+        listed = plan["workings"][f"quantities-{item}@{item}"]["inputs"]["surface"]
+        assert set(faces) <= {one["ref"] for one in listed}
 
 
 def _without_a_lining(plan: dict[str, Any]) -> None:

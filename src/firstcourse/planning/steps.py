@@ -200,7 +200,7 @@ def _derived(
     tile_needed = count_tiles(tiled.surfaces, tiled.stock, rules, job.tape)
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
-    workings |= needed.workings | tile_needed.workings | water.workings
+    workings |= needed.workings | tile_needed.workings | by_id(water.workings)
     practice, compared = by_plain_practice(surfaces, by_practice, layouts, stock, counts, job)
     worked += compared
     for what, priced in (

@@ -11,7 +11,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.developed import Kind
 from firstcourse.tiling.water import membrane
-from firstcourse.workings import Working, by_id
+from firstcourse.workings import Working
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +25,7 @@ class Waterproofing:
     kinds: dict[str, Kind] = field(default_factory=dict)
     quantities: tuple[Quantity, ...] = ()
     findings: tuple[Finding, ...] = ()
-    workings: dict[str, Working] = field(default_factory=dict)
+    workings: tuple[Working, ...] = ()
 
 
 def waterproof(
@@ -50,10 +50,10 @@ def waterproof(
     falls = {surface.id: surface.fall for surface in floors if surface.fall is not None}
     showers = [(shower, falls.get(shower.surface.id)) for shower in survey.showers]
     laid = membrane(boarded, showers, job, rules, job.tape, tiled=tiled)
-    lines = [*membranes(laid.developed, rules, job.tape), *bed_mortar(list(falls.items()), rules, job.tape)]
+    lines = [*membranes(laid.developed, rules, job.tape), *bed_mortar(list(falls.items()), rules)]
     return Waterproofing(
         kinds={item.surface: item.kind for item in laid.developed},
         quantities=tuple(quantity for quantity, _ in lines),
         findings=laid.findings,
-        workings={**by_id(laid.workings), **{quantity.working: working for quantity, working in lines}},
+        workings=(*laid.workings, *(working for _, working in lines)),
     )

@@ -1,32 +1,28 @@
-"""Workings held against what the plan shows: printed sums, limits and beds; and printed rules against the book."""
+"""Workings held against what the plan shows: printed sums and limits; and printed rules against the book."""
 
 import re
 from collections import Counter
 from collections.abc import Iterator
 
-from firstcourse.units import Tape
 from firstcourse.verify.arithmetic import outcome, wrong_sums
-from firstcourse.verify.printed import first_number, prints
+from firstcourse.verify.printed import first_number
 from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
-_LITRES_PER_CUBIC_FOOT = 28.316846592
 _LIMIT = re.compile(
     r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD|advised, not kept)"
 )
 _STEPPED = ("psi", "psf", "lb/in")
 """Units of results that one of their working's steps comes to."""
-_CODE = "VER-903"
 _NOT_ASKED = "RUL-102"
 
 
 def check_workings(plan: Document) -> Iterator[Objection]:
-    """Object to a sum that does not come out, and to a number that is not what the plan shows."""
+    """Object to a sum that does not come out, and to a limit that is said to hold otherwise than it does."""
     for name, working in plan.workings.items():
         yield from _sums(name, working)
         yield from _limits(name, working)
-    yield from _beds(plan)
 
 
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
@@ -96,20 +92,3 @@ def _limits(name: str, working: Working) -> Iterator[Objection]:
     # Printed alike they may still differ in what is not printed.
     if value != limit and keeps != (found["verdict"] == "holds"):
         yield Objection("VER-901", name, f"gives {working.result} against {found['limit']}, said otherwise")
-
-
-def _is(name: str, said: str, value: float, what: str) -> Iterator[Objection]:
-    if not prints(said, value):
-        yield Objection(_CODE, name, f"says {said or 'nothing'} for {what}, which is {value:.6g}")
-
-
-def _beds(plan: Document) -> Iterator[Objection]:
-    per = 1.0 if plan.tape is Tape.MM else _LITRES_PER_CUBIC_FOOT
-    listed = plan.workings.get("quantity bed_mortar")
-    for surface in plan.surfaces:
-        fall = surface.fall
-        if fall is None:
-            continue
-        if listed is not None:
-            said = listed.values.get(f"{surface.id}: bed", "")
-            yield from _is("quantity bed_mortar", said, fall.bed_litres / per, "the bed")

@@ -145,7 +145,8 @@ def test_the_plan_counts_it_with_the_walls(wet_plan: dict[str, Any]):
     assert [face["membrane"] for face in faces] == ["liquid"] * 3
     assert {f"water-bench@{face['id']}" for face in faces} <= wet_plan["workings"].keys()
     (liquid,) = [line for line in wet_plan["quantities"] if line["item"] == "liquid_membrane"]
-    assert {face["id"] for face in faces} <= wet_plan["workings"]["quantity liquid_membrane"]["values"].keys()
+    listed = wet_plan["workings"][liquid["working"]]["inputs"]["surface"]
+    assert {face["id"] for face in faces} <= {one["ref"] for one in listed}
     assert liquid["exact"] > 0
 
 

@@ -7,38 +7,32 @@ from firstcourse.verify.formulas.board_quantities import board_lines
 from firstcourse.verify.formulas.proving import Prove
 from firstcourse.verify.formulas.tile_quantities import tile_lines
 from firstcourse.verify.formulas.wanted import Listed, once
-from firstcourse.verify.needs import printed_line
+from firstcourse.verify.formulas.water_quantities import water_lines
 from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
-from firstcourse.verify.water_needs import water_needs
 
 
 @once
 def _lines(plan: Document) -> Mapping[str, Listed]:
-    """Every line that is kept as values, by its item."""
-    return {line.item: line for line in (*board_lines(plan), *tile_lines(plan))}
+    """Every line, by its item."""
+    return {line.item: line for line in (*board_lines(plan), *tile_lines(plan), *water_lines(plan))}
 
 
 def check_quantities(plan: Document) -> Iterator[Objection]:
     """Object to what is listed and not needed, to what is needed and not listed, and to packs that do not fit."""
     lines = _lines(plan)
-    printed = {need.item: need for need in water_needs(plan)}
-    must = [line.item for line in lines.values() if line.must]
-    must += [need.item for need in printed.values() if round(need.exact, need.places) > 0]
     listed = Counter(quantity.item for quantity in plan.quantities)
     for name in sorted(name for name, number in listed.items() if number > 1):
         yield Objection("VER-803", name, "is listed twice")
-    for name in must:
-        if name not in listed:
-            yield Objection("VER-804", name, "is needed and not on the list")
+    for line in lines.values():
+        if line.must and line.item not in listed:
+            yield Objection("VER-804", line.item, "is needed and not on the list")
     for quantity in plan.quantities:
         if quantity.exact < 0 or (quantity.exact > 0 and quantity.buy == 0):
             yield Objection("VER-802", quantity.item, "is less than nothing, or is needed and not bought")
         if quantity.item in lines:
             yield from lines[quantity.item].objections(quantity)
-        elif quantity.item in printed:
-            yield from printed_line(plan, quantity, printed[quantity.item])
         else:
             yield Objection("VER-804", quantity.item, "is on the list, and nothing drawn needs it")
 
@@ -63,7 +57,9 @@ FORMULAS: dict[str, Prove] = dict.fromkeys(
         "quantities-sheets", "quantities-fasteners", "quantities-bedding_mortar", "quantities-seam_tape",
         "quantities-sealant", "quantities-added", "quantities-board_strips", "quantities-tiles",
         "quantities-tile_mortar", "quantities-grout", "quantities-joint_sealant", "quantities-backer_rod",
-        "quantities-bond_breaker", "quantities-edge_trim", "quantities-spacers",
+        "quantities-bond_breaker", "quantities-edge_trim", "quantities-spacers", "quantities-sheet_membrane",
+        "quantities-liquid_membrane", "quantities-liner", "quantities-sealing_band", "quantities-inside_corners",
+        "quantities-outside_corners", "quantities-drain_flanges", "quantities-collars", "quantities-bed_mortar",
     ),
     _line,
 )  # fmt: skip

@@ -303,3 +303,72 @@ quantities-cuts = Cuts in tile { NAME($at) }
        *[other] tiles
     }
     .argument-1 = A cut between two pieces of one tile is counted for both; the true length is a little less.
+
+quantities-sheet_membrane = Sheet membrane with its laps
+    .formula = area + laps, surface by surface
+    .columns = surface area laps
+    .row-name = { PLACE($surface) }
+    .row-value = { FIGURES($area) } + { FIGURES($laps) }
+    .name-spare = ends and mistakes
+
+quantities-liquid_membrane = Liquid membrane, all coats
+    .formula = area x thickness as put on wet
+    .columns = surface area
+    .row-name = { PLACE($surface) }
+    .row-value = { FIGURES($area) }
+    .name-wet = thickness wet
+    .value-wet = { FINE($wet) }, which is { FIGURES($spread, decimals: 2) }
+    .unsaid-spread = -
+    .name-spare = left in pails and rollers
+    .source = drawings; thickness: the maker's sheet governs
+
+quantities-liner = Liner, cut to length off its roll
+    .formula = strips x length, upturns on both sides counted in
+    .columns = surface strips long
+    .row-name = { PLACE($surface) }
+    .row-value = { $strips } x { $long }
+    .name-spare = added
+    .value-pack = cut off a roll { $wide } wide
+    .unsaid-wide = -
+
+quantities-sealing_band = Sealing band at changes of plane
+    .formula = perimeter of floors + corners of walls + ends of kerbs + niches, windows and benches
+    .columns = surface band
+    .row-name = { PLACE($surface) }
+    .row-value = { RUN($band) }
+    .name-spare = laps and ends
+
+quantities-inside_corners = Waterproofing: inside corners
+    .formula = counted surface by surface
+    .columns = surface number
+    .row-name = { PLACE($surface) }
+    .row-value = { $number }
+
+quantities-outside_corners = Waterproofing: outside corners
+    .formula = counted surface by surface
+    .columns = surface number
+    .row-name = { PLACE($surface) }
+    .row-value = { $number }
+
+quantities-drain_flanges = Waterproofing: drain flanges
+    .formula = counted surface by surface
+    .columns = surface number
+    .row-name = { PLACE($surface) }
+    .row-value = { $number }
+
+quantities-collars = Waterproofing: { NAME($at) } collars
+    .formula = counted surface by surface
+    .columns = surface number
+    .row-name = { PLACE($surface) }
+    .row-value = { $number }
+
+quantities-bed_mortar = Mortar of beds and slopes
+    .formula = bed + slope under a liner, floor by floor
+    .columns = surface bed lined slope
+    .row-name = { PLACE($surface) }
+    .row-value = { BULK($bed) }{ $lined ->
+        [yes] {" "}+ { BULK($slope) } under the liner
+       *[no] {""}
+    }
+    .name-spare = lost in buckets and on tools
+    .source = drawings; yield of a bag: { SOURCE($rule) }
