@@ -148,7 +148,7 @@ def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
         for index, door in enumerate(room.floor.doorways):
             if door.wall is not None and door.wall not in sides:
                 yield ("floor", "doorways", index, "wall"), f"'{door.wall}' is not a side of this room"
-            elif door.wall is not None and (door.left or 0) + (door.width or 0) > room.sides[door.wall]:
+            elif door.wall is not None and _past_end(door.left, door.width, room.sides.get(door.wall)):
                 yield ("floor", "doorways", index), "it reaches past the end of its wall; check left and width"
         if room.floor.panel_screws is not None and room.floor.framing is None:
             yield ("floor", "panel_screws"), "screws run in rows on the joists: give the framing"
@@ -156,6 +156,11 @@ def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
             yield ("floor", "shower", *path), message
     if room.floor is None and not room.walls and room.ceiling is None:
         yield (), "nothing in this room is to be boarded: give a floor, walls or a ceiling"
+
+
+def _past_end(left: int | None, width: int | None, side: int | None) -> bool:
+    """Whether a door ends beyond its side; of a side that is not taped nothing is known."""
+    return side is not None and (left or 0) + (width or 0) > side
 
 
 def _backwards(corners: tuple[str, ...]) -> str:

@@ -280,3 +280,10 @@ def test_a_date_before_the_rules_is_refused_with_its_place() -> None:
     text = "name: x\ndate: 1901-01-01\n"
     with pytest.raises(JobError, match=r"bath.yaml:2:7: date: .*1901-01-01"), problems_placed(text, "bath.yaml"):
         raise RuleNotFoundError("boards.gap.foot", date(1901, 1, 1), "us")
+
+
+def test_a_door_in_a_side_that_is_not_taped_is_refused_for_the_side() -> None:
+    door = "    floor:\n      doorways: [{id: door, wall: D-A, left: 10 in, width: 30 in, other_floor: 0 in}]\n"
+    text = changed(", D-A: 60 in}", "}").replace("    floor:\n", door)
+    with pytest.raises(JobError, match=r"rooms\[1\]\.sides: side D-A is not taped"):
+        read_job_text(text)
