@@ -98,7 +98,7 @@ def print_another_allowance(plan: Plan) -> None:
 
 @answered_by("VER-903", everywhere=False)
 def print_another_area_of_mortar(plan: Plan) -> None:
-    plan["workings"][quantity(plan, "bedding_mortar")["working"]]["inputs"]["area"]["value"] *= 1.07
+    plan["workings"][quantity(plan, "bedding_mortar")["working"]]["inputs"]["area"]["value"] += 0.1
 
 
 @answered_by("VER-903", everywhere=False)

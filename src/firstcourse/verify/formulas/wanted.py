@@ -121,12 +121,11 @@ class Listed:
         return self.always or self.exact > LEAST
 
     def packs(self, quantity: Quantity) -> int:
-        """Packs that hold what a line says is needed."""
+        """Packs that hold what a line says is needed; less than none where no number of packs can."""
         if self.buy is not None:
             return self.buy
-        if quantity.exact <= 0:
-            return 0
-        return math.ceil(quantity.exact * (1 + self.share) / quantity.pack.size - _DUST)
+        needed = max(quantity.exact, 0.0) * (1 + self.share) / quantity.pack.size
+        return math.ceil(needed - _DUST) if math.isfinite(needed) else -1
 
     def objections(self, quantity: Quantity) -> Iterator[Objection]:
         """Object to a line that is not so."""
