@@ -1,6 +1,6 @@
 """What boards lie in and what closes their joints: mortar, tape, sealant."""
 
-from firstcourse.bedding.bed import Bedding, bed, small_text
+from firstcourse.bedding.bed import Bedding, bed
 from firstcourse.bedding.board_mass import board_density, board_family, density_rule
 from firstcourse.bedding.mortar import board_mortar, dry_mass, mean_thickness
 
@@ -13,5 +13,4 @@ __all__ = [
     "density_rule",
     "dry_mass",
     "mean_thickness",
-    "small_text",
 ]

@@ -8,7 +8,7 @@ from firstcourse.bedding.joints import corner_length, foot_length, return_length
 from firstcourse.bedding.mortar import board_mortar, dry_mass
 from firstcourse.plan import Board, Frozen, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.units import TICKS_PER_MM, Tape, inch_text, to_inches, to_mm
+from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import length, measure
 from firstcourse.workings import Working
 
@@ -65,16 +65,6 @@ def bed(
 def board_area_m2(board: Board) -> float:
     """A board's area, holes taken off [m²]."""
     return float(Polygon(board.outline, board.holes).area) / _TICKS_PER_M**2
-
-
-def small_text(ticks: float, tape: Tape) -> str:
-    """A thickness or width in the unit that goes with the tape, with decimals where no mark stands for it."""
-    whole = round(ticks)
-    return (
-        f"{f'{to_mm(whole):.2f}'.rstrip('0').rstrip('.')} mm"
-        if tape is Tape.MM
-        else f"{inch_text(to_inches(whole))} in"
-    )
 
 
 def _is_bedded(surface: Surface) -> bool:
