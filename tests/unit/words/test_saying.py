@@ -73,6 +73,27 @@ def test_a_working_is_said_with_its_inputs_in_order() -> None:
     assert (said.result, said.unit) == ("+0.500", "in")
 
 
+def test_columns_are_listed_row_by_row_and_rows_of_one_name_together() -> None:
+    working = Working(
+        formula="ground-shim",
+        at=("bath/wall/A-B",),
+        inputs={
+            "way": Word(word="up"),
+            "left": (length_in(16), length_in(16), length_in(32)),
+            "on": (length_in(12), length_in(36), length_in(12)),
+            "do": (Word(word="shim"), Word(word="leave"), Word(word="plane_off")),
+            "by": (length_in(0.25), length_in(0), length_in(0.125)),
+            "passes": True,
+            "failing": (),
+        },
+        result=length_in(0.25),
+    )
+    assert Speaker("us", Tape.INCH).working(working).values == {
+        "stud at 1' 4\"": 'shim 1/4" at 1\' 0" up, leave at 3\' 0" up',
+        "stud at 2' 8\"": 'plane off 1/8" at 1\' 0" up',
+    }
+
+
 @pytest.mark.parametrize("tape", list(Tape))
 def test_rounding_goes_the_way_that_is_asked(tape: Tape) -> None:
     found = length(inches(3) + 1)
