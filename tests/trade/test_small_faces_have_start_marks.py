@@ -19,6 +19,7 @@ from firstcourse.verify import verify
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Surface
+from firstcourse.words import speaker_for
 
 SIXTEENTH = TICKS_PER_INCH // 16
 JOB = """
@@ -170,7 +171,7 @@ def test_the_table_of_a_face_says_what_its_marks_hold() -> None:
         starts = [mark for mark in surface.marks if mark.kind == "start"]
         if not starts:
             continue
-        title, _, name = surface.title.rpartition(", ")
+        title, _, name = speaker_for(plan).place(surface.id).rpartition(", ")
         told = next(words for of, names, words in faces if of == f"{title}: tile" and name in names)
         for mark in starts:
             assert format_length(mark.distance, plan.job.tape) in told, (surface.id, told)

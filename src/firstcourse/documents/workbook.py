@@ -173,6 +173,7 @@ def _pieces(plan: Plan) -> Table:
         if part.piece
     }
     rows: list[tuple[Cell, ...]] = []
+    speaker = speaker_for(plan)
     for surface in plan.surfaces:
         for board in surface.boards:
             piece = pieces.get(board.piece)
@@ -182,7 +183,7 @@ def _pieces(plan: Plan) -> Table:
             rows.append(
                 (
                     _mark(board),
-                    surface.title or surface.id,
+                    speaker.place(surface.id),
                     piece.stock if piece else "already up",
                     part_of.get(board.piece, ""),
                     *size,
@@ -267,18 +268,19 @@ def _tile_cuts(plan: Plan) -> Table:
         for surface in plan.surfaces
         for kind in cut_kinds(surface, without={})
     ]
+    speaker = speaker_for(plan)
     sharing: dict[str, list[str]] = {}
     for surface, kind, sources in lines:
         for source in sources:
-            sharing.setdefault(source, []).append(f"{kind.mark} of {surface.title or surface.id}")
+            sharing.setdefault(source, []).append(f"{kind.mark} of {speaker.place(surface.id)}")
     rows: list[tuple[Cell, ...]] = []
     for surface, kind, sources in lines:
-        name = f"{kind.mark} of {surface.title or surface.id}"
+        name = f"{kind.mark} of {speaker.place(surface.id)}"
         others = dict.fromkeys(other for source in sorted(sources) for other in sharing[source] if other != name)
         rows.append(
             (
                 kind.mark,
-                surface.title or surface.id,
+                speaker.place(surface.id),
                 "to fit" if kind.is_fit else "as drawn",
                 kind.count,
                 ", ".join(f"{place} ({number})" for place, number in said_places(kind.places, speaker)),

@@ -171,7 +171,6 @@ class Surface(Frozen):
     id: str
     room: str
     kind: SurfaceKind
-    title: str = ""
     outline: Ring
     sides: tuple[Side, ...] = ()
     corners: tuple[str, ...] = ()

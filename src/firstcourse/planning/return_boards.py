@@ -121,7 +121,6 @@ def _boards(wall: Surface, window: Opening, board: int, rules: RuleSet) -> Itera
             id=f"{wall.id}/{window.id}/{name} board",
             room=wall.room,
             kind=SurfaceKind.COUNTER if framing_axis == "u" else SurfaceKind.WALL,
-            title=f"{wall.title or wall.id}, {window.id}, {name} board",
             outline=outline,
             sides=tuple(
                 Side(kind=SideKind.FREE if label == _FRONT else SideKind.PERIMETER, label=label) for label in meets

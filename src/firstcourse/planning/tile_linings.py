@@ -228,7 +228,6 @@ class _Liner:
         before, after = walls_beside(asked.wall, room)
         right = asked.left + asked.width
         front = asked.front or asked.tile
-        title = f"{room.name}: {asked.id}"
         left_rim, right_rim = (
             Rim(label=f"wall {pair}", before=boards_on(pair, room, self.stock)) if stands else None
             for pair, stands in ((before, asked.left <= touch), (after, right >= long - touch))
@@ -238,7 +237,7 @@ class _Liner:
         feet = bench_feet(asked, frame, self._floors(room), on_front)
         free = (True, left_rim is None, right_rim is None)
         found = bench_linings(
-            (base, room.name, title),
+            (base, room.name),
             width=asked.width,
             depth=asked.depth,
             feet=feet,

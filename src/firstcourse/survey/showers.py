@@ -89,7 +89,6 @@ def shower_of(
         id=f"{room.name}/floor/shower",
         room=room.name,
         kind=SurfaceKind.FLOOR,
-        title=f"{room.name}: shower floor",
         outline=outline,
         sides=labels,
         openings=(grate,),

@@ -37,7 +37,6 @@ def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: 
         id=f"{room.name}/wall/{wall.wall}",
         room=room.name,
         kind=SurfaceKind.WALL,
-        title=f"{room.name}: wall {wall.wall}",
         outline=outline,
         sides=labels,
         corners=(left, right),

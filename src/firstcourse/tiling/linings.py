@@ -75,15 +75,14 @@ def _edge(label: str, *, shown: bool = True) -> Rim:
 
 
 def _lining(
-    whole: tuple[str, str, str, str], name: str, kind: SurfaceKind, outline: Ring, rims: Sequence[Rim]
+    whole: tuple[str, str, str], name: str, kind: SurfaceKind, outline: Ring, rims: Sequence[Rim]
 ) -> Lining:
-    """A lining of a whole that is given by id, room, title and the surface it is part of."""
-    base, room, title, part_of = whole
+    """A lining of a whole that is given by id, room and the surface it is part of."""
+    base, room, part_of = whole
     surface = Surface(
         id=f"{base}/{name}",
         room=room,
         kind=kind,
-        title=f"{title}, {name}",
         outline=outline,
         sides=tuple(Side(kind=rim.kind, label=rim.label, shown=rim.shown) for rim in rims),
         boarded=False,
@@ -153,12 +152,12 @@ def window_linings(
     return _returns(whole, "window", window.outline, deep=deep, drop=drop, on_returns=on_returns, back=frame)
 
 
-def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str, str]:
-    return f"{wall.id}/{opening.id}", wall.room, f"{wall.title or wall.id}, {opening.id}", wall.id
+def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str]:
+    return f"{wall.id}/{opening.id}", wall.room, wall.id
 
 
 def _returns(
-    whole: tuple[str, str, str, str],
+    whole: tuple[str, str, str],
     what: str,
     outline: Ring,
     *,
@@ -184,7 +183,7 @@ def _returns(
 
 
 def bench_linings(
-    whole: tuple[str, str, str],
+    whole: tuple[str, str],
     *,
     width: int,
     depth: int,
@@ -198,7 +197,7 @@ def bench_linings(
     """Top and front of a bench, and its ends where they stand free.
 
     Args:
-        whole: Id, room and title.
+        whole: Id and room.
         width: Along its wall [ticks].
         depth: From the wall to its front [ticks].
         feet: Where the tile of its front, left end and right end begins; of ends only where they stand free.
@@ -269,7 +268,7 @@ def kerb_linings(
             _past(lines, floor, index, other, width) for other in (index - 1, (index + 1) % len(lines))
         )
         name = "kerb" if len(runs) == 1 else f"kerb {number}"
-        whole = (f"{floor.id}/{name}", floor.room, f"{floor.title or floor.id}, {name}", floor.id)
+        whole = (f"{floor.id}/{name}", floor.room, floor.id)
         rims = [
             Rim(label=floor.sides[other].label, before=on_walls)
             if floor.sides[other].label != KERB

@@ -197,7 +197,6 @@ def _surface(node: Node) -> Surface:
     return Surface(
         id=node.text("id"),
         room=node.text("room", ""),
-        title=node.text("title", ""),
         kind=_one_of(node, "kind", _KINDS),
         outline=outline,
         sides=sides,

@@ -149,7 +149,6 @@ class Surface:
 
     id: str
     room: str
-    title: str
     kind: str
     outline: Ring
     sides: tuple[str, ...]

@@ -13,14 +13,6 @@ _AFTER_NAME = ("sill", "head", "side", "back", "board", "top")
 """Words that stand behind a name."""
 
 
-def said_title(title: str, say: Callable[..., str], has: Callable[[str], bool]) -> str:
-    """A surface's title, such as `bath: wall A-B, niche, back`: the room's name, then its parts in turn."""
-    room, colon, parts = title.partition(": ")
-    if not colon:
-        return title
-    return f"{room}: {', '.join(said_label(part, say, has) for part in parts.split(', '))}"
-
-
 def said_label(label: str, say: Callable[..., str], has: Callable[[str], bool]) -> str:
     """One edge or part.
 

@@ -36,7 +36,12 @@ def place(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
         >>> place("stock/board 3x5", {}, str)
         'board 3x5'
     """
-    room, *rest = _parts(ref, labels, word)
+    return shown(parts(ref, labels, word))
+
+
+def shown(named: Sequence[str]) -> str:
+    """A room and what lies in it, as `parts` names them."""
+    room, *rest = named
     return f"{room}: {', '.join(rest)}" if rest else room
 
 
@@ -67,10 +72,16 @@ def thing(ref: str, labels: Labels, word: Callable[[str], str]) -> str:
         >>> thing("bath/wall/A-B/opening/valve", {}, str), thing("bath/wall/A-B", {}, str)
         ('valve', 'wall A-B')
     """
-    return _parts(ref, labels, word)[-1]
+    return parts(ref, labels, word)[-1]
 
 
-def _parts(ref: str, labels: Labels, word: Callable[[str], str]) -> list[str]:
+def parts(ref: str, labels: Labels, word: Callable[[str], str]) -> list[str]:
+    """What a reference names, step by step: its room, then what lies in what.
+
+    Example:
+        >>> parts("bath/wall/A-B/drain/sill", {}, {"wall": "wall", "sill": "sill", "drain": "floor drain"}.get)
+        ['bath', 'wall A-B', 'drain', 'sill']
+    """
     steps = ref.split("/")
     for known in range(len(steps), 0, -1):
         head = labels.get("/".join(steps[:known]))
@@ -92,6 +103,9 @@ def _said(steps: list[str], word: Callable[[str], str]) -> list[str]:
             said.append(left.pop(0))
         elif left and kind in _NUMBERED:
             said.append(f"{word(kind)} {left.pop(0)}")
+            if kind == "wall" and len(left) > 1 and left[0] not in (*_NAMED, *_NUMBERED):
+                # What lines an opening of a wall: the opening's own name, whatever it is.
+                said.append(left.pop(0))
         else:
             said.append(word(kind))
     return said

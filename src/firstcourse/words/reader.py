@@ -4,6 +4,9 @@ import weakref
 from collections.abc import Iterator
 
 from firstcourse.plan import Plan, SideKind, Zone
+from firstcourse.words.labels import said_label
+from firstcourse.words.messages import Messages
+from firstcourse.words.places import parts, shown
 from firstcourse.words.speaker import Speaker
 
 _KEPT: list[tuple[weakref.ref[Plan], str, Speaker]] = []
@@ -20,13 +23,13 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
     tongue = tongue or plan.job.tongue
     if _KEPT and _KEPT[0][0]() is plan and _KEPT[0][1] == tongue:
         return _KEPT[0][2]
-    titles = {surface.id: surface.title for surface in plan.surfaces if surface.title and "/" in surface.id}
+    labels = _labels(plan, Messages(tongue, plan.job.practice, {}))
     speaker = Speaker(
         plan.job.practice,
         plan.job.tape,
         names=_names(plan),
-        ids=titles,
-        labels=_labels(plan),
+        ids={one.id: shown(labels[one.id]) for one in plan.surfaces if "/" in one.id},
+        labels=labels,
         sources={rule.id: rule.source for rule in plan.rules},
         tongue=tongue,
     )
@@ -39,12 +42,16 @@ def why_barred(zone: Zone, speaker: Speaker) -> str:
     return zone.why if zone.found else speaker.words(speaker.text(f"word-{zone.why}"))
 
 
-def _labels(plan: Plan) -> dict[str, tuple[str, ...]]:
+def _labels(plan: Plan, words: Messages) -> dict[str, tuple[str, ...]]:
     """What surfaces, their boards and sides are called, by their ids."""
+
+    def word(kind: str) -> str:
+        known = words.has(f"word-{kind}")
+        return words.say(f"word-{kind}") if known else said_label(kind, words.say, words.has)
+
     labels: dict[str, tuple[str, ...]] = {}
     for surface in plan.surfaces:
-        room, _, rest = (surface.title or surface.id).partition(": ")
-        labels[surface.id] = (room, rest) if rest else (room,)
+        labels[surface.id] = tuple(parts(surface.id, {}, word))
         labels |= {board.id: (*labels[surface.id], f"board {board.mark}") for board in surface.boards}
         for number, side in enumerate(surface.sides):
             called = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")

@@ -30,7 +30,7 @@ from firstcourse.words.figures import (
     span,
     thick,
 )
-from firstcourse.words.labels import said_label, said_title
+from firstcourse.words.labels import said_label
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import Labels, place, places, thing
 from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
@@ -294,10 +294,6 @@ class Saying:
         """Every attribute of a message by its name."""
         put_in = self._plain(given)
         return {name: self._messages.say(message, name, **put_in) for name in self._messages.attributes(message)}
-
-    def title(self, title: str) -> str:
-        """A surface's title."""
-        return said_title(title, self._messages.say, self._messages.has)
 
     def label(self, label: str) -> str:
         """What an edge or a part of a surface is called."""

@@ -122,8 +122,9 @@ class Speaker:
         ]
 
     def title(self, surface: Surface) -> str:
-        """What a surface is called, with its room."""
-        return self._saying.title(surface.title or surface.id)
+        """What stands over a surface's drawing: its place, and of a ceiling from where it is seen."""
+        where = self.place(surface.id)
+        return f"{where}, {self.text('label-seen_from_below')}" if surface.kind == "ceiling" else where
 
     def label(self, label: str) -> str:
         """What an edge or a part of a surface is called."""
@@ -136,6 +137,10 @@ class Speaker:
     def place(self, ref: str) -> str:
         """A reference with the room it lies in."""
         return self._saying.place(ref)
+
+    def thing(self, ref: str) -> str:
+        """What a reference names, without where it is."""
+        return self._saying.thing(ref)
 
     def words(self, text: str) -> str:
         """A text in the reader's words; its units stay."""

@@ -9,6 +9,7 @@ from example_plans import plan_of, site_pack_of
 from firstcourse.documents.water_pages import water_pages
 from firstcourse.plan import Plan
 from firstcourse.units import Tape
+from firstcourse.words import speaker_for
 
 
 @pytest.fixture(scope="module")
@@ -19,7 +20,9 @@ def plan() -> Plan:
 def test_every_membrane_has_its_list(plan: Plan) -> None:
     page = water_pages(plan)
     wet = [surface for surface in plan.surfaces if surface.membrane]
-    assert [surface["title"] for surface in page["surfaces"]] == [surface.title for surface in wet]
+    assert [surface["title"] for surface in page["surfaces"]] == [
+        speaker_for(plan).place(surface.id) for surface in wet
+    ]
     for surface, listed in zip(wet, page["surfaces"], strict=True):
         rows = dict(listed["rows"])
         formula = "water-face" if surface.boarded else "water-floor"

@@ -82,7 +82,6 @@ def make_plan(tape: Tape = Tape.INCH) -> Plan:
                 id="bath/wall/A-B",
                 room="bath",
                 kind=SurfaceKind.WALL,
-                title="bath: wall A-B",
                 outline=PLAIN,
                 boards=(board("W1-1", fasteners=3), board("W1-2", holes=(HOLE,), fasteners=5)),
             ),
