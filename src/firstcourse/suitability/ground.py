@@ -307,6 +307,8 @@ def _map(ground: Ground, found: Flatness, zone_mm: float) -> Working:
 
 def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Working:
     entry = rules.entry("surface.fill.yield")
+    grind = filling.remedy.names == ("grind",)
+    caution: dict[str, Value] = {"caution": Name(name=rules.text("safety.grinding"))} if grind else {}
     return Working(
         formula=f"ground-{filling.remedy.names[0]}",
         at=(ground.ref,),
@@ -318,6 +320,7 @@ def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Workin
             "bags": filling.bags,
             **_at("", ground, range(len(ground.spots))),
             **_done(filling.depths_mm, "fill", "grind"),
+            **caution,
         },
         result=measure(filling.volume_l, "l"),
         rule=entry.id,

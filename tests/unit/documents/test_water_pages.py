@@ -20,9 +20,8 @@ def plan() -> Plan:
 def test_every_membrane_has_its_list(plan: Plan) -> None:
     page = water_pages(plan)
     wet = [surface for surface in plan.surfaces if surface.membrane]
-    assert [surface["title"] for surface in page["surfaces"]] == [
-        speaker_for(plan).place(surface.id) for surface in wet
-    ]
+    speaker = speaker_for(plan)
+    assert [surface["title"] for surface in page["surfaces"]] == [speaker.place(surface.id) for surface in wet]
     for surface, listed in zip(wet, page["surfaces"], strict=True):
         rows = dict(listed["rows"])
         formula = "water-face" if surface.boarded else "water-floor"

@@ -193,7 +193,7 @@ def test_sheets_come_in_the_order_of_the_work(book: Workbook) -> None:
 def test_every_board_stands_with_its_piece(book: Workbook) -> None:
     found = rows(book, "Boards and pieces")
     assert [row["mark"] for row in found] == ["W1-1", "W1-2", "F1-1"]
-    assert [row["surface"] for row in found] == ["bath: wall A-B", "bath: wall A-B", "bath/floor"]
+    assert [row["surface"] for row in found] == ["bath: wall A-B", "bath: wall A-B", "bath: floor"]
     assert [row["cut from"] for row in found] == ["S1, part 1", "S1, part 2", "S2, part 1"]
     assert [(row["width"], row["height"]) for row in found] == [
         ("2' 6\"", "3' 0\""),

@@ -108,7 +108,10 @@ def _filling(plan: Document, working: Working) -> Iterator[Objection]:
     if part is None or read is None:
         return
     name, changes = working.formula.partition("-")[2], _changes(working)
-    yield from only(working, "mean", "weights", "area", "yield", "bags", "way", "left", "on", "do", "by")
+    caution = ("caution",) if name == "grind" else ()
+    yield from only(working, "mean", "weights", "area", "yield", "bags", "way", "left", "on", "do", "by", *caution)
+    if caution:
+        yield from just(working, "caution", {"name": plan.rules.text("safety.grinding")})
     yield from _placed(working, read, read.spots, changes, ("fill", "grind"))
     if len(changes) != len(read.spots) or not _floor_plane(plan.rules, read, name, changes):
         yield Objection(CODE, working.key, "fills or grinds otherwise than to the plane it names")

@@ -93,16 +93,12 @@ def part_of(plan: Document, ref: str) -> Part | None:
 
 
 def boarded_m2(surface: Surface) -> float:
-    """Area of a surface, openings left out, a round one by the square about it [m²]."""
+    """Area of a surface, openings left out, a round one by the square about it; lined windows as given [m²]."""
     holes = []
     for opening in surface.openings:
         if opening.outline is None:
             (u, v), half = opening.centre, -(-opening.diameter // 2)
             holes.append(shapely.box(u - half, v - half, u + half, v + half))
-        elif opening.return_board:
-            left, low, right, high = bounds(opening.outline)
-            by = opening.return_board
-            holes.append(shapely.box(left - by, low - by, right + by, high + by))
         else:
             holes.append(Polygon(opening.outline))
     return float(Polygon(surface.outline).difference(shapely.unary_union(holes)).area) / _TICKS_PER_M**2

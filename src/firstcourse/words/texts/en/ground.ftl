@@ -127,6 +127,8 @@ ground-grind = { PLACE($at) }: grind the high spots and fill the low ones to one
     .row-value = { ground-patch.row-value }
     .result = { ground-patch.result }
     .argument-1 = { ground-patch.argument-1 }
+    .unsaid-caution = -
+    .argument-2 = { $caution }
 
 ground-shim = { PLACE($at) }: shim the studs out to the proudest
     .formula = plane of the least zone, moved to the proudest (or deepest) stud, less each reading
