@@ -29,7 +29,9 @@ def measures(root: Path) -> dict[str, int]:
     words = sum(file.read_text(encoding="utf-8").count("\n") for file in package.rglob("*.ftl"))
     functions = [node for tree in trees.values() for node in ast.walk(tree) if isinstance(node, _FUNCTIONS)]
     long = [f for f in functions if (f.end_lineno or f.lineno) - f.lineno >= LONGEST_FUNCTION]
-    imports = [crossing for file, tree in trees.items() for crossing in _crossings(file.relative_to(package), tree)]
+    imports = [
+        crossing for file, tree in trees.items() for crossing in _crossings(file.relative_to(package), tree)
+    ]
     return {
         "lines": sum(lines.values()),
         "lines of message files": words,
