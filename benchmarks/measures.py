@@ -29,9 +29,7 @@ def measures(root: Path) -> dict[str, int]:
     words = sum(file.read_text(encoding="utf-8").count("\n") for file in package.rglob("*.ftl"))
     functions = [node for tree in trees.values() for node in ast.walk(tree) if isinstance(node, _FUNCTIONS)]
     long = [f for f in functions if (f.end_lineno or f.lineno) - f.lineno >= LONGEST_FUNCTION]
-    imports = [
-        crossing for file, tree in trees.items() for crossing in _crossings(file.relative_to(package), tree)
-    ]
+    imports = [past for file, tree in trees.items() for past in _crossings(file.relative_to(package), tree)]
     return {
         "lines": sum(lines.values()),
         "lines of message files": words,
@@ -42,7 +40,7 @@ def measures(root: Path) -> dict[str, int]:
         f"functions over {LONGEST_FUNCTION} lines": len(long),
         f"functions over complexity {MOST_COMPLEX}": _complex(package),
         "imports from another room": len(imports),
-        "of these past its face": sum(deep for deep in imports),
+        "of these past its face": sum(imports),
         "public names without docstring": sum(1 for tree in trees.values() for _ in _undocumented(tree)),
     }
 
@@ -68,9 +66,9 @@ def _crossings(file: Path, tree: ast.Module) -> Iterator[bool]:
 
 def _undocumented(tree: ast.Module) -> Iterator[str]:
     for node in tree.body:
-        if isinstance(node, (*_FUNCTIONS, ast.ClassDef)) and not node.name.startswith("_"):
-            if ast.get_docstring(node) is None:
-                yield node.name
+        named = isinstance(node, (*_FUNCTIONS, ast.ClassDef)) and not node.name.startswith("_")
+        if named and ast.get_docstring(node) is None:
+            yield node.name
 
 
 def main() -> None:

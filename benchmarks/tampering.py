@@ -126,8 +126,8 @@ def main() -> None:
         noticed = 1 - len(passed) / len(tried)
         enough &= noticed >= ENOUGH
         print(
-            f"{path}: {tried.total()} changes of {len(tried)} kinds of field, {count} pass; noticed in every way tried: "
-            f"{noticed:.1%} of the kinds; {time.perf_counter() - begun:.0f} s"
+            f"{path}: {tried.total()} changes of {len(tried)} kinds of field, {count} pass; noticed in every "
+            f"way tried: {noticed:.1%} of the kinds; {time.perf_counter() - begun:.0f} s"
         )
         for name, rows in sorted(passed.items()):
             print(f"  {name}: {len(rows)} of {tried[name]} pass; {rows[0]}")

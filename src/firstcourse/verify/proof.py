@@ -5,6 +5,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Any
 
+from shapely.errors import ShapelyError
+
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.rules import RuleSet
 from firstcourse.verify.at_once import Do, at_once
@@ -101,6 +103,8 @@ _CHECKS = (
 
 
 Check = Callable[[Document], Iterator[Objection]]
+_BROKEN = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError, ShapelyError)
+"""What a proof may break on where a plan's parts do not fit together."""
 _BOARDED: frozenset[Check] = frozenset((check_coverage, check_fills, check_seams, check_fasteners, check_edges))
 """These look at the boards of one surface at a time, beside them at tape, rules, and what findings say of it."""
 _LAID: frozenset[Check] = frozenset((check_tiles, check_thin_pieces, check_starts))
@@ -167,12 +171,22 @@ def _objections(plan: Document, do: Do) -> Iterator[Objection]:
             for one in boarded if check in _BOARDED else laid:
                 yield from do(_checked, check, one, plan.rules)
         else:
-            yield from check(plan)
+            yield from _proved(check, plan)
 
 
 def _checked(check: Check, plan: Document, rules: RuleSet) -> tuple[Objection, ...]:
     """What one check says of one surface; the rules stand apart, so that it is told which were asked for."""
-    return tuple(check(replace(plan, rules=rules)))
+    return tuple(_proved(check, replace(plan, rules=rules)))
+
+
+def _proved(check: Check, plan: Document) -> Iterator[Objection]:
+    """What a check says; one that breaks on a plan that hangs together nowhere has not proved it."""
+    try:
+        yield from check(plan)
+    except _BROKEN as error:
+        yield Objection(
+            "VER-005", check.__name__, f"cannot be proved of this plan: {type(error).__name__} {error}"
+        )
 
 
 def _without_tile(surface: Surface) -> Surface:
