@@ -106,13 +106,12 @@ def _layers(surface: Surface, plan: Document) -> Iterator[Objection]:
     if kinds != sorted(set(kinds), key=order.index):
         yield Objection(_CODE, surface.id, "names a layer twice, or not from below")
         return
-    if surface.tiled and "tile" not in kinds:
-        if kinds:
-            yield Objection(_CODE, surface.id, "is tiled and leaves the tile out of its layers")
+    if any(_stock(area, plan) for area in surface.tiled) and "tile" not in kinds:
+        yield Objection(_CODE, surface.id, "is tiled and leaves the tile out of its layers")
         return
     given = dict(surface.layers)
     for kind, thickness in _derived(surface, plan):
-        if given and given.get(kind) != thickness:
+        if given.get(kind) != thickness:
             yield Objection(_CODE, surface.id, f"has another thickness of the {NAMES[kind]} than is laid")
 
 

@@ -166,6 +166,9 @@ def tile(name: str, box: Box, *, cut_at: float | None = None) -> dict[str, Any]:
     return {**whole, "from": "slab 1", "laid": laid, "cut": cut, "fit": True, "mark": "a"}
 
 
+BOARD_LAYER = {"of": "board", "thickness": mm(0.5), "density_kg_m3": 1300.0}
+
+
 def wall_surface() -> dict[str, Any]:
     return {
         "id": "bath/wall/A-B",
@@ -180,6 +183,7 @@ def wall_surface() -> dict[str, Any]:
         "panel_joints": [],
         "panel_screws": [],
         "boards": boards("bath/wall/A-B", "W1", WALL),
+        "layers": [BOARD_LAYER],
         "seams": [
             seam((0.125, 30.3125), (81.375, 30.3125)),
             *half_seams([(48.75, 0.25, 30.25), (32.75, 30.375, 59.875)]),
@@ -199,6 +203,7 @@ def floor_surface() -> dict[str, Any]:
         "panel_joints": [[[mm(30), 0.0], [mm(30), mm(50)]]],
         "panel_screws": [[mm(PANEL_SCREW[0]), mm(PANEL_SCREW[1])]],
         "boards": boards("bath/floor", "F1", FLOOR),
+        "layers": [{"of": "board_mortar", "thickness": 2.75, "density_kg_m3": 1600.0}, BOARD_LAYER],
         "seams": [
             seam((0.125, 25.1875), (61.875, 25.1875)),
             *half_seams([(40.0625, 0.125, 25.125), (20.0625, 25.25, 49.875)]),
