@@ -66,7 +66,7 @@ def _readings(plan: Document) -> Iterator[Objection]:
 def _places(plan: Document, part: Part, read: Readings) -> Iterator[Point]:
     """Where readings lie on the drawing; a string, whose height is not told, across the middle of the boards."""
     if part.surface.kind == "floor":
-        first = next((str(name) for name, _ in part.room.rows("corners")), "")
+        first = next((str(name) for name, _ in part.room.rows("corners", ())), "")
         left, top = drawn_corners(plan, part.surface.room).get(first, (0, 0))
         for spot in read.spots:
             yield left + ticks_from_mm(spot.left), top - ticks_from_mm(spot.on)

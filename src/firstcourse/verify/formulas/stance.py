@@ -112,8 +112,10 @@ def _room_height(room: Node, corner: str) -> float:
 
 def _meeting(part: Part) -> dict[str, tuple[str, tuple[str, str]]]:
     """By the corner at either end of a wall, the wall that it meets there and the far ends of both."""
-    names = [str(name) for name, _ in part.room.rows("corners")]
+    names = [str(name) for name, _ in part.room.rows("corners", ())]
     left, right = ends_of(part.wall, part.given.where)
+    if not names:
+        return {}
     if not {left, right} <= set(names):
         raise FieldError(part.given.where, "stands between corners that its room does not have")
     before, after = names[names.index(left) - 1], names[(names.index(right) + 1) % len(names)]
