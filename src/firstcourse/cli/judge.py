@@ -57,7 +57,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
             print(f"  {number}. {what}\n      {outcome}")
     print()
     for caution in done.cautions:
-        print(speaker.text("cli-caution", text=caution))
+        print(speaker.text("cli-caution", text=speaker.rule_text(caution)))
     for file in files:
         print(speaker.text("cli-written", file=str(file)))
     return exit_code(done.findings)

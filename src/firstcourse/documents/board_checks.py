@@ -19,7 +19,7 @@ def _checks(plan: Plan) -> Iterator[str]:
     speaker = speaker_for(plan)
 
     def value(name: str) -> str:
-        return shown_value(rules[name].value, rules[name].unit, plan.job.tape)
+        return speaker.unit(shown_value(speaker.rule_text(rules[name].value), rules[name].unit, plan.job.tape))
 
     def check(name: str, **given: str) -> str:
         return speaker.text("boards-checks", name, **given)

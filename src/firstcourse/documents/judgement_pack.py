@@ -48,7 +48,7 @@ def judgement_pack(
         said=said,
         sheets=[speaker.sheet(sheet, workings) for sheet in structures],
         workings={name: speaker.working(working) for name, working in workings.items()},
-        cautions=cautions,
+        cautions=[speaker.rule_text(caution) for caution in cautions],
     )
     # With a whole plan it stands on another page.
     borrowed = [asdict(finding) for finding in said if finding.code.startswith(_OF_RULES)]

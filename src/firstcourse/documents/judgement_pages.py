@@ -6,7 +6,7 @@ from typing import Any
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Plan, StructureSheet
-from firstcourse.words import SaidFinding, SaidLine, SaidSheet, SaidWorking, alike_together
+from firstcourse.words import SaidFinding, SaidLine, SaidSheet, SaidWorking, Speaker, alike_together
 
 JUDGED = "SUI-"
 """How the codes of the judgement's findings begin."""
@@ -85,9 +85,9 @@ def is_judged(structures: Sequence[StructureSheet], findings: Sequence[Finding])
     )
 
 
-def structure_cautions(plan: Plan) -> list[str]:
+def structure_cautions(plan: Plan, speaker: Speaker) -> list[str]:
     """What stands at the foot of every page that shows a structural result."""
-    return [rule.value for rule in plan.rules if rule.id in STRUCTURE_CAUTIONS]
+    return [speaker.rule_text(rule.value) for rule in plan.rules if rule.id in STRUCTURE_CAUTIONS]
 
 
 def printed_workings(structures: Sequence[StructureSheet], names: Iterable[str]) -> frozenset[str]:

@@ -73,7 +73,7 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
     return {
         "job": plan.job.name,
         "practice": plan.job.practice.upper(),
-        "structure": structure_cautions(plan),
+        "structure": structure_cautions(plan, speaker),
         "judged": _judgement(plan, speaker, said, workings) if judged else None,
         "findings": [
             asdict(finding) for finding in alike_together(said) if not (judged and finding.code.startswith(JUDGED))
@@ -118,5 +118,5 @@ def _judgement(
         said=said,
         sheets=[speaker.sheet(sheet, plan.workings) for sheet in plan.structures],
         workings=workings,
-        cautions=structure_cautions(plan),
+        cautions=structure_cautions(plan, speaker),
     )

@@ -116,7 +116,7 @@ def _elsewhere(boards: Sequence[tuple[str, str, str]]) -> list[list[str]]:
 
 
 def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
-    cautions = [rule.value for rule in plan.rules if rule.id.startswith(CAUTIONS)]
+    cautions = [speaker.rule_text(rule.value) for rule in plan.rules if rule.id.startswith(CAUTIONS)]
     # What stands among the cautions is not told again.
     found = [said for said in speaker.findings(plan.findings) if said.message not in cautions]
     findings = [_finding(finding) for finding in alike_together(found)]
@@ -127,7 +127,7 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
         "words": speaker.labels("sitepack-labels", **PUT_IN),
         "more": [speaker.text("sitepack-more", count=count) for count in range(len(findings) + 1)],
         "cautions": cautions,
-        "structure": structure_cautions(plan),
+        "structure": structure_cautions(plan, speaker),
         "rooms": room_pages(drawn),
         "boards": in_rows(board_blocks(drawn)),
         "tile": in_rows(tile_blocks(drawn)),

@@ -1,6 +1,8 @@
 """Says findings and workings from the message files, with their values put in as the reader's tape shows them."""
 
+import re
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from itertools import repeat
 from typing import Any
 
@@ -9,6 +11,7 @@ from fluent.runtime.types import FluentType, fluent_number
 
 from firstcourse.findings import Finding
 from firstcourse.plan import Quantity
+from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Value, Word
 from firstcourse.words.buying import need, packed, said_quantity
@@ -66,7 +69,8 @@ class Saying:
     (as it was read), `NUMBER_OF` (the figures alone), `INCH_POUND` (the figures in inches and pounds, whatever the
     reader's units, for formulas that are worked in these; `decimals: 2`, `figures: 4`, `millions: "yes"`),
     `PERCENT` (a share), `SPAN` (how far members span), `BULK` (a volume of mortar), `LESS($x, $y)` (what is left
-    of it as both are printed), `SOURCE` (of a rule by its reference or id, of several once each), `NEED`
+    of it as both are printed), `SOURCE` (of a rule by its reference or id, of several once each), `RULE`
+    (a text of the rule book), `NEED`
     (how much is to be bought, in the unit it is bought by; `decimals: 3` at most), `PACK($holds, $kind, $sheets)`
     (how it is sold), `NAME` (of a stock, by its reference), `PLACE` (a
     reference with its room), `SURFACES` (several, a room that all lie in named once; many are counted),
@@ -114,8 +118,10 @@ class Saying:
             "SPAN": lambda given: self._each(given, lambda one: span(one, tape)),
             "SOURCE": self._source,
             "EACH": self._every,
+            "RULE": lambda given: self._each(given, lambda one: self.rule_text(one.name)),
         }
         self._messages = Messages(tongue, practice, functions)
+        self._book = _texts_of_rules(practice) if tongue != ENGLISH else {}
 
     def finding(self, finding: Finding) -> SaidFinding:
         """A finding in words: its message, and one sentence for each remedy.
@@ -246,11 +252,15 @@ class Saying:
                 and f"unsaid-{key}" not in told
                 and ("named" not in told or f"name-{key}" in told)
             ):
-                name = say(f"name-{key}") if f"name-{key}" in told else key
+                name = say(f"name-{key}") if f"name-{key}" in told else self._name(key)
                 text = say(f"value-{key}") if f"value-{key}" in told else self._text(value)
                 if text != NOTHING:
                     listed[name] = [text or self._term("none")]
         return {name: ", ".join(texts) for name, texts in listed.items()}
+
+    def _name(self, key: str) -> str:
+        """What an input is called in every formula; a letter of the formula stays."""
+        return self._messages.say(f"name-{key}") if self._messages.has(f"name-{key}") else key
 
     def statement(self, said: Statement) -> str:
         """A statement in words.
@@ -266,7 +276,14 @@ class Saying:
         Raises:
             MissingWordsError: Its item, its unit or its pack has no words.
         """
-        return said_quantity(quantity, self._messages.say, self._term, self._tape)
+        found = said_quantity(quantity, self._say_pack, self._term, self._tape)
+        return replace(found, unit=self.unit_name(found.unit))
+
+    def _say_pack(self, message: str, /, **values: Any) -> str:
+        """A message with how much a pack holds, its unit as the tongue writes it."""
+        if isinstance(size := values.get("size"), str):
+            values["size"] = self.unit(size)
+        return self._messages.say(message, **values)
 
     def lines(self, said: Statement) -> tuple[str, ...]:
         """Every attribute of a statement's message, in order, but those that say `-`.
@@ -298,6 +315,22 @@ class Saying:
     def label(self, label: str) -> str:
         """What an edge or a part of a surface is called."""
         return said_label(label, self._messages.say, self._messages.has)
+
+    def rule_text(self, text: str) -> str:
+        """A text of the rule book; what the job says in its place stays."""
+        return self._messages.say("rule-texts", self._book[text]) if text in self._book else text
+
+    def unit(self, text: str) -> str:
+        """A number with its unit, the unit as the tongue writes it."""
+        number, _, unit = text.partition(" ")
+        if text == "level" or number == "under":
+            return self._messages.say(f"unit-{number}", length=unit)
+        return f"{number} {self.unit_name(unit)}" if unit and number[-1:].isdigit() else text
+
+    def unit_name(self, unit: str) -> str:
+        """A unit as the tongue writes it."""
+        code = f"unit-{re.sub(r'\W+', '_', unit)}"
+        return self._messages.say(code) if self._messages.has(code) else unit
 
     def word(self, code: str) -> str:
         """A word by its code; what has none is a name, its underscores being spaces."""
@@ -361,7 +394,7 @@ class Saying:
             return self._term(value.word)
         if isinstance(value, Name):
             return value.name
-        shown = on_tape(value, self._tape) if value.unit == "mm" else in_figures(value, self._tape)
+        shown = self.unit(on_tape(value, self._tape) if value.unit == "mm" else in_figures(value, self._tape))
         if isinstance(value, Limit):
             return self._messages.say(f"word-limit-{value.sense}", value=shown)
         return shown
@@ -408,10 +441,10 @@ class Saying:
         return "; ".join(dict.fromkeys(said for rule in rules if (said := self._sources.get(rule))))
 
     def _need(self, given: _Given, decimals: Any = 2) -> str:
-        return self._each(given, lambda one: need(one, self._messages.say, self._tape, int(decimals)))
+        return self._each(given, lambda one: need(one, self._say_pack, self._tape, int(decimals)))
 
     def _pack(self, holds: _Given, kind: Any, sheets: Any = 0) -> str:
-        return packed(str(kind), holds.value, self._messages.say, self._tape, sheets=int(sheets))  # type: ignore[arg-type]
+        return packed(str(kind), holds.value, self._say_pack, self._tape, sheets=int(sheets))  # type: ignore[arg-type]
 
     def _word(self, code: Any) -> str:
         if isinstance(code, _Given):
@@ -445,7 +478,14 @@ class Saying:
         return self._joined(said, str(last)) if last else str(between).join(said)
 
     def _each(self, given: _Given, say: Callable[[Any], str]) -> str:
-        return ", ".join(say(one) for one in _several(given.value))
+        said = ((one, say(one)) for one in _several(given.value))
+        return ", ".join(self.unit(text) if isinstance(one, Measure) else text for one, text in said)
+
+
+def _texts_of_rules(practice: str) -> dict[str, str]:
+    """Which text of the rule book stands under which name."""
+    english = Messages(ENGLISH, practice, {})
+    return {english.say("rule-texts", name): name for name in english.attributes("rule-texts")}
 
 
 class _SaidLabels:

@@ -130,6 +130,14 @@ class Speaker:
         """What an edge or a part of a surface is called."""
         return self._saying.label(label)
 
+    def rule_text(self, text: str) -> str:
+        """A text of the rule book; what the job says in its place stays."""
+        return self._saying.rule_text(text)
+
+    def unit(self, text: str) -> str:
+        """A number with its unit, the unit as the reader's tongue writes it."""
+        return self._saying.unit(text)
+
     def word(self, code: str) -> str:
         """A word by its code; what has none is a name."""
         return self._saying.word(code)

@@ -1,5 +1,6 @@
 """Every tongue says all that English says: the same messages and attributes, with the same values in them."""
 
+import datetime
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -8,7 +9,10 @@ from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
 from firstcourse import words
+from firstcourse.rules import load_rules
 from firstcourse.tongues import ENGLISH, TONGUES
+from firstcourse.units import Tape
+from firstcourse.words import Speaker
 
 TEXTS = Path(words.__file__).parent / "texts"
 WHERE_IT_STANDS = {"CAPITAL"}
@@ -36,6 +40,11 @@ def used(pattern: ftl.Pattern) -> set[str]:
     return found.names
 
 
+def columns(pattern: ftl.Pattern | None) -> set[str]:
+    assert pattern is not None
+    return {name for part in pattern.elements if isinstance(part, ftl.TextElement) for name in part.value.split()}
+
+
 def texts(folder: Path) -> dict[str, set[str]]:
     """By message or `message.attribute`: the parameters and functions in it."""
     found: dict[str, set[str]] = {}
@@ -46,6 +55,8 @@ def texts(folder: Path) -> dict[str, set[str]]:
                 named = [(entry.id.name, entry.value)]
                 named += [(f"{entry.id.name}.{one.id.name}", one.value) for one in entry.attributes]
                 found |= {name: used(pattern) for name, pattern in named if pattern is not None}
+                # Names of inputs that are listed row by row are no words.
+                found |= {name: columns(pattern) for name, pattern in named if name.endswith(".columns")}
     return found
 
 
@@ -83,3 +94,12 @@ def test_what_another_tongue_lacks_is_found(tmp_path: Path) -> None:
         "d is not among the English messages",
         "a has ['$x', 'UP()'], English has ['$x', '$y', 'TAPE()']",
     ]
+
+
+@pytest.mark.parametrize("practice", ["us", "uk", "au"])
+def test_texts_of_rules_are_word_for_word_those_of_the_rule_book(practice: str) -> None:
+    """What another tongue says of a rule is found by its English text."""
+    book = {str(entry.value) for entry in load_rules(datetime.date(2026, 11, 30), practice).entries.values()}
+    english = Speaker(practice, Tape.INCH).labels("rule-texts")
+    assert {text for name, text in english.items() if name not in ("backer_screw_inch", "backer_screw_mm")} <= book
+    assert english["backer_screw_inch" if practice == "us" else "backer_screw_mm"] in book

@@ -570,7 +570,7 @@ SUI-611 = Walls of this room are in steam, which rises; nothing says that the ce
 
 # What was not judged, and by whom else.
 
-SUI-900 = { $caution }
+SUI-900 = { RULE($caution) }
 
 SUI-901 = Cannot tell if this frame carries tile: the rule book has { $partly ->
         [yes] no value of { $missing }
