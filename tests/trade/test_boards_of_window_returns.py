@@ -96,6 +96,18 @@ def test_the_wall_stops_at_the_framing_of_the_opening() -> None:
     assert {box[0] for box in added if box[0] > inches(30)} == {right + HALF}
 
 
+def test_the_framing_is_told_where_the_wall_is_not_tiled() -> None:
+    """Such a wall was refused: what its returns ask of their framing was told of tiled walls alone."""
+    job: dict[str, Any] = yaml.safe_load(JOB)
+    wall = job["rooms"][0]["walls"][0]
+    del wall["tiling"]
+    wall["openings"][0]["returns"] = {"depth": "4 in"}
+    plan = plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0).plan
+    (told,) = (finding for finding in plan.findings if finding.code == "TIL-131")
+    assert told.at == (f"{WALL}/opening/window",)
+    assert told.values["wide"] == length(inches(25))
+
+
 def test_the_framing_is_told_and_tape_counts_their_edges() -> None:
     plan = planned().plan
     (told,) = [one for one in all_said(plan.findings) if one.code == "TIL-131"]

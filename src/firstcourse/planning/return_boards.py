@@ -79,8 +79,18 @@ def too_narrow(depth: int, rules: RuleSet) -> bool:
     return board_width(depth, rules) < rules.ticks("boards.limb.min")
 
 
-def returns_finding(wall: Surface, window: Opening, stock: Sequence[Stock], rules: RuleSet) -> Finding:
-    """What the boards of a window's returns ask of its framing, or that they are too narrow to be planned."""
+def returns_findings(wall: Surface, stock: Sequence[Stock], rules: RuleSet) -> Iterator[Finding]:
+    """What the boards of each window's returns ask of its framing, or that they are too narrow to be planned.
+
+    It is asked of windows in walls that are not tiled too.
+    """
+    if stock:
+        yield from (
+            _returns_finding(wall, window, stock, rules) for window in wall.openings if window.depth is not None
+        )
+
+
+def _returns_finding(wall: Surface, window: Opening, stock: Sequence[Stock], rules: RuleSet) -> Finding:
     assert window.outline is not None and window.depth is not None
     left, low, right, top = bounds(window.outline)
     board, ref = board_thickness(stock), f"{wall.id}/opening/{window.id}"

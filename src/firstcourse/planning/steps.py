@@ -17,7 +17,7 @@ from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
 from firstcourse.planning.plain_practice import by_plain_practice
-from firstcourse.planning.return_boards import return_boards, with_return_boards
+from firstcourse.planning.return_boards import return_boards, returns_findings, with_return_boards
 from firstcourse.planning.reuse import ONCE, Kept, Steps
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.seam_shifts import seams_shifted
@@ -174,7 +174,12 @@ def _derived(
         fills, bare = steps.do(filled_ground, boarded, rules, job.tape)
         fastened = steps.do(fasten, boarded, rules, job.tape)
         done.append(boarded.model_copy(update={"boards": fastened.boards, "fills": fills}))
-        findings += [*layout.findings, *bare, *fastened.findings]
+        findings += [
+            *layout.findings,
+            *bare,
+            *fastened.findings,
+            *returns_findings(item.surface, item.stock, rules),
+        ]
         if boarded.boards:
             worked.append(area_working(boarded, stock_of))
         if fastened.working is not None:

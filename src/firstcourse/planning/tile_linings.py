@@ -14,8 +14,6 @@ from firstcourse.job.tile import Pattern
 from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.layers import laid_of, set_height, tiling_tile
-from firstcourse.planning.return_boards import returns_finding
-from firstcourse.planning.sheets import allowed_stock
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import (
     floor_zones,
@@ -198,12 +196,7 @@ class _Liner:
     def _window(self, item: ToTile, asked: WindowReturns | None, window: Opening, place: str) -> None:
         wall = self.surfaces[item.surface_id]
         self.findings += returns_asked(item, window, self.rules)
-        if asked is None:
-            return
-        sheets = allowed_stock(wall, self.by_kind)
-        if sheets:
-            self.findings.append(returns_finding(wall, window, sheets, self.rules))
-        if not asked.tiled:
+        if asked is None or not asked.tiled:
             return
         tile = asked.tile or item.tiling.tile
         assert tile is not None
