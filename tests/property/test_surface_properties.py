@@ -44,7 +44,7 @@ def test_every_way_to_fill_passes_and_never_takes_away_what_it_pours(values):
     spots = grid(values)
     if judge_flatness(spots, LARGE).passes:
         return
-    for filling in floor_fillings(RULES, spots, LARGE, 4.0, Tape.MM):
+    for filling in floor_fillings(RULES, spots, LARGE, 4.0):
         if filling.remedy.names == ("smaller_tile",):
             continue
         assert filling.remedy.passes and filling.volume_l >= 0
@@ -60,7 +60,7 @@ def test_a_lower_low_never_needs_less_to_pour_level(values, deeper):
     one, other = (
         next(
             each.volume_l
-            for each in floor_fillings(RULES, grid(rows), LARGE, 4.0, Tape.MM)
+            for each in floor_fillings(RULES, grid(rows), LARGE, 4.0)
             if each.remedy.names == ("level_out",)
         )
         for rows in (values, worse)

@@ -124,7 +124,6 @@ class RemedyFacts:
     """
 
     measures: tuple[str, ...]
-    what: str
     passes: bool
     height_in: float
     material: float
@@ -180,7 +179,6 @@ def judgement_summary(done: JobJudgement, files: Sequence[Path] = ()) -> Judgeme
 def _remedy(option: Remedy) -> RemedyFacts:
     return RemedyFacts(
         measures=option.names,
-        what=option.what,
         passes=option.passes,
         height_in=round(option.height_in, 6),
         material=option.material,

@@ -1,15 +1,14 @@
 """How rooms put their results into words, in one place for every face that shows them."""
 
-from firstcourse.documents.judgement_pages import remedy_text as remedy_outcome
+from firstcourse.documents.judgement_pages import remedy_tables
 from firstcourse.documents.rule_values import shown_value
-from firstcourse.planning.judging import remedy_text
 from firstcourse.survey.report import report_lines
 from firstcourse.units import Tape
 from firstcourse.values import Measure
 from firstcourse.words import speaker_for
 from firstcourse.words.figures import in_figures
 
-__all__ = ["mass_text", "remedy_outcome", "remedy_text", "report_lines", "shown_value", "speaker_for"]
+__all__ = ["mass_text", "remedy_tables", "report_lines", "shown_value", "speaker_for"]
 
 
 def mass_text(kg: float, tape: Tape) -> str:

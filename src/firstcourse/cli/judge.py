@@ -21,7 +21,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
     from firstcourse.app.files import Disk
     from firstcourse.app.session import open_job
     from firstcourse.app.summaries import judgement_summary
-    from firstcourse.app.telling import remedy_outcome, remedy_text
+    from firstcourse.app.telling import remedy_tables
     from firstcourse.words import Speaker
 
     files_here = Disk()
@@ -43,17 +43,9 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
                 print(f"  {said.where}: {name} {value}")
     # What stands among the cautions is not told twice.
     print_findings((finding for finding in done.findings if finding.code != "SUI-900"), speaker)
-    framed = {sheet.surface: sheet.remedies for sheet in done.structures}
-    for where, options in done.remedies:
-        keys = framed.get(where, ())
-        told = [speaker.working(done.workings[key]) for key in keys]
-        rows = (
-            [(working.title, remedy_outcome(working)) for working in told]
-            if keys
-            else [(speaker.say(option.what), speaker.say(remedy_text(option, done.tape))) for option in options]
-        )
-        print(f"\n{speaker.text('cli-remedies', where=speaker.place(where), engineer=bool(keys))}")
-        for number, (what, outcome) in enumerate(rows, start=1):
+    for table in remedy_tables(speaker, done.workings.values()):
+        print(f"\n{speaker.text('cli-remedies', where=table.where, engineer=table.of_frame)}")
+        for number, (what, outcome) in enumerate(table.rows, start=1):
             print(f"  {number}. {what}\n      {outcome}")
     print()
     for caution in done.cautions:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 
-from firstcourse.documents.judgement_pages import judgement_pages
+from firstcourse.documents.judgement_pages import judgement_pages, remedy_tables
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.findings import Finding
 from firstcourse.plan import StructureSheet
@@ -47,6 +47,7 @@ def judgement_pack(
         findings=findings,
         said=said,
         sheets=[speaker.sheet(sheet, workings) for sheet in structures],
+        remedies=remedy_tables(speaker, workings.values()),
         workings={name: speaker.working(working) for name, working in workings.items()},
         cautions=[speaker.rule_text(caution) for caution in cautions],
     )

@@ -2,18 +2,36 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
-from typing import Any
+from typing import Any, NamedTuple
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Plan, StructureSheet
 from firstcourse.words import SaidFinding, SaidLine, SaidSheet, SaidWorking, Speaker, alike_together
+from firstcourse.workings import Working
 
 JUDGED = "SUI-"
 """How the codes of the judgement's findings begin."""
 NOT_TOLD = "SUI-910"
 """What the job leaves out, of which nothing was judged."""
+_FRAME_REMEDY = "frames-remedy"
+_RANKED = (_FRAME_REMEDY, "ground-remedy")
+"""Formulas of remedies, each working one of them."""
 STRUCTURE_CAUTIONS = ("safety.caution.structure", "safety.caution.engineer")
 """Rules whose text stands at the foot of every page that shows a structural result."""
+
+
+class RemedyTable(NamedTuple):
+    """What would make one place pass, the best first.
+
+    Attributes:
+        where: The place.
+        of_frame: Whether it is a frame that does not hold; else a surface that is not flat.
+        rows: What to do, and what it costs and leaves.
+    """
+
+    where: str
+    of_frame: bool
+    rows: list[tuple[str, str]]
 
 
 def judgement_pages(
@@ -25,6 +43,7 @@ def judgement_pages(
     findings: Sequence[Finding],
     said: Sequence[SaidFinding],
     sheets: Sequence[SaidSheet],
+    remedies: Sequence[RemedyTable],
     workings: Mapping[str, SaidWorking],
     cautions: Sequence[str],
 ) -> dict[str, Any]:
@@ -38,6 +57,7 @@ def judgement_pages(
         findings: Of the whole job; those of the judgement are taken.
         said: The same in words.
         sheets: `structures` in words.
+        remedies: What would make places pass.
         workings: By the keys that the sheets name.
         cautions: What stands at the foot of every page.
 
@@ -55,17 +75,7 @@ def judgement_pages(
             for sheet, said_sheet in zip(structures, sheets, strict=True)
         ],
         "findings": [asdict(finding) for finding in alike_together(said) if finding.code.startswith(JUDGED)],
-        "remedies": [
-            *_remedies(structures, sheets, workings),
-            *(
-                {
-                    "where": working.title.split(": remedies")[0],
-                    "rows": [list(row) for row in working.values.items()],
-                }
-                for name, working in workings.items()
-                if _ranks_remedies(name)
-            ),
-        ],
+        "remedies": [{"where": table.where, "rows": table.rows} for table in remedies],
         "sheets": [
             [_sheet(sheet, said_sheet, workings) for sheet, said_sheet in together]
             for together in _pages(structures, sheets)
@@ -93,27 +103,29 @@ def structure_cautions(plan: Plan, speaker: Speaker) -> list[str]:
 def printed_workings(structures: Sequence[StructureSheet], names: Iterable[str]) -> frozenset[str]:
     """Keys of the workings that the judgement's pages print, so that no other page repeats them."""
     lines = {line.working for sheet in structures for line in sheet.lines}
-    return frozenset(lines.union(filter(_ranks_remedies, names), *(sheet.remedies for sheet in structures)))
+    return frozenset(lines.union(name for name in names if name.partition("@")[0] in _RANKED))
 
 
-def _ranks_remedies(name: str) -> bool:
-    return name.startswith("suitability.") and name.endswith(".remedies")
+def remedy_tables(speaker: Speaker, workings: Iterable[Working]) -> list[RemedyTable]:
+    """The remedies of every place, in words.
+
+    Args:
+        speaker: Says them.
+        workings: Of a job or a plan, in order.
+    """
+    tables: dict[str, RemedyTable] = {}
+    for working in workings:
+        if working.formula not in _RANKED:
+            continue
+        of_frame = working.formula == _FRAME_REMEDY
+        place = speaker.place(working.at[0] if of_frame else f"{working.at[0]}/flatness")
+        said = speaker.working(working)
+        table = tables.setdefault(place, RemedyTable(place, of_frame, []))
+        table.rows.append((said.title, _outcome(said)))
+    return list(tables.values())
 
 
-def _remedies(
-    structures: Sequence[StructureSheet], sheets: Sequence[SaidSheet], workings: Mapping[str, SaidWorking]
-) -> list[dict[str, Any]]:
-    return [
-        {
-            "where": said.where,
-            "rows": [[workings[name].title, remedy_text(workings[name])] for name in sheet.remedies],
-        }
-        for sheet, said in zip(structures, sheets, strict=True)
-        if sheet.remedies
-    ]
-
-
-def remedy_text(working: SaidWorking) -> str:
+def _outcome(working: SaidWorking) -> str:
     """Whether a remedy passes, what it costs in height, material and labour, and what it leaves failing."""
     return "; ".join((working.result, *(f"{name} {value}" for name, value in working.values.items())))
 

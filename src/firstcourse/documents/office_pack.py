@@ -10,6 +10,7 @@ from firstcourse.documents.judgement_pages import (
     is_judged,
     judgement_pages,
     printed_workings,
+    remedy_tables,
     structure_cautions,
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
@@ -117,6 +118,7 @@ def _judgement(
         findings=plan.findings,
         said=said,
         sheets=[speaker.sheet(sheet, plan.workings) for sheet in plan.structures],
+        remedies=remedy_tables(speaker, plan.workings.values()),
         workings=workings,
         cautions=structure_cautions(plan, speaker),
     )

@@ -25,7 +25,7 @@ from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfa
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.suitability import Remedy, judge
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
-from firstcourse.units import Tape, inch_text
+from firstcourse.units import Tape
 from firstcourse.values import Name, Word
 from firstcourse.workings import Working, by_id
 
@@ -160,11 +160,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
             if side.heights:
                 heights[surface.id] = side.heights
             if side.remedies:
-                flattened = f"{where}: flatness"
-                remedies.append((flattened, side.remedies))
-                workings[f"suitability.{surface.id}.flatness.remedies"] = _remedies_working(
-                    flattened, side.remedies, job.tape
-                )
+                remedies.append((f"{surface.id}/flatness", side.remedies))
+                workings |= by_id(remedy_workings(surface.id, side.remedies, "ground-remedy"))
         findings += judge_steam_room(job, room, taped[room.name], rules)
         findings += [_untold(room.name, refs, wanted) for wanted, refs in untold.items()]
     return JobJudgement(
@@ -216,26 +213,6 @@ def _exposure(room: Room, surface: Surface) -> Exposure | None:
     else:
         part = room.floor if surface.kind is SurfaceKind.FLOOR else room.ceiling
     return None if part is None else part.exposure
-
-
-def _remedies_working(where: str, options: tuple[Remedy, ...], tape: Tape) -> Working:
-    passing = sum(option.passes for option in options)
-    return Working(
-        title=f"{where}: remedies, each computed through every check",
-        formula="ranked by height, then material, then labour, in relative figures",
-        values={option.what.rstrip("."): remedy_text(option, tape) for option in options},
-        result=str(passing),
-        unit="option that passes" if passing == 1 else "options that pass",
-        source="house assumption (rules remedy.*); a help to choose, not a price",
-    )
-
-
-def remedy_text(option: Remedy, tape: Tape) -> str:
-    """What one option costs in height, material and labour, and what it leaves failing."""
-    verdict = "passes" if option.passes else f"does not pass: {', '.join(option.still_failing)}"
-    size, sign = abs(option.height_in), "-" if option.height_in < 0 else "+"
-    height = f"{inch_text(size)} in" if tape is Tape.INCH else f"{size * _MM_PER_IN:.3g} mm"
-    return f"{verdict}; height {sign}{height}, material {option.material:g}, labour {option.labour_h:g}"
 
 
 def _untold(room: str, refs: list[str], wanted: tuple[str, ...]) -> Finding:

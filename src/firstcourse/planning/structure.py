@@ -36,22 +36,24 @@ def structure_sheet(member: JudgedMember, remedies: Sequence[Working]) -> Struct
     )
 
 
-def remedy_workings(ref: str, options: Sequence[Remedy]) -> tuple[Working, ...]:
+def remedy_workings(ref: str, options: Sequence[Remedy], formula: str = "frames-remedy") -> tuple[Working, ...]:
     """What each option costs in height, material and labour, and what it leaves failing; the best first.
 
     Args:
         ref: Reference to the floor, wall or ceiling.
         options: As ranked.
+        formula: Whose words they have: of what mends a frame, or an uneven surface (`ground-remedy`).
     """
     return tuple(
         Working(
-            formula="frames-remedy",
+            formula=formula,
             at=(ref, f"option/{number}"),
             inputs={
                 "measures": tuple(Word(word=name) for name in option.names),
                 "height": length_in(option.height_in),
                 "material": measure(option.material),
                 "labour": measure(option.labour_h),
+                **option.values,
                 **_failing(option),
             },
             result=Word(word="passes" if option.passes else "fails"),

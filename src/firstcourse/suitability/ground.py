@@ -96,7 +96,7 @@ def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
     fillings: tuple[Filling, ...] = ()
     studs: tuple[Straightening, ...] = ()
     if ground.is_floor:
-        fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2, ground.tape)
+        fillings = floor_fillings(rules, ground.spots, tolerance, ground.area_m2)
         ways = tuple((each.remedy, each.depths_mm) for each in fillings)
         workings += [_filling_working(rules, ground, each) for each in fillings if each.volume_l > 0]
     else:

@@ -20,7 +20,7 @@ from firstcourse.suitability.flatness import (
     tolerance_for,
 )
 from firstcourse.suitability.remedies import Remedy
-from firstcourse.units import Tape, format_length, ticks_from_mm
+from firstcourse.values import Name, measure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +92,7 @@ def fill_bags(rules: RuleSet, volume_l: float) -> int:
 
 
 def floor_fillings(
-    rules: RuleSet, spots: tuple[Spot, ...], tolerance: Tolerance, area_m2: float, tape: Tape
+    rules: RuleSet, spots: tuple[Spot, ...], tolerance: Tolerance, area_m2: float
 ) -> tuple[Filling, ...]:
     """Ways to flatten a floor that does not keep its tolerance, each judged again; least height and bags first.
 
@@ -101,7 +101,6 @@ def floor_fillings(
         spots: The readings.
         tolerance: What the tile wants.
         area_m2: Of the floor that is boarded; beyond the spots the mean depth is taken [m²].
-        tape: What depths are shown in.
     """
     zone, width = least_zone(spots)
     off = tuple(s.height_mm - zone.height_at(s.u_mm, s.v_mm) for s in spots)
@@ -112,14 +111,12 @@ def floor_fillings(
     ways = [
         (
             "patch",
-            "Fill every low spot to the plane through the highest ones",
             tuple(over - each for each in off),
             0.0,
             rules.number("remedy.patch.labour") * area_m2,
         ),
         (
             "level_out",
-            "Pour self-levelling compound over the whole floor, level",
             tuple(highest + least - s.height_mm for s in spots),
             least,
             rules.number("remedy.level_out.labour") * area_m2,
@@ -129,17 +126,15 @@ def floor_fillings(
         plane_up = max(0.0, over - most)
         ground = tuple(plane_up - each for each in off)
         highs = sum(depth < -0.01 for depth in ground)
-        caution = _lower(rules.text("safety.grinding"))
         ways.append(
             (
                 "grind",
-                f"Grind the high spots and fill the low ones to one plane ({caution})",
                 ground,
                 0.0,
                 rules.number("remedy.patch.labour") * area_m2 + rules.number("remedy.grind.labour") * highs,
             )
         )
-    found = [_filling(rules, spots, tolerance, area_m2, tape, *way) for way in ways]
+    found = [_filling(rules, spots, tolerance, area_m2, *way) for way in ways]
     if tolerance.large:
         found.append(_smaller_tile(rules, spots))
     return tuple(
@@ -181,9 +176,7 @@ def _filling(
     spots: tuple[Spot, ...],
     tolerance: Tolerance,
     area_m2: float,
-    tape: Tape,
     name: str,
-    what: str,
     depths: tuple[float, ...],
     height_mm: float,
     labour: float,
@@ -195,16 +188,19 @@ def _filling(
     return Filling(
         remedy=Remedy(
             names=(name,),
-            what=f"{what}: {volume:.1f} l, {bags} {'bag' if bags == 1 else 'bags'}, "
-            f"up to {format_length(ticks_from_mm(max(depths)), tape)} deep"
-            + (f", up to {format_length(ticks_from_mm(-min(depths)), tape)} ground off" if min(depths) < 0 else "")
-            + ".",
             passes=not failing,
             height_in=height_mm / MM_PER_IN,
             material=float(bags),
             labour_h=round(labour, 2),
             still_failing=failing,
             checks=(),
+            values={
+                "litres": measure(volume, "l"),
+                "bags": bags,
+                "deep": measure(max(depths), "mm"),
+                "off": measure(max(0.0, -min(depths)), "mm"),
+                **({"caution": Name(name=rules.text("safety.grinding"))} if name == "grind" else {}),
+            },
         ),
         depths_mm=depths,
         volume_l=volume,
@@ -219,7 +215,6 @@ def _smaller_tile(rules: RuleSet, spots: tuple[Spot, ...]) -> Filling:
     return Filling(
         remedy=Remedy(
             names=("smaller_tile",),
-            what=rules.entry("remedy.smaller_tile.material").description.split(": material")[0] + ".",
             passes=not failing,
             height_in=0.0,
             material=rules.number("remedy.smaller_tile.material"),
@@ -232,8 +227,3 @@ def _smaller_tile(rules: RuleSet, spots: tuple[Spot, ...]) -> Filling:
         bags=0,
         weights="none",
     )
-
-
-def _lower(sentence: str) -> str:
-    """A sentence as it stands within another."""
-    return sentence[:1].lower() + sentence[1:].rstrip(".")

@@ -5,7 +5,7 @@ not a price.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import combinations
 
 from firstcourse.rules import RuleSet
@@ -14,6 +14,7 @@ from firstcourse.suitability.checks import Check
 from firstcourse.suitability.floors import Finish, FloorInput, check_floor
 from firstcourse.suitability.joists import MOST_SPANS, SisterPart
 from firstcourse.suitability.panels import Panel, panel_ratings, thickness_in
+from firstcourse.values import Value
 
 MOST_MEASURES = 3
 
@@ -30,7 +31,7 @@ class Remedy:
         labour_h: Relative labour, for ranking [h].
         still_failing: Checks that fail even so, by code.
         checks: Every check of the floor with it.
-        what: What to do, in words, where the measures do not say it.
+        values: What else its words need, by name.
     """
 
     names: tuple[str, ...]
@@ -40,7 +41,7 @@ class Remedy:
     labour_h: float
     still_failing: tuple[str, ...]
     checks: tuple[Check, ...]
-    what: str = ""
+    values: Mapping[str, Value] = field(default_factory=dict)
 
 
 def computed_remedies[Member](

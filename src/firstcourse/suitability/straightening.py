@@ -11,7 +11,7 @@ from firstcourse.suitability.flatness import MM_PER_IN, Spot, Tolerance, least_z
 from firstcourse.suitability.levelling import failing_names, moved, on_plane
 from firstcourse.suitability.plumb import Stance, needed_furring_mm
 from firstcourse.suitability.remedies import Remedy
-from firstcourse.units import Tape, format_length, ticks_from_mm, to_mm
+from firstcourse.units import Tape, ticks_from_mm, to_mm
 from firstcourse.values import length, measure
 from firstcourse.workings import Working
 
@@ -60,10 +60,7 @@ def wall_straightenings(
     thickest = rules.number("surface.shim.max") * MM_PER_IN
     deepest = rules.number("surface.plane_down.max") * MM_PER_IN
     found = []
-    for name, what, plane_down, most in (
-        ("shim", "Shim the studs out to the proudest", False, thickest),
-        ("plane_down", "Plane the proud studs down to the deepest", True, deepest),
-    ):
+    for name, plane_down, most in (("shim", False, thickest), ("plane_down", True, deepest)):
         exact = corrections_mm(spots, plane_down=plane_down, string=string)
         marked = tuple(to_mm(_marked(each, tape)) for each in exact)
         studs = len({s.u_mm for s, each in zip(spots, marked, strict=True) if each})
@@ -75,14 +72,13 @@ def wall_straightenings(
             Straightening(
                 remedy=Remedy(
                     names=(name,),
-                    what=f"{what}: {studs} {'stud' if studs == 1 else 'studs'}, "
-                    f"up to {format_length(ticks_from_mm(largest), tape)}.",
                     passes=not failing,
                     height_in=0.0,
                     material=float(studs) if name == "shim" else 0.0,
                     labour_h=round(rules.number(f"remedy.{name}.labour") * studs, 2),
                     still_failing=failing,
                     checks=(),
+                    values={"studs": studs, "deep": measure(largest, "mm")},
                 ),
                 studs=studs,
                 corrections_mm=marked,

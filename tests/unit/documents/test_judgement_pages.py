@@ -9,7 +9,7 @@ import pytest
 
 import firstcourse
 from example_plans import plan_of, site_pack_of
-from firstcourse.documents.judgement_pages import judgement_pages
+from firstcourse.documents.judgement_pages import judgement_pages, remedy_tables
 from firstcourse.documents.office_pack import office_data, office_pack
 from firstcourse.job import read_job_text
 from firstcourse.planning.judging import judge_job
@@ -130,6 +130,7 @@ def judged_pages(old: str, new: str) -> dict[str, Any]:
         findings=done.findings,
         said=all_said(done.findings),
         sheets=[Speaker("us", Tape.INCH).sheet(sheet, done.workings) for sheet in done.structures],
+        remedies=remedy_tables(Speaker("us", Tape.INCH), done.workings.values()),
         workings={name: worked(working) for name, working in done.workings.items()},
         cautions=done.cautions,
     )

@@ -10,7 +10,8 @@ from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.job import Job, read_job_text, starter_text
 from firstcourse.planning import plan_job
-from firstcourse.planning.judging import JobJudgement, judge_job, remedy_text
+from firstcourse.planning.judging import JobJudgement, judge_job
+from firstcourse.planning.structure import remedy_workings
 from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
@@ -73,11 +74,14 @@ def test_the_limber_floor_stops_with_ranked_remedies_and_the_boundary_last():
 
 
 def test_what_a_remedy_adds_is_told_in_the_unit_of_the_tape():
-    ((_where, options),) = firstcourse.open(LIMBER).judge().remedies
-    added = replace(options[0], height_in=0.59375)
-    assert "; height +19/32 in, material" in remedy_text(added, Tape.INCH)
-    assert "; height +15.1 mm, material" in remedy_text(added, Tape.MM)
-    assert "; height -15.1 mm, material" in remedy_text(replace(added, height_in=-0.59375), Tape.MM)
+    ((where, options),) = firstcourse.open(LIMBER).judge().remedies
+    for height, tape, told in (
+        (0.59375, Tape.INCH, "19/32 in"),
+        (0.59375, Tape.MM, "15 mm"),
+        (-0.59375, Tape.INCH, "-19/32 in"),
+    ):
+        (working,) = remedy_workings(where, [replace(options[0], height_in=height)])
+        assert worked(working, tape).values["height"] == told
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
+from firstcourse.planning.structure import remedy_workings
 from firstcourse.rules import load_rules
 from firstcourse.suitability import Ground, Spot, judge_ground
 from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for
@@ -143,7 +144,8 @@ def test_a_bowed_wall_lists_every_stud():
 def test_a_proud_stud_is_planed_down_where_that_is_little():
     done = judge_ground(RULES, wall([0, 0, 1 / 8 * INCH + 0.5, 0, 0]))
     planed = next(option for option in done.remedies if option.names == ("plane_down",))
-    assert planed.passes and planed.what.startswith("Plane the proud studs down to the deepest: 1 stud,")
+    (told,) = [worked(one) for one in remedy_workings("bath/wall/A-B", [planed], "ground-remedy")]
+    assert planed.passes and told.title.startswith("Plane the proud studs down to the deepest: 1 stud,")
 
 
 def test_a_wall_read_at_two_heights_has_a_plane():

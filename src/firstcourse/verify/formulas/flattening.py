@@ -8,6 +8,7 @@ import shapely
 
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.formulas.derived import Derived, Number, Wanted, word
 from firstcourse.verify.formulas.parts import Part, boarded_m2, part_of
 from firstcourse.verify.formulas.proving import (
     CODE,
@@ -37,7 +38,7 @@ from firstcourse.verify.verdict import Objection
 
 FLOOR_WAYS = ("patch", "level_out", "grind")
 WALL_WAYS = ("shim", "plane_down")
-_PACKING = "ground-packing"
+_PACKING, _REMEDY = "ground-packing", "ground-remedy"
 _NOTHING_MM = 0.05
 _NEAR_MM = 1e-4
 """Planes are found to this [mm]."""
@@ -262,7 +263,46 @@ def _share(places: Sequence[float], place: float) -> float:
     return (places[min(at + 1, len(places) - 1)] - places[max(at - 1, 0)]) / 2
 
 
+def _ranked(plan: Document, working: Working) -> Iterator[Objection]:
+    """One of the ways, by its place among them."""
+    part = part_of(plan, working.at[0])
+    read = None if part is None else readings_of(part, plan.rules)
+    found = [] if part is None or read is None else ways(plan, part, read)
+    number = working.at[1].rpartition("/")[2] if len(working.at) > 1 else ""
+    if part is None or read is None or not number.isdecimal() or not 0 < int(number) <= len(found):
+        return
+    way = found[int(number) - 1]
+    yield from _derived(plan, part, read, way, int(number)).differs(working)
+
+
+def _derived(plan: Document, part: Part, read: Readings, way: Way, number: int) -> Derived:
+    inputs: dict[str, Wanted] = {
+        "measures": [word(way.name)],
+        "height": Number(way.height, "mm"),
+        "material": Number(way.material),
+        "labour": Number(way.labour),
+    }
+    if way.name in WALL_WAYS:
+        inputs["studs"] = len({spot.left for spot, by in zip(read.spots, way.changes, strict=True) if by})
+        inputs["deep"] = Number(max(map(abs, way.changes)), "mm")
+    elif way.name in FLOOR_WAYS:
+        litres = _mean(read.spots, way.changes)[0] * boarded_m2(part.surface)
+        inputs |= {
+            "litres": Number(litres, "l"),
+            "bags": _bags(plan.rules, litres),
+            "deep": Number(max(way.changes), "mm"),
+            "off": Number(max(0.0, -min(way.changes)), "mm"),
+        }
+        if way.name == "grind":
+            inputs["caution"] = {"name": plan.rules.text("safety.grinding")}
+    if way.failing:
+        inputs["failing"] = [word(one) for one in way.failing]
+    result = word("fails" if way.failing else "passes")
+    return Derived(formula=_REMEDY, also=(f"option/{number}",), inputs=inputs, result=result)
+
+
 FORMULAS: dict[str, Prove] = {
+    _REMEDY: _ranked,
     **{f"ground-{name}": _filling for name in FLOOR_WAYS},
     **{f"ground-{name}": _studs for name in WALL_WAYS},
     _PACKING: _packing,
@@ -275,5 +315,7 @@ def expected(plan: Document, part: Part, read: Readings) -> Iterator[str]:
         return
     names = FLOOR_WAYS if part.surface.kind == "floor" else WALL_WAYS
     yield from (key_of(f"ground-{name}", part.ref) for name in names)
+    number = len(names) + (part.surface.kind == "floor" and read.large)
+    yield from (key_of(_REMEDY, part.ref, f"option/{one}") for one in range(1, number + 1))
     if part.surface.kind == "wall" and read.way == "string" and any(furring(plan, part)):
         yield key_of(_PACKING, part.ref)

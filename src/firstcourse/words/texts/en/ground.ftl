@@ -215,3 +215,22 @@ ground-board = { WORD($one) }{ $three ->
         [yes] {" "}({ $two })
        *[no] {""}
     }
+
+ground-remedy = { EACH("sui-fill", $measures) }
+    .title-with-caution = { EACH("sui-fill", $measures, $litres, $bags, $deep, $off) } ({ $caution })
+    .title-with-litres = { EACH("sui-fill", $measures, $litres, $bags, $deep, $off) }
+    .title-with-studs = { EACH("sui-straighten", $measures, $studs, $deep) }
+    .named = -
+    .formula = ranked by height, then material, then labour, in relative figures
+    .source = house assumption (rules remedy.*); a help to choose, not a price
+    .name-height = height
+    .value-height = { SPACED($height) }
+    .name-material = material
+    .value-material = { PLAIN($material) }
+    .name-labour = labour
+    .value-labour = { PLAIN($labour) }
+    .name-failing = still failing
+    .result = { $result ->
+        [passes] passes
+       *[fails] fails
+    }
