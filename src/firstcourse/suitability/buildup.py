@@ -1,10 +1,8 @@
 """The layers over a structure, from below: how high they are and what they weigh."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
-from firstcourse.workings import Working
 
 PSF_PER_KG_M2 = 0.204816
 M_PER_IN = 0.0254
@@ -57,39 +55,3 @@ def total_mass_psf(layers: tuple[Layer, ...]) -> float:
 def total_mass_kg_m2(layers: tuple[Layer, ...]) -> float:
     """Mass of all layers [kg/m²]."""
     return sum(layer.mass_kg_m2 for layer in layers)
-
-
-def summed_load(
-    parts: Mapping[str, float],
-    layers: tuple[Layer, ...],
-    *,
-    title: str,
-    formula: str,
-    source: str,
-    other_psf: float = 0.0,
-) -> tuple[float, Working]:
-    """What is there and the layers on it, added up by name [psf], with the working.
-
-    Args:
-        parts: What is there, by name [psf].
-        layers: What comes on it.
-        title: Of the working.
-        formula: What is added up, in words.
-        source: Where the figures come from.
-        other_psf: What else lies on it, told last [psf].
-    """
-    by_name = dict(parts)
-    for layer in layers:
-        by_name[layer.name] = by_name.get(layer.name, 0.0) + layer.mass_psf
-    if other_psf:
-        by_name["other"] = other_psf
-    total = sum(by_name.values())
-    return total, Working(
-        title=title,
-        formula=formula,
-        values={name: f"{mass:.2f} psf" for name, mass in by_name.items()},
-        steps=(" + ".join(f"{mass:.2f}" for mass in by_name.values()) + f" = {total:.2f} psf",),
-        result=f"{total:.1f}",
-        unit="psf",
-        source=source,
-    )

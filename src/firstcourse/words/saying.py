@@ -1,7 +1,7 @@
 """Says findings and workings from the message files, with their values put in as the reader's tape shows them."""
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from itertools import repeat
 from typing import Any
@@ -465,14 +465,17 @@ class Saying:
             return str(between).join(texts)
         return f"{', '.join(texts[:-1])} {self._term(last)} {texts[-1]}" if len(texts) > 1 else "".join(texts)
 
-    def _every(self, message: Any, *columns: _Given, last: str = "", between: str = ", ") -> str:
+    def _every(self, message: Any, *columns: Any, last: str = "", between: str = ", ") -> str:
         name, _, attribute = str(message).partition(".")
+        # What is not several is the same in each row.
+        several = [column.value if _is_several(column) else None for column in columns]
+        rows = max((len(column) for column in several if column is not None), default=1)
         each = (
-            column.value if isinstance(column.value, tuple) else repeat(column.value, _rows_of(columns))
-            for column in columns
+            repeat(one, rows) if values is None else map(self._one, values)
+            for one, values in zip(columns, several, strict=True)
         )
         said = [
-            self._messages.say(name, attribute, **dict(zip(_COUNTED, map(self._one, row), strict=False)))
+            self._messages.say(name, attribute, **dict(zip(_COUNTED, row, strict=False)))
             for row in zip(*each, strict=True)
         ]
         return self._joined(said, str(last)) if last else str(between).join(said)
@@ -508,9 +511,8 @@ NOTHING = "-"
 """What a message says where a line is left out."""
 
 
-def _rows_of(columns: Sequence[_Given]) -> int:
-    """How many rows columns make, of which some may hold one value for all."""
-    return max(len(_several(column.value)) for column in columns)
+def _is_several(column: Any) -> bool:
+    return isinstance(column, _Given) and isinstance(column.value, tuple)
 
 
 def _several(value: Value) -> tuple[Single, ...]:

@@ -111,12 +111,15 @@ def test_levels_reach_the_walls_that_stand_on_the_floor():
 def test_ways_to_flatten_are_computed_and_shown():
     done = judged(TEXT)
     options = dict(done.remedies)
-    assert [option.names[0] for option in options["back bath, floor: flatness"] if option.passes] == [
+    assert [option.names[0] for option in options["back bath/floor/flatness"] if option.passes] == [
         "patch",
         "grind",
         "level_out",
     ]
-    assert [option.names[0] for option in options["back bath, wall A-B: flatness"]] == ["shim", "plane_down"]
+    assert [option.names[0] for option in options["back bath/wall/A-B/flatness"]] == ["shim", "plane_down"]
+    ranked = worked(done.workings["ground-remedy@back bath/floor+option/2"])
+    assert ranked.title.startswith("Grind the high spots and fill the low ones to one plane: ")
+    assert "asbestos" in ranked.title and ranked.result == "passes"
     shims = worked(done.workings["ground-shim@back bath/wall/A-B"]).values
     assert shims.pop("limit") == 'at most 1/2"'
     assert shims == {"stud at 1' 2\"": 'shim 1/8"', "stud at 2' 6\"": "leave", "stud at 3' 10\"": 'shim 1/8"'}

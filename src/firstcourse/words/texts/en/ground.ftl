@@ -217,7 +217,7 @@ ground-board = { WORD($one) }{ $three ->
     }
 
 ground-remedy = { EACH("sui-fill", $measures) }
-    .title-with-caution = { EACH("sui-fill", $measures, $litres, $bags, $deep, $off) } ({ $caution })
+    .title-with-caution = { EACH("sui-fill", $measures, $litres, $bags, $deep, $off) }. { $caution }
     .title-with-litres = { EACH("sui-fill", $measures, $litres, $bags, $deep, $off) }
     .title-with-studs = { EACH("sui-straighten", $measures, $studs, $deep) }
     .named = -
