@@ -1,9 +1,8 @@
 """The judgement alone, printed before anything is planned or bought."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
 
-from firstcourse.documents.judgement_pages import judgement_pages, remedy_tables
+from firstcourse.documents.judgement_pages import judgement_pages, remedy_tables, shown_finding
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
 from firstcourse.findings import Finding
 from firstcourse.plan import StructureSheet
@@ -50,9 +49,11 @@ def judgement_pack(
         remedies=remedy_tables(speaker, workings.values()),
         workings={name: speaker.working(working) for name, working in workings.items()},
         cautions=[speaker.rule_text(caution) for caution in cautions],
+        speaker=speaker,
     )
     # With a whole plan it stands on another page.
-    borrowed = [asdict(finding) for finding in said if finding.code.startswith(_OF_RULES)]
+    borrowed = [shown_finding(finding, speaker) for finding in said if finding.code.startswith(_OF_RULES)]
     pages["findings"] = [*pages["findings"], *borrowed]
-    printed = {"paper": PAGE_SIZES[paper], **speaker.fields(pages)}
+    named = {"tongue": speaker.tongue, "name": speaker.text("judged-name")}
+    printed = {"paper": PAGE_SIZES[paper], **named, **speaker.fields(pages)}
     return compiled(("judgement.typ", "judgement_pack.typ"), printed)

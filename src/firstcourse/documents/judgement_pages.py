@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from typing import Any, NamedTuple
 
+from firstcourse.documents.frame import PUT_IN
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Plan, StructureSheet
 from firstcourse.words import SaidFinding, SaidLine, SaidSheet, SaidWorking, Speaker, alike_together
@@ -46,6 +47,7 @@ def judgement_pages(
     remedies: Sequence[RemedyTable],
     workings: Mapping[str, SaidWorking],
     cautions: Sequence[str],
+    speaker: Speaker,
 ) -> dict[str, Any]:
     """The judgement's pages as plain values.
 
@@ -60,6 +62,7 @@ def judgement_pages(
         remedies: What would make places pass.
         workings: By the keys that the sheets name.
         cautions: What stands at the foot of every page.
+        speaker: In whose words.
 
     Returns:
         Places with their verdict, findings, remedies, calculation sheets and data sheets. An engineer gets a data
@@ -67,21 +70,22 @@ def judgement_pages(
     """
     return {
         "job": job,
-        "date": date,
-        "practice": practice,
+        "words": speaker.labels("judged-labels", date=date, practice=practice, **PUT_IN),
         "cautions": list(cautions),
         "places": [
-            {"where": said_sheet.where, "verdict": _verdict(sheet, said_sheet, findings)}
+            {"where": said_sheet.where, "verdict": _verdict(sheet, said_sheet, findings, speaker)}
             for sheet, said_sheet in zip(structures, sheets, strict=True)
         ],
-        "findings": [asdict(finding) for finding in alike_together(said) if finding.code.startswith(JUDGED)],
+        "findings": [
+            shown_finding(finding, speaker) for finding in alike_together(said) if finding.code.startswith(JUDGED)
+        ],
         "remedies": [{"where": table.where, "rows": table.rows} for table in remedies],
         "sheets": [
             [_sheet(sheet, said_sheet, workings) for sheet, said_sheet in together]
             for together in _pages(structures, sheets)
         ],
         "engineer": [
-            _engineer(said_sheet)
+            _engineer(sheet, said_sheet)
             for sheet, said_sheet in zip(structures, sheets, strict=True)
             if sheet.kind != "wall" or not sheet.holds
         ],
@@ -130,10 +134,15 @@ def _outcome(working: SaidWorking) -> str:
     return "; ".join((working.result, *(f"{name} {value}" for name, value in working.values.items())))
 
 
-def _verdict(sheet: StructureSheet, said: SaidSheet, findings: Sequence[Finding]) -> str:
+def shown_finding(finding: SaidFinding, speaker: Speaker) -> dict[str, Any]:
+    """A finding with all that is known of it, as plain values."""
+    return asdict(finding) | {"severity": speaker.text("papers-severity", finding.severity.value)}
+
+
+def _verdict(sheet: StructureSheet, said: SaidSheet, findings: Sequence[Finding], speaker: Speaker) -> str:
     failing = [shown.check for shown, line in zip(said.lines, sheet.lines, strict=True) if not line.stands]
     if failing:
-        return f"does not hold: {', '.join(failing)}"
+        return speaker.text("judged-fails", checks=", ".join(failing))
     open_ones = [
         finding.code
         for finding in findings
@@ -142,8 +151,10 @@ def _verdict(sheet: StructureSheet, said: SaidSheet, findings: Sequence[Finding]
         and finding.code.startswith(JUDGED)
     ]
     checks = sum(line.limit is not None for line in sheet.lines)
-    verdict = f"all {checks} checks of the frame hold" if checks > 1 else "the frame's one check holds"
-    return f"{verdict}; see {', '.join(dict.fromkeys(open_ones))}" if open_ones else verdict
+    verdict = speaker.text("judged-holds", count=max(1, checks))
+    if not open_ones:
+        return verdict
+    return speaker.text("judged-open", verdict=verdict, codes=", ".join(dict.fromkeys(open_ones)))
 
 
 type _Both = tuple[StructureSheet, SaidSheet]
@@ -164,7 +175,7 @@ def _sheet(sheet: StructureSheet, said: SaidSheet, workings: Mapping[str, SaidWo
     return {
         "where": said.where,
         "lines": [
-            _line(number, shown, workings[line.working])
+            _line(number, shown, workings[line.working]) | {"fails": not line.stands}
             for number, (line, shown) in enumerate(zip(sheet.lines, said.lines, strict=True), start=1)
         ],
     }
@@ -185,7 +196,7 @@ def _line(number: int, line: SaidLine, working: SaidWorking) -> dict[str, Any]:
     }
 
 
-def _engineer(sheet: SaidSheet) -> dict[str, Any]:
+def _engineer(of: StructureSheet, sheet: SaidSheet) -> dict[str, Any]:
     return {
         "where": sheet.where,
         "facts": [list(fact) for fact in sheet.facts.items()],
@@ -194,5 +205,9 @@ def _engineer(sheet: SaidSheet) -> dict[str, Any]:
         "assumed": list(sheet.assumed),
         "unjudged": list(sheet.unjudged),
         "question": sheet.question,
-        "checks": [[line.check, line.found, line.limit, line.verdict] for line in sheet.lines if line.limit],
+        "checks": [
+            [line.check, line.found, line.limit, line.verdict, not judged.stands]
+            for line, judged in zip(sheet.lines, of.lines, strict=True)
+            if line.limit
+        ],
     }

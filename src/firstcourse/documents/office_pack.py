@@ -4,13 +4,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from typing import Any
 
-from firstcourse.documents.frame import page_frame
+from firstcourse.documents.frame import PUT_IN, page_frame
 from firstcourse.documents.judgement_pages import (
     JUDGED,
     is_judged,
     judgement_pages,
     printed_workings,
     remedy_tables,
+    shown_finding,
     structure_cautions,
 )
 from firstcourse.documents.pages import PAGE_SIZES, Paper, compiled
@@ -62,6 +63,8 @@ def office_data(plan: Plan, *, with_rules: bool = True, with_starts: bool = True
     told = _data(plan, speaker)
     told |= {"why": why_page(plan) if with_rules else {"title": "", "stocks": [], "weights": []}}
     told |= {"starts": other_starts(plan) if with_starts else []}
+    practice = plan.job.practice.upper()
+    told |= {"words": speaker.labels("office-labels", practice=practice, **PUT_IN)}
     told |= {"tongue": speaker.tongue, "frame": page_frame(plan, speaker, speaker.text("office-name"))}
     return speaker.fields(told) | (rule_pages(plan) if with_rules else NO_RULES)
 
@@ -73,11 +76,12 @@ def _data(plan: Plan, speaker: Speaker) -> dict[str, Any]:
     elsewhere = printed_workings(plan.structures, plan.workings) if judged else frozenset()
     return {
         "job": plan.job.name,
-        "practice": plan.job.practice.upper(),
         "structure": structure_cautions(plan, speaker),
         "judged": _judgement(plan, speaker, said, workings) if judged else None,
         "findings": [
-            asdict(finding) for finding in alike_together(said) if not (judged and finding.code.startswith(JUDGED))
+            shown_finding(finding, speaker)
+            for finding in alike_together(said)
+            if not (judged and finding.code.startswith(JUDGED))
         ],
         "workings": [
             _working(working, speaker)
@@ -121,4 +125,5 @@ def _judgement(
         remedies=remedy_tables(speaker, plan.workings.values()),
         workings=workings,
         cautions=structure_cautions(plan, speaker),
+        speaker=speaker,
     )

@@ -17,20 +17,19 @@ def why_page(plan: Plan) -> dict[str, Any]:
     stocks, speaker = why_sheets(plan), speaker_for(plan)
     bought = sum(count.used for count in plan.counts.values())
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
-    offcuts = f" and {reused} kept {'offcut' if reused == 1 else 'offcuts'} used up" if reused else ""
     return {
-        "title": f"Why {bought} {'sheet' if bought == 1 else 'sheets'}{offcuts}",
+        "title": speaker.text("why-title", count=bought, reused=reused),
         "stocks": [_stock(stock, plan, speaker) for stock in stocks],
-        "weights": _weights(plan),
+        "weights": _weights(plan, speaker),
     }
 
 
 def _stock(stock: StockWhy, plan: Plan, speaker: Speaker) -> dict[str, Any]:
     rows: list[tuple[str, int | None]] = [
-        ("plain practice buys", stock.practice),
-        ("this plan buys", stock.used),
-        ("these boards need at least", stock.lower_bound if stock.proven or stock.lower_bound else None),
-        ("any other layout needs at least", stock.every_layout),
+        ("practice", stock.practice),
+        ("used", stock.used),
+        ("least", stock.lower_bound if stock.proven or stock.lower_bound else None),
+        ("every_layout", stock.every_layout),
     ]
     area = {sheet.id: sheet.size[0] * sheet.size[1] for sheet in plan.sheets}
     largest = max(area[sheet.id] for sheet in stock.sheets)
@@ -38,16 +37,20 @@ def _stock(stock: StockWhy, plan: Plan, speaker: Speaker) -> dict[str, Any]:
         "name": stock.stock,
         "answer": " ".join(speaker.told(stock.answer)),
         "counts": [
-            {"label": label, "number": number, "boxes": number if number <= MOST_BOXES else 0}
+            {
+                "label": speaker.text("why-count", label),
+                "number": number,
+                "boxes": number if number <= MOST_BOXES else 0,
+            }
             for label, number in rows
             if number is not None
         ],
-        "sheets": [_sheet(sheet, area[sheet.id] / largest) for sheet in stock.sheets],
+        "sheets": [_sheet(sheet, area[sheet.id] / largest, speaker) for sheet in stock.sheets],
         "reasons": speaker.told(stock.reasons),
     }
 
 
-def _weights(plan: Plan) -> list[list[str]]:
+def _weights(plan: Plan, speaker: Speaker) -> list[list[str]]:
     """What decides between plans, the first that differs: how it counts, by which rules, why the job set them."""
     rules = {rule.id.removeprefix("choice."): rule for rule in plan.rules if rule.id.startswith("choice.")}
     if "piece.lone_worker" not in rules:
@@ -58,49 +61,45 @@ def _weights(plan: Plan) -> list[list[str]]:
         return shown_value(rules[name].value, rules[name].unit, plan.job.tape)
 
     def step(name: str) -> str:
-        small = float(rules[name].value)
-        return f"differences under {value(name)} do not count" if small else "any difference counts"
+        if not float(rules[name].value):
+            return speaker.text("why-how", "any")
+        return speaker.text("why-how", "step", step=value(name))
 
     def row(better: str, counts: str, *names: str) -> list[str]:
         because = "; ".join(reasons[name] for name in names if name in reasons)
-        return [better, counts, ", ".join(f"choice.{name}" for name in names), because]
+        by = ", ".join(f"choice.{name}" for name in names)
+        return [speaker.text("why-better", better), counts, by, because]
 
     alone = rules["piece.lone_worker"].value == "True"
+    kept = {
+        "least": value("offcut.least_side"),
+        "step": f"{float(rules['offcut.step'].value):.0%}",
+    }
     return [
-        row("the sheets to buy cost less", "without prices: they have less area"),
-        row("there are fewer boards", "each is cut, carried, set and fastened"),
-        row("there is less seam to tape", step("seam.step"), "seam.step"),
-        row("fewer cuts take off less than can be snapped", "each takes rasp or saw"),
-        row("there are fewer cuts", "edge to edge, over all sheets"),
-        row(
-            "more is kept for the next job",
-            f"only what is {value('offcut.least_side')} or more both ways, counted in steps of "
-            f"{float(rules['offcut.step'].value):.0%} of a sheet",
-            "offcut.least_side",
-            "offcut.step",
-        ),
-        row("the narrowest board is wider", step("piece.step"), "piece.step"),
-        row(
-            "the heaviest board is lighter",
-            "one person works alone" if alone else "does not count: two people work",
-            "piece.lone_worker",
-        ),
+        row("cost", speaker.text("why-how", "cost")),
+        row("boards", speaker.text("why-how", "boards")),
+        row("seam", step("seam.step"), "seam.step"),
+        row("thin", speaker.text("why-how", "thin")),
+        row("cuts", speaker.text("why-how", "cuts")),
+        row("offcut", speaker.text("why-how", "offcut", **kept), "offcut.least_side", "offcut.step"),
+        row("narrow", step("piece.step"), "piece.step"),
+        row("heavy", speaker.text("why-how", "alone" if alone else "two"), "piece.lone_worker"),
     ]
 
 
-def _sheet(sheet: SheetFill, width: float) -> dict[str, Any]:
+def _sheet(sheet: SheetFill, width: float, speaker: Speaker) -> dict[str, Any]:
     return {
         "id": sheet.id,
         "width": width,
         "parts": [{"name": part.name, "share": part.share, "kept": part.kept} for part in sheet.parts],
         "waste": sheet.waste,
         "words": "; ".join(
-            ([] if sheet.source == "new" else [f"kept offcut {sheet.source}"])
-            + [_words(part, percent) for part, percent in zip(sheet.parts, sheet.percents, strict=False)]
-            + ([f"waste {sheet.percents[-1]}%"] if sheet.percents[-1] else [])
+            ([] if sheet.source == "new" else [speaker.text("why-from_offcut", source=sheet.source)])
+            + [_words(part, percent, speaker) for part, percent in zip(sheet.parts, sheet.percents, strict=False)]
+            + ([speaker.text("why-wasted", percent=sheet.percents[-1])] if sheet.percents[-1] else [])
         ),
     }
 
 
-def _words(part: Share, percent: int) -> str:
-    return f"{'keep ' if part.kept else ''}{part.name} {percent}%"
+def _words(part: Share, percent: int, speaker: Speaker) -> str:
+    return speaker.text("why-share", kept=part.kept, part=part.name, percent=percent)

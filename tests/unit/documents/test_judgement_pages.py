@@ -133,6 +133,7 @@ def judged_pages(old: str, new: str) -> dict[str, Any]:
         remedies=remedy_tables(Speaker("us", Tape.INCH), done.workings.values()),
         workings={name: worked(working) for name, working in done.workings.items()},
         cautions=done.cautions,
+        speaker=Speaker("us", Tape.INCH),
     )
 
 

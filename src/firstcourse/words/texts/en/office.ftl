@@ -1,3 +1,42 @@
 # The office pack.
 
 office-name = office pack
+
+office-labels =
+    .about = Office pack: why the site pack is as it is, and on what it rests
+    .contents = In this pack:
+    .findings = Findings
+    .nothing = Nothing was found that the rules object to.
+    .nothing_beside = Nothing beside what stands under “Will it carry tile”.
+    .measured = Measured: { $text }.
+    .limit = Limit: { $text }.
+    .do = Do: { $text }
+    .bars = Each bar is one sheet, or an offcut kept from an earlier job, as long as its area: the boards it gives, by their marks on the drawings, what is kept and what is waste. How they lie on the sheet is on the cut tickets. The sentences under the bars say, step by step, why fewer sheets cannot do, or what is not known.
+    .becomes = becomes a board
+    .kept = is kept for the next job
+    .waste = is waste
+    .decides = What decides between plans
+    .decides_about = Of two plans that keep the rules the better one is taken: the first line in which they differ decides.
+    .better = better is where
+    .counts = how it counts
+    .by_rule = set by rule
+    .because = set so because
+    .starts = Where tile could start
+    .starts_about = The start that is used, and what others would trade. “Room may differ” is how far the room may differ from its survey before the smallest cut falls below the rule’s.
+    .start = start
+    .smallest = smallest cut
+    .cut_tiles = cut tiles
+    .may_differ = room may differ
+    .workings = Workings
+    .source = Source: { $text }
+    .rules = Rules and sources
+    .set = Set by this job
+    .rule = rule
+    .value = value
+    .reason = reason
+    .borrowed = Not of { $practice } practice: check before use
+    .borrowed_about = The rule book has no value of { $practice } practice for these and takes those of US practice.
+    .source_head = source
+    .house = House assumptions
+    .published = Published and common practice
+    .rules_values = rules and their values

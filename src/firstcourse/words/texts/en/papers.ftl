@@ -19,3 +19,9 @@ papers-source = { $offcut ->
     [no] new sheet
    *[other] kept offcut { $offcut }
 }
+
+# How bad a finding is.
+papers-severity =
+    .stop = stop
+    .fix = fix
+    .note = note

@@ -90,3 +90,43 @@ why-studs_moved = first stud half a spacing on in { $number ->
     }
 why-joists_moved = first ceiling joist half a spacing on
 why-longer = search longer (effort { $effort })
+
+# The page that shows it.
+why-title = Why { $count } { $count ->
+    [one] sheet
+   *[other] sheets
+}{ $reused ->
+    [0] {""}
+    [one] {" "}and { $reused } kept offcut used up
+   *[other] {" "}and { $reused } kept offcuts used up
+}
+why-count =
+    .practice = plain practice buys
+    .used = this plan buys
+    .least = these boards need at least
+    .every_layout = any other layout needs at least
+why-better =
+    .cost = the sheets to buy cost less
+    .boards = there are fewer boards
+    .seam = there is less seam to tape
+    .thin = fewer cuts take off less than can be snapped
+    .cuts = there are fewer cuts
+    .offcut = more is kept for the next job
+    .narrow = the narrowest board is wider
+    .heavy = the heaviest board is lighter
+why-how =
+    .cost = without prices: they have less area
+    .boards = each is cut, carried, set and fastened
+    .thin = each takes rasp or saw
+    .cuts = edge to edge, over all sheets
+    .offcut = only what is { $least } or more both ways, counted in steps of { $step } of a sheet
+    .step = differences under { $step } do not count
+    .any = any difference counts
+    .alone = one person works alone
+    .two = does not count: two people work
+why-share = { $kept ->
+    [yes] keep { $part } { $percent }%
+   *[no] { $part } { $percent }%
+}
+why-wasted = waste { $percent }%
+why-from_offcut = kept offcut { $source }
