@@ -13,7 +13,7 @@ from firstcourse.values import Word
 from firstcourse.workings import Working
 
 _UNCARRIED = "BRD-101"
-_BROKEN = frozenset((_UNCARRIED, "BRD-201", "BRD-202", "BRD-203", "BRD-204", "BRD-205", "BRD-301"))
+_BROKEN = frozenset({_UNCARRIED, "BRD-201", "BRD-202", "BRD-203", "BRD-204", "BRD-205", "BRD-301"})
 """Findings on a layout that are told where plain practice would have them."""
 
 

@@ -22,6 +22,8 @@ from firstcourse.values import Name, Value, Word, length, measure
 from firstcourse.workings import Working, by_id
 
 _TICKS_PER_M = TICKS_PER_MM * 1000
+_LEAST = 1e-6
+"""Less than this of something, in its unit, is dust of sums and nothing to buy."""
 
 
 class Quantities(Frozen):
@@ -72,7 +74,7 @@ def count(
     lines = [
         *_sheets(sheets, stock, counts, pieces),
         # A job without boards, or with boards that are bonded, lists no screws, tape or mortar for them.
-        *(pair for pair in bought if pair[0].exact > 0),
+        *(pair for pair in bought if pair[0].exact > _LEAST),
         *_added(surfaces, tape),
         *_strips(surfaces, tape),
     ]
