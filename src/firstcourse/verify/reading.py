@@ -16,6 +16,7 @@ from firstcourse.verify.fields import FieldError, Node, number, point, ring, seg
 from firstcourse.verify.frame_fields import read_frame
 from firstcourse.verify.mark_fields import read_mark
 from firstcourse.verify.shopping_fields import read_shopping, read_tile_stock, texts
+from firstcourse.verify.start_fields import read_start
 from firstcourse.verify.structure import (
     Ban,
     Board,
@@ -301,15 +302,9 @@ def _tiled(node: Node) -> TiledArea:
         steps,
         None if node.raw("mortar", None) is None else node.length("mortar"),
         _one_of(node, "trowel", _TROWELS, ""),
-        origin=starts[0].point("origin") if starts else (0, 0),
-        used=_used(starts[0]) if starts else None,
+        starts=tuple(map(read_start, starts)),
         angle=number(angle, f"{node.where}.angle"),
     )
-
-
-def _used(start: Node) -> tuple[int, int]:
-    cut = number(start.raw("cut_tiles"), f"{start.where}.cut_tiles")
-    return ticks(start.raw("smallest_cut"), f"{start.where}.smallest_cut"), round(cut)
 
 
 def _opening(node: Node) -> Opening:

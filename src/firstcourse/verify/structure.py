@@ -18,6 +18,7 @@ from firstcourse.verify.mark_fields import Mark
 from firstcourse.verify.shopping_fields import Quantity as Quantity
 from firstcourse.verify.shopping_fields import Shopping, Working
 from firstcourse.verify.shopping_fields import TileStock as TileStock
+from firstcourse.verify.start_fields import Start
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +117,7 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class TiledArea:
-    """An area tiled in one pattern; of the start that is used, its smallest cut [ticks] and how many are cut."""
+    """An area tiled in one pattern, with the start that is used and others beside it."""
 
     pattern: str
     tiles: tuple[str, ...]
@@ -126,9 +127,13 @@ class TiledArea:
     steps: tuple[tuple[float, float], ...] = ()
     mortar: int | None = None
     trowel: str = ""
-    origin: Point = (0, 0)
     angle: float = 0.0
-    used: tuple[int, int] | None = None
+    starts: tuple[Start, ...] = ()
+
+    @property
+    def origin(self) -> Point:
+        """Where the repeat that is used has its own origin."""
+        return self.starts[0].origin if self.starts else (0, 0)
 
 
 @dataclass(frozen=True, slots=True)
