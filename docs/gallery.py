@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from firstcourse.documents.mark_words import line_words
+from firstcourse.documents.start_reasons import start_reasons
 from firstcourse.drawings import draw_fall, draw_tiling, to_svg
 from firstcourse.job import Job
 from firstcourse.plan import Fall, Plan, Surface
@@ -352,7 +353,8 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
     for number, start in enumerate(main.starts):
         name = "used" if number == 0 else f"instead {number}"
         smallest = format_length(start.smallest_cut, tape) if start.cut_tiles else "no cut"
-        yield f"| {name} | {smallest} | {start.cut_tiles} | {start.words} |"
+        reasons = start_reasons(speaker_for(plan), start, main.starts[0])
+        yield f"| {name} | {smallest} | {start.cut_tiles} | {reasons} |"
     yield ""
     for words in line_words(surface, speaker_for(plan)):
         yield f"- {words}"

@@ -45,3 +45,37 @@ def test_a_number_told_otherwise_is_noticed(field: str, by: float) -> None:
     start = plan["surfaces"][0]["tiled"][0]["starts"][0]
     start[field] = round(start[field] + by, 7)
     assert {one.code for one in verify_text(json.dumps(plan)).objections} == {"VER-715"}
+
+
+def _other(value: Any) -> Any:
+    if isinstance(value, bool):
+        return not value
+    if isinstance(value, int | float):
+        return value + 1
+    return f"{value}x" if isinstance(value, str) else value
+
+
+@pytest.mark.parametrize("field", ["why", "sliver", "under_half", "narrowest_at", "wanted", "on_joints"])
+def test_what_is_said_of_the_start_is_noticed_when_it_is_not_so(field: str) -> None:
+    plan: dict[str, Any] = json.loads(document())
+    start = plan["surfaces"][0]["tiled"][0]["starts"][0]
+    start[field] = "given" if field == "why" else _other(start[field])
+    assert {one.code for one in verify_text(json.dumps(plan)).objections} & {"VER-715", "VER-723"}
+
+
+@pytest.mark.parametrize("field", ["at", "width", "share", "weight"])
+def test_a_cut_along_a_side_is_measured_again(field: str) -> None:
+    plan: dict[str, Any] = json.loads(document())
+    for edge in plan["surfaces"][0]["tiled"][0]["starts"][0]["edges"]:
+        if edge["width"] is not None:
+            edge[field] = _other(edge[field])
+    assert {one.code for one in verify_text(json.dumps(plan)).objections} & {"VER-715", "VER-723"}
+
+
+def test_another_start_is_told_once_and_as_another() -> None:
+    plan: dict[str, Any] = json.loads(document())
+    starts = plan["surfaces"][0]["tiled"][0]["starts"]
+    starts[1]["origin"] = starts[0]["origin"]
+    assert {one.code for one in verify_text(json.dumps(plan)).objections} == {"VER-723"}
+    starts = json.loads(document())["surfaces"][0]["tiled"][0]["starts"]
+    assert [start["why"] for start in starts] == ["best", *["other"] * (len(starts) - 1)]

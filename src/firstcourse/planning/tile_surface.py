@@ -1,5 +1,6 @@
 """Tile one surface: joint, area, start, tiles, bands and border, soft joints, and lines to snap."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -332,7 +333,8 @@ class SurfaceTiler:
         if tied.sliver and without is not None:
             first = replace(without, why="no_sliver")
             return (first, *(replace(one, why="other") for one in free if one is not without))
-        return (replace(tied, why="host_joints"), *(replace(one, why="other") for one in free[:2]))
+        others = [replace(one, why="other") for one in free if math.dist(one.shift, tied.shift) > CUT_MM]
+        return (replace(tied, why="host_joints"), *others[:2])
 
     def _layings(self, main: Laying) -> list[tuple[Laying, tuple[Start, ...]]]:
         """Every pattern of the surface with its area and starts; the main one first."""

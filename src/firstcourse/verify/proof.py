@@ -47,6 +47,7 @@ from firstcourse.verify.seams import check_seams
 from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.soft_reasons import check_soft_reasons
+from firstcourse.verify.start_reasons import check_start_reasons
 from firstcourse.verify.starts import check_starts
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.thin_pieces import check_thin_pieces
@@ -77,6 +78,7 @@ _CHECKS = (
     check_windows,
     check_return_boards,
     check_starts,
+    check_start_reasons,
     check_soft_joints,
     check_soft_reasons,
     check_falls,

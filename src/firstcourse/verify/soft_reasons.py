@@ -10,12 +10,12 @@ from shapely import LineString, Polygon, STRtree
 from firstcourse.geometry.polygon import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.build_up import met_within
+from firstcourse.verify.start_reasons import tilings
 from firstcourse.verify.structure import Document, SoftJoint, Surface
 from firstcourse.verify.verdict import Objection
 from firstcourse.verify.wall_feet import is_floor
 
 _CODE = "VER-722"
-_AT_EDGE = ("plane", "restrained")
 _RESTRAINS = ("tub", "tray", "column")
 _ALONG = 0.999
 _NEAR_MM = 90
@@ -29,6 +29,7 @@ _INSIDE = 64.0
 
 def check_soft_reasons(plan: Document) -> Iterator[Objection]:
     """Object to a soft joint whose reason is not what it lies at."""
+    asked = tilings(plan)
     for surface in plan.surfaces:
         near = met_within(surface, plan, _NEAR_MM)
         edges = [joint for joint in surface.soft_joints if joint.place == "edge"]
@@ -36,9 +37,11 @@ def check_soft_reasons(plan: Document) -> Iterator[Objection]:
             if joint.cut or not _meets(surface, joint, near):
                 told = f"{joint.why} {joint.at}".strip()
                 yield Objection(_CODE, surface.id, f"has a joint free to move for '{told}', which it is not along")
+        given = asked[surface.id].nodes("soft_joints", ()) if surface.id in asked else []
+        overs = {joint.text("over").replace(" ", "_") for joint in given}
         across = [joint for joint in surface.soft_joints if joint.place != "edge"]
         for joint, deep in zip(across, _deep_in_tile(surface, across), strict=True):
-            if joint.why in _AT_EDGE or joint.at:
+            if joint.at or joint.why not in {"field", *overs}:
                 yield Objection(_CODE, surface.id, f"has a joint across its field that is told to be {joint.why}")
             elif joint.cut != deep:
                 told = "on a grout joint" if deep else "through tiles"
