@@ -34,6 +34,8 @@ from firstcourse.values import Name, length, most
 from firstcourse.workings import Working
 
 _MM3_PER_LITRE = 1e6
+_ONE_POINT = 4
+"""Points nearer to each other are one, and lie apart by rounding alone [ticks]."""
 _MAKE = {"level": level_floor, "square": square_floor, "single": single_floor}
 
 
@@ -93,7 +95,8 @@ def plan_fall(
     cover = Cover.of(set_in, rules)
     below = cover.height + (bed if surveyed.shower.membrane == "liner" else 0)
     follows = _tile(surveyed, floor, tile, rules)
-    levels = _levels(surveyed, floor)
+    points = _Points(floor, (*surveyed.surface.outline, *surveyed.drain))
+    levels = _levels(surveyed, floor, points)
     bed_litres, pre_litres = _litres(surveyed, floor, bed, pre_slope)
     checked = check_shower(
         surveyed, rise=ticks_from_mm(floor.rise), levels=levels, under=bed + pre_slope,
@@ -102,11 +105,13 @@ def plan_fall(
     fall = Fall(
         drain=surveyed.drain,
         layout=surveyed.shower.falls,
-        planes=tuple(_plane(plane.ring, plane.gradient, floor) for plane in floor.planes),
-        valleys=tuple(_line(fold) for fold in floor.folds if fold.valley),
-        ridges=tuple(_line(fold) for fold in floor.folds if not fold.valley),
+        planes=tuple(_plane(plane.ring, plane.gradient, points) for plane in floor.planes),
+        valleys=tuple(_line(fold, points) for fold in floor.folds if fold.valley),
+        ridges=tuple(_line(fold, points) for fold in floor.folds if not fold.valley),
         levels=levels,
-        valley_levels=valley_levels(floor, levels, rules.ticks("fall.check.spacing")),
+        valley_levels=tuple(
+            points.settled(level) for level in valley_levels(floor, levels, rules.ticks("fall.check.spacing"))
+        ),
         rise=ticks_from_mm(floor.rise),
         least_fall=floor.least_flow,
         least_plane_fall=floor.least_plane,
@@ -167,25 +172,56 @@ def _litres(surveyed: SurveyedShower, floor: FallingFloor, bed: int, pre_slope: 
     return even, floor.volume(to_mm(pre_slope)) / _MM3_PER_LITRE
 
 
-def _plane(ring: Sequence[XY], gradient: XY, floor: FallingFloor) -> FallPlane:
-    points = as_ring(_ticks(at) for at in ring)
-    heights = tuple(ticks_from_mm(floor.height((to_mm(u), to_mm(v)))) for u, v in points)
-    return FallPlane(ring=points, heights=heights, gradient=gradient)
+class _Points:
+    """Points of a floor on whole ticks, each one point with one height however many planes and folds meet there.
+
+    Args:
+        floor: Its planes.
+        known: Points that others come to lie on: its corners, and its drain.
+    """
+
+    def __init__(self, floor: FallingFloor, known: Sequence[tuple[int, int]]) -> None:
+        self._floor, self._known = floor, list(known)
+
+    def at(self, at: tuple[int, int]) -> tuple[int, int]:
+        """A point [ticks], or the known one that it is but for rounding."""
+        for known in self._known:
+            if max(abs(known[0] - at[0]), abs(known[1] - at[1])) <= _ONE_POINT:
+                return known
+        self._known.append(at)
+        return at
+
+    def height(self, at: tuple[int, int]) -> int:
+        """Height of the floor there over the drain [ticks]."""
+        return ticks_from_mm(self._floor.height((to_mm(at[0]), to_mm(at[1]))))
+
+    def settled(self, level: LevelPoint) -> LevelPoint:
+        """A level that lies where its planes' corner does; one within a valley stays where it is."""
+        if level.kind == "valley":
+            return level
+        at = self.at(level.at)
+        return level.model_copy(update={"at": at, "height": self.height(at)})
+
+
+def _plane(ring: Sequence[XY], gradient: XY, points: _Points) -> FallPlane:
+    corners = as_ring(points.at(_ticks(at)) for at in ring)
+    return FallPlane(ring=corners, heights=tuple(map(points.height, corners)), gradient=gradient)
 
 
 def _ticks(at: XY) -> tuple[int, int]:
     return ticks_from_mm(at[0]), ticks_from_mm(at[1])
 
 
-def _line(fold: Fold) -> Segment:
-    return _ticks(fold.low), _ticks(fold.high)
+def _line(fold: Fold, points: _Points) -> Segment:
+    return points.at(_ticks(fold.low)), points.at(_ticks(fold.high))
 
 
-def _levels(surveyed: SurveyedShower, floor: FallingFloor) -> tuple[LevelPoint, ...]:
+def _levels(surveyed: SurveyedShower, floor: FallingFloor, points: _Points) -> tuple[LevelPoint, ...]:
     outline = surveyed.surface.outline
     found = []
-    for at, high in floor.perimeter:
-        point, height = _ticks(at), ticks_from_mm(high)
+    for at, _ in floor.perimeter:
+        point = points.at(_ticks(at))
+        height = points.height(point)
         if point in outline:
             corner = outline.index(point)
             beside = (corner - 1) % len(outline), corner

@@ -6,6 +6,7 @@ in nothing.
 
 import math
 from collections.abc import Iterator
+from itertools import combinations
 
 import shapely
 from shapely import Polygon
@@ -50,6 +51,7 @@ def check_falls(plan: Document) -> Iterator[Objection]:
             continue
         folds = folds_of(fall)
         yield from _meet(surface, fall)
+        yield from _one_point(surface, fall)
         yield from _runs(surface, fall, plan)
         yield from _folds_said(surface, fall, folds)
         yield from check_levels(surface, fall, folds, plan.rules.ticks("fall.check.spacing"))
@@ -84,6 +86,22 @@ def _meet(surface: Surface, fall: Fall) -> Iterator[Objection]:
                 if shape.distance(shapely.Point(at)) <= NEAR and abs(other.height(at) - height) > 2 * NEAR:
                     yield Objection("VER-753", surface.id, f"has a step between planes at {spot_text(at)}")
                     return
+
+
+def _one_point(surface: Surface, fall: Fall) -> Iterator[Objection]:
+    """Corners of planes, ends of folds and points that are set are one where they meet, with one height."""
+    levels = [level for level in (*fall.levels, *fall.valley_levels) if level.kind != "valley"]
+    heights = [row for plane in fall.planes for row in zip(plane.ring, plane.heights, strict=True)]
+    heights += [(level.at, level.height) for level in levels]
+    ends = {end for line in (*fall.valleys, *fall.ridges) for end in line}
+    points = sorted({*surface.outline, *fall.drain, *ends, *(at for at, _ in heights)})
+    for one, other in combinations(points, 2):
+        if max(abs(one[0] - other[0]), abs(one[1] - other[1])) <= NEAR:
+            yield Objection("VER-753", surface.id, f"has two points for one at {spot_text(one)}")
+    over = dict(heights)
+    for at, height in heights:
+        if over[at] != height:
+            yield Objection("VER-753", surface.id, f"has two heights at {spot_text(at)}")
 
 
 def _runs(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
@@ -145,7 +163,7 @@ def _totals(surface: Surface, fall: Fall, folds: list[Fold]) -> Iterator[Objecti
     rise = max(height for plane in fall.planes for height in plane.heights)
     slopes = [math.hypot(*plane.gradient) for plane in fall.planes]
     valleys = [fold.along for fold in folds if fold.valley]
-    if abs(rise - fall.rise) > NEAR:
+    if abs(rise - fall.rise) > 1:
         yield Objection("VER-757", surface.id, "does not rise as much as is said")
     for said, found, words in (
         (fall.least_plane_fall, min(slopes), "least fall of a plane"),
