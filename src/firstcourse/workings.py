@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, Field
 
 from firstcourse.values import Limit, Measure, Value, Word
 
@@ -22,17 +22,11 @@ class Working(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
 
     formula: str
-    at: tuple[str, ...] = ()
+    at: tuple[str, ...] = Field(min_length=1)
     inputs: dict[str, Value] = {}
-    result: Measure | Word | int | str
+    result: Measure | Word | int
     limit: Limit | None = None
     rule: str = ""
-    title: str = ""
-    values: dict[str, str] = {}
-    unit: str = ""
-    source: str = ""
-    argument: tuple[str, ...] = ()
-    steps: tuple[str, ...] = ()
 
     @property
     def id(self) -> str:

@@ -113,8 +113,7 @@ def whole_part(plan: Plan) -> Plan:
 
 
 def _rooms_of_workings(plan: Plan, rooms: Sequence[str]) -> list[str]:
-    places = [one.at[0] if one.at else name.partition(".")[2] for name, one in plan.workings.items()]
-    return by_room(places, rooms)
+    return by_room([working.at[0] for working in plan.workings.values()], rooms)
 
 
 def by_room(places: Iterable[str], rooms: Sequence[str]) -> list[str]:

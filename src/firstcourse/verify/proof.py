@@ -43,6 +43,7 @@ from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.return_boards import check_return_boards
+from firstcourse.verify.rule_notes import check_rule_notes
 from firstcourse.verify.seams import check_seams
 from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
@@ -55,7 +56,6 @@ from firstcourse.verify.tiles import check_tiles, check_tiles_made
 from firstcourse.verify.verdict import Objection, Verdict
 from firstcourse.verify.wall_feet import check_wall_feet
 from firstcourse.verify.windows import check_windows
-from firstcourse.verify.workings import check_rule_notes, check_workings
 
 _CHECKS = (
     check_given,
@@ -98,7 +98,6 @@ _CHECKS = (
     check_frame_given,
     check_floor_loads,
     check_formulas,
-    check_workings,
     check_lifting,
     check_rule_notes,
 )

@@ -83,19 +83,13 @@ def number_of(given: Given) -> float | None:
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """How a number came about, as it is printed."""
+    """How a number came about: what went in, what it comes to, what is allowed of it."""
 
-    title: str
     formula: str
-    values: Mapping[str, str]
-    result: str
-    unit: str
-    argument: tuple[str, ...] = ()
-    steps: tuple[str, ...] = ()
+    at: tuple[str, ...]
     inputs: Mapping[str, Given] = field(default_factory=dict)
     found: Given = None
     limit: Given = None
-    at: tuple[str, ...] = ()
     rule: str = ""
 
     @property
@@ -237,20 +231,15 @@ def _sheet_stock(node: Node) -> SheetStock:
 
 
 def _working(node: Node) -> Working:
-    values = Node(node.raw("values", {}), f"{node.where}.values")
-    result = node.raw("result")
+    at = texts(node, "at")
+    if not at:
+        raise FieldError(f"{node.where}.at", "names nothing that it is about")
     return Working(
-        title=node.text("title", ""),
         formula=node.text("formula"),
-        values={name: values.text(name) for name in values.value},
-        result=result if isinstance(result, str) else "",
-        unit=node.text("unit", ""),
-        argument=texts(node, "argument"),
-        steps=texts(node, "steps"),
+        at=at,
         inputs=Node(node.raw("inputs", {}), f"{node.where}.inputs").value,
-        found=None if isinstance(result, str) else result,
+        found=node.raw("result"),
         limit=node.raw("limit", None),
-        at=texts(node, "at"),
         rule=node.text("rule", ""),
     )
 

@@ -162,17 +162,6 @@ class Saying:
         Raises:
             MissingWordsError: Its formula has no words.
         """
-        if not working.at:
-            return SaidWorking(
-                title=working.title,
-                formula=working.formula,
-                values=working.values,
-                result=str(working.result),
-                unit=working.unit,
-                source=working.source,
-                argument=working.argument,
-                steps=working.steps,
-            )
         told, given = self._told(working.formula, working.inputs), self._of(working)
 
         def say(attribute: str) -> str:
@@ -215,8 +204,7 @@ class Saying:
     def _of(self, working: Working) -> dict[str, Any]:
         """What the words of a working may ask for."""
         given = self._given(working.inputs, at=working.at) | {"rule": working.rule}
-        if not isinstance(working.result, str):
-            given["result"] = self._one(working.result)
+        given["result"] = self._one(working.result)
         if working.limit is not None:
             given["limit"] = self._one(working.limit)
         return given

@@ -32,8 +32,9 @@ from firstcourse.plan import (
     TileStock,
 )
 from firstcourse.units import Tape, inches, to_mm
-from firstcourse.values import Name
-from firstcourse.workings import Working
+from firstcourse.values import Name, Word
+from firstcourse.workings import Working, by_id
+from said import worked
 
 FORMULA_LIKE = '=HYPERLINK("https://example.invalid","see")'
 ROOM = "bath & hall"
@@ -60,6 +61,14 @@ def board(mark: str, *, holes: tuple[Ring, ...] = (), fasteners: int = 0) -> Boa
         fasteners=tuple((inches(n), inches(1)) for n in range(fasteners)),
         mark=mark,
     )
+
+
+PRACTICE = Working(
+    formula="boards-practice",
+    at=("stock/board",),
+    inputs={"keeps": False, "faults": (Word(word="BRD-101"),), "numbers": (2,)},
+    result=8,
+)
 
 
 def make_plan(tape: Tape = Tape.INCH) -> Plan:
@@ -141,7 +150,7 @@ def make_plan(tape: Tape = Tape.INCH) -> Plan:
                 unit="fastener",
                 buy=1,
                 pack=Pack(kind="pack", size=9, unit="fastener"),
-                working="count",
+                working=PRACTICE.id,
             ),
             Quantity(
                 item="seam_tape",
@@ -152,17 +161,7 @@ def make_plan(tape: Tape = Tape.INCH) -> Plan:
                 working="by hand",
             ),
         ),
-        workings={
-            "count": Working(
-                title="Fasteners",
-                formula="=walls + floors",
-                values={"walls": "8", "floors": "0"},
-                result="8",
-                unit="fasteners",
-                source="drawings",
-                argument=("None is spare.",),
-            )
-        },
+        workings=by_id((PRACTICE,)),
     )
 
 
@@ -274,7 +273,8 @@ def test_shopping_carries_exact_need_packs_and_working(book: Workbook) -> None:
         1,
         "pack of 9",
     ]
-    assert fasteners["working"] == "=walls + floors\n= 8 fasteners; see Workings, count"
+    how = "full sheets from the lower left corner, the rest cut from what is left"
+    assert fasteners["working"] == f"{how}\n= 8 sheets; see Workings, {PRACTICE.id}"
     assert tape["working"] == "by hand"
 
 
@@ -318,21 +318,20 @@ def test_rules_say_what_they_rest_on() -> None:
 
 
 def test_findings_and_workings_say_what_the_plan_says(book: Workbook) -> None:
-    plan = make_plan()
     (finding,) = rows(book, "Findings")
     assert finding["severity"] == "fix"
     assert finding["message"].startswith("Nothing may be driven") and finding["do"].startswith("Fix a member")
     assert (finding["measured"], finding["rule"]) == ("=1+1", "boards.bearing.min")
     (working,) = rows(book, "Workings")
     assert working == {
-        "id": "count",
-        "title": "Fasteners",
-        "formula": plan.workings["count"].formula,
-        "values": "walls: 8\nfloors: 0",
+        "id": PRACTICE.id,
+        "title": "Sheets of board by plain practice",
+        "formula": "full sheets from the lower left corner, the rest cut from what is left",
+        "values": None,
         "result": "8",
-        "unit": "fasteners",
-        "source": "drawings",
-        "argument": "None is spare.",
+        "unit": "sheets",
+        "source": "common practice",
+        "argument": worked(PRACTICE).argument[0],
     }
 
 
@@ -345,9 +344,9 @@ def test_text_that_looks_like_a_formula_stays_text(book: Workbook) -> None:
 
 def test_a_text_longer_than_a_cell_is_shortened_not_lost() -> None:
     plan = make_plan()
-    long = plan.workings["count"].model_copy(update={"argument": ("x" * 40_000,)})
+    long = PRACTICE.model_copy(update={"at": ("stock/" + "x" * 40_000,)})
     row = rows(read(workbook(plan.model_copy(update={"workings": {"count": long}}))), "Workings")[0]
-    assert row["argument"] == "x" * 32_766 + "…"
+    assert row["title"] == f"Sheets of {'x' * 40_000}"[:32_766] + "…"
 
 
 @pytest.mark.parametrize(("tape", "paper"), [(Tape.INCH, 1), (Tape.MM, 9)])

@@ -16,11 +16,7 @@ DOOR = {"id": "hall", "other_floor": 12.0}
 ROOM = {"name": "bath", "floor": {"tile": {}, "doorways": [DOOR]}}
 SOURCE = Node({"given": {"job": {"rooms": [ROOM]}}}, "plan")
 STEP = Working(
-    title="",
     formula="height-doorway_step",
-    values={},
-    result="",
-    unit="",
     at=("bath/floor/door/hall",),
     inputs={
         "this_floor": {"value": 20.0, "unit": "mm"},

@@ -72,8 +72,6 @@ def check_formulas(plan: Document) -> Iterator[Objection]:
     """Prove every working by its formula, and object to what is absent, extra or not known."""
     asked = Counter(key for expected in EXPECTED for key in expected(plan))
     for key, working in plan.workings.items():
-        if not working.at and key not in asked:
-            continue
         prove = FORMULAS.get(working.formula)
         if prove is None:
             yield Objection("VER-908", key, f"is by formula {working.formula}, which is not known")

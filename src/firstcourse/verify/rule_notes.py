@@ -1,28 +1,12 @@
-"""Workings held against what the plan shows: printed sums and limits; and printed rules against the book."""
+"""Rules of a plan held against the book, and against what the job sets otherwise."""
 
-import re
 from collections import Counter
 from collections.abc import Iterator
 
-from firstcourse.verify.arithmetic import outcome, wrong_sums
-from firstcourse.verify.printed import first_number
-from firstcourse.verify.shopping_fields import Working
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
-_LIMIT = re.compile(
-    r"at (?P<way>least|most) (?P<limit>[^:]*\d[^:]*): (?P<verdict>holds|DOES NOT HOLD|advised, not kept)"
-)
-_STEPPED = ("psi", "psf", "lb/in")
-"""Units of results that one of their working's steps comes to."""
 _NOT_ASKED = "RUL-102"
-
-
-def check_workings(plan: Document) -> Iterator[Objection]:
-    """Object to a sum that does not come out, and to a limit that is said to hold otherwise than it does."""
-    for name, working in plan.workings.items():
-        yield from _sums(name, working)
-        yield from _limits(name, working)
 
 
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
@@ -62,33 +46,3 @@ def check_rule_notes(plan: Document) -> Iterator[Objection]:
     ]
     if told != ([(borrowed, len(notes))] if borrowed else []):
         yield Objection("VER-904", "rules", f"{borrowed} are of another practice, told as {told or 'none'}")
-
-
-def _sums(name: str, working: Working) -> Iterator[Objection]:
-    for text in (*working.steps, *working.values.values()):
-        for wrong in wrong_sums(text):
-            yield Objection("VER-901", name, f"does not come out: {wrong}")
-    said = first_number(working.result)
-    ratio = working.result.startswith(("L/", "H/"))
-    if not working.steps or said is None or not (ratio or working.unit in _STEPPED):
-        return
-    ends = [(found.low + found.high) / 2 for step in working.steps if (found := outcome(step)) is not None]
-    loads = sum(
-        (found.low + found.high) / 2
-        for step in working.steps
-        if step.startswith("w_") and (found := outcome(step)) is not None
-    )
-    if ends and not any(abs(said - end) <= 0.006 * abs(end) + (1.0 if ratio else 0.51) for end in (*ends, loads)):
-        yield Objection("VER-901", name, f"gives {working.result}, which no step comes to")
-
-
-def _limits(name: str, working: Working) -> Iterator[Objection]:
-    found = _LIMIT.fullmatch(working.values.get("limit", ""))
-    value = first_number(working.result)
-    limit = None if found is None else first_number(found["limit"])
-    if found is None or value is None or limit is None:
-        return
-    keeps = value >= limit if found["way"] == "least" else value <= limit
-    # Printed alike they may still differ in what is not printed.
-    if value != limit and keeps != (found["verdict"] == "holds"):
-        yield Objection("VER-901", name, f"gives {working.result} against {found['limit']}, said otherwise")
