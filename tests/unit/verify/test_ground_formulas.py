@@ -46,12 +46,12 @@ LAID = "straightedge: [{reach: 24 in, gap: 1/8 in, place: by the tub}, {reach: 6
 FORMULAS = {
     "flat": (
         "survey-area", "survey-checks", "survey-square", "ground-straightedge", "ground-map", "ground-shim",
-        "ground-plane_down", "height-build_up", "height-mass", "height-backing",
+        "ground-plane_down", "ground-remedy", "height-build_up", "height-mass", "height-backing",
     ),
     "out of true": (
         "survey-area", "survey-checks", "survey-square", "ground-gaps", "ground-straightedge", "ground-map",
         "ground-patch", "ground-level_out", "ground-grind", "ground-shim", "ground-plane_down", "ground-packing",
-        "ground-plumb", "ground-taper", "ground-materials", "height-build_up", "height-mass",
+        "ground-plumb", "ground-taper", "ground-remedy", "ground-materials", "height-build_up", "height-mass",
     ),
 }  # fmt: skip
 
