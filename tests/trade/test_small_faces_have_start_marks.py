@@ -10,6 +10,8 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
+import pytest
+
 from firstcourse.documents.tile_pages import tile_blocks
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
@@ -175,3 +177,55 @@ def test_the_table_of_a_face_says_what_its_marks_hold() -> None:
         told = next(words for of, names, words in faces if of == f"{title}: tile" and name in names)
         for mark in starts:
             assert format_length(mark.distance, plan.job.tape) in told, (surface.id, told)
+
+
+SLOPED_FOOT = """
+name: a kerb over a bed that falls both ways
+date: 2026-11-25
+tape: inch
+stock: [{id: thin, size: [36 in, 60 in], thickness: 1/4 in, for: [floor]}]
+tiles:
+  - {id: chips, size: [6 in, 6 in], thickness: 1/4 in, joint: 1/8 in, sheet: ["2", "2"]}
+  - {id: slab, size: [12 in, 24 in], thickness: 3/8 in, joint: 1/8 in}
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 50 in, B-C: 42 in, C-D: 50 in, D-A: 42 in}
+    diagonals: {A-C: 65 5/16 in}
+    height: 96 in
+    floor:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 15 1/4 in}
+      shower:
+        {side: A-B, left: 0 in, out: 0 in, width: 15 in, depth: 30 in, falls: level, membrane: liner,
+         drain: {left: 15 in, out: 14 in, diameter: 4 in}, pre_slope: 1/2 in, bed: 1 1/2 in,
+         kerb: {height: 4 1/2 in, width: 5 in, entry: 24 in, body: framed, tile: slab}, tiling: {tile: chips}}
+"""
+STRIP = """
+name: a strip beside a shower
+date: 2026-11-25
+tape: mm
+tiles: [{id: large, size: [600 mm, 600 mm], thickness: 10 mm, joint: 2.91 mm, edges: rectified}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 1800 mm, B-C: 1500 mm, C-D: 1854 mm, D-A: 1500 mm}
+    diagonals: {A-C: 2343 mm}
+    floor:
+      tiling: {tile: large}
+      doorways: [{id: door, other_floor: 20 mm, wall: C-D, left: 100 mm, width: 800 mm, height: 2000 mm}]
+      shower: {width: 1800 mm, depth: 900 mm, left: 0 mm, out: 0 mm, drain: {along: A-B, width: 60 mm},
+               falls: single, recess: 40 mm, membrane: sheet, tiling: {tile: large}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("job", "face"),
+    [(SLOPED_FOOT, "bath/floor/shower/kerb 2/inner"), (STRIP, "bath/floor")],
+    ids=["kerb", "strip"],
+)
+def test_a_first_joint_is_looked_for_where_its_tile_has_that_edge(job: str, face: str) -> None:
+    """It was looked for beside the middle of the tile, where a slanting edge had cut the ground away."""
+    plan = plan_job(read_job_text(job), effort=0).plan
+    (surface,) = (one for one in plan.surfaces if one.id == face)
+    starts = {mark.line for mark in surface.marks if mark.kind == "start"}
+    assert {a[1] == b[1] for a, b in starts} == {True, False}

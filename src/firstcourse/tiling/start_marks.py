@@ -7,6 +7,7 @@ middle, and so is ground on which no such lines can be found.
 from shapely import LineString
 
 from firstcourse.geometry import bounds
+from firstcourse.geometry.polygon import sides
 from firstcourse.plan import Mark, Surface, Tile
 from firstcourse.tiling.linings import CORNER_OF_KERB
 from firstcourse.tiling.mark_ground import SAME_MM, Ground, Measured
@@ -68,11 +69,11 @@ def _from_one_side(ground: Ground, surface: Surface, axis: int, *, back: bool) -
     left, lower, right, upper = ground.shape.bounds
     at = bounds(tile.outline)[axis + (0 if back else 2)] / TICKS_PER_MM
     at = min(max(at, (left, lower)[axis] + _INSIDE_MM), (right, upper)[axis] - _INSIDE_MM)
-    middle = _middle(tile, 1 - axis)
+    beside = _edge_middle(tile, axis, back=back)
     if axis == 0:
-        line = ground.across(LineString([(at, lower - 1), (at, upper + 1)]), (at, middle))
+        line = ground.across(LineString([(at, lower - 1), (at, upper + 1)]), (at, beside))
     else:
-        line = ground.across(LineString([(left - 1, at), (right + 1, at)]), (middle, at))
+        line = ground.across(LineString([(left - 1, at), (right + 1, at)]), (beside, at))
     if line is None:
         return ()
 
@@ -99,6 +100,15 @@ def _first_tile(ground: Ground, surface: Surface, axis: int, *, back: bool) -> T
     return min(surface.tiles, key=rank)
 
 
-def _middle(tile: Tile, axis: int) -> float:
-    box = bounds(tile.outline)
-    return (box[axis] + box[axis + 2]) / 2 / TICKS_PER_MM
+def _edge_middle(tile: Tile, axis: int, *, back: bool) -> float:
+    """Where along its far edge a tile has the middle of the longest stretch of it, or its corner there [mm].
+
+    The middle of the tile may lie beside the ground, where a slanting edge cuts it.
+    """
+    far, across = bounds(tile.outline)[axis + (0 if back else 2)], 1 - axis
+    at_far = [point for point in tile.outline if abs(point[axis] - far) <= _SAME]
+    stretches = [
+        (a, b) for a, b in sides(tile.outline) if abs(a[axis] - far) <= _SAME and abs(b[axis] - far) <= _SAME
+    ]
+    a, b = max(stretches, key=lambda ends: abs(ends[1][across] - ends[0][across]), default=(at_far[0], at_far[0]))
+    return (a[across] + b[across]) / 2 / TICKS_PER_MM
