@@ -92,10 +92,9 @@ def _meets(surface: Surface, joint: SoftJoint, near: float) -> bool:
 
 
 def _along(line: LineString, ring: tuple[tuple[int, int], ...], width: int) -> bool:
-    """Whether a line runs beside a ring, half a joint off it."""
-    border = Polygon(ring).exterior
-    off = (border.distance(line.interpolate(share, normalized=True)) for share in (0.2, 0.5, 0.8))
-    return all(abs(far - width / 2) <= _ON for far in off)
+    """Whether a line runs beside a ring, half a joint off it, round its corners without being rounded."""
+    beside = Polygon(ring).buffer(width / 2, join_style="mitre").exterior
+    return all(beside.distance(line.interpolate(share, normalized=True)) <= _ON for share in (0.2, 0.5, 0.8))
 
 
 def _parallel(line: LineString, side: LineString) -> bool:
