@@ -250,7 +250,8 @@ def _board_room(
 ) -> _Room:
     """The best by level of effort: of all sheets, and of each of those that could stand alone.
 
-    So one sheet more to choose from never costs more. Bounds of a room that is not the only one are not asked for.
+    So one sheet more to choose from never costs more. What was found for one alone is bounded again for all: fewer
+    may do where others serve too. Bounds of a room that is not the only one are not asked for.
     """
     room = _search(surfaces, stock, job, rules, effort, only=only, steps=steps)
     best = room.best
@@ -263,6 +264,13 @@ def _board_room(
             found = _search(alone, stock, job, rules, effort, only=only, steps=steps)
             if found.faults <= room.faults:
                 best = [min(pair, key=lambda found: found.value) for pair in zip(best, found.best, strict=True)]
+    if only:
+        best = [
+            kept
+            if kept is own
+            else _weighed(surfaces, kept.layouts, kept.cutting.sheets, stock, job, rules, level)
+            for level, (kept, own) in enumerate(zip(best, room.best, strict=True))
+        ]
     return room._replace(best=best)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
+from firstcourse.verify.fewest import proves_cost, proves_sheets
 from firstcourse.verify.formulas.proving import (
     CODE,
     Prove,
@@ -43,6 +44,8 @@ def _sheets(plan: Document, working: Working) -> Iterator[Objection]:
     yield from just(working, "used", count.used)
     yield from just(working, "result", count.lower_bound)
     yield from _by_a_proof(working)
+    if not _by_prices(working) and not proves_sheets(plan, count.stock, count.lower_bound):
+        yield Objection("VER-602", working.key, f"says that {count.lower_bound} are needed, which nothing proves")
 
 
 def _cost(plan: Document, working: Working) -> Iterator[Objection]:
@@ -57,12 +60,19 @@ def _cost(plan: Document, working: Working) -> Iterator[Objection]:
     yield from holds(working, "result", 0.0 if least is None else least, "money")
     if least is None or not 0 <= least <= cost + 1e-6:
         yield Objection("VER-602", working.key, f"says that {least} is the least where {cost:.2f} is paid")
+    elif not proves_cost(plan, {count.stock: count.lower_bound for count in plan.counts}, round(100 * least)):
+        yield Objection("VER-602", working.key, f"says that {least:.2f} is the least, which nothing proves")
 
 
 def _by_a_proof(working: Working) -> Iterator[Objection]:
     proof = working.inputs.get("proof")
     if proof not in [{"word": word} for word in _PROOFS]:
         yield Objection(CODE, working.key, f"is proved by {proof}, which is no proof")
+
+
+def _by_prices(working: Working) -> bool:
+    """Whether the bound rests on prices of pieces, which the plan does not hold: it is not proved again."""
+    return bool(working.inputs.get("proof") == {"word": "pattern_prices"})
 
 
 def _every_layout(plan: Document, working: Working) -> Iterator[Objection]:
