@@ -13,6 +13,7 @@ from firstcourse.job import job_text, read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.rules import Override, RuleEntry, load_rules
 from firstcourse.units import Tape
+from sealing import reseal
 
 DAY = datetime.date(2026, 11, 25)
 JOB = """\
@@ -116,11 +117,12 @@ def test_plan_and_verify_say_which(tmp_path: Path, capsys: pytest.CaptureFixture
     assert [(one["code"], one["rule"]) for one in plan["findings"] if one["code"].startswith("RUL-")] == [
         ("RUL-102", unused["rule"])
     ]
-    (note,) = [note for note in plan["rules"] if note["id"] == "fastening.spacing.floor"]
+    (note,) = [note for note in plan["given"]["rules"] if note["id"] == "fastening.spacing.floor"]
     assert note["override"] == "the board's own sheet" and plan["job"]["overrides"][0]["unit"] == "in"
     for spoil in ({"override": ""}, {"source": "common practice"}, {"value": "8"}):
         spoiled = json.loads(json.dumps(plan))
-        next(n for n in spoiled["rules"] if n["id"] == note["id"]).update(spoil)
+        next(n for n in spoiled["given"]["rules"] if n["id"] == note["id"]).update(spoil)
+        reseal(spoiled)
         (tmp_path / "spoiled.json").write_text(json.dumps(spoiled), encoding="utf-8")
         assert run(["verify", str(tmp_path / "spoiled.json")]) == 1
         assert "VER-904" in capsys.readouterr().out

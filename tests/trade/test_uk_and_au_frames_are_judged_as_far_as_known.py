@@ -103,6 +103,6 @@ def test_studs_at_600_are_told(practice: str) -> None:
 def test_the_plan_says_what_is_borrowed_and_verifies(practice: str) -> None:
     plan = json.loads(plan_job(read_job_text(JOB.replace("PRACTICE", practice)), effort=0).document)
     assert verify(plan).objections == ()
-    rules = {rule["id"]: rule for rule in plan["rules"]}
+    rules = {rule["id"]: rule for rule in plan["given"]["rules"]}
     assert rules["frame.ask.deflection"]["taken_from"] == "us"
     assert not rules["framing.stud_spacing.max"].get("taken_from")
