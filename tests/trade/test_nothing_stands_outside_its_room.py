@@ -105,3 +105,28 @@ def test_the_verifier_objects_to_what_stands_outside() -> None:
     for point in shower["outline"]:
         point[0] += 100
     assert "VER-108" in {objection.code for objection in verify(document).objections}
+
+
+ELL = """
+name: a room round a chimney
+date: 2026-11-25
+tape: mm
+rooms:
+  - name: bath
+    corners: [A, B, C, D, E, F, G, H]
+    sides: {A-B: 2000 mm, B-C: 2000 mm, C-D: 900 mm, D-E: 1000 mm,
+            E-F: 200 mm, F-G: 1000 mm, G-H: 900 mm, H-A: 2000 mm}
+    diagonals: {A-C: 2828 mm, B-H: 2828 mm, A-F: 1345 mm, B-E: 1345 mm, A-E: 1487 mm, B-F: 1487 mm,
+                B-D: 2284 mm, A-G: 2193 mm, D-F: 1020 mm}
+    floor:
+      framing: {parallel_to: A-B, spacing: 400 mm, first: 380 mm}
+      openings: [{id: tub, kind: tub, side: A-B, left: 100 mm, out: 1100 mm, width: 1800 mm, depth: 700 mm}]
+"""
+
+
+def test_a_tub_through_a_wall_is_refused() -> None:
+    """It was planned as taped, through the chimney, and the plan refused by its own proof."""
+    with pytest.raises(JobError, match="opening 'tub' reaches through a wall of bath"):
+        plan_job(read_job_text(ELL), effort=0)
+    clear = ELL.replace("out: 1100 mm", "out: 250 mm")
+    plan_job(read_job_text(clear), effort=0)

@@ -310,7 +310,13 @@ def _opening(
     if placed.outline is not None and not area.covers(to_shapely(shape)):
         # A thing taped past a wall that is not square to its side ends at that wall.
         parts = from_shapely(to_shapely(shape).intersection(area))
-        if len(parts) == 1 and not parts[0][1]:
+        if len(parts) > 1:
+            raise InputValueError(
+                f"opening '{opening.id}' reaches through a wall of {room.name}, which parts it; "
+                "check its size, side, left and out",
+                field=field,
+            )
+        if parts:
             placed = placed.model_copy(update={"outline": parts[0][0]})
     return placed
 
