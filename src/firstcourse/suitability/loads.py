@@ -14,13 +14,6 @@ from firstcourse.values import Ref, Value, Word, length_in, measure
 from firstcourse.workings import Working
 
 SQ_IN_PER_SQ_FT = 144
-_LAYERS = {
-    "mortar under the boards": "board_mortar",
-    "mortar round the heating": "heating",
-    "mortar bed": "mortar_bed",
-    "mortar under the tile": "mortar",
-}
-"""Codes of layers that are called otherwise."""
 
 
 class AreaKind(StrEnum):
@@ -183,7 +176,7 @@ class Summed:
 
 def layer_code(layer: Layer) -> str:
     """A layer by its code."""
-    return _LAYERS.get(layer.name, layer.name)
+    return layer.of or layer.name
 
 
 def area_working(ref: str, there: Summed, area: AreaLoad, rule: str) -> Working:
