@@ -45,7 +45,7 @@ def said_quantity(
     pack, (exact, unit) = quantity.pack, amount(quantity.exact, quantity.unit, tape)
     code, _, name = quantity.item.partition("/")
     named = {"rod": fine(Measure(value=float(name), unit="mm"), tape)} if code == "backer_rod" else {"name": name}
-    if code == "added":
+    if code in ("added", "collars"):
         named = {"name": term(name)}
     return SaidQuantity(
         item=say(f"quantities-item-{code}", **(named if name else {})),

@@ -40,7 +40,7 @@ TIL-105 = { $entered ->
        *[no] Take
     } a smaller notch.
 
-TIL-106 = Comb with a { FINE($width) } x { FINE($depth) } { $shape } notch{ $buttered ->
+TIL-106 = Comb with a { FINE($width) } x { FINE($depth) } { WORD($shape) } notch{ $buttered ->
         [yes] {" "}and { FINE($back) } on the back of the tile
        *[no] {""}
     }; lift tiles early on and look at the mortar.

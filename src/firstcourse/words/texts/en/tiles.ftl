@@ -65,7 +65,7 @@ tiles-mortar = Mortar under { THING($also) } on { PLACE($at) }
     }
     .unsaid-entered = -
     .name-width = trowel
-    .value-width = { FINE($width) } x { FINE($depth) } { $shape } notch
+    .value-width = { FINE($width) } x { FINE($depth) } { WORD($shape) } notch
     .unsaid-depth = -
     .unsaid-shape = -
     .value-land = { FINE($land) }

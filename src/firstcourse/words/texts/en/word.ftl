@@ -146,3 +146,5 @@ word-diagonal = diagonal
 word-herringbone = herringbone
 word-basket_weave = basket weave
 word-hexagon = hexagon
+word-pipe = pipe
+word-box = box
