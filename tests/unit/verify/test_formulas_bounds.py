@@ -39,7 +39,7 @@ rooms:
 """
 FORMULAS = (
     "boards-area", "boards-fasteners", "boards-practice", "bounds-sheets", "bounds-cost", "bounds-every_layout",
-    "bounds-every_layout_by_cost",
+    "bounds-every_layout_by_cost", "cost-sheets",
 )  # fmt: skip
 NOT_YET = {
     "boards-practice": ("result larger", "result one more", "numbers"),
