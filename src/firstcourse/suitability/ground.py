@@ -347,10 +347,13 @@ def _stud_working(rules: RuleSet, ground: Ground, way: Straightening) -> Working
 
 def _done(changes_mm: Sequence[float], more: str, less: str) -> dict[str, Value]:
     """What is done at each reading, and how much of it."""
-    words = (more if change > _NOTHING_MM else less if change < -_NOTHING_MM else "leave" for change in changes_mm)
+    words = [more if change > _NOTHING_MM else less if change < -_NOTHING_MM else "leave" for change in changes_mm]
     return {
         "do": tuple(Word(word=word) for word in words),
-        "by": tuple(_mm(abs(change)) for change in changes_mm),
+        # What is left as it is may lie a hair on either side.
+        "by": tuple(
+            _mm(change if word == "leave" else abs(change)) for word, change in zip(words, changes_mm, strict=True)
+        ),
     }
 
 

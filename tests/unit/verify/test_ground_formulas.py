@@ -100,3 +100,28 @@ def test_what_is_asked_for_must_be_there(name: str) -> None:
         fewer = {other: working for other, working in plan.workings.items() if other != key}
         without = replace(plan, shopping=replace(plan.shopping, workings=fewer))
         assert ("VER-907", key) in [(one.code, one.where) for one in check_formulas(without)]
+
+
+def test_a_reading_a_hair_off_the_plane_is_left_and_proved_as_it_lies() -> None:
+    spots = [
+        (400, 400, 2), (1017, 400, 3), (1000, 1000, 5), (700, 1000, 3), (117, 700, 2), (717, 100, 1),
+        (100, 100, 0), (700, 700, 8), (400, 700, 3), (400, 1000, 0), (1300, 400, 3), (400, 100, 8), (1000, 100, 3),
+        (700, 400, 5),
+        (1300, 100, 1), (100, 1000, 2), (1017, 700, 2), (1300, 700, 3), (100, 400, 1),
+    ]  # fmt: skip
+    rows = "".join(f"        - {{left: {u} mm, out: {v} mm, height: {h} mm}}\n" for u, v, h in spots)
+    floor = f"    floor:\n      tile: {{kind: ceramic, thickness: 9 mm, edge: 300 mm}}\n      spots:\n{rows}"
+    head = (
+        HANDED_OVER.partition("    walls:")[0]
+        .replace("practice: uk", "practice: us")
+        .replace("tape: mm", "tape: inch")
+    )
+    made = json.loads(plan_job(read_job_text(head + floor), effort=0).document)["workings"][
+        "ground-grind@bath/floor"
+    ]
+    left = [
+        by["value"]
+        for do, by in zip(made["inputs"]["do"], made["inputs"]["by"], strict=True)
+        if do["word"] == "leave"
+    ]
+    assert any(-0.05 < by < 0 for by in left)
