@@ -192,7 +192,7 @@ ground-taper = { PLACE($at) }: sesgo del último corte en { THING($also) }
     .value-angle = { FIGURES($angle) }
     .unsaid-wider = -
     .value-limit = { FIGURES($limit, decimals: 3) }
-    .result = { FIGURES($result) } { $más ancho ->
+    .result = { FIGURES($result) } { $wider ->
         [yes] más ancho
        *[no] más angosto
     } arriba

@@ -4,7 +4,7 @@
 office-name = juego de oficina
 
 office-labels =
-    .about = Juego de oficina: por qué el juego de obra es como es, y en qué se apoya
+    .about = Juego de oficina: por qué el juego de obra es como es, y en qué se apoya. Este español aún no lo ha revisado un azulejero que lo hable de nacimiento.
     .contents = En este juego:
     .findings = Hallazgos
     .nothing = No se encontró nada que las reglas objeten.

@@ -20,3 +20,9 @@ papers-source = { $offcut ->
     [no] hoja nueva
    *[other] sobrante guardado { $offcut }
 }
+
+# How bad a finding is.
+papers-severity =
+    .stop = detener
+    .fix = corregir
+    .note = nota

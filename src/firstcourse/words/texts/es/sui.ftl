@@ -359,7 +359,7 @@ SUI-414 = El piso sube de { THING($low) } a { THING($high) }: una primera hilada
 SUI-501 = { CAPITAL(WORD($board)) } no puede ir en una zona { WORD($zone) }{ $because ->
         [yes] : { $why }
        *[no] {""}
-    }{ $unlestáted ->
+    }{ $unlisted ->
         [yes] , y el código residencial no lo admite bajo azulejo mojado desde { NUMBER_OF($year) }
        *[no] {""}
     }.
@@ -529,11 +529,11 @@ SUI-606 = El perfil de borde termina { $above ->
     .limit = { TAPE($limit) } (azulejo y mortero), { TAPE($give) } de más o de menos
     .trim = Use perfil de { TAPE($limit) }.
 
-SUI-607 = The { THING($also) } ends { $abajo de ->
+SUI-607 = The { THING($also) } ends { $below ->
         [yes] demasiado abajo del piso terminado.
        *[no] arriba del piso terminado: el agua se estanca a su alrededor.
     }
-    .measured = { TAPE($measured) } { $abajo de ->
+    .measured = { TAPE($measured) } { $below ->
         [yes] abajo de
        *[no] arriba
     }
