@@ -41,11 +41,7 @@ TIL-105 = { $entered ->
        *[no] Tome
     } un diente menor.
 
-TIL-106 = Peine con llana de { FINE($width) } x { FINE($depth) } de diente { $shape ->
-        [square] cuadrado
-        [U] en U
-       *[V] en V
-    }{ $buttered ->
+TIL-106 = Peine con llana de { FINE($width) } x { FINE($depth) } de diente { WORD($shape) }{ $buttered ->
         [yes] {" "}y { FINE($back) } en el reverso del azulejo
        *[no] {""}
     }; levante azulejos al principio y mire el mortero.

@@ -66,11 +66,7 @@ tiles-mortar = Mortero bajo { THING($also) } en { PLACE($at) }
     }
     .unsaid-entered = -
     .name-width = llana
-    .value-width = diente de { FINE($width) } x { FINE($depth) }, { $shape ->
-        [square] cuadrado
-        [U] en U
-       *[V] en V
-    }
+    .value-width = diente de { FINE($width) } x { FINE($depth) }, { WORD($shape) }
     .unsaid-depth = -
     .unsaid-shape = -
     .value-land = { FINE($land) }
