@@ -67,13 +67,19 @@ def _shares(by: int, graduation: int) -> Iterator[int]:
 
 
 def _stretched(board: Board, axis: int, low: int, high: int) -> Board | None:
-    """The board with its ends along an axis moved out; None where what meets an end is not about square to it."""
+    """The board with its ends along an axis moved out.
+
+    None where what meets an end is not about square to it, and where not all of an end would come along.
+    """
     ring = board.outline
     box = bounds(ring)
     spots = list(ring)
     count = len(ring)
     for extreme, out in ((box[axis], -low), (box[axis + 2], high)):
         end = _end(ring, axis, extreme) if out else set[int]()
+        # A notch or a step of a tick parts an end in two, and the other part would stay where it is.
+        if any(abs(spot[axis] - extreme) < abs(out) and index not in end for index, spot in enumerate(ring)):
+            return None
         for index in end:
             if spots[index] != ring[index]:
                 return None
