@@ -157,3 +157,15 @@ def test_verify_covers_every_return_that_must_be_boarded(change: str) -> None:
     document = json.loads(planned().document)
     spoil(document, change)
     assert "VER-113" in {one.code for one in verify_text(json.dumps(document)).objections}
+
+
+def test_framing_lies_as_deep_as_returns_deeper_than_their_window_is_wide() -> None:
+    job: dict[str, Any] = yaml.safe_load(JOB)
+    window = job["rooms"][0]["walls"][0]["openings"][0]
+    window |= {"width": "6 in", "returns": {"depth": "8 in"}}
+    plan = plan_job(read_job_text(yaml.safe_dump(job, sort_keys=False)), effort=0).plan
+    surfaces = {surface.id: surface for surface in plan.surfaces}
+    for face, axis in zip(FACES, (1, 1, 0, 0), strict=True):
+        boxes = [bounds(support.outline) for support in surfaces[strip_of(face)].supports]
+        near, far = min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)
+        assert far - near == inches(8) - HALF

@@ -135,20 +135,19 @@ def _boards(wall: Surface, window: Opening, board: int, rules: RuleSet) -> Itera
             sides=tuple(
                 Side(kind=SideKind.FREE if label == _FRONT else SideKind.PERIMETER, label=label) for label in meets
             ),
-            supports=_framing(name, outline, board, rules),
+            supports=_framing(name, outline, deep, board, rules),
             framing_axis=framing_axis,
             board_stock=wall.board_stock,
             part_of=wall.id,
         )
 
 
-def _framing(name: str, outline: Ring, board: int, rules: RuleSet) -> tuple[Support, ...]:
+def _framing(name: str, outline: Ring, deep: int, board: int, rules: RuleSet) -> tuple[Support, ...]:
     """The framing behind a strip, flush with the wall's studs: a board's thickness behind its front edge.
 
     It is given as two members, front and back, where it is deep enough for a row of fasteners along each edge.
     """
     left, low, right, high = bounds(outline)
-    deep = min(right - left, high - low)
     parts = [(board, deep)]
     if deep - board >= 2 * rules.ticks("fastening.apart.min"):
         middle = (board + deep) // 2
