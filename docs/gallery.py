@@ -11,6 +11,7 @@ from itertools import combinations
 from pathlib import Path
 from typing import Any
 
+from firstcourse.documents.fall_pages import level_place
 from firstcourse.documents.mark_words import line_words
 from firstcourse.documents.start_reasons import start_reasons
 from firstcourse.drawings import draw_fall, draw_tiling, to_svg
@@ -363,17 +364,18 @@ def _section(entry: Entry, plan: Plan, surface: Surface) -> Iterator[str]:
             yield f"- {finding.code}: {finding.message} {finding.measured}; limit {finding.limit}."
     yield ""
     if surface.fall is not None:
-        yield from _falls(entry, plan, surface.fall)
+        yield from _falls(entry, plan, surface, surface.fall)
 
 
-def _falls(entry: Entry, plan: Plan, fall: Fall) -> Iterator[str]:
+def _falls(entry: Entry, plan: Plan, surface: Surface, fall: Fall) -> Iterator[str]:
     tape = plan.job.tape
     yield f"![{entry.title}: falls](pictures/gallery-{entry.name}-falls.svg)\n"
     yield "Arrows point down each plane and bear its fall; broken lines are valleys. Heights are over the drain.\n"
     yield "| point | where | height |"
     yield "|---|---|---|"
+    speaker = speaker_for(plan)
     for number, point in enumerate(fall.levels, start=1):
-        yield f"| {number} | {point.where} | {format_length(point.height, tape)} |"
+        yield f"| {number} | {level_place(point, surface, speaker)} | {format_length(point.height, tape)} |"
     yield ""
     valleys = ", ".join(format_length(round(math.dist(a, b)), tape) for a, b in fall.valleys)
     yield f"- Valleys from the drain: {valleys}."

@@ -52,7 +52,7 @@ def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[st
             if value is not None
         ],
         "levels": [
-            [str(number), _place(point, surface, speaker), format_length(point.height, speaker.tape)]
+            [str(number), level_place(point, surface, speaker), format_length(point.height, speaker.tape)]
             for number, point in enumerate((*fall.levels, *fall.valley_levels), start=1)
         ],
         "flood": speaker.text(
@@ -74,7 +74,7 @@ def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[st
     }
 
 
-def _place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
+def level_place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
     """Where a point lies whose height is set."""
     labels = [Name(name=speaker.label(surface.sides[side].label)) for side in point.sides]
     given: dict[str, Value] = {}
