@@ -77,7 +77,7 @@ def test_courses_of_the_wall_run_on_into_the_niche(plan: dict[str, Any]):
     step = wall["step_b"][1]
     off = (side["starts"][0]["origin"][1] - wall["starts"][0]["origin"][1]) % step
     assert min(off, step - off) < 0.01
-    assert "joints of the wall run on" in side["starts"][0]["words"]
+    assert side["starts"][0]["why"] == "host_joints"
 
 
 def test_the_bench_stands_before_wall_and_floor(plan: dict[str, Any]):

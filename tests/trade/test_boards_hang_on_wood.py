@@ -59,7 +59,7 @@ def test_members_are_added_at_the_corner_and_beside_openings(plan: dict[str, Any
         assert any(low < edge - 15 and high >= edge - 1 for low, high in places), edge
     for edge in (1360, 2400):
         assert any(low <= edge + 1 and high > edge + 15 for low, high in places), edge
-    bought = [line for line in plan["quantities"] if line["item"] == "added stud"]
+    bought = [line for line in plan["quantities"] if line["item"] == "added/stud"]
     assert bought and bought[0]["exact"] > 0
     (told,) = (f for f in plan["findings"] if f["code"] == "BRD-101")  # each member once, all in one finding
     assert told["values"]["count"] == len(told["values"]["upright_at"]) == len(places)

@@ -14,7 +14,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.words import SaidFinding, alike_together
-from said import all_said
+from said import all_said, worked
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NAMES = ("tub-bathroom", "limber-floor", "out-of-true", "tiled-shower")
@@ -30,9 +30,8 @@ def judged(name: str) -> tuple[Finding, ...]:
 def test_where_grinding_is_told_dust_and_old_layers_are(name: str) -> None:
     done = firstcourse.open(EXAMPLES / name / "job.yaml").judge()
     told = [finding.remedy for finding in all_said(done.findings) if "grind" in finding.remedy.lower()]
-    told += [
-        option.what for _where, options in done.remedies for option in options if "grind" in option.what.lower()
-    ]
+    printed = [worked(one) for one in done.workings.values()]
+    told += [" ".join((one.title, *one.argument)) for one in printed if "grind" in one.title.lower()]
     assert told or name != "out-of-true"
     for text in told:
         assert GRINDING in text and "asbestos" in text, text

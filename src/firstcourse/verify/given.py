@@ -56,7 +56,8 @@ def _stamp(plan: Document) -> Iterator[Objection]:
         (row.raw("rule"), row.raw("value"), row.raw("unit", ""), row.raw("reason"))
         for row in stamp.nodes("overrides", ())
     ]
-    changed = [(e.id, e.value, e.unit, e.reason) for e in plan.rules.entries.values() if e.reason]
+    entries = map(plan.rules.entry, plan.rules.ids())
+    changed = [(entry.id, entry.value, entry.unit, entry.reason) for entry in entries if entry.reason]
     if sorted(map(repr, said)) != sorted(map(repr, changed)):
         yield Objection(_STAMP, "job.overrides", "are not the rules that the job sets otherwise")
 

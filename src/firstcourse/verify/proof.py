@@ -146,22 +146,19 @@ def verify(document: Any, *, do: Do = at_once) -> Verdict:
         plan = read_document(document, do=do)
     except FieldError as error:
         return Verdict((Objection("VER-001", error.where, error.message),))
+    try:
+        objections = tuple(_objections(plan, do))
+    except FieldError as error:
+        # What was given is read where it is needed.
+        return Verdict((Objection("VER-001", error.where, error.message),))
+    except RuleNotFoundError as error:
+        objections = (Objection("VER-904", error.rule_id, "is asked for, and the practice has no such rule"),)
     return Verdict(
-        tuple(_readable(_objections(plan, do))),
+        objections,
         plan.rules.changes(),
         tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
         plan.source.part("job").text("tongue", "en"),
     )
-
-
-def _readable(objections: Iterator[Objection]) -> Iterator[Objection]:
-    """Objections up to a field of what was given that cannot be read: it is read where it is needed."""
-    try:
-        yield from objections
-    except FieldError as error:
-        yield Objection("VER-001", error.where, error.message)
-    except RuleNotFoundError as error:
-        yield Objection("VER-904", error.rule_id, "is asked for, and the practice has no such rule")
 
 
 def _objections(plan: Document, do: Do) -> Iterator[Objection]:

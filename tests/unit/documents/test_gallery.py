@@ -9,8 +9,10 @@ from typing import Any, get_args
 
 import pytest
 
+from firstcourse.documents.start_reasons import start_reasons
 from firstcourse.job.tile import Pattern
 from firstcourse.plan import Plan, Surface
+from firstcourse.words import speaker_for
 
 ROOT = Path(__file__).parents[3]
 
@@ -50,9 +52,12 @@ def test_a_sliver_stands_only_where_the_plan_says_why(name: str) -> None:
     plan, surface = planned(name)
     pick, *others = surface.tiled[0].starts
     told: list[Any] = [finding for finding in plan.findings if finding.code == "TIL-121"]
-    assert (" is a sliver" in pick.words.replace("none is a sliver", "")) == bool(told)
+    speaker = speaker_for(plan)
+    said = start_reasons(speaker, pick, pick)
+    assert (" is a sliver" in said.replace("none is a sliver", "")) == bool(told)
     # No start that is offered beside the pick has only what speaks for it.
-    assert all("against it" in other.words or "much like" in other.words for other in others)
+    beside = [start_reasons(speaker, other, pick) for other in others]
+    assert all("against it" in words or "much like" in words for words in beside)
 
 
 def test_eleven_rooms_show_every_pattern_and_a_floor_that_falls() -> None:

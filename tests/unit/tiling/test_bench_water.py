@@ -28,7 +28,7 @@ def bench(ends: tuple[Rim | None, Rim | None], low: int = 0) -> list[Surface]:
     """A bench of 40 x 16 in, 18 in high, that falls level; tile and bed of its front are 1/2 in."""
     feet = (level_foot(inches(40), low), *[level_foot(inches(16), low)] * 2)
     found = bench_linings(
-        ("bath/bench/seat", "bath", "bath: seat"), width=inches(40), depth=inches(16), feet=feet,
+        ("bath/bench/seat", "bath"), width=inches(40), depth=inches(16), feet=feet,
         height=inches(18), drop=0, ends=ends, back=Rim(label="wall A-B"), on_front=inches(0.5),
     )  # fmt: skip
     return [lining.surface for lining in found]

@@ -71,7 +71,9 @@ def test_a_column_gets_the_joint_that_is_left_free_to_move():
 
 
 def test_sides_weigh_by_how_they_are_seen():
-    weights = {edge.label: edge.weight for edge in _field(_wall(), seen_first=("B",)).edges}
+    wall = _wall()
+    labels = {f"{wall.id}/side/{index}": side.label for index, side in enumerate(wall.sides)}
+    weights = {labels[edge.side]: edge.weight for edge in _field(wall, seen_first=("B",)).edges}
     assert weights == {"tub rim": 1.5, "corner B": 3.0, "stops here": 2.0, "corner A": 1.0}
 
 

@@ -90,7 +90,7 @@ def test_a_niche_that_cannot_be_lined_is_refused(outline: Ring):
 def _bench(left: Rim | None, right: Rim | None) -> dict[str, Lining]:
     feet = (level_foot(mm(900), mm(30)), *[level_foot(mm(400), mm(30))] * 2)
     found = bench_linings(
-        ("bath/bench/b", "bath", "bath: b"),
+        ("bath/bench/b", "bath"),
         width=mm(900), depth=mm(400), feet=feet, height=mm(430), drop=mm(9),
         ends=(left, right), back=Rim(label="wall A-B", before=mm(10)), on_front=mm(11),
     )  # fmt: skip

@@ -34,9 +34,9 @@ def expected(plan: Document) -> Iterator[str]:
 
 
 def _kinds(surface: Surface) -> dict[str, TiledArea]:
-    """Every kind of tile on a surface, and the first area that it is laid in."""
+    """Every kind of tile on a surface, and what it is laid in: its field, else the first band or border."""
     found: dict[str, TiledArea] = {}
-    for area in surface.tiled:
+    for area in sorted(surface.tiled, key=lambda area: area.role != "field"):
         for name in area.tiles:
             found.setdefault(name, area)
     return found
