@@ -13,6 +13,7 @@ def own_best_layout(
 ) -> SurfaceLayout:
     found = layout_alternatives(surface, stock, rules, tape)
     # Where its gaps leave nothing of a random surface there is no layout to look at.
-    assume(found)
+    if not found:
+        assume(False)
     choice = best_choice(found, stock)
     return build_layout(surface, choice, stock, rules, tape, mark=mark)
