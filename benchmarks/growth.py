@@ -24,10 +24,10 @@ from firstcourse.boards import practice_layout
 from firstcourse.cutting.kernels import warm
 from firstcourse.job import Job, read_job_text
 from firstcourse.plan import SurfaceKind
-from firstcourse.planning.seams import board, demand
-from firstcourse.planning.sheets import allowed_stock, cut_pieces, job_stock
-from firstcourse.planning.together import Surfaced
 from firstcourse.rules import load_rules
+from firstcourse.sheets.cut import allowed_stock, cut_pieces, job_stock
+from firstcourse.sheets.seams import board, demand
+from firstcourse.sheets.together import Surfaced
 from firstcourse.survey import survey_job
 
 NUMBERS = (1, 4, 16, 64, 256)

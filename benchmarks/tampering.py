@@ -20,7 +20,7 @@ from pathlib import Path
 from typing import Any
 
 from firstcourse.app.store import MOST_KEPT, Memory
-from firstcourse.planning.reuse import Steps
+from firstcourse.reuse import Steps
 from firstcourse.verify import verify
 
 Place = tuple[Any, ...]

@@ -16,6 +16,7 @@ LAYERS = [
     )
 ]
 COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "tongues", "cli"}
+PLANNERS = ("planning", "sheets")
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
 
 
@@ -72,8 +73,9 @@ def test_commands_know_one_way_in() -> None:
 
 def test_planners_know_nothing_of_files_and_processes() -> None:
     """Reading, writing and sharing out are the application's; a step takes values and gives one."""
-    for file in (PACKAGE / "planning").rglob("*.py"):
-        assert not OUTSIDE & _modules(file), f"{file.name} imports {OUTSIDE & _modules(file)}"
+    for room in PLANNERS:
+        for file in (PACKAGE / room).rglob("*.py"):
+            assert not OUTSIDE & _modules(file), f"{room}/{file.name} imports {OUTSIDE & _modules(file)}"
 
 
 def test_the_optimiser_knows_no_rooms() -> None:

@@ -14,9 +14,9 @@ from firstcourse.cutting import StockSize
 from firstcourse.job import Job, read_job, read_job_text
 from firstcourse.plan import Surface
 from firstcourse.planning import plan_job
-from firstcourse.planning.bounds import field_bound, least_price
-from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.rules import load_rules
+from firstcourse.sheets.bounds import field_bound, least_price
+from firstcourse.sheets.cut import allowed_stock, job_stock
 from firstcourse.survey import survey_job
 from firstcourse.units import TICKS_PER_MM
 

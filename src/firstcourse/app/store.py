@@ -3,7 +3,7 @@
 from collections import OrderedDict
 from collections.abc import Sequence
 
-from firstcourse.planning.reuse import Kept
+from firstcourse.reuse import Kept
 
 MOST_KEPT = 4_096
 """Steps kept in memory; a bathroom's plan takes some forty, a change of one wall some ten more."""

@@ -5,8 +5,8 @@ from collections.abc import Mapping, Sequence
 from firstcourse.job import Job, Room
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.planning.layers import floor_layers, laid_tile
-from firstcourse.planning.sheets import allowed_stock
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.cut import allowed_stock
 from firstcourse.suitability.buildup import total_height_in
 from firstcourse.units import inches
 

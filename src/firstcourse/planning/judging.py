@@ -17,12 +17,12 @@ from firstcourse.planning.askew import judge_askew
 from firstcourse.planning.bed_floor import judge_bed_floor
 from firstcourse.planning.frames import NO_FRAME_RULES, Ground, asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
-from firstcourse.planning.sheets import allowed_stock, job_stock
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
 from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.sheets.cut import allowed_stock, job_stock
 from firstcourse.suitability import Remedy, judge
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape

@@ -11,19 +11,22 @@ from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
 from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
-from firstcourse.planning.bounds import Shared, every_layout, layout_bounds
-from firstcourse.planning.factory_edges import factory_edges_kept
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
-from firstcourse.planning.plain_practice import by_plain_practice
 from firstcourse.planning.return_boards import return_boards, returns_findings, with_return_boards
-from firstcourse.planning.reuse import ONCE, Kept, Steps
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
-from firstcourse.planning.seam_shifts import seams_shifted
-from firstcourse.planning.seams import board, demand
-from firstcourse.planning.share import Share, in_turn
-from firstcourse.planning.sheets import (
+from firstcourse.planning.showers import shower_floors
+from firstcourse.planning.tiling import tile_job
+from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
+from firstcourse.planning.waterproofing import waterproof
+from firstcourse.pricing import cost_working, price
+from firstcourse.quantities import count, count_tiles
+from firstcourse.reuse import ONCE, Kept, Steps
+from firstcourse.rules import RuleSet, load_rules
+from firstcourse.share import Share, in_turn
+from firstcourse.sheets.bounds import Shared, every_layout, layout_bounds
+from firstcourse.sheets.cut import (
     allowed_stock,
     bounded_again,
     job_stock,
@@ -31,15 +34,12 @@ from firstcourse.planning.sheets import (
     sheet_counts,
     with_factory_edges,
 )
-from firstcourse.planning.showers import shower_floors
-from firstcourse.planning.thin_cuts import thin_cuts
-from firstcourse.planning.tiling import tile_job
-from firstcourse.planning.together import Surfaced
-from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
-from firstcourse.planning.waterproofing import waterproof
-from firstcourse.pricing import cost_working, price
-from firstcourse.quantities import count, count_tiles
-from firstcourse.rules import RuleSet, load_rules
+from firstcourse.sheets.factory_edges import factory_edges_kept
+from firstcourse.sheets.plain_practice import by_plain_practice
+from firstcourse.sheets.seam_shifts import seams_shifted
+from firstcourse.sheets.seams import board, demand
+from firstcourse.sheets.thin_cuts import thin_cuts
+from firstcourse.sheets.together import Surfaced
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.tongues import ENGLISH
 from firstcourse.verify import verify_text

@@ -19,13 +19,13 @@ from firstcourse.plan import (
     SurfaceKind,
     TiledArea,
 )
-from firstcourse.planning.reuse import ONCE, Steps
 from firstcourse.planning.start_points import start_point
 from firstcourse.planning.tile_ground import (
     ToTile,
     joints_listed_elsewhere,
 )
 from firstcourse.planning.tile_linings import COURSED, ToLine
+from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.tiling.bands import Band, Laying, course_level, with_bands, without_bands
 from firstcourse.tiling.borders import Border, Bordered, with_border

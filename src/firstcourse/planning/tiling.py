@@ -16,11 +16,11 @@ from firstcourse.plan import (
 from firstcourse.planning.cut_marks import with_marks
 from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.lines_over import lines_over
-from firstcourse.planning.reuse import ONCE, Steps
 from firstcourse.planning.tile_cuts import cut_from
 from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
 from firstcourse.planning.tile_linings import Linings, linings_of
 from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
+from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiling.joints import laid_size

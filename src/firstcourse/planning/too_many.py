@@ -7,8 +7,8 @@ from firstcourse.errors import InputProblem, JobError
 from firstcourse.geometry.polygon import area2
 from firstcourse.job import Job, Tiling
 from firstcourse.job.fields import MOST_BOARDS
-from firstcourse.planning.together import Surfaced
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.together import Surfaced
 from firstcourse.units import format_length
 
 

@@ -11,11 +11,11 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room
 from firstcourse.job.model import Member, SheetStock, WallBlocking
 from firstcourse.plan import Plan, Stock, SurfaceKind
-from firstcourse.planning.reuse import ONCE, Steps
-from firstcourse.planning.sheets import job_stock
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets
+from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.sheets.cut import job_stock
 from firstcourse.survey import placed_members
 from firstcourse.units import TICKS_PER_MM, parse_length
 from firstcourse.values import Ref, Statement, length, statement

@@ -8,7 +8,7 @@ import pytest
 
 from example_plans import plan_of
 from firstcourse.app.store import Memory
-from firstcourse.planning.reuse import Steps
+from firstcourse.reuse import Steps
 from firstcourse.verify import verify
 from firstcourse.verify.at_once import at_once
 from firstcourse.verify.proof import _CHECKS, _objections

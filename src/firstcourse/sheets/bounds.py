@@ -15,8 +15,8 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.job import Job
 from firstcourse.plan import FieldBound, LayoutBound, SideKind, Stock, SupportKind, Surface
-from firstcourse.planning.sheets import kept_sizes, stock_sizes
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.cut import kept_sizes, stock_sizes
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Measure, Ref, Value, currency_of, length, measure, money
 from firstcourse.workings import Working

@@ -12,8 +12,8 @@ from firstcourse.cutting import CutLine, CutPart, CutSheet
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, moved
 from firstcourse.plan import Board, Piece, Surface
-from firstcourse.planning.seam_shifts import beside, thin_strip
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.seam_shifts import beside, thin_strip
 from firstcourse.units import Tape, ceil_to
 from firstcourse.values import least as at_least
 from firstcourse.values import length, most

@@ -7,8 +7,8 @@ import pytest
 from firstcourse.boards import SurfaceLayout
 from firstcourse.cutting import Blank, CuttingPlan, StockSize, cut
 from firstcourse.plan import Piece, Seam, Stock
-from firstcourse.planning.weighing import Value, value_of
 from firstcourse.rules import Override, RuleSet, load_rules
+from firstcourse.sheets.weighing import Value, value_of
 from firstcourse.units import inches
 
 ON = datetime.date(2026, 11, 25)

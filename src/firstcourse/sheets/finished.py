@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from firstcourse.boards import Choice, SurfaceLayout, best_choice, build_layout, no_layout
-from firstcourse.planning.together import Surfaced
-from firstcourse.planning.weighing import Rough
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.together import Surfaced
+from firstcourse.sheets.weighing import Rough
 from firstcourse.units import Tape
 
 MOST_FINISHED = 8

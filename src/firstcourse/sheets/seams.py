@@ -12,13 +12,13 @@ from firstcourse.boards import (
 from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock
-from firstcourse.planning.finished import Finished, best_together, finished_layouts
-from firstcourse.planning.reuse import ONCE, Kept, Steps
-from firstcourse.planning.share import Share, in_turn
-from firstcourse.planning.sheets import about_cut, cut_pieces, kept_sizes, kept_to_cut, sizes_to_cut, stock_sizes
-from firstcourse.planning.together import Laid, Surfaced, Way, chosen_together, ways
-from firstcourse.planning.weighing import Rough, Value, least_cost, rough_value, value_of
+from firstcourse.reuse import ONCE, Kept, Steps
 from firstcourse.rules import RuleEntry, RuleSet
+from firstcourse.share import Share, in_turn
+from firstcourse.sheets.cut import about_cut, cut_pieces, kept_sizes, kept_to_cut, sizes_to_cut, stock_sizes
+from firstcourse.sheets.finished import Finished, best_together, finished_layouts
+from firstcourse.sheets.together import Laid, Surfaced, Way, chosen_together, ways
+from firstcourse.sheets.weighing import Rough, Value, least_cost, rough_value, value_of
 from firstcourse.units import Tape
 
 _LEAST_CUT = "boards.cut.least"

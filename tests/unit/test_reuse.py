@@ -7,7 +7,7 @@ import pytest
 from shapely import box
 
 from firstcourse.app.store import Memory
-from firstcourse.planning.reuse import Kept, Steps, digest
+from firstcourse.reuse import Kept, Steps, digest
 from firstcourse.rules import Override, RuleSet, load_rules
 
 DAY = datetime.date(2026, 11, 25)

@@ -8,10 +8,10 @@ from firstcourse.boards import SurfaceLayout, build_layout, shifted
 from firstcourse.cutting import CutLine, CutPart, CutSheet, CuttingPlan, StockSize, recut, thin_strips
 from firstcourse.job import Job
 from firstcourse.plan import Stock
-from firstcourse.planning.seams import demand
-from firstcourse.planning.sheets import blanks_of, cut_pieces, sizes_to_cut
-from firstcourse.planning.together import Surfaced
 from firstcourse.rules import RuleSet
+from firstcourse.sheets.cut import blanks_of, cut_pieces, sizes_to_cut
+from firstcourse.sheets.seams import demand
+from firstcourse.sheets.together import Surfaced
 from firstcourse.units import Tape, ceil_to
 
 Weight = tuple[int, int, int]

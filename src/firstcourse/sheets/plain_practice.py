@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from firstcourse.boards import SurfaceLayout
 from firstcourse.job import Job
 from firstcourse.plan import Count, Stock
-from firstcourse.planning.seams import demand
-from firstcourse.planning.sheets import cut_pieces
-from firstcourse.planning.together import Surfaced
+from firstcourse.sheets.cut import cut_pieces
+from firstcourse.sheets.seams import demand
+from firstcourse.sheets.together import Surfaced
 from firstcourse.values import Word
 from firstcourse.workings import Working
 

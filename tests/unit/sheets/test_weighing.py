@@ -3,7 +3,7 @@
 import pytest
 
 from firstcourse.cutting import KeptSize, StockSize
-from firstcourse.planning.weighing import Value, least_cost
+from firstcourse.sheets.weighing import Value, least_cost
 
 SHEET = StockSize("s", 10, 10, 7)
 
