@@ -8,17 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    Above,
-    CeilingInput,
-    FloorInput,
-    Layer,
-    Panel,
-    SteelStud,
-    Studs,
-    floor_remedies,
-)
+from firstcourse.suitability import Above, CeilingInput, FloorInput, Panel, SteelStud, Studs, floor_remedies
 from firstcourse.suitability.ceilings import check_ceiling
 from firstcourse.suitability.floors import check_floor, floor_joist
 from firstcourse.suitability.walls import check_studs

@@ -7,20 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from firstcourse.layers import BOND_COAT, TILE, Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    BOND_COAT,
-    TILE,
-    BuildUp,
-    Corner,
-    Doorway,
-    Fitting,
-    Layer,
-    Spot,
-    Stance,
-    judge_build_up,
-    judge_stance,
-)
+from firstcourse.suitability import BuildUp, Corner, Doorway, Fitting, Spot, Stance, judge_build_up, judge_stance
 from firstcourse.suitability.flatness import judge_flatness, tolerance_for
 from firstcourse.suitability.levelling import floor_fillings
 from firstcourse.suitability.plumb import corner_taper_mm, furring_mm

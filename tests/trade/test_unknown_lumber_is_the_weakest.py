@@ -10,8 +10,9 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.errors import InputValueError
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import FloorInput, Layer, Panel, lumber
+from firstcourse.suitability import FloorInput, Panel, lumber
 from firstcourse.suitability.floors import check_floor
 from firstcourse.suitability.lumber import SPECIES, UNKNOWN, grades_of
 

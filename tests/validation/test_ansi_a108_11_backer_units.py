@@ -8,8 +8,8 @@ import datetime
 
 import pytest
 
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Layer
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 

@@ -7,8 +7,8 @@ import datetime
 
 import pytest
 
+from firstcourse.layers.combed import notch_mean
 from firstcourse.rules import load_rules
-from firstcourse.tiling.setting import notch_mean
 from firstcourse.units import inches
 
 RULES = load_rules(datetime.date(2026, 11, 25))

@@ -9,9 +9,8 @@ import datetime
 
 import pytest
 
+from firstcourse.layers import Layer, total_mass_kg_m2
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Layer
-from firstcourse.suitability.buildup import total_mass_kg_m2
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 G = 9.80665

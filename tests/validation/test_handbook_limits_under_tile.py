@@ -7,8 +7,9 @@ import datetime
 
 import pytest
 
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Finish, FloorInput, Layer, Panel
+from firstcourse.suitability import Finish, FloorInput, Panel
 from firstcourse.suitability.floors import check_floor
 
 RULES = load_rules(datetime.date(2026, 11, 25))

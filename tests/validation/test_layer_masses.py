@@ -4,8 +4,8 @@ import datetime
 
 import pytest
 
+from firstcourse.layers import Layer, total_mass_kg_m2
 from firstcourse.rules import load_rules
-from firstcourse.suitability.buildup import Layer, total_mass_kg_m2
 from firstcourse.suitability.walls import check_backing_mass
 
 UK = load_rules(datetime.date(2026, 11, 25), "uk")

@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from firstcourse.bedding import dry_mass
+from firstcourse.layers import dry_mass
 from firstcourse.rules import load_rules
 from firstcourse.tiling.movement import joint_section
 from firstcourse.units import TICKS_PER_MM, inches, mm, to_inches

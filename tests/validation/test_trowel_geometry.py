@@ -7,7 +7,8 @@ import math
 
 import pytest
 
-from firstcourse.bedding import dry_mass, mean_thickness
+from firstcourse.layers import dry_mass
+from firstcourse.layers.mortar import mean_thickness
 
 
 @pytest.mark.parametrize(

@@ -3,11 +3,10 @@
 from collections.abc import Mapping, Sequence
 
 from firstcourse.job import Job, Room
+from firstcourse.layers import floor_layers, laid_tile, total_height_in
 from firstcourse.plan import Stock, Surface, SurfaceKind
-from firstcourse.planning.layers import floor_layers, laid_tile
 from firstcourse.rules import RuleSet
 from firstcourse.sheets.cut import allowed_stock
-from firstcourse.suitability.buildup import total_height_in
 from firstcourse.units import inches
 
 

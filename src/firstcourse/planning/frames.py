@@ -23,10 +23,10 @@ from firstcourse.job import (
     WallFraming,
     WallStuds,
 )
+from firstcourse.layers import floor_layers, laid_tile, tiling_tile, wall_layers
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.planning.decks import deck_findings
 from firstcourse.planning.floor_loads import floor_loads
-from firstcourse.planning.layers import floor_layers, laid_tile, tiling_tile, wall_layers
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     FRAMES_NEED,

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Room
+from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
 from firstcourse.planning.floor_heights import room_floor
-from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult

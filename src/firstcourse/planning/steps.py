@@ -10,9 +10,9 @@ from firstcourse.errors import PlanRefusedError
 from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
+from firstcourse.layers import surface_layers
 from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
 from firstcourse.planning.judging import judge_job
-from firstcourse.planning.layers import surface_layers
 from firstcourse.planning.marking import marked
 from firstcourse.planning.return_boards import return_boards, returns_findings, with_return_boards
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
+from firstcourse.layers import Layer, total_mass_kg_m2
 from firstcourse.plan import LayerLine, SheetLine, StructureSheet, structure
-from firstcourse.suitability import Check, JudgedMember, Layer, Remedy
-from firstcourse.suitability.buildup import total_mass_kg_m2
+from firstcourse.suitability import Check, JudgedMember, Remedy
 from firstcourse.suitability.loads import AreaLoad, PartLoad, layer_code
 from firstcourse.suitability.sheets import amount
 from firstcourse.values import Value, Word, kept, length_in, measure

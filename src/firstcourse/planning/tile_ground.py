@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from firstcourse.job import BoardedWall, BoardRange, Exposure, Job, Room, TileExposure, Tiling
+from firstcourse.layers import laid_tile, set_height
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
-from firstcourse.planning.layers import laid_tile, set_height
 from firstcourse.rules import RuleSet
 
 _OF_ZONE: dict[str, TileExposure] = {

@@ -10,6 +10,7 @@ from shapely import MultiLineString, Polygon
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding
 from firstcourse.job import ChosenTile, Job, TileBand, TileExposure, Tiling
+from firstcourse.layers import longest_side
 from firstcourse.plan import (
     Segment,
     SoftJoint,
@@ -37,7 +38,7 @@ from firstcourse.tiling.model import XY, Field, LaidTile, Start
 from firstcourse.tiling.movement import Exposure, field_spacing
 from firstcourse.tiling.niches import niche_findings
 from firstcourse.tiling.patterns import EVEN_MM, repeat_cell
-from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
+from firstcourse.tiling.setting import SettingBed, setting_bed
 from firstcourse.tiling.slivers import sliver_findings, thin_pieces
 from firstcourse.tiling.snap_lines import Snapped, snapped_area
 from firstcourse.tiling.soft_joints import DOORWAY, soft_joints, with_cuts

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.job import ChosenTile, Job, Tiling
+from firstcourse.layers import laid_size, tile_layers, tiling_tile
 from firstcourse.plan import (
     Stock,
     Surface,
@@ -14,7 +15,6 @@ from firstcourse.plan import (
     TileStock,
 )
 from firstcourse.planning.cut_marks import with_marks
-from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.lines_over import lines_over
 from firstcourse.planning.tile_cuts import cut_from
 from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
@@ -23,7 +23,6 @@ from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.joints import laid_size
 from firstcourse.tiling.snap_lines import Snapped
 from firstcourse.tiling.start import common_level
 from firstcourse.tiling.upright import upright_findings

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from itertools import product
 from typing import Literal, NamedTuple
 
-from firstcourse.bedding import board_family
 from firstcourse.errors import FirstcourseError
 from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room
 from firstcourse.job.model import Member, SheetStock, WallBlocking
+from firstcourse.layers import board_family
 from firstcourse.plan import Plan, Stock, SurfaceKind
 from firstcourse.planning.steps import PlanResult, plan_job
 from firstcourse.quantities.why import StockWhy, why_sheets

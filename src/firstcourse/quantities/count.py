@@ -9,9 +9,10 @@ import pydantic
 import shapely
 from shapely import Polygon
 
-from firstcourse.bedding import Bedding, bed, board_density, density_rule
+from firstcourse.bedding import Bedding, bed
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
+from firstcourse.layers import board_density, density_rule
 from firstcourse.plan import Count, Frozen, Pack, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
 from firstcourse.quantities.lifting import lifting

@@ -7,9 +7,10 @@ from functools import cached_property
 
 from shapely import LineString, Polygon, STRtree
 
+from firstcourse.layers import longest_side
 from firstcourse.plan import Area, Surface, Tile, TiledArea, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.setting import SettingBed, longest_side, setting_bed
+from firstcourse.tiling.setting import SettingBed, setting_bed
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import Ref, Value
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from shapely import Polygon
 
-from firstcourse.bedding import dry_mass
+from firstcourse.layers import dry_mass
 from firstcourse.plan import Pack, Surface, Tile, TileStock
 from firstcourse.quantities.count import Quantities
 from firstcourse.quantities.items import LARGE_TILE_MORTAR, TILE_MORTAR, tiles_of

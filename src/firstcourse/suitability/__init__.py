@@ -1,6 +1,5 @@
 """Whether frame, panel and surface will carry tile, with every working and the remedies that would pass."""
 
-from firstcourse.suitability.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
 from firstcourse.suitability.ceilings import Above, CeilingInput
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.cuts import Cut
@@ -30,10 +29,7 @@ from firstcourse.suitability.surfaces import BuildUp, judge_build_up
 from firstcourse.suitability.walls import SteelStud, Studs
 
 __all__ = [
-    "BOND_COAT",
     "FRAMES_NEED",
-    "MORTAR_BED",
-    "TILE",
     "Above",
     "BuildUp",
     "CeilingInput",
@@ -51,7 +47,6 @@ __all__ = [
     "JudgeInput",
     "JudgedMember",
     "Judgement",
-    "Layer",
     "Panel",
     "Planks",
     "PointLoad",

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.errors import InputValueError
+from firstcourse.layers import Layer
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.checks import Check, as_found
 from firstcourse.suitability.joist_checks import check_joist
 from firstcourse.suitability.joists import CODE_LIMIT, TOTAL_LIMIT, Joist

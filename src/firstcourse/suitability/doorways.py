@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.layers import Layer, total_height_in
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer, total_height_in
 from firstcourse.units import Tape, inches, to_inches
 from firstcourse.values import Value, Word, least, length_in, measure, most
 from firstcourse.workings import Working

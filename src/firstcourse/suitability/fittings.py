@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.layers import BOND_COAT, TILE, Layer, total_height_in
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import BOND_COAT, TILE, Layer, total_height_in
 from firstcourse.units import to_inches
 from firstcourse.values import Value, just, length_in, most
 

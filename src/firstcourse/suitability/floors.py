@@ -5,8 +5,8 @@ from enum import StrEnum
 
 from firstcourse.errors import InputValueError
 from firstcourse.geometry.polygon import Point
+from firstcourse.layers import Layer, total_mass_psf
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer, total_mass_psf
 from firstcourse.suitability.checks import Check, as_found
 from firstcourse.suitability.cuts import Cut
 from firstcourse.suitability.joist_checks import check_joist

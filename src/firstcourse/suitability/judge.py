@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
+from firstcourse.layers import Layer
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
 from firstcourse.suitability.checks import Check, as_found
 from firstcourse.suitability.cuts import cut_checks

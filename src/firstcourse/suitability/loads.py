@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.geometry.polygon import Ring
-from firstcourse.suitability.buildup import PSF_PER_KG_M2, Layer
+from firstcourse.layers import PSF_PER_KG_M2, Layer
 from firstcourse.values import Ref, Value, Word, length_in, measure
 from firstcourse.workings import Working
 

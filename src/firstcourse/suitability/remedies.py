@@ -8,8 +8,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from itertools import combinations
 
+from firstcourse.layers import MORTAR_BED, TILE
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import MORTAR_BED, TILE
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.floors import Finish, FloorInput, check_floor
 from firstcourse.suitability.joists import MOST_SPANS, SisterPart

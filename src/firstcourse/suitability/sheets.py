@@ -5,9 +5,9 @@ from collections import Counter
 from dataclasses import dataclass, field
 
 from firstcourse.geometry.polygon import Point
+from firstcourse.layers import Layer
 from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import Layer
 from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, dead_load_working
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.cuts import Cut

@@ -3,14 +3,8 @@
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.layers import BOND_COAT, TILE, Layer, total_height_in, total_mass_kg_m2
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.buildup import (
-    BOND_COAT,
-    TILE,
-    Layer,
-    total_height_in,
-    total_mass_kg_m2,
-)
 from firstcourse.suitability.checks import Check
 from firstcourse.suitability.doorways import Doorway, judge_doorway
 from firstcourse.suitability.fittings import (

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.job.tile import ChosenTile, Tiling
-from firstcourse.plan import SurfaceKind, TileStock
+from firstcourse.layers import laid_size
+from firstcourse.plan import SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Measure, Name, Ref, Value, Word, length, measure
@@ -90,12 +91,6 @@ def tile_joint(
     workings.append(_step_working(tile, tiling, step, step_rules, joint, at))
     findings += _bow(tile, tiling, step, step_rules[0], place)
     return JointChoice(joint=joint, least=least, findings=tuple(findings), workings=tuple(workings))
-
-
-def laid_size(tile: ChosenTile | TileStock) -> tuple[int, int]:
-    """Width and height of a tile as it is laid [ticks]: a hexagon as a regular one, whatever was measured."""
-    width, height = tile.size
-    return (width, round(width * 2 / math.sqrt(3))) if tile.shape == "hexagon" else (width, height)
 
 
 def is_long(tile: ChosenTile, rules: RuleSet) -> bool:

@@ -8,6 +8,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.geometry.polygon import Ring, as_ring
 from firstcourse.job.tile import ChosenTile
+from firstcourse.layers import combed_mortar, longest_side
 from firstcourse.plan import Fall, FallPlane, LevelPoint, Segment
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
@@ -23,7 +24,6 @@ from firstcourse.tiling.falls import Limits, choose_rise, largest_tile
 from firstcourse.tiling.flood import flood_test
 from firstcourse.tiling.joints import step_allowed
 from firstcourse.tiling.model import XY
-from firstcourse.tiling.setting import combed_mortar, longest_side
 from firstcourse.tiling.shower_findings import hidden_part, standing_water, steepness
 from firstcourse.tiling.shower_heights import Cover, drain_height, upturn_top
 from firstcourse.tiling.shower_rules import check_shower

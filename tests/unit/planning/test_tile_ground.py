@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 
 from firstcourse.job import Job, read_job
+from firstcourse.layers import combed_mortar
 from firstcourse.plan import Surface, SurfaceKind
 from firstcourse.planning.tile_ground import depth_before, joints_listed_elsewhere, surfaces_to_tile
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.sheets.cut import job_stock
 from firstcourse.survey import survey_job
-from firstcourse.tiling.setting import combed_mortar
 from firstcourse.units import parse_length
 
 TUB = Path(__file__).parents[3] / "examples" / "tub-bathroom" / "job.yaml"

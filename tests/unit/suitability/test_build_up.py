@@ -6,17 +6,9 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.findings import Severity
+from firstcourse.layers import BOND_COAT, TILE, Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    BOND_COAT,
-    TILE,
-    BuildUp,
-    Doorway,
-    Fitting,
-    Layer,
-    ValveWindow,
-    judge_build_up,
-)
+from firstcourse.suitability import BuildUp, Doorway, Fitting, ValveWindow, judge_build_up
 from firstcourse.units import Tape
 from said import all_said, said, worked
 

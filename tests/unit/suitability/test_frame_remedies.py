@@ -1,8 +1,9 @@
 import datetime
 from dataclasses import replace
 
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import CeilingInput, JudgeInput, Layer, SteelStud, Studs, WallInput, judge, lumber
+from firstcourse.suitability import CeilingInput, JudgeInput, SteelStud, Studs, WallInput, judge, lumber
 from firstcourse.suitability.ceilings import check_ceiling
 from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
 from firstcourse.suitability.walls import check_studs

@@ -5,6 +5,7 @@ import pytest
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
+from firstcourse.layers import Layer
 from firstcourse.planning.structure import remedy_workings
 from firstcourse.rules import load_rules
 from firstcourse.suitability import (
@@ -12,7 +13,6 @@ from firstcourse.suitability import (
     Finish,
     FloorInput,
     JudgeInput,
-    Layer,
     Panel,
     PointLoad,
     SteelStud,

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import pytest
 
+from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
 from firstcourse.suitability import (
     Above,
@@ -18,7 +19,6 @@ from firstcourse.suitability import (
     Finish,
     FloorInput,
     JudgeInput,
-    Layer,
     Panel,
     PointLoad,
     SteelStud,

@@ -7,6 +7,7 @@ import pytest
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
+from firstcourse.layers.combed import notch_mean
 from firstcourse.plan import (
     Area,
     Opening,
@@ -21,7 +22,7 @@ from firstcourse.plan import (
     TileStock,
 )
 from firstcourse.rules import Override, load_rules
-from firstcourse.tiling.setting import notch_mean, setting_bed, shown_edges
+from firstcourse.tiling.setting import setting_bed, shown_edges
 from firstcourse.units import Tape, inches
 from said import all_said, worked
 

@@ -9,10 +9,10 @@ import yaml
 from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
+from firstcourse.layers import combed_mortar
 from firstcourse.plan import OpeningKind
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
-from firstcourse.tiling.setting import combed_mortar
 from firstcourse.tiling.shower_floor import FallResult, plan_fall
 from firstcourse.units import Tape, inches, mm
 from said import all_said

@@ -10,8 +10,8 @@ import yaml
 
 from changed import changes
 from firstcourse.job import Job, job_values, read_job_text
+from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Given, JobStamp, Plan, sealed
-from firstcourse.planning.layers import tile_layers, tiling_tile
 from firstcourse.planning.rule_notes import rule_notes
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import RuleSet, load_rules

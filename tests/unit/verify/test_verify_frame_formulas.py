@@ -10,6 +10,7 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
+from firstcourse.layers import Layer
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
 from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.rules import load_rules
@@ -19,7 +20,6 @@ from firstcourse.suitability import (
     Cut,
     FloorInput,
     JudgeInput,
-    Layer,
     Panel,
     PointLoad,
     SteelStud,

@@ -1,7 +1,7 @@
 """The tile that a surface's layers and judgement count with."""
 
 from firstcourse.job import read_job_text
-from firstcourse.planning.layers import laid_tile
+from firstcourse.layers import laid_tile
 from firstcourse.units import mm
 
 JOB = """

@@ -4,9 +4,8 @@ import datetime
 
 import pytest
 
-from firstcourse.bedding import board_density
+from firstcourse.layers import LaidTile, board_density, wall_layers
 from firstcourse.plan import Count, Sheet, Stock
-from firstcourse.planning.layers import LaidTile, wall_layers
 from firstcourse.quantities import count
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches

@@ -7,12 +7,13 @@ valves all take it from here, and the plan carries it.
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.bedding import board_density, board_mortar
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, ChosenTile, FloorTile, Job, Room, Tiling
+from firstcourse.layers.board_mass import board_density
+from firstcourse.layers.buildup import BOND_COAT, MORTAR_BED, TILE, Layer
+from firstcourse.layers.combed import combed_mortar, longest_side
+from firstcourse.layers.mortar import board_mortar
 from firstcourse.plan import Stock, Surface, SurfaceKind, SurfaceLayer
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import BOND_COAT, MORTAR_BED, TILE, Layer
-from firstcourse.tiling.setting import combed_mortar, longest_side
 from firstcourse.units import to_inches, to_mm
 
 _MM2_PER_M2 = 1e6
