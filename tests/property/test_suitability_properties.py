@@ -8,12 +8,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from firstcourse.frames.ceilings import Above, CeilingInput, check_ceiling
+from firstcourse.frames.floors import FloorInput, check_floor, floor_joist
+from firstcourse.frames.panels import Panel
+from firstcourse.frames.remedies import floor_remedies
+from firstcourse.frames.walls import SteelStud, Studs, check_studs
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Above, CeilingInput, FloorInput, Panel, SteelStud, Studs, floor_remedies
-from firstcourse.suitability.ceilings import check_ceiling
-from firstcourse.suitability.floors import check_floor, floor_joist
-from firstcourse.suitability.walls import check_studs
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 SIZES = ("2x6", "2x8", "2x10", "2x12")

@@ -11,12 +11,13 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.findings import Severity
+from firstcourse.frames import judge, remedy_workings, structure_sheet
+from firstcourse.frames.floors import FloorInput, check_floor
+from firstcourse.frames.judge import JudgeInput
+from firstcourse.frames.panels import Panel
 from firstcourse.layers import Layer
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
-from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.rules import load_rules
-from firstcourse.suitability import FloorInput, JudgeInput, Panel, judge
-from firstcourse.suitability.floors import check_floor
 from firstcourse.verify import verify
 from firstcourse.workings import by_id
 from said import all_said, worked

@@ -10,11 +10,11 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames.floors import FloorInput, check_floor
+from firstcourse.frames.lumber import SPECIES, UNKNOWN, grades_of, lumber
+from firstcourse.frames.panels import Panel
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import FloorInput, Panel, lumber
-from firstcourse.suitability.floors import check_floor
-from firstcourse.suitability.lumber import SPECIES, UNKNOWN, grades_of
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 SIZES = ("2x4", "2x6", "2x8", "2x10", "2x12")

@@ -4,9 +4,9 @@ import datetime
 import tomllib
 from pathlib import Path
 
+from firstcourse.frames.joists import Joist, max_spans_in
+from firstcourse.frames.lumber import lumber
 from firstcourse.rules import load_rules
-from firstcourse.suitability.joists import Joist, max_spans_in
-from firstcourse.suitability.lumber import lumber
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 DATA = Path(__file__).parent / "data"

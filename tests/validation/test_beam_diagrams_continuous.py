@@ -8,7 +8,7 @@ printed 0.0554, and equilibrium gives 1 - 0.446 = 0.554.
 
 import pytest
 
-from firstcourse.suitability.continuous import all_loaded, of_loads, worst_pattern
+from firstcourse.frames.continuous import all_loaded, of_loads, worst_pattern
 
 TWO, THREE, FOUR = (1.0,) * 2, (1.0,) * 3, (1.0,) * 4
 

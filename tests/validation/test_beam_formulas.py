@@ -6,8 +6,8 @@
 
 import pytest
 
-from firstcourse.suitability import beams
-from firstcourse.suitability.joists import SIMPLE
+from firstcourse.frames import beams
+from firstcourse.frames.joists import SIMPLE
 
 STIFFNESS = 1_600_000 * 98.9316
 

@@ -7,8 +7,8 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.decks import Deck, Planks, judge_deck, judge_planks
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Deck, Planks, judge_deck, judge_planks
 from firstcourse.units import inches, mm
 
 DAY = datetime.date(2026, 11, 25)

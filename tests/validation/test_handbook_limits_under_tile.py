@@ -7,10 +7,10 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.floors import Finish, FloorInput, check_floor
+from firstcourse.frames.panels import Panel
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Finish, FloorInput, Panel
-from firstcourse.suitability.floors import check_floor
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 TILE = (Layer(name="tile", thickness_in=0.375, density_kg_m3=2350),)

@@ -8,8 +8,8 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.panels import Panel, check_panel
 from firstcourse.rules import load_rules
-from firstcourse.suitability.panels import Panel, check_panel
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 

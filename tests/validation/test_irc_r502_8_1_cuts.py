@@ -9,8 +9,8 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.notches import Cut, cut_checks
 from firstcourse.rules import load_rules
-from firstcourse.suitability.cuts import Cut, cut_checks
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 SPAN = 144

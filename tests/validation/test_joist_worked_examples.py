@@ -8,10 +8,10 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.joist_checks import check_joist
+from firstcourse.frames.joists import Joist, allowable_bending_psi, governing, max_spans_in
+from firstcourse.frames.lumber import lumber
 from firstcourse.rules import load_rules
-from firstcourse.suitability.joist_checks import check_joist
-from firstcourse.suitability.joists import Joist, allowable_bending_psi, governing, max_spans_in
-from firstcourse.suitability.lumber import lumber
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 CODE = ("floor.deflection.live_code",)

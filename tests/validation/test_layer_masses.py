@@ -4,9 +4,9 @@ import datetime
 
 import pytest
 
+from firstcourse.frames import check_backing_mass
 from firstcourse.layers import Layer, total_mass_kg_m2
 from firstcourse.rules import load_rules
-from firstcourse.suitability.walls import check_backing_mass
 
 UK = load_rules(datetime.date(2026, 11, 25), "uk")
 

@@ -9,9 +9,9 @@ import datetime
 
 import pytest
 
+from firstcourse.frames import beams
+from firstcourse.frames.lumber import lumber
 from firstcourse.rules import load_rules
-from firstcourse.suitability import beams
-from firstcourse.suitability.lumber import lumber
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 

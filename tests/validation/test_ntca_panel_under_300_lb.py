@@ -11,8 +11,7 @@ import datetime
 
 import pytest
 
-from firstcourse.rules import load_rules
-from firstcourse.suitability.panels import (
+from firstcourse.frames.panels import (
     Panel,
     check_panel,
     panel_ratings,
@@ -20,6 +19,7 @@ from firstcourse.suitability.panels import (
     point_deflection_in,
     rated,
 )
+from firstcourse.rules import load_rules
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 

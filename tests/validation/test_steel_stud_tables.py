@@ -9,8 +9,8 @@ import datetime
 
 import pytest
 
+from firstcourse.frames.walls import SteelStud, Studs, channel_second_moment, check_studs, stud_stiffness
 from firstcourse.rules import load_rules
-from firstcourse.suitability.walls import SteelStud, Studs, channel_second_moment, check_studs, stud_stiffness
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 TABLE = [

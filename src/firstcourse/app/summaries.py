@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from firstcourse.findings import Finding
+from firstcourse.frames import Remedy
 from firstcourse.plan import Quantity, StructureSheet
 from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
@@ -12,7 +13,6 @@ from firstcourse.planning.why import Explanation as Explanation
 from firstcourse.planning.why import Outcome as Outcome
 from firstcourse.quantities.why import Reason, beside_practice
 from firstcourse.quantities.why import StockWhy as StockWhy
-from firstcourse.suitability import Remedy
 from firstcourse.survey import SurveyResult
 from firstcourse.survey.report import RoomReport, report
 from firstcourse.workings import Working

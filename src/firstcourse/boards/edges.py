@@ -15,11 +15,20 @@ import shapely
 from numpy.typing import NDArray
 from shapely import Polygon
 
-from firstcourse.boards.field import opening_ring
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point, Ring
-from firstcourse.plan import Board, Opening, OpeningKind, SideKind, Support, SupportKind, Surface, SurfaceKind
+from firstcourse.plan import (
+    Board,
+    Opening,
+    OpeningKind,
+    SideKind,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+    opening_ring,
+)
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
 

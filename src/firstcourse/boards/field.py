@@ -14,9 +14,9 @@ from shapely.ops import unary_union
 
 from firstcourse.boards.limbs import Barred, SideOfGround, barred_by, narrow_parts, upright_sides
 from firstcourse.boards.strips import Strip, Trapezoid
-from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, counter_clockwise, grown, inset, rectangle
+from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, grown, inset
 from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
-from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface
+from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface, opening_ring
 from firstcourse.rules import RuleSet
 
 FRAMED = frozenset({OpeningKind.WINDOW, OpeningKind.DOOR, OpeningKind.NICHE})
@@ -139,22 +139,6 @@ def limits_of(rules: RuleSet, graduation: int) -> Limits:
 def side_gaps(surface: Surface, rules: RuleSet) -> tuple[int, ...]:
     """The gap asked along each side of the outline [ticks]."""
     return tuple(rules.ticks(_GAP_RULE[side.kind]) if side.kind in _GAP_RULE else 0 for side in surface.sides)
-
-
-def opening_ring(opening: Opening) -> Ring:
-    """What boards stop at: an opening's outline, counter-clockwise; a round one's bounding square.
-
-    Where boards line a window they stand round its outline, and the wall's boards stop where its framing does.
-    """
-    if opening.outline is not None and opening.return_board is not None:
-        left, lower, right, upper = bounds(opening.outline)
-        by = opening.return_board
-        return rectangle(left - by, lower - by, right + by, upper + by)
-    if opening.outline is not None:
-        return counter_clockwise(opening.outline)
-    assert opening.centre is not None and opening.diameter is not None
-    (u, v), half = opening.centre, -(-opening.diameter // 2)
-    return ((u - half, v - half), (u + half, v - half), (u + half, v + half), (u - half, v + half))
 
 
 def board_region(surface: Surface, rules: RuleSet, graduation: int) -> tuple[shapely.Geometry, Grid]:

@@ -3,10 +3,9 @@
 import shapely
 from shapely import Polygon
 
-from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, circle_ring, from_shapely, to_shapely
-from firstcourse.plan import Fill, Surface
+from firstcourse.plan import Fill, Surface, opening_ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Ref, least, length

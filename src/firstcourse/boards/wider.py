@@ -6,10 +6,10 @@ import shapely
 from shapely import LineString, Polygon
 
 from firstcourse.boards.edges import edge_members
-from firstcourse.boards.field import opening_gap, opening_ring, side_gaps
+from firstcourse.boards.field import opening_gap, side_gaps
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.geometry.polygon import Ring
-from firstcourse.plan import Board, SideKind, Support, Surface
+from firstcourse.plan import Board, SideKind, Support, Surface, opening_ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, floor_to
 

@@ -10,6 +10,7 @@ from firstcourse.plan.given import Given, sealed
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
 from firstcourse.plan.model import Count, Plan
+from firstcourse.plan.openings import opening_ring
 from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
@@ -95,5 +96,6 @@ __all__ = [
     "TiledArea",
     "Unit",
     "Zone",
+    "opening_ring",
     "sealed",
 ]

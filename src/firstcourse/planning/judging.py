@@ -4,6 +4,16 @@ from dataclasses import dataclass, field, replace
 
 from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
+from firstcourse.frames import (
+    NO_FRAME_RULES,
+    Ground,
+    Remedy,
+    asked_frame,
+    judge,
+    judge_askew,
+    remedy_workings,
+    structure_sheet,
+)
 from firstcourse.job import (
     BoardedCeiling,
     BoardedFloor,
@@ -13,17 +23,14 @@ from firstcourse.job import (
     Room,
 )
 from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
-from firstcourse.planning.askew import judge_askew
 from firstcourse.planning.bed_floor import judge_bed_floor
-from firstcourse.planning.frames import NO_FRAME_RULES, Ground, asked_frame
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.steam import judge_steam_room
-from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.sheets.cut import allowed_stock, job_stock
-from firstcourse.suitability import Remedy, judge
+from firstcourse.suitability.materials import judge_exposure
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape
 from firstcourse.values import Name, Word
@@ -142,7 +149,8 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     filled_m2=boarded_m2(surface),
                 )
                 frame = asked_frame(job, room, surface, usable, rules, ground)
-                done = judge(replace(frame.inputs, surfaces=exposed), rules)
+                done = judge(frame.inputs, rules)
+                materials = [finding for each in exposed for finding in judge_exposure(rules, each)]
             except (InputValueError, RuleNotFoundError) as error:
                 findings.append(_unjudgeable(surface.id, error))
                 continue
@@ -152,7 +160,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     untold.setdefault(wanted, []).append(surface.id)
             if frame.judged or exposed or side.judged:
                 judged.append(where)
-            findings += [*frame.notes, *done.findings, *side.findings]
+            findings += [*frame.notes, *done.findings, *materials, *side.findings]
             remedies += done.remedies
             ranked = [working for each in done.remedies for working in remedy_workings(*each)]
             structures += [structure_sheet(member, ranked) for member in done.members]

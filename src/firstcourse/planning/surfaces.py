@@ -6,12 +6,12 @@ from typing import Literal
 
 from shapely import unary_union
 
-from firstcourse.boards.field import opening_ring
 from firstcourse.findings import Finding
+from firstcourse.frames import Remedy
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.layers import LaidTile, board_family, floor_layers, laid_tile, surface_part, wall_layers
-from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind
+from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind, opening_ring
 from firstcourse.rules import RuleSet
 from firstcourse.suitability import (
     BuildUp,
@@ -21,7 +21,6 @@ from firstcourse.suitability import (
     Fitting,
     Ground,
     GroundJudgement,
-    Remedy,
     Spot,
     Stance,
     ValveWindow,

@@ -5,14 +5,13 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
-from firstcourse.boards.field import opening_ring
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle, to_shapely
 from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling, WindowReturns
 from firstcourse.job.tile import Pattern
 from firstcourse.layers import laid_of, set_height, tiling_tile
-from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone
+from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
 from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import (

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.frames import Remedy
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import (
     MM_PER_IN,
@@ -16,7 +17,6 @@ from firstcourse.suitability.flatness import (
 )
 from firstcourse.suitability.gaps import Gap, tells
 from firstcourse.suitability.levelling import Filling, floor_fillings
-from firstcourse.suitability.remedies import Remedy
 from firstcourse.suitability.straightening import Straightening, wall_straightenings
 from firstcourse.units import Tape
 from firstcourse.values import Measure, Name, Value, Word, measure, most

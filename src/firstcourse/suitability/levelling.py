@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames import Remedy
 from firstcourse.rules import RuleSet
 from firstcourse.suitability.flatness import (
     MM_PER_IN,
@@ -19,7 +20,6 @@ from firstcourse.suitability.flatness import (
     least_zone,
     tolerance_for,
 )
-from firstcourse.suitability.remedies import Remedy
 from firstcourse.values import Name, measure
 
 

@@ -8,10 +8,10 @@ import pytest
 import firstcourse
 from firstcourse.errors import JobError
 from firstcourse.findings import Severity
+from firstcourse.frames import remedy_workings
 from firstcourse.job import Job, read_job_text, starter_text
 from firstcourse.planning import plan_job
 from firstcourse.planning.judging import JobJudgement, judge_job
-from firstcourse.planning.structure import remedy_workings
 from firstcourse.rules import Override, load_rules
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
-from firstcourse.planning.structure import remedy_workings
+from firstcourse.frames import remedy_workings
 from firstcourse.rules import load_rules
 from firstcourse.suitability import Ground, Spot, judge_ground
 from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for

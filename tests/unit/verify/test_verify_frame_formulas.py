@@ -10,26 +10,19 @@ import pytest
 from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
+from firstcourse.frames import judge, remedy_workings, structure_sheet
+from firstcourse.frames.ceilings import Above, CeilingInput
+from firstcourse.frames.floors import FloorInput
+from firstcourse.frames.joists import PointLoad, SisterPart
+from firstcourse.frames.judge import JudgeInput, WallInput
+from firstcourse.frames.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad
+from firstcourse.frames.lumber import lumber
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import Panel
+from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.layers import Layer
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
-from firstcourse.planning.structure import remedy_workings, structure_sheet
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    Above,
-    CeilingInput,
-    Cut,
-    FloorInput,
-    JudgeInput,
-    Panel,
-    PointLoad,
-    SteelStud,
-    Studs,
-    WallInput,
-    judge,
-    lumber,
-)
-from firstcourse.suitability.joists import SisterPart
-from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad
 from firstcourse.verify import verify
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.formulas import check_formulas

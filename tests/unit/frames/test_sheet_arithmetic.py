@@ -10,24 +10,17 @@ from dataclasses import replace
 
 import pytest
 
+from firstcourse.frames import judge
+from firstcourse.frames.ceilings import Above, CeilingInput
+from firstcourse.frames.floors import Finish, FloorInput
+from firstcourse.frames.joists import PointLoad, SisterPart
+from firstcourse.frames.judge import JudgeInput, WallInput
+from firstcourse.frames.lumber import lumber
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import Panel
+from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    Above,
-    CeilingInput,
-    Cut,
-    Finish,
-    FloorInput,
-    JudgeInput,
-    Panel,
-    PointLoad,
-    SteelStud,
-    Studs,
-    WallInput,
-    judge,
-    lumber,
-)
-from firstcourse.suitability.joists import SisterPart
 from said import worked
 
 RULES = load_rules(datetime.date(2026, 11, 25))

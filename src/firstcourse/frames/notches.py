@@ -4,8 +4,8 @@ import math
 from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames.checks import Check, as_found
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, as_found
 from firstcourse.values import Value, Word, length_in, measure
 
 KINDS = ("notch", "end_notch", "hole")

@@ -1,9 +1,9 @@
 """What a job tells of the deck on its joists, for the judgement: planks, and panels by their kind."""
 
 from firstcourse.findings import Finding
+from firstcourse.frames.decks import Deck, Planks, judge_deck, judge_planks
 from firstcourse.job import BoardedFloor
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import Deck, Planks, judge_deck, judge_planks
 
 
 def deck_findings(floor: BoardedFloor, spacing: int | None, ref: str, rules: RuleSet) -> tuple[Finding, ...]:

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames.checks import Check, as_found
+from firstcourse.frames.joist_checks import check_joist
+from firstcourse.frames.joists import CODE_LIMIT, TOTAL_LIMIT, Joist
+from firstcourse.frames.loads import Summed
+from firstcourse.frames.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.layers import Layer
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, as_found
-from firstcourse.suitability.joist_checks import check_joist
-from firstcourse.suitability.joists import CODE_LIMIT, TOTAL_LIMIT, Joist
-from firstcourse.suitability.loads import Summed
-from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.workings import Working
 
 BRITTLE_LIMIT = "ceiling.deflection.live_brittle"

@@ -8,12 +8,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from itertools import combinations
 
+from firstcourse.frames.checks import Check
+from firstcourse.frames.floors import Finish, FloorInput, check_floor
+from firstcourse.frames.joists import MOST_SPANS, SisterPart
+from firstcourse.frames.panels import Panel, panel_ratings, thickness_in
 from firstcourse.layers import MORTAR_BED, TILE
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check
-from firstcourse.suitability.floors import Finish, FloorInput, check_floor
-from firstcourse.suitability.joists import MOST_SPANS, SisterPart
-from firstcourse.suitability.panels import Panel, panel_ratings, thickness_in
 from firstcourse.values import Value
 
 MOST_MEASURES = 3

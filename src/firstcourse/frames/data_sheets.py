@@ -4,20 +4,20 @@ import math
 from collections import Counter
 from dataclasses import dataclass, field
 
+from firstcourse.frames.ceilings import CeilingInput, ceiling_joist, dead_load_working
+from firstcourse.frames.checks import Check
+from firstcourse.frames.floors import FloorInput, area_load, floor_joist
+from firstcourse.frames.joist_checks import section_working
+from firstcourse.frames.joists import Joist, governing
+from firstcourse.frames.loads import AreaKind, AreaLoad, JoistLoads, shares_working
+from firstcourse.frames.lumber import Lumber, lumber_facts
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import panel_facts
+from firstcourse.frames.walls import Studs, flange_in
 from firstcourse.geometry.polygon import Point
 from firstcourse.layers import Layer
 from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, dead_load_working
-from firstcourse.suitability.checks import Check
-from firstcourse.suitability.cuts import Cut
-from firstcourse.suitability.floors import FloorInput, area_load, floor_joist
-from firstcourse.suitability.joist_checks import section_working
-from firstcourse.suitability.joists import Joist, governing
-from firstcourse.suitability.loads import AreaKind, AreaLoad, JoistLoads, shares_working
-from firstcourse.suitability.lumber import Lumber, lumber_facts
-from firstcourse.suitability.panels import panel_facts
-from firstcourse.suitability.walls import Studs, flange_in
 from firstcourse.values import Measure, Name, Ref, Statement, Value, Word, length_in, measure
 from firstcourse.workings import Working
 

@@ -13,11 +13,11 @@ import math
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames import beams
+from firstcourse.frames.continuous import Coefficients, all_loaded, worst_pattern
+from firstcourse.frames.loads import PartLoad
+from firstcourse.frames.lumber import Lumber
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import beams
-from firstcourse.suitability.continuous import Coefficients, all_loaded, worst_pattern
-from firstcourse.suitability.loads import PartLoad
-from firstcourse.suitability.lumber import Lumber
 
 SQ_IN_PER_SQ_FT = 144
 MOST_SPANS = 6

@@ -1,11 +1,11 @@
 """Every check of one joist, each with all that goes into it, so that a sheet can show it and another prove it."""
 
+from firstcourse.frames import beams
+from firstcourse.frames.checks import Check, as_found, deflection_check
+from firstcourse.frames.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
+from firstcourse.frames.loads import PartLoad
+from firstcourse.frames.lumber import Lumber, lumber_facts
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, as_found, deflection_check
-from firstcourse.suitability.joists import SIMPLE, TOTAL_LIMIT, Joist, allowable_bending_psi, bending_factors
-from firstcourse.suitability.loads import PartLoad
-from firstcourse.suitability.lumber import Lumber, lumber_facts
 from firstcourse.values import Measure, Name, Ref, Value, Word, length_in, measure
 from firstcourse.workings import Working
 

@@ -1,12 +1,14 @@
 import datetime
 from dataclasses import replace
 
+from firstcourse.frames import judge
+from firstcourse.frames.ceilings import CeilingInput, check_ceiling
+from firstcourse.frames.frame_remedies import ceiling_remedies, stud_remedies
+from firstcourse.frames.judge import JudgeInput, WallInput
+from firstcourse.frames.lumber import lumber
+from firstcourse.frames.walls import SteelStud, Studs, check_studs
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import CeilingInput, JudgeInput, SteelStud, Studs, WallInput, judge, lumber
-from firstcourse.suitability.ceilings import check_ceiling
-from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
-from firstcourse.suitability.walls import check_studs
 from said import all_said
 
 RULES = load_rules(datetime.date(2026, 11, 25))

@@ -1,17 +1,14 @@
-"""Judge whether frame, panel and surface will carry tile, before anything is bought."""
+"""Judge whether frame and panel will carry tile, before anything is bought."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.errors import RuleNotFoundError
 from firstcourse.findings import Finding, Severity
-from firstcourse.layers import Layer
-from firstcourse.rules import RuleSet
-from firstcourse.suitability.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
-from firstcourse.suitability.checks import Check, as_found
-from firstcourse.suitability.cuts import cut_checks
-from firstcourse.suitability.exposure import ExposedSurface
-from firstcourse.suitability.floors import (
+from firstcourse.frames.ceilings import CeilingInput, ceiling_joist, ceiling_lumber, check_ceiling
+from firstcourse.frames.checks import Check, as_found
+from firstcourse.frames.data_sheets import JudgedMember, ceiling_member, floor_member, longest_working, wall_member
+from firstcourse.frames.floors import (
     MEAN_DEAD_LOAD,
     FloorInput,
     check_floor,
@@ -19,15 +16,16 @@ from firstcourse.suitability.floors import (
     floor_lumber,
     limit_rules,
 )
-from firstcourse.suitability.frame_remedies import ceiling_remedies, stud_remedies
-from firstcourse.suitability.joists import governing, max_spans_in
-from firstcourse.suitability.loads import AreaKind
-from firstcourse.suitability.lumber import Lumber
-from firstcourse.suitability.materials import judge_exposure
-from firstcourse.suitability.panels import thickness_in
-from firstcourse.suitability.remedies import Remedy, floor_remedies, second_layer
-from firstcourse.suitability.sheets import JudgedMember, ceiling_member, floor_member, longest_working, wall_member
-from firstcourse.suitability.walls import Studs, check_studs
+from firstcourse.frames.frame_remedies import ceiling_remedies, stud_remedies
+from firstcourse.frames.joists import governing, max_spans_in
+from firstcourse.frames.loads import AreaKind
+from firstcourse.frames.lumber import Lumber
+from firstcourse.frames.notches import cut_checks
+from firstcourse.frames.panels import thickness_in
+from firstcourse.frames.remedies import Remedy, floor_remedies, second_layer
+from firstcourse.frames.walls import Studs, check_studs
+from firstcourse.layers import Layer
+from firstcourse.rules import RuleSet
 from firstcourse.values import Name, Value, Word, least, length_in, measure
 from firstcourse.workings import Working
 
@@ -97,7 +95,6 @@ class JudgeInput:
     floors: tuple[FloorInput, ...] = ()
     walls: tuple[WallInput, ...] = ()
     ceilings: tuple[CeilingInput, ...] = ()
-    surfaces: tuple[ExposedSurface, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,10 +123,10 @@ class Judgement:
 
 
 def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
-    """Judge floors, walls and surfaces by the rule book.
+    """Judge floors, walls and ceilings by the rule book.
 
     Args:
-        inputs: Floors, walls and surfaces as entered.
+        inputs: Floors, walls and ceilings as entered.
         rules: The rule book in force.
 
     Returns:
@@ -160,8 +157,6 @@ def judge(inputs: JudgeInput, rules: RuleSet) -> Judgement:
         members.append(judged[1])
         if judged[2]:
             remedies.append((other.ref, judged[2]))
-    for surface in inputs.surfaces:
-        findings += judge_exposure(rules, surface)
     findings.sort(key=lambda finding: _ORDER[finding.severity])
     if inputs.floors or inputs.walls or inputs.ceilings:
         findings.append(_boundary(rules))

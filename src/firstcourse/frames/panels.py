@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames.checks import Check, as_found, deflection_check
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, as_found, deflection_check
 from firstcourse.values import Name, Value, length_in, measure
 
 SQ_IN_PER_SQ_FT = 144

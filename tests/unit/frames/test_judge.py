@@ -5,27 +5,18 @@ import pytest
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
+from firstcourse.frames import judge, remedy_workings
+from firstcourse.frames.checks import as_found
+from firstcourse.frames.floors import Finish, FloorInput, check_floor
+from firstcourse.frames.joists import PointLoad, SisterPart
+from firstcourse.frames.judge import JudgeInput, WallInput
+from firstcourse.frames.lumber import lumber
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import Panel, panel_stiffness, thickness_in
+from firstcourse.frames.remedies import floor_remedies
+from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.layers import Layer
-from firstcourse.planning.structure import remedy_workings
 from firstcourse.rules import load_rules
-from firstcourse.suitability import (
-    Cut,
-    Finish,
-    FloorInput,
-    JudgeInput,
-    Panel,
-    PointLoad,
-    SteelStud,
-    Studs,
-    WallInput,
-    floor_remedies,
-    judge,
-    lumber,
-)
-from firstcourse.suitability.checks import as_found
-from firstcourse.suitability.floors import check_floor
-from firstcourse.suitability.joists import SisterPart
-from firstcourse.suitability.panels import panel_stiffness, thickness_in
 from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)

@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+from firstcourse.frames.ceilings import CeilingInput, check_ceiling
+from firstcourse.frames.remedies import Remedy, computed_remedies
+from firstcourse.frames.walls import Studs, check_studs
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.ceilings import CeilingInput, check_ceiling
-from firstcourse.suitability.remedies import Remedy, computed_remedies
-from firstcourse.suitability.walls import Studs, check_studs
 
 _STUD_SIZES = ("2x4", "2x6", "2x8")
 

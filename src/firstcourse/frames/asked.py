@@ -8,6 +8,16 @@ from itertools import pairwise
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
+from firstcourse.frames.asked_decks import deck_findings
+from firstcourse.frames.ceilings import Above, CeilingInput
+from firstcourse.frames.floor_loads import floor_loads
+from firstcourse.frames.floors import Finish, FloorInput
+from firstcourse.frames.joists import PointLoad, SisterPart
+from firstcourse.frames.judge import FRAMES_NEED, JudgeInput, WallInput, frame_unjudged, judge_spacing
+from firstcourse.frames.lumber import lumber
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import Panel, thickness_in
+from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point
 from firstcourse.job import (
@@ -25,28 +35,7 @@ from firstcourse.job import (
 )
 from firstcourse.layers import floor_layers, laid_tile, tiling_tile, wall_layers
 from firstcourse.plan import Stock, Surface, SurfaceKind
-from firstcourse.planning.decks import deck_findings
-from firstcourse.planning.floor_loads import floor_loads
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import (
-    FRAMES_NEED,
-    Above,
-    CeilingInput,
-    Cut,
-    Finish,
-    FloorInput,
-    JudgeInput,
-    Panel,
-    PointLoad,
-    SteelStud,
-    Studs,
-    WallInput,
-    frame_unjudged,
-    judge_spacing,
-    lumber,
-)
-from firstcourse.suitability.joists import SisterPart
-from firstcourse.suitability.panels import thickness_in
 from firstcourse.survey import SurveyedShower
 from firstcourse.units import TICKS_PER_INCH, to_inches
 from firstcourse.values import Word, length, length_in

@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 
+from firstcourse.frames.checks import Check
+from firstcourse.frames.data_sheets import JudgedMember, amount
+from firstcourse.frames.loads import AreaLoad, PartLoad, layer_code
+from firstcourse.frames.remedies import Remedy
 from firstcourse.layers import Layer, total_mass_kg_m2
 from firstcourse.plan import LayerLine, SheetLine, StructureSheet, structure
-from firstcourse.suitability import Check, JudgedMember, Remedy
-from firstcourse.suitability.loads import AreaLoad, PartLoad, layer_code
-from firstcourse.suitability.sheets import amount
 from firstcourse.values import Value, Word, kept, length_in, measure
 from firstcourse.workings import Working
 

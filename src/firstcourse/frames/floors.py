@@ -4,16 +4,16 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames.checks import Check, as_found
+from firstcourse.frames.joist_checks import check_joist
+from firstcourse.frames.joists import CODE_LIMIT, Joist, PointLoad, SisterPart
+from firstcourse.frames.loads import SQ_IN_PER_SQ_FT, AreaLoad, JoistLoads, PartLoad, Summed, area_working
+from firstcourse.frames.lumber import UNKNOWN, Lumber, lumber
+from firstcourse.frames.notches import Cut
+from firstcourse.frames.panels import Panel, check_panel
 from firstcourse.geometry.polygon import Point
 from firstcourse.layers import Layer, total_mass_psf
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.checks import Check, as_found
-from firstcourse.suitability.cuts import Cut
-from firstcourse.suitability.joist_checks import check_joist
-from firstcourse.suitability.joists import CODE_LIMIT, Joist, PointLoad, SisterPart
-from firstcourse.suitability.loads import SQ_IN_PER_SQ_FT, AreaLoad, JoistLoads, PartLoad, Summed, area_working
-from firstcourse.suitability.lumber import UNKNOWN, Lumber, lumber
-from firstcourse.suitability.panels import Panel, check_panel
 from firstcourse.values import length_in, measure
 from firstcourse.workings import Working
 

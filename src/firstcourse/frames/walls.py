@@ -4,10 +4,10 @@ import math
 from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
+from firstcourse.frames import beams
+from firstcourse.frames.checks import Check, as_found, deflection_check
+from firstcourse.frames.lumber import Lumber
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import beams
-from firstcourse.suitability.checks import Check, as_found, deflection_check
-from firstcourse.suitability.lumber import Lumber
 from firstcourse.values import Value, Word, length_in, measure
 
 SQ_IN_PER_SQ_FT = 144
