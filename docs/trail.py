@@ -115,7 +115,7 @@ READING = (
 VALUE = (
     Stop("the rule in force on the job's day", "`rules`", _in_force),
     Stop("`Plan.given.rules[]`, as it was asked", "`planning`", _asked),
-    Stop("`Plan.findings[].limit`", "`suitability`", _limit),
+    Stop("`Plan.findings[].limit`", "`grounds`", _limit),
     Stop("the finding as said", "`words`", _said),
 )
 """The least gap under a door."""

@@ -16,7 +16,7 @@ LAYERS = [
     )
 ]
 COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "tongues", "cli"}
-PLANNERS = ("frames", "layers", "planning", "sheets")
+PLANNERS = ("grounds", "frames", "layers", "planning", "sheets")
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
 
 

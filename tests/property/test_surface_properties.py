@@ -7,12 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from firstcourse.grounds import Doorway, Fitting
+from firstcourse.grounds.build_up import BuildUp, judge_build_up
+from firstcourse.grounds.flatness import Spot, judge_flatness, tolerance_for
+from firstcourse.grounds.levelling import floor_fillings
+from firstcourse.grounds.plumb import Corner, Stance, corner_taper_mm, furring_mm, judge_stance
 from firstcourse.layers import BOND_COAT, TILE, Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import BuildUp, Corner, Doorway, Fitting, Spot, Stance, judge_build_up, judge_stance
-from firstcourse.suitability.flatness import judge_flatness, tolerance_for
-from firstcourse.suitability.levelling import floor_fillings
-from firstcourse.suitability.plumb import corner_taper_mm, furring_mm
 from firstcourse.units import Tape
 
 RULES = load_rules(datetime.date(2026, 11, 25))

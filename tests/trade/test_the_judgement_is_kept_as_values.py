@@ -67,8 +67,8 @@ def test_findings_are_values_that_both_tapes_say(name: str) -> None:
 def test_every_code_of_the_judgement_has_words_and_no_words_are_left_over() -> None:
     built = {
         code
-        for room in ("suitability", "planning")
-        for file in (SOURCE / room).rglob("*.py")
+        for file in SOURCE.rglob("*.py")
+        if file.relative_to(SOURCE).parts[0] not in ("verify", "words")
         for code in re.findall(r'"(SUI-\d{3})"', file.read_text(encoding="utf-8"))
     }
     text = (SOURCE / "words" / "texts" / "en" / "sui.ftl").read_text(encoding="utf-8")

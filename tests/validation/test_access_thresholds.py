@@ -7,10 +7,9 @@ import datetime
 
 import pytest
 
+from firstcourse.grounds import Doorway, judge_doorway
 from firstcourse.layers import Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Doorway
-from firstcourse.suitability.doorways import judge_doorway
 from firstcourse.units import Tape
 from said import worked
 

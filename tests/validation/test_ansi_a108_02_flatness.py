@@ -7,15 +7,9 @@ import datetime
 
 import pytest
 
+from firstcourse.grounds.flatness import Spot, best_plane, judge_flatness, straightedge_passes, tolerance_for
+from firstcourse.grounds.levelling import mean_depth_mm
 from firstcourse.rules import load_rules
-from firstcourse.suitability.flatness import (
-    Spot,
-    best_plane,
-    judge_flatness,
-    straightedge_passes,
-    tolerance_for,
-)
-from firstcourse.suitability.levelling import mean_depth_mm
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 INCH = 25.4

@@ -11,10 +11,10 @@ from dataclasses import replace
 
 import pytest
 
+from firstcourse.grounds import judge_exposure
+from firstcourse.grounds.exposure import ExposedSurface, Zone, boards_for
+from firstcourse.grounds.materials import tile_class
 from firstcourse.rules import load_rules
-from firstcourse.suitability import ExposedSurface, Zone
-from firstcourse.suitability.exposure import boards_for
-from firstcourse.suitability.materials import judge_exposure, tile_class
 
 DAY = datetime.date(2026, 11, 25)
 RULES = load_rules(DAY)

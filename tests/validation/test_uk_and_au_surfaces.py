@@ -8,10 +8,11 @@ import datetime
 
 import pytest
 
+from firstcourse.grounds import judge_exposure
+from firstcourse.grounds.exposure import ExposedSurface, Zone
+from firstcourse.grounds.flat_enough import Ground, judge_ground
+from firstcourse.grounds.flatness import Spot, tolerance_for
 from firstcourse.rules import load_rules
-from firstcourse.suitability import ExposedSurface, Ground, Spot, Zone, judge_ground
-from firstcourse.suitability.flatness import tolerance_for
-from firstcourse.suitability.materials import judge_exposure
 from firstcourse.units import Tape
 
 DAY = datetime.date(2026, 11, 25)

@@ -4,14 +4,11 @@ from collections.abc import Iterator, Mapping
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry.polygon import Point
+from firstcourse.grounds import Doorway, Fitting, SurfaceSide, judge_doorway, judge_drain, judge_flange
 from firstcourse.job import DoorStep, Room
 from firstcourse.layers import Layer
 from firstcourse.plan import Fall, OpeningKind
-from firstcourse.planning.surfaces import SurfaceSide
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import Doorway, Fitting
-from firstcourse.suitability.doorways import judge_doorway
-from firstcourse.suitability.fittings import judge_drain, judge_flange
 from firstcourse.survey.flats import frames_of
 from firstcourse.tiling.footings import Floors
 from firstcourse.units import Tape, to_inches

@@ -14,6 +14,14 @@ from firstcourse.frames import (
     remedy_workings,
     structure_sheet,
 )
+from firstcourse.grounds import (
+    SurfaceSide,
+    boarded_m2,
+    exposed_surfaces,
+    judge_exposure,
+    judge_steam_room,
+    judge_surface,
+)
 from firstcourse.job import (
     BoardedCeiling,
     BoardedFloor,
@@ -26,11 +34,8 @@ from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, Surface
 from firstcourse.planning.bed_floor import judge_bed_floor
 from firstcourse.planning.rule_notes import borrowed_values, rule_notes
 from firstcourse.planning.showers import shower_floors
-from firstcourse.planning.steam import judge_steam_room
-from firstcourse.planning.surfaces import SurfaceSide, boarded_m2, exposed_surfaces, judge_surface
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.sheets.cut import allowed_stock, job_stock
-from firstcourse.suitability.materials import judge_exposure
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape
 from firstcourse.values import Name, Word

@@ -1,16 +1,9 @@
 """Everything that is exposed, judged together: board, barriers, mortar, fasteners, tile, ground and moisture."""
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.grounds.exposure import ExposedSurface, Zone, allowed, judge_barriers, judge_board, judge_material
+from firstcourse.grounds.moisture import judge_moisture
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.exposure import (
-    ExposedSurface,
-    Zone,
-    allowed,
-    judge_barriers,
-    judge_board,
-    judge_material,
-)
-from firstcourse.suitability.moisture import judge_moisture
 from firstcourse.values import Name, Value, Word, least, measure
 
 _CLASSES = ("impervious", "vitreous", "semi_vitreous", "non_vitreous", "porous")

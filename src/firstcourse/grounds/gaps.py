@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.grounds.flatness import SAME_MM, Tolerance, tolerance_for
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.flatness import SAME_MM, Tolerance, tolerance_for
 from firstcourse.values import Name, Word, measure, most
 from firstcourse.workings import Working
 

@@ -1,8 +1,8 @@
 """Moisture readings in wood and slab against what tile, membranes and mortar allow."""
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.grounds.exposure import ExposedSurface
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.exposure import ExposedSurface
 from firstcourse.values import Measure, Word, measure, most
 
 

@@ -9,8 +9,7 @@ from dataclasses import dataclass
 
 from firstcourse.errors import InputValueError
 from firstcourse.frames import Remedy
-from firstcourse.rules import RuleSet
-from firstcourse.suitability.flatness import (
+from firstcourse.grounds.flatness import (
     MM_PER_IN,
     SAME_MM,
     Plane,
@@ -20,6 +19,7 @@ from firstcourse.suitability.flatness import (
     least_zone,
     tolerance_for,
 )
+from firstcourse.rules import RuleSet
 from firstcourse.values import Name, measure
 
 

@@ -7,8 +7,8 @@ import math
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
+from firstcourse.grounds.flatness import MM_PER_IN
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.flatness import MM_PER_IN
 from firstcourse.units import Tape, format_length, ticks_from_mm
 from firstcourse.values import Measure, Ref, Word, measure, most
 from firstcourse.workings import Working

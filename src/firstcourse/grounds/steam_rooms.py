@@ -6,9 +6,9 @@ import numpy as np
 
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
+from firstcourse.grounds.steam import judge_steam_ceiling, judge_steam_closed
 from firstcourse.job import Job, Room
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.steam import judge_steam_ceiling, judge_steam_closed
 from firstcourse.survey import RoomSurvey
 from firstcourse.units import to_mm
 

@@ -4,17 +4,10 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.frames import Check, check_backing_mass
+from firstcourse.grounds.doorways import Doorway, judge_doorway
+from firstcourse.grounds.fittings import Fitting, ValveWindow, judge_drain, judge_flange, judge_trim, judge_valve
 from firstcourse.layers import BOND_COAT, TILE, Layer, total_height_in, total_mass_kg_m2
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.doorways import Doorway, judge_doorway
-from firstcourse.suitability.fittings import (
-    Fitting,
-    ValveWindow,
-    judge_drain,
-    judge_flange,
-    judge_trim,
-    judge_valve,
-)
 from firstcourse.units import Tape
 from firstcourse.values import Word, length_in, measure, most
 from firstcourse.workings import Working

@@ -7,10 +7,10 @@ import pytest
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
+from firstcourse.grounds import judge_exposure
+from firstcourse.grounds.exposure import ExposedSurface, Zone, boards_for, zone_working
+from firstcourse.grounds.materials import tile_class
 from firstcourse.rules import load_rules
-from firstcourse.suitability import ExposedSurface, Zone, zone_working
-from firstcourse.suitability.exposure import boards_for
-from firstcourse.suitability.materials import judge_exposure, tile_class
 from said import all_said, worked
 
 DAY = datetime.date(2026, 11, 25)

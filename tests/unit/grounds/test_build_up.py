@@ -6,9 +6,11 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.findings import Severity
+from firstcourse.grounds import Doorway, Fitting
+from firstcourse.grounds.build_up import BuildUp, judge_build_up
+from firstcourse.grounds.fittings import ValveWindow
 from firstcourse.layers import BOND_COAT, TILE, Layer
 from firstcourse.rules import load_rules
-from firstcourse.suitability import BuildUp, Doorway, Fitting, ValveWindow, judge_build_up
 from firstcourse.units import Tape
 from said import all_said, said, worked
 

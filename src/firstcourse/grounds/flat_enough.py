@@ -5,8 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.frames import Remedy
-from firstcourse.rules import RuleSet
-from firstcourse.suitability.flatness import (
+from firstcourse.grounds.flatness import (
     MM_PER_IN,
     SAME_MM,
     Flatness,
@@ -15,9 +14,10 @@ from firstcourse.suitability.flatness import (
     least_zone,
     tolerance_for,
 )
-from firstcourse.suitability.gaps import Gap, tells
-from firstcourse.suitability.levelling import Filling, floor_fillings
-from firstcourse.suitability.straightening import Straightening, wall_straightenings
+from firstcourse.grounds.gaps import Gap, tells
+from firstcourse.grounds.levelling import Filling, floor_fillings
+from firstcourse.grounds.straightening import Straightening, wall_straightenings
+from firstcourse.rules import RuleSet
 from firstcourse.units import Tape
 from firstcourse.values import Measure, Name, Value, Word, measure, most
 from firstcourse.workings import Working

@@ -11,12 +11,12 @@ from hypothesis import strategies as st
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
 from firstcourse.frames import remedy_workings
+from firstcourse.grounds.flat_enough import Ground, judge_ground
+from firstcourse.grounds.flatness import Spot, best_line, best_plane, judge_flatness, least_zone, tolerance_for
+from firstcourse.grounds.gaps import Gap, judge_gaps
+from firstcourse.grounds.levelling import fill_bags, mean_depth_mm
+from firstcourse.grounds.straightening import corrections_mm
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Ground, Spot, judge_ground
-from firstcourse.suitability.flatness import best_line, best_plane, judge_flatness, least_zone, tolerance_for
-from firstcourse.suitability.gaps import Gap, judge_gaps
-from firstcourse.suitability.levelling import fill_bags, mean_depth_mm
-from firstcourse.suitability.straightening import corrections_mm
 from firstcourse.units import Tape
 from said import all_said, worked
 

@@ -7,9 +7,8 @@ from dataclasses import replace
 import pytest
 
 from firstcourse.findings import Severity
+from firstcourse.grounds.plumb import Corner, Stance, corner_taper_mm, furring_mm, judge_stance, plumb_limit_mm
 from firstcourse.rules import load_rules
-from firstcourse.suitability import Corner, Stance, judge_stance
-from firstcourse.suitability.plumb import corner_taper_mm, furring_mm, plumb_limit_mm
 from firstcourse.units import Tape
 from said import all_said, worked
 

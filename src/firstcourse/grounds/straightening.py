@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.frames import Remedy
+from firstcourse.grounds.flatness import MM_PER_IN, Spot, Tolerance, least_zone
+from firstcourse.grounds.levelling import failing_names, moved, on_plane
+from firstcourse.grounds.plumb import Stance, needed_furring_mm
 from firstcourse.rules import RuleSet
-from firstcourse.suitability.flatness import MM_PER_IN, Spot, Tolerance, least_zone
-from firstcourse.suitability.levelling import failing_names, moved, on_plane
-from firstcourse.suitability.plumb import Stance, needed_furring_mm
 from firstcourse.units import Tape, ticks_from_mm, to_mm
 from firstcourse.values import length, measure
 from firstcourse.workings import Working

@@ -9,31 +9,19 @@ from shapely import unary_union
 from firstcourse.findings import Finding
 from firstcourse.frames import Remedy
 from firstcourse.geometry import bounds, to_shapely
+from firstcourse.grounds.build_up import BuildUp, judge_build_up
+from firstcourse.grounds.doorways import Doorway
+from firstcourse.grounds.exposure import ExposedSurface, Zone, zone_working
+from firstcourse.grounds.fittings import Fitting, ValveWindow
+from firstcourse.grounds.flat_enough import Ground, GroundJudgement, judge_ground
+from firstcourse.grounds.flatness import MM_PER_IN, Spot
+from firstcourse.grounds.gaps import Gap, judge_gaps
+from firstcourse.grounds.plumb import Corner, Stance, judge_stance, needed_furring_mm
+from firstcourse.grounds.straightening import packing
 from firstcourse.job import BoardedCeiling, BoardedFloor, BoardedWall, Exposure, Job, Room
 from firstcourse.layers import LaidTile, board_family, floor_layers, laid_tile, surface_part, wall_layers
 from firstcourse.plan import HeightMark, OpeningKind, Point, Stock, Surface, SurfaceKind, opening_ring
 from firstcourse.rules import RuleSet
-from firstcourse.suitability import (
-    BuildUp,
-    Corner,
-    Doorway,
-    ExposedSurface,
-    Fitting,
-    Ground,
-    GroundJudgement,
-    Spot,
-    Stance,
-    ValveWindow,
-    Zone,
-    judge_build_up,
-    judge_ground,
-    judge_stance,
-    zone_working,
-)
-from firstcourse.suitability.flatness import MM_PER_IN
-from firstcourse.suitability.gaps import Gap, judge_gaps
-from firstcourse.suitability.plumb import needed_furring_mm
-from firstcourse.suitability.straightening import packing
 from firstcourse.survey import RoomSurvey
 from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_inches, to_mm
 from firstcourse.workings import Working
