@@ -21,9 +21,9 @@ from firstcourse.plan import (
     TiledArea,
     TileStock,
 )
-from firstcourse.quantities import GROUT, count_tiles
-from firstcourse.quantities.tiled_parts import handbook_grout
 from firstcourse.rules import Override, load_rules
+from firstcourse.takeoff import GROUT, count_tiles
+from firstcourse.takeoff.tiled_parts import handbook_grout
 from firstcourse.units import Tape, mm
 
 DAY = datetime.date(2026, 11, 25)

@@ -9,8 +9,8 @@ import math
 
 import pytest
 
-from firstcourse.quantities.lifting import Lift, weight_limits
 from firstcourse.rules import load_rules
+from firstcourse.takeoff.lifting import Lift, weight_limits
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 

@@ -11,10 +11,10 @@ from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
 from firstcourse.planning.why import Explanation as Explanation
 from firstcourse.planning.why import Outcome as Outcome
-from firstcourse.quantities.why import Reason, beside_practice
-from firstcourse.quantities.why import StockWhy as StockWhy
 from firstcourse.survey import SurveyResult
 from firstcourse.survey.report import RoomReport, report
+from firstcourse.takeoff.why import Reason, beside_practice
+from firstcourse.takeoff.why import StockWhy as StockWhy
 from firstcourse.workings import Working
 
 

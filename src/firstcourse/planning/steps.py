@@ -21,7 +21,6 @@ from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import cost_working, price
-from firstcourse.quantities import count, count_tiles
 from firstcourse.reuse import ONCE, Kept, Steps
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share, in_turn
@@ -41,6 +40,7 @@ from firstcourse.sheets.seams import board, demand
 from firstcourse.sheets.thin_cuts import thin_cuts
 from firstcourse.sheets.together import Surfaced
 from firstcourse.survey import benches_at_walls, survey_job
+from firstcourse.takeoff import count, count_tiles
 from firstcourse.tongues import ENGLISH
 from firstcourse.verify import verify_text
 from firstcourse.workings import Working, by_id

@@ -6,9 +6,9 @@ from dataclasses import dataclass, field
 from firstcourse.findings import Finding
 from firstcourse.job import Job
 from firstcourse.plan import Quantity, Surface
-from firstcourse.quantities.membranes import bed_mortar, membranes
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
+from firstcourse.takeoff.membranes import bed_mortar, membranes
 from firstcourse.tiling.developed import Kind
 from firstcourse.tiling.water import membrane
 from firstcourse.workings import Working

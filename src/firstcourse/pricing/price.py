@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from firstcourse.plan import Frozen, Quantity, Stock, TileStock
-from firstcourse.quantities import sheets_of, tiles_of
+from firstcourse.takeoff import sheets_of, tiles_of
 from firstcourse.values import Ref, Value, currency_of, money
 from firstcourse.workings import Working
 

@@ -6,8 +6,8 @@ import pytest
 
 from firstcourse.layers import LaidTile, board_density, wall_layers
 from firstcourse.plan import Count, Sheet, Stock
-from firstcourse.quantities import count
 from firstcourse.rules import load_rules
+from firstcourse.takeoff import count
 from firstcourse.units import Tape, inches
 from firstcourse.values import measure
 

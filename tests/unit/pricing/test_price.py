@@ -2,7 +2,7 @@ from decimal import Decimal
 
 from firstcourse.plan import Pack, Quantity, Stock, TileStock
 from firstcourse.pricing import price
-from firstcourse.quantities import sheets_of, tiles_of
+from firstcourse.takeoff import sheets_of, tiles_of
 from firstcourse.units import inches
 
 SHEET, BOX = Pack(kind="sheet", size=1, unit="sheet"), Pack(kind="box", size=30, unit="tile")

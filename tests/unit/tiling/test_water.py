@@ -9,9 +9,9 @@ import pytest
 import yaml
 
 from firstcourse.job import Job, read_job_text
-from firstcourse.quantities.membranes import bed_mortar, membranes
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.survey import SurveyResult, survey_job
+from firstcourse.takeoff.membranes import bed_mortar, membranes
 from firstcourse.tiling.shower_floor import plan_fall
 from firstcourse.tiling.water import Membrane, membrane
 from firstcourse.values import Ref

@@ -5,7 +5,8 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from firstcourse.plan import Fall, Pack
-from firstcourse.quantities.items import (
+from firstcourse.rules import RuleSet
+from firstcourse.takeoff.items import (
     BED_MORTAR,
     DRAIN_FLANGE,
     INSIDE_CORNERS,
@@ -16,8 +17,7 @@ from firstcourse.quantities.items import (
     SHEET_MEMBRANE,
     collars_of,
 )
-from firstcourse.quantities.lines import Line, line, running
-from firstcourse.rules import RuleSet
+from firstcourse.takeoff.lines import Line, line, running
 from firstcourse.tiling.developed import Developed, square
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Measure, Ref, Value, length, measure

@@ -25,7 +25,8 @@ from firstcourse.plan import (
     TiledArea,
     TileStock,
 )
-from firstcourse.quantities import (
+from firstcourse.rules import Override, load_rules
+from firstcourse.takeoff import (
     BOND_BREAKER,
     EDGE_TRIM,
     GROUT,
@@ -38,9 +39,8 @@ from firstcourse.quantities import (
     rod_of,
     tiles_of,
 )
-from firstcourse.quantities.tile_cuts import cuts_by_kind
-from firstcourse.quantities.tile_edges import lengths_needed
-from firstcourse.rules import Override, load_rules
+from firstcourse.takeoff.tile_cuts import cuts_by_kind
+from firstcourse.takeoff.tile_edges import lengths_needed
 from firstcourse.tiling.lay import lay
 from firstcourse.tiling.patterns import repeat_cell
 from firstcourse.tiling.sharing import share

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Sequence
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Pack, Surface
-from firstcourse.quantities.items import EDGE_TRIM, SPACERS
-from firstcourse.quantities.lines import Line, line
-from firstcourse.quantities.tiled_parts import TiledPart
 from firstcourse.rules import RuleSet
+from firstcourse.takeoff.items import EDGE_TRIM, SPACERS
+from firstcourse.takeoff.lines import Line, line
+from firstcourse.takeoff.tiled_parts import TiledPart
 from firstcourse.tiling.setting import shown_edges
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, to_mm
 from firstcourse.values import Ref, length, measure

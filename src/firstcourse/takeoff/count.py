@@ -14,10 +14,10 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
 from firstcourse.layers import board_density, density_rule
 from firstcourse.plan import Count, Frozen, Pack, Piece, Quantity, Ring, Sheet, Stock, Surface, SurfaceKind
-from firstcourse.quantities.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
-from firstcourse.quantities.lifting import lifting
-from firstcourse.quantities.lines import Line, by_mass, line, running
 from firstcourse.rules import RuleSet
+from firstcourse.takeoff.items import BOARD_STRIPS, FASTENERS, MORTAR, SEALANT, TAPE, added_of, sheets_of
+from firstcourse.takeoff.lifting import lifting
+from firstcourse.takeoff.lines import Line, by_mass, line, running
 from firstcourse.units import TICKS_PER_MM, Tape, to_mm
 from firstcourse.values import Name, Value, Word, length, measure
 from firstcourse.workings import Working, by_id

@@ -7,7 +7,7 @@ from itertools import product
 from math import ceil
 
 from firstcourse.plan import LayoutBound, Part, Plan, Sheet, Stock
-from firstcourse.quantities.sheet_fills import SheetFill, fill_of, left_over, marks_of
+from firstcourse.takeoff.sheet_fills import SheetFill, fill_of, left_over, marks_of
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import (
     Measure,

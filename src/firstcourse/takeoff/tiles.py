@@ -7,14 +7,14 @@ from shapely import Polygon
 
 from firstcourse.layers import dry_mass
 from firstcourse.plan import Pack, Surface, Tile, TileStock
-from firstcourse.quantities.count import Quantities
-from firstcourse.quantities.items import LARGE_TILE_MORTAR, TILE_MORTAR, tiles_of
-from firstcourse.quantities.lines import Line, by_mass, line
-from firstcourse.quantities.tile_cuts import cuts_working
-from firstcourse.quantities.tile_edges import spacers, trim, trim_finding
-from firstcourse.quantities.tile_joints import grout, sealant
-from firstcourse.quantities.tiled_parts import TiledPart, places, tiled_parts, to_set
 from firstcourse.rules import RuleSet
+from firstcourse.takeoff.count import Quantities
+from firstcourse.takeoff.items import LARGE_TILE_MORTAR, TILE_MORTAR, tiles_of
+from firstcourse.takeoff.lines import Line, by_mass, line
+from firstcourse.takeoff.tile_cuts import cuts_working
+from firstcourse.takeoff.tile_edges import spacers, trim, trim_finding
+from firstcourse.takeoff.tile_joints import grout, sealant
+from firstcourse.takeoff.tiled_parts import TiledPart, places, tiled_parts, to_set
 from firstcourse.tiling.setting import shown_edges
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Value, Word, length, measure

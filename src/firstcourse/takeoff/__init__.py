@@ -1,7 +1,7 @@
 """What to buy for boards and tile, counted from what is drawn."""
 
-from firstcourse.quantities.count import Quantities, count
-from firstcourse.quantities.items import (
+from firstcourse.takeoff.count import Quantities, count
+from firstcourse.takeoff.items import (
     BOND_BREAKER,
     EDGE_TRIM,
     FASTENERS,
@@ -18,7 +18,7 @@ from firstcourse.quantities.items import (
     sheets_of,
     tiles_of,
 )
-from firstcourse.quantities.tiles import count_tiles
+from firstcourse.takeoff.tiles import count_tiles
 
 __all__ = [
     "BOND_BREAKER",

@@ -25,8 +25,8 @@ from firstcourse.plan import (
     SurfaceKind,
     sealed,
 )
-from firstcourse.quantities import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.rules import load_rules
+from firstcourse.takeoff import FASTENERS, MORTAR, SEALANT, TAPE, Quantities, added_of, count, sheets_of
 from firstcourse.units import Tape, inches
 from firstcourse.values import measure
 from firstcourse.verify.formulas.quantities import check_quantities
