@@ -31,8 +31,10 @@ from warm import MOST_CPU_S, MOST_MEMORY_KB, apart, warm_up
 
 from firstcourse.app import papers
 from firstcourse.cli import run
-from firstcourse.documents.office_pack import office_data, print_office_pack
-from firstcourse.documents.papers import (
+from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
+from firstcourse.job import job_schema
+from firstcourse.papers.office_pack import office_data, print_office_pack
+from firstcourse.papers.papers import (
     OFFICE_PACK_A4,
     OFFICE_PACK_LETTER,
     SITE_PACK_A4,
@@ -41,10 +43,8 @@ from firstcourse.documents.papers import (
     Paper,
     file_names,
 )
-from firstcourse.documents.site_pack import pack_data, print_pack
-from firstcourse.documents.workbook import workbook
-from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
-from firstcourse.job import job_schema
+from firstcourse.papers.site_pack import pack_data, print_pack
+from firstcourse.papers.workbook import workbook
 from firstcourse.plan import Plan
 
 SOME_PAPERS_EVERY, ALL_PAPERS_EVERY = 3, 20

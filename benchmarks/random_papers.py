@@ -21,9 +21,6 @@ from pypdf.generic import NameObject, StreamObject
 from random_rooms import random_job
 from random_tiles import tiled
 
-from firstcourse.documents.blocks import HIGH_MM, WIDE_MM
-from firstcourse.documents.pages import Paper
-from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.drawings import Drawing, draw_heights, draw_surface, draw_tiling
 from firstcourse.drawings.face import text_width
 from firstcourse.drawings.model import LEAST_TEXT_MM
@@ -31,6 +28,9 @@ from firstcourse.drawings.placing import meeting
 from firstcourse.drawings.svg import svg_size
 from firstcourse.errors import JobError, PlanRefusedError
 from firstcourse.job import read_job_text
+from firstcourse.papers.blocks import HIGH_MM, WIDE_MM
+from firstcourse.papers.pages import Paper
+from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 

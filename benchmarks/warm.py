@@ -14,13 +14,13 @@ from dataclasses import dataclass
 import firstcourse.app.papers
 import firstcourse.app.session
 import firstcourse.cli.plan  # noqa: F401  # what the command loads, once and not in each copy
-from firstcourse.documents import pages
-from firstcourse.documents.office_pack import office_data
-from firstcourse.documents.site_pack import pack_data
-from firstcourse.documents.workbook import workbook
 from firstcourse.drawings import draw_surface, draw_tiling, to_dxf, to_svg
 from firstcourse.errors import JobError, PlanRefusedError
 from firstcourse.job import read_job_text
+from firstcourse.papers import pages
+from firstcourse.papers.office_pack import office_data
+from firstcourse.papers.site_pack import pack_data
+from firstcourse.papers.workbook import workbook
 from firstcourse.planning import plan_job
 
 MOST_CPU_S, MOST_MEMORY_KB = 60, 1_500_000

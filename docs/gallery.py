@@ -11,11 +11,11 @@ from itertools import combinations
 from pathlib import Path
 from typing import Any
 
-from firstcourse.documents.fall_pages import level_place
-from firstcourse.documents.mark_words import line_words
-from firstcourse.documents.start_reasons import start_reasons
 from firstcourse.drawings import draw_fall, draw_tiling, to_svg
 from firstcourse.job import Job
+from firstcourse.papers.fall_pages import level_place
+from firstcourse.papers.mark_words import line_words
+from firstcourse.papers.start_reasons import start_reasons
 from firstcourse.plan import Fall, Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import Tape, format_length, inches, mm

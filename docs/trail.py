@@ -2,7 +2,7 @@
 
     .venv/bin/python docs/trail.py
 
-Each stop reads what really stands there in the first example's plan; `tests/unit/documents/test_trail.py` changes
+Each stop reads what really stands there in the first example's plan; `tests/unit/papers/test_trail.py` changes
 the reading and the rule and holds that every stop changes with them.
 """
 
@@ -11,9 +11,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from firstcourse.documents.ticket_pages import second_cuts
 from firstcourse.findings import Finding
 from firstcourse.job import Job, read_job_text
+from firstcourse.papers.ticket_pages import second_cuts
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
@@ -109,7 +109,7 @@ READING = (
     Stop("`Plan.surfaces[0].openings[].centre` [ticks], over the adjusted corners", "`survey`", _placed),
     Stop("`Plan.surfaces[0].boards[].holes`, in the floor's coordinates", "`boards`", _board),
     Stop("`Plan.pieces[].holes`, in the piece's own", "`boards`", _piece),
-    Stop("the second cuts of the cut ticket, on the tape", "`documents`, by `words`", _ticket),
+    Stop("the second cuts of the cut ticket, on the tape", "`papers`, by `words`", _ticket),
 )
 """How far the closet flange lies along wall D-A, taped once."""
 VALUE = (

@@ -4,8 +4,8 @@ from functools import cache
 from pathlib import Path
 
 import firstcourse
-from firstcourse.documents.pages import Paper
-from firstcourse.documents.site_pack import site_pack
+from firstcourse.papers.pages import Paper
+from firstcourse.papers.site_pack import site_pack
 from firstcourse.plan import Plan
 
 EXAMPLES = Path(__file__).parents[1] / "examples"

@@ -41,7 +41,7 @@ def _places() -> dict[str, set[str]]:
     places = defaultdict(set)
     for file in sorted(PACKAGE.rglob("*.py")):
         room = file.relative_to(PACKAGE)
-        if room.parts[0] == "documents":  # Papers show findings and build none.
+        if room.parts[0] == "papers":  # Papers show findings and build none.
             continue
         for code, function in _built(ast.parse(file.read_text(encoding="utf-8"))):
             objects = code.startswith("VER-")

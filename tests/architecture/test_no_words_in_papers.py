@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 PACKAGE = Path(__file__).parents[2] / "src" / "firstcourse"
-PLACES = ("documents", "drawings")
+PLACES = ("papers", "drawings")
 TWO_WORDS = re.compile(r"[^\W\d_]{2,}[,;:]?\s+[^\W\d_]{2,}")
 MARKUP = re.compile(r"\s*(?:=+ |- )?(?:[A-Z][a-z]+\b(?![.(])|[a-z]+ [a-z]+ [a-z]+\b)")
 CODE = re.compile(r"\s*(?:#let|let|if|for|else|set|show|while|return|import|include)\b")
@@ -74,10 +74,10 @@ def markup(source: str) -> Iterator[str]:
             yield text
 
 
-@pytest.mark.parametrize("name", [file.name for file in sorted((PACKAGE / "documents").glob("*.typ"))])
+@pytest.mark.parametrize("name", [file.name for file in sorted((PACKAGE / "papers").glob("*.typ"))])
 def test_no_words_stand_in_a_page_source(name: str) -> None:
     told = [
-        one for one in markup((PACKAGE / "documents" / name).read_text(encoding="utf-8")) if one not in NO_WORDS
+        one for one in markup((PACKAGE / "papers" / name).read_text(encoding="utf-8")) if one not in NO_WORDS
     ]
     assert not told
 

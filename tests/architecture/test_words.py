@@ -29,7 +29,7 @@ def messages(tongue: str) -> dict[str, ftl.Message]:
 def built() -> Iterator[tuple[set[str], set[str]]]:
     """Each call that builds a finding: its code or the codes it chooses from, and the remedies it names."""
     for file in sorted(PACKAGE.rglob("*.py")):
-        if file.relative_to(PACKAGE).parts[0] in ("verify", "documents", "words", "cli", "app"):
+        if file.relative_to(PACKAGE).parts[0] in ("verify", "papers", "words", "cli", "app"):
             continue
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if not isinstance(node, ast.Call):
@@ -52,7 +52,7 @@ def codes_in_source() -> set[str]:
     return {
         text
         for file in PACKAGE.rglob("*.py")
-        if file.relative_to(PACKAGE).parts[0] not in ("verify", "documents", "words", "cli", "app")
+        if file.relative_to(PACKAGE).parts[0] not in ("verify", "papers", "words", "cli", "app")
         for text in texts(ast.parse(file.read_text(encoding="utf-8")))
         if CODE.fullmatch(text)
     }

@@ -7,8 +7,8 @@ from typing import Any
 import pypdf
 import pytest
 
-from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.job import read_job_text
+from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.planning import plan_job
 
 JOB = """

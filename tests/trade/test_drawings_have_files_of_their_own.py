@@ -1,6 +1,6 @@
 """Rooms named `wet room`, `wet-room` and `wet.room` wrote their drawings into one file, so that two were lost."""
 
-from firstcourse.documents.papers import file_names
+from firstcourse.papers.papers import file_names
 
 
 def test_rooms_that_differ_in_signs_alone_have_drawings_of_their_own() -> None:

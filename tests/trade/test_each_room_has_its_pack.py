@@ -7,9 +7,9 @@ from collections import Counter
 
 import pytest
 
-from firstcourse.documents.by_room import RoomPart, by_room, room_parts, whole_part
-from firstcourse.documents.papers import all_papers
 from firstcourse.job import read_job_text
+from firstcourse.papers.by_room import RoomPart, by_room, room_parts, whole_part
+from firstcourse.papers.papers import all_papers
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 

@@ -7,11 +7,11 @@ from functools import cache
 import pytest
 from shapely import Point, Polygon, box
 
-from firstcourse.documents.board_pages import board_blocks
 from firstcourse.drawings import Drawing, draw_surface, draw_tiling
 from firstcourse.drawings.model import LEAST_TEXT_MM
 from firstcourse.drawings.placing import placed_apart
 from firstcourse.job import read_job_text
+from firstcourse.papers.board_pages import board_blocks
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.units import TICKS_PER_MM

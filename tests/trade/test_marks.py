@@ -13,9 +13,9 @@ from typing import Any
 
 import pytest
 
-from firstcourse.documents.mark_words import line_words
-from firstcourse.documents.poles import plan_poles
 from firstcourse.job import read_job, read_job_text
+from firstcourse.papers.mark_words import line_words
+from firstcourse.papers.poles import plan_poles
 from firstcourse.plan import Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import TICKS_PER_INCH, Tape, inches

@@ -3,7 +3,7 @@
 Hands need the name of the thing as one calls it who stands before it, and how far from the line's end to measure.
 """
 
-from firstcourse.documents.mark_words import line_words, thing
+from firstcourse.papers.mark_words import line_words, thing
 from firstcourse.plan import Mark, Side, SideKind, Surface, SurfaceKind
 from firstcourse.units import Tape, parse_length
 from firstcourse.words import Speaker

@@ -2,8 +2,8 @@
 counted as small as the sill of a niche.
 """
 
-from firstcourse.documents.tile_pages import tile_blocks
 from firstcourse.job import read_job_text
+from firstcourse.papers.tile_pages import tile_blocks
 from firstcourse.planning import plan_job
 
 NIB = """

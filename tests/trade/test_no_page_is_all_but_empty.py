@@ -9,9 +9,9 @@ from typing import Any
 import pypdf
 import pytest
 
-from firstcourse.documents.blocks import HIGH_MM
-from firstcourse.documents.site_pack import pack_data, print_pack
 from firstcourse.job import read_job_text
+from firstcourse.papers.blocks import HIGH_MM
+from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.planning import plan_job
 
 JOB = """

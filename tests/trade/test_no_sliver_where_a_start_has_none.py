@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from shapely import LinearRing, LineString, Point, Polygon, box
 from shapely.geometry.polygon import orient
 
-from firstcourse.documents.start_reasons import start_reasons
+from firstcourse.papers.start_reasons import start_reasons
 from firstcourse.plan import TileStock
 from firstcourse.planning.start_points import start_point
 from firstcourse.rules import load_rules

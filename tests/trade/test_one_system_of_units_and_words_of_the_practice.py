@@ -14,10 +14,10 @@ from typing import Any
 import pytest
 import yaml
 
-from firstcourse.documents.office_pack import office_data
-from firstcourse.documents.site_pack import pack_data
-from firstcourse.documents.workbook import tables
 from firstcourse.job import read_job_text
+from firstcourse.papers.office_pack import office_data
+from firstcourse.papers.site_pack import pack_data
+from firstcourse.papers.workbook import tables
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.units import Tape

@@ -10,12 +10,12 @@ import pypdf
 import pytest
 
 from example_plans import plan_of
-from firstcourse.documents.blocks import Block, beside_each_other, in_columns, in_rows, two_to_a_page
-from firstcourse.documents.pages import _compiler
-from firstcourse.documents.site_pack import pack_data, print_pack
-from firstcourse.documents.ticket_pages import tickets
 from firstcourse.drawings.tickets import part_numbers, parts_within
 from firstcourse.job import read_job_text
+from firstcourse.papers.blocks import Block, beside_each_other, in_columns, in_rows, two_to_a_page
+from firstcourse.papers.pages import _compiler
+from firstcourse.papers.site_pack import pack_data, print_pack
+from firstcourse.papers.ticket_pages import tickets
 from firstcourse.plan import Sheet
 from firstcourse.planning import plan_job
 

@@ -11,9 +11,9 @@ from typing import Any
 
 import pytest
 
-from firstcourse.documents.poles import plan_poles
-from firstcourse.documents.tile_pages import tile_poles
 from firstcourse.job import read_job_text
+from firstcourse.papers.poles import plan_poles
+from firstcourse.papers.tile_pages import tile_poles
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.units import TICKS_PER_INCH

@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 
 from firstcourse.app.processes import Processes
-from firstcourse.documents.office_pack import office_data
 from firstcourse.job import read_job, read_job_text
+from firstcourse.papers.office_pack import office_data
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.rules import RuleSet, load_rules

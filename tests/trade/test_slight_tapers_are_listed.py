@@ -4,8 +4,8 @@ from math import dist
 
 import pytest
 
-from firstcourse.documents.ticket_pages import is_slight, second_cuts, slight_tapers
 from firstcourse.job import read_job_text
+from firstcourse.papers.ticket_pages import is_slight, second_cuts, slight_tapers
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 

@@ -12,8 +12,8 @@ from typing import Any
 
 import pytest
 
-from firstcourse.documents.tile_pages import tile_blocks
 from firstcourse.job import read_job_text
+from firstcourse.papers.tile_pages import tile_blocks
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.units import TICKS_PER_INCH, format_length

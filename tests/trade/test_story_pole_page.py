@@ -12,10 +12,10 @@ import pytest
 
 from example_plans import plan_of, site_pack_of
 from firstcourse.cli import run
-from firstcourse.documents.papers import STORY_POLE_A4, STORY_POLE_LETTER
-from firstcourse.documents.poles import plan_poles
-from firstcourse.documents.site_pack import pack_data
 from firstcourse.drawings import draw_tiling
+from firstcourse.papers.papers import STORY_POLE_A4, STORY_POLE_LETTER
+from firstcourse.papers.poles import plan_poles
+from firstcourse.papers.site_pack import pack_data
 from firstcourse.units import format_length
 
 

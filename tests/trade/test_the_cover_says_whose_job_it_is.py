@@ -6,11 +6,11 @@ import re
 import pypdf
 import pytest
 
-from firstcourse.documents.site_pack import site_pack
 from firstcourse.drawings.face import advances
 from firstcourse.errors import FirstcourseError
 from firstcourse.job import read_job_text
 from firstcourse.job.fields import PRINTED_PATTERN
+from firstcourse.papers.site_pack import site_pack
 from firstcourse.planning import plan_job
 
 JOB = """

@@ -1,9 +1,9 @@
 """The workbook called the parts of a sheet S1a and S1ba, the tickets on the bench called them 1 and 2."""
 
 from example_plans import plan_of
-from firstcourse.documents.ticket_pages import tickets
-from firstcourse.documents.workbook import tables
 from firstcourse.drawings.tickets import part_numbers
+from firstcourse.papers.ticket_pages import tickets
+from firstcourse.papers.workbook import tables
 
 
 def test_every_cut_of_the_workbook_reads_as_on_its_ticket() -> None:

@@ -5,8 +5,8 @@ from typing import Any
 import pytest
 import yaml
 
-from firstcourse.documents.site_pack import pack_data
 from firstcourse.job import read_job_text
+from firstcourse.papers.site_pack import pack_data
 from firstcourse.planning import plan_job
 from firstcourse.units import Tape
 from firstcourse.words import Speaker

@@ -11,7 +11,7 @@ from firstcourse.files import read_file, utf8_text
 from firstcourse.job import job_file_text
 
 if TYPE_CHECKING:
-    from firstcourse.documents.papers import Paper
+    from firstcourse.papers.papers import Paper
 
 LARGEST_PLAN_BYTES = 300_000_000
 """Some 500 rooms; reading takes several times as much memory."""

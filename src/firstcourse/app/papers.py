@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from itertools import chain
 
 from firstcourse.app.files import PLAN
-from firstcourse.documents.judgement_pack import judgement_pack
-from firstcourse.documents.pages import PAGE_SIZES
-from firstcourse.documents.papers import Paper, all_papers
 from firstcourse.drawings import draw_surface, draw_tiling, to_svg
 from firstcourse.errors import InputValueError
+from firstcourse.papers.judgement_pack import judgement_pack
+from firstcourse.papers.pages import PAGE_SIZES
+from firstcourse.papers.papers import Paper, all_papers
 from firstcourse.planning.judging import JobJudgement
 from firstcourse.planning.steps import PlanResult
 from firstcourse.words import Speaker

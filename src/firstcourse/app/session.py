@@ -18,7 +18,7 @@ from firstcourse.share import Share
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:
-    from firstcourse.documents.papers import Paper
+    from firstcourse.papers.papers import Paper
 
 OnStep = Callable[[str], None]
 

@@ -1,7 +1,7 @@
 """How rooms put their results into words, in one place for every face that shows them."""
 
-from firstcourse.documents.judgement_pages import remedy_tables
-from firstcourse.documents.rule_values import shown_value
+from firstcourse.papers.judgement_pages import remedy_tables
+from firstcourse.papers.rule_values import shown_value
 from firstcourse.survey.report import report_lines
 from firstcourse.units import Tape
 from firstcourse.values import Measure

@@ -8,9 +8,9 @@ import pytest
 
 import firstcourse
 from firstcourse.app.as_json import json_value
-from firstcourse.documents.papers import Paper
 from firstcourse.errors import JobError
 from firstcourse.job import starter_text
+from firstcourse.papers.papers import Paper
 
 FLOOR = """# a floor
 name: Hall   # the name

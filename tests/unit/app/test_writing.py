@@ -15,8 +15,8 @@ from firstcourse.app import folder_swap, papers
 from firstcourse.app.files import write_files
 from firstcourse.app.folder_swap import RECORD
 from firstcourse.app.papers import plan_papers
-from firstcourse.documents.papers import Paper
 from firstcourse.errors import InputValueError
+from firstcourse.papers.papers import Paper
 from firstcourse.plan import JobStamp, Plan
 from firstcourse.planning import PlanResult
 

@@ -3,9 +3,9 @@
 import pytest
 
 from example_plans import plan_of
-from firstcourse.documents.papers import all_papers
-from firstcourse.documents.site_pack import pack_data
 from firstcourse.drawings import draw_heights, to_svg
+from firstcourse.papers.papers import all_papers
+from firstcourse.papers.site_pack import pack_data
 from firstcourse.plan import Plan
 
 

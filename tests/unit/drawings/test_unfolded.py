@@ -7,10 +7,10 @@ import pytest
 from shapely import Polygon
 
 from example_plans import plan_of
-from firstcourse.documents.room_pages import room_pages
 from firstcourse.drawings import draw_room, room_names
 from firstcourse.drawings.model import Drawing
 from firstcourse.geometry.polygon import rectangle
+from firstcourse.papers.room_pages import room_pages
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM, mm
 

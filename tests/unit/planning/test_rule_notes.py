@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 import firstcourse
-from firstcourse.documents.office_pack import office_data
 from firstcourse.job import read_job
+from firstcourse.papers.office_pack import office_data
 from firstcourse.plan import Plan
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify

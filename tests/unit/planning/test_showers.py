@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 import yaml
 
-from firstcourse.documents.fall_pages import fall_pages
-from firstcourse.documents.papers import all_papers
 from firstcourse.drawings.falls import draw_fall
 from firstcourse.job import read_job_text
+from firstcourse.papers.fall_pages import fall_pages
+from firstcourse.papers.papers import all_papers
 from firstcourse.plan import Plan, Surface
 from firstcourse.planning import plan_job
 from firstcourse.units import inches

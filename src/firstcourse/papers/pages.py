@@ -1,0 +1,72 @@
+"""Make a PDF from page sources and plain values; only the face that comes with us is used."""
+
+import json
+from collections.abc import Mapping, Sequence
+from functools import cache
+from importlib import resources
+from typing import Any, Literal
+
+Paper = Literal["letter", "a4"]
+PAGE_SIZES: dict[Paper, str] = {"letter": "us-letter", "a4": "a4"}
+
+
+class PaperError(RuntimeError):
+    """The page maker complained; a paper with a fault is never given out."""
+
+
+def compiled(sources: Sequence[str], data: Mapping[str, Any]) -> bytes:
+    """A PDF; the same values give the same bytes.
+
+    Args:
+        sources: Names of page sources in this package, put together in order.
+        data: What they print.
+
+    Raises:
+        PaperError: A warning of the page maker, such as a missing letter in the face.
+    """
+    text = json.dumps(data, ensure_ascii=False)
+    pdf, warnings = _compiler().compile_with_warnings(
+        _source(sources), format="pdf", timestamp=0, sys_inputs={"data": text}
+    )
+    if warnings:
+        raise PaperError("; ".join(str(warning) for warning in warnings))
+    assert isinstance(pdf, bytes)
+    return pdf
+
+
+def marked(sources: Sequence[str], data: Mapping[str, Any], label: str) -> list[Any]:
+    """The values of all marks of one name on the pages, in order; nothing is printed.
+
+    Args:
+        sources: Names of page sources in this package, put together in order.
+        data: What they print.
+        label: Name of the marks.
+    """
+    import typst
+
+    text = json.dumps(data, ensure_ascii=False)
+    found = typst.query(
+        _source(sources), f"<{label}>", field="value", font_paths=_fonts(), sys_inputs={"data": text}
+    )
+    values: list[Any] = json.loads(found)
+    return values
+
+
+def _source(names: Sequence[str]) -> bytes:
+    folder = resources.files("firstcourse.papers")
+    return b"\n".join((folder / name).read_bytes() for name in names)
+
+
+@cache
+def _fonts() -> Any:
+    import typst
+
+    with resources.as_file(resources.files("firstcourse.drawings") / "fonts") as folder:
+        return typst.Fonts(include_system_fonts=False, font_paths=[str(folder)])
+
+
+@cache
+def _compiler() -> Any:
+    import typst
+
+    return typst.Compiler(font_paths=_fonts())
