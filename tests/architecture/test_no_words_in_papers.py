@@ -76,9 +76,7 @@ def markup(source: str) -> Iterator[str]:
 
 @pytest.mark.parametrize("name", [file.name for file in sorted((PACKAGE / "papers").glob("*.typ"))])
 def test_no_words_stand_in_a_page_source(name: str) -> None:
-    told = [
-        one for one in markup((PACKAGE / "papers" / name).read_text(encoding="utf-8")) if one not in NO_WORDS
-    ]
+    told = [one for one in markup((PACKAGE / "papers" / name).read_text(encoding="utf-8")) if one not in NO_WORDS]
     assert not told
 
 

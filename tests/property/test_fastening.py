@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from shapely import MultiPoint, Point, Polygon, box
 from shapely.ops import unary_union
 
-from firstcourse.fastening import fasten
+from firstcourse.boards import fasten
 from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches

@@ -10,7 +10,7 @@ from itertools import combinations
 
 import pytest
 
-from firstcourse.fastening import fasten
+from firstcourse.boards import fasten
 from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches

@@ -1,5 +1,8 @@
 """Where boards and their seams go on one surface."""
 
+from firstcourse.boards.bedding import Bedding, bed
+from firstcourse.boards.fastening import fasten
+from firstcourse.boards.field import board_region, limits_of, runs_along
 from firstcourse.boards.fills import fill_name, filled_ground
 from firstcourse.boards.layout import Choice, SurfaceLayout, area_working, build_layout, no_layout
 from firstcourse.boards.least import least_board_area
@@ -7,24 +10,32 @@ from firstcourse.boards.practice import practice_layout
 from firstcourse.boards.shifts import shifted
 from firstcourse.boards.space import best_choice, layout_alternatives
 from firstcourse.boards.stacks import OpenStack, open_stacks
+from firstcourse.boards.strips import warm
 from firstcourse.boards.wider import end_gaps, nearest_mark, resized
 
 __all__ = [
+    "Bedding",
     "Choice",
     "OpenStack",
     "SurfaceLayout",
     "area_working",
+    "bed",
     "best_choice",
+    "board_region",
     "build_layout",
     "end_gaps",
+    "fasten",
     "fill_name",
     "filled_ground",
     "layout_alternatives",
     "least_board_area",
+    "limits_of",
     "nearest_mark",
     "no_layout",
     "open_stacks",
     "practice_layout",
     "resized",
+    "runs_along",
     "shifted",
+    "warm",
 ]

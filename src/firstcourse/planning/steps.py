@@ -5,9 +5,8 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.boards import area_working, filled_ground
+from firstcourse.boards import area_working, fasten, filled_ground
 from firstcourse.errors import PlanRefusedError
-from firstcourse.fastening import fasten
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
 from firstcourse.layers import surface_layers

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import shapely
 
-from firstcourse.boards.field import board_region, limits_of, runs_along
+from firstcourse.boards import board_region, limits_of, runs_along
 from firstcourse.cutting import StockSize
 from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
 from firstcourse.findings import Finding

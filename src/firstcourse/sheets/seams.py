@@ -123,7 +123,7 @@ def _rooms(
 
 def _warm() -> None:
     """Load the kernels once, not in each process."""
-    from firstcourse.boards.strips import warm as warm_strips
+    from firstcourse.boards import warm as warm_strips
     from firstcourse.cutting.kernels import warm
 
     warm()

@@ -9,7 +9,7 @@ import pydantic
 import shapely
 from shapely import Polygon
 
-from firstcourse.bedding import Bedding, bed
+from firstcourse.boards import Bedding, bed
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
 from firstcourse.layers import board_density, density_rule

@@ -6,9 +6,9 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from firstcourse.fastening.ground import Ground, Limits
-from firstcourse.fastening.rows import as_point, spots_in_rows
-from firstcourse.fastening.strip import Strip, kept_off, lines_across
+from firstcourse.boards.fastening.ground import Ground, Limits
+from firstcourse.boards.fastening.rows import as_point, spots_in_rows
+from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry import sides
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point

@@ -1,5 +1,5 @@
 """Where every fastener of a board goes."""
 
-from firstcourse.fastening.fasten import Fastened, fasten
+from firstcourse.boards.fastening.fasten import Fastened, fasten
 
 __all__ = ["Fastened", "fasten"]

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import shapely
 
-from firstcourse.fastening.ground import Limits
+from firstcourse.boards.fastening.ground import Limits
 from firstcourse.geometry.frame import Spot
 from firstcourse.units import ceil_to, floor_to
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Sequence
 import shapely
 from shapely import Polygon
 
-from firstcourse.fastening.ground import Ground, Limits
-from firstcourse.fastening.strip import Strip, kept_off, lines_across
+from firstcourse.boards.fastening.ground import Ground, Limits
+from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point
 

@@ -1,6 +1,6 @@
 """What boards lie in and what closes their joints: mortar, tape, sealant."""
 
-from firstcourse.bedding.bed import Bedding, bed
+from firstcourse.boards.bedding.bed import Bedding, bed
 
 __all__ = [
     "Bedding",

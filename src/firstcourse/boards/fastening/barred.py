@@ -4,8 +4,8 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
+from firstcourse.boards.fastening.ground import Limits
 from firstcourse.boards.field import runs_along
-from firstcourse.fastening.ground import Limits
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.plan import Board, Support, SupportKind, Surface

@@ -2,10 +2,10 @@
 
 import pydantic
 
-from firstcourse.fastening.barred import barred_finding, barred_members
-from firstcourse.fastening.ground import Limits, ground_of, limits_of
-from firstcourse.fastening.members import along_members
-from firstcourse.fastening.panel import over_panel
+from firstcourse.boards.fastening.barred import barred_finding, barred_members
+from firstcourse.boards.fastening.ground import Limits, ground_of, limits_of
+from firstcourse.boards.fastening.members import along_members
+from firstcourse.boards.fastening.panel import over_panel
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import Board, Frozen, Support, SupportKind, Surface, SurfaceKind

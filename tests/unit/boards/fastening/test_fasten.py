@@ -6,7 +6,8 @@ from itertools import pairwise
 
 import pytest
 
-from firstcourse.fastening import Fastened, fasten
+from firstcourse.boards import fasten
+from firstcourse.boards.fastening import Fastened
 from firstcourse.plan import Board, Ring, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches, mm

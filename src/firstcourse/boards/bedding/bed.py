@@ -4,7 +4,7 @@ import math
 
 from shapely import Polygon
 
-from firstcourse.bedding.joints import corner_length, foot_length, return_length, seam_length
+from firstcourse.boards.bedding.joints import corner_length, foot_length, return_length, seam_length
 from firstcourse.layers import board_mortar, dry_mass
 from firstcourse.plan import Board, Frozen, Piece, Stock, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet

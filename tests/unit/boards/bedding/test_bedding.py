@@ -4,7 +4,7 @@ import datetime
 
 import pytest
 
-from firstcourse.bedding import bed
+from firstcourse.boards import bed
 from firstcourse.plan import (
     Board,
     Opening,

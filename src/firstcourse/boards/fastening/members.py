@@ -7,10 +7,10 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.boards.edges import edge_rules, edges_along
+from firstcourse.boards.fastening.ground import Ground, Limits
+from firstcourse.boards.fastening.hold import held_edges
+from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.boards.field import runs_along
-from firstcourse.fastening.ground import Ground, Limits
-from firstcourse.fastening.hold import held_edges
-from firstcourse.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.frame import Frame
 from firstcourse.geometry.polygon import Point

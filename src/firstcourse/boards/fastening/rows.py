@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import shapely
 
-from firstcourse.fastening.ground import Limits
+from firstcourse.boards.fastening.ground import Limits
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Point
 from firstcourse.plan import Board
