@@ -25,6 +25,8 @@ _REACH_MM = 1e5
 """Longer than any room [mm]."""
 _HAND_MM = 25.0
 """A gap narrower than this cannot be measured in [mm]."""
+_SLIT_MM = 0.01
+"""A gap narrower than twice this comes from rounding to ticks [mm]."""
 _CORNER_MM = 2.0
 """How far the face of boards reaches on in a corner that is not square [mm]."""
 _INSIDE_MM = 5.0
@@ -41,6 +43,8 @@ class GroundEdge:
         ref: The side, opening or surface it is part of.
         touched: Whether it can be measured from.
         face: What it is part of; beside a gap too narrow for a hand it is shorter than the edge.
+        ground: Edges of the open ground; where the end of a board makes too short a corner for a hand, those of
+            what a hand reaches into run past them.
     """
 
     a: XY
@@ -48,10 +52,12 @@ class GroundEdge:
     ref: str
     touched: bool
     face: LineString
+    ground: shapely.Geometry
 
     def touched_at(self, at: XY) -> bool:
         """Whether it can be measured from at a place on it."""
-        return self.touched and bool(self.face.distance(shapely.Point(at)) < SAME_MM)
+        spot = shapely.Point(at)
+        return self.touched and bool(max(self.face.distance(spot), self.ground.distance(spot)) < SAME_MM)
 
     @property
     def way(self) -> XY:
@@ -125,6 +131,8 @@ class Ground:
             ring = [_mm(point) for point in zone.outline]
             shape = shape.difference(Polygon(ring))
             known += [(LineString(pair), zone.why, False) for pair in pairwise([*ring, ring[0]])]
+        # Where boards stand along a slanting side rounding leaves slits that no tape is held in.
+        self.open_edges = shape.buffer(-_SLIT_MM, join_style="mitre").buffer(_SLIT_MM, join_style="mitre").boundary
         # No hand and no tape goes into what is left beside a tub that stops short of its wall.
         shape = shape.buffer(-_HAND_MM / 2, join_style="mitre").buffer(_HAND_MM / 2, join_style="mitre")
         self.parts = tuple(part for part in shapely.get_parts(shape) if isinstance(part, Polygon))
@@ -273,7 +281,9 @@ class Ground:
                     face, ref, touched = min(
                         known, key=lambda item: (round(float(shapely.distance(item[0], ends).max()), 3), item[2])
                     )
-                    yield GroundEdge(a=(a[0], a[1]), b=(b[0], b[1]), ref=ref, touched=touched, face=face)
+                    yield GroundEdge(
+                        a=(a[0], a[1]), b=(b[0], b[1]), ref=ref, touched=touched, face=face, ground=self.open_edges
+                    )
 
 
 def side_ref(surface: Surface, index: int) -> str:

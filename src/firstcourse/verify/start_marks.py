@@ -15,6 +15,8 @@ _FAR = {"right": (0, 2), "left": (0, 0), "high": (1, 3), "low": (1, 1)}
 def check_starts(surface: Surface, faces: Faces, lines: dict[Line, list[Mark]]) -> Iterator[str]:
     """Object to start marks that do not lie on the first tile, to two of one way, and to one way alone.
 
+    Where one tile spans a face there is no joint that way, so no line is asked for.
+
     Args:
         surface: With its tiles.
         faces: What can be touched.
@@ -40,7 +42,12 @@ def check_starts(surface: Surface, faces: Faces, lines: dict[Line, list[Mark]]) 
     for axis, way in enumerate(("an upright", "a level")):
         if ways.count(axis) > 1:
             yield f"has {way} start mark too many"
-        elif not ways.count(axis) and (lines or surface.built_later) and can_start(surface, faces, axis):
+        elif (
+            not ways.count(axis)
+            and (lines or surface.built_later)
+            and can_start(surface, faces, axis)
+            and _has_joint(surface, axis)
+        ):
             yield f"is tiled, and {way} line for its first joint is left out"
 
 
@@ -50,6 +57,12 @@ def can_start(surface: Surface, faces: Faces, axis: int) -> bool:
         return False
     spot = faces.room.representative_point()
     return faces.reached((spot.x, spot.y), (1.0, 0.0) if axis == 0 else (0.0, 1.0))
+
+
+def _has_joint(surface: Surface, axis: int) -> bool:
+    """Whether one tile lies wholly before another along an axis, so that a joint lies between them."""
+    boxes = [bounds(tile.outline) for tile in surface.tiles]
+    return max(box[axis] for box in boxes) >= min(box[axis + 2] for box in boxes)
 
 
 def _beyond(mark: Mark, axis: int, side: int) -> bool:
