@@ -17,6 +17,9 @@ LAYERS = [
 ]
 COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "tongues", "cli"}
 PLANNERS = ("grounds", "frames", "layers", "planning", "sheets")
+PAGES_MAY_KNOW = {"app", "store", "words", "errors", "units", "tongues", "files", "web"}
+STORE_MAY_KNOW = {"errors", "store"}
+HTTP = {"starlette", "uvicorn", "jinja2", "http"}
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
 
 
@@ -68,7 +71,23 @@ def test_the_verifier_knows_no_planner() -> None:
 
 def test_commands_know_one_way_in() -> None:
     known = {imported for importer, imported, _place in IMPORTS if importer == "cli"}
-    assert "app" in known and known <= COMMANDS_MAY_KNOW
+    assert "app" in known and known - {"web"} <= COMMANDS_MAY_KNOW
+    from_web = {
+        place.split(":")[0] for importer, imported, place in IMPORTS if (importer, imported) == ("cli", "web")
+    }
+    assert from_web == {"cli/serve.py"}
+
+
+def test_pages_know_no_planner() -> None:
+    known = {imported for importer, imported, _place in IMPORTS if importer == "web"}
+    assert "app" in known and known <= PAGES_MAY_KNOW
+
+
+def test_the_store_knows_no_pages_and_no_jobs() -> None:
+    known = {imported for importer, imported, _place in IMPORTS if importer == "store"}
+    assert known <= STORE_MAY_KNOW
+    for file in (PACKAGE / "store").rglob("*.py"):
+        assert not HTTP & _modules(file), f"{file.name} imports {HTTP & _modules(file)}"
 
 
 def test_planners_know_nothing_of_files_and_processes() -> None:

@@ -44,6 +44,7 @@ _COMMANDS = {
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",
+    "serve": "Answer a browser: jobs, plans and papers as pages.",
     "schema": "Print the JSON Schema of the job document or of the plan.",
 }
 for _place, (_name, _help) in enumerate(_COMMANDS.items()):

@@ -1,0 +1,1 @@
+"""One step for each change of the tables, oldest first."""

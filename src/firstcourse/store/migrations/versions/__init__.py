@@ -1,0 +1,1 @@
+"""The steps, each named by its number."""

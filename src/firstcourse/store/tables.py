@@ -1,0 +1,155 @@
+"""The tables as they stand now; `migrations` brings any older database to them."""
+
+from datetime import UTC, datetime
+from typing import ClassVar
+
+from sqlalchemy import DateTime, Dialect, ForeignKey, LargeBinary, MetaData, String, Text, TypeDecorator
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+ID = 20
+"""Characters of an id, see `ids.new_id`."""
+LONGEST_ACCOUNT = 80
+DIGEST = 64
+"""Characters of a SHA-256 in hex."""
+
+
+class Moment(TypeDecorator[datetime]):
+    """A moment in UTC; SQLite keeps no zone, so it is put back on reading."""
+
+    impl = DateTime(timezone=True)
+    cache_ok = True
+
+    def process_bind_param(self, value: datetime | None, dialect: Dialect) -> datetime | None:
+        """To UTC."""
+        return None if value is None else value.astimezone(UTC)
+
+    def process_result_value(self, value: datetime | None, dialect: Dialect) -> datetime | None:
+        """In UTC."""
+        if value is None:
+            return None
+        return value.replace(tzinfo=UTC) if value.tzinfo is None else value.astimezone(UTC)
+
+
+class Base(DeclarativeBase):
+    """What all tables share: names of keys that are the same in every database."""
+
+    metadata = MetaData(
+        naming_convention={
+            "pk": "pk_%(table_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_name)s",
+            "ix": "ix_%(table_name)s_%(column_0_name)s",
+        }
+    )
+    type_annotation_map: ClassVar = {datetime: Moment()}
+
+
+class AccountRow(Base):
+    """Somebody who may sign in."""
+
+    __tablename__ = "account"
+
+    id: Mapped[str] = mapped_column(String(ID), primary_key=True)
+    name: Mapped[str] = mapped_column(String(LONGEST_ACCOUNT), unique=True)
+    role: Mapped[str] = mapped_column(String(16))
+    password: Mapped[str | None] = mapped_column(String(200))
+    tongue: Mapped[str] = mapped_column(String(16))
+    created: Mapped[datetime]
+    closed: Mapped[datetime | None]
+
+
+class JobRow(Base):
+    """A job; its document is the newest revision's."""
+
+    __tablename__ = "job"
+
+    id: Mapped[str] = mapped_column(String(ID), primary_key=True)
+    name: Mapped[str] = mapped_column(String(200))
+    head: Mapped[int]
+    created: Mapped[datetime]
+    changed: Mapped[datetime] = mapped_column(index=True)
+    archived: Mapped[datetime | None]
+
+
+class AccessRow(Base):
+    """An account that may work on a job; an owner may work on all."""
+
+    __tablename__ = "access"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"), primary_key=True, index=True)
+
+
+class RevisionRow(Base):
+    """One saved state of a job's document; never changed and never removed."""
+
+    __tablename__ = "revision"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    number: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    saved: Mapped[datetime]
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"))
+    kind: Mapped[str] = mapped_column(String(16))
+    about: Mapped[str] = mapped_column(String(200))
+    text: Mapped[str] = mapped_column(Text)
+
+
+class PlanRow(Base):
+    """The plan of one revision: plan.json, packed."""
+
+    __tablename__ = "plan"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    revision: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    effort: Mapped[int]
+    made: Mapped[datetime]
+    document: Mapped[bytes] = mapped_column(LargeBinary)
+    beside: Mapped[str] = mapped_column(Text)
+
+
+class PaperRow(Base):
+    """One paper of the plan of one revision; made again when it is gone."""
+
+    __tablename__ = "paper"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    revision: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
+    name: Mapped[str] = mapped_column(String(200), primary_key=True)
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+
+
+class SessionRow(Base):
+    """A browser that is signed in; only the digest of its cookie is kept."""
+
+    __tablename__ = "session"
+
+    digest: Mapped[str] = mapped_column(String(DIGEST), primary_key=True)
+    account: Mapped[str | None] = mapped_column(ForeignKey("account.id"), index=True)
+    link: Mapped[str | None] = mapped_column(ForeignKey("client_link.id"), index=True)
+    began: Mapped[datetime]
+    seen: Mapped[datetime]
+    ends: Mapped[datetime]
+
+
+class CodeRow(Base):
+    """A code that signs an account in once; only its digest is kept."""
+
+    __tablename__ = "code"
+
+    digest: Mapped[str] = mapped_column(String(DIGEST), primary_key=True)
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"), index=True)
+    ends: Mapped[datetime]
+
+
+class ClientLinkRow(Base):
+    """A code that lets a client read one job until it ends; only its digest is kept."""
+
+    __tablename__ = "client_link"
+
+    id: Mapped[str] = mapped_column(String(ID), primary_key=True)
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), index=True)
+    digest: Mapped[str] = mapped_column(String(DIGEST), unique=True)
+    label: Mapped[str] = mapped_column(String(LONGEST_ACCOUNT))
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"))
+    created: Mapped[datetime]
+    ends: Mapped[datetime]

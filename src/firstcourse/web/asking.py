@@ -1,0 +1,187 @@
+"""What a page is given, and who may ask for it.
+
+Each route says what it needs; nothing is answered before that is checked.
+"""
+
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import FormData, UploadFile
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
+from starlette.types import Message, Receive
+
+from firstcourse.store.accounts import Account, ClientLink, Role
+from firstcourse.store.jobs import JobCard
+from firstcourse.web.cookies import form_token, read_cookie, same_token
+from firstcourse.web.house import House
+
+if TYPE_CHECKING:
+    from firstcourse.web.rendering import Pages
+
+MOST_BYTES = 2_000_000
+"""Of what a form sends, where its route says nothing else."""
+_MOST_FIELDS, _MOST_FILES = 500, 20
+
+
+class Needs(Enum):
+    """What somebody must be to be answered."""
+
+    NOTHING = "nothing"
+    SIGNED_IN = "signed in"
+    OWNER = "owner"
+    JOB = "may work on the job"
+    READ_JOB = "may work on the job, or came by its client link"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """One request, checked: who asks for what.
+
+    Attributes:
+        account: Who is signed in; None for a client or nobody.
+        link: The link that a client came by.
+        tongue: What is answered in.
+        token: What each form must send back.
+        form: Fields of a form that was sent.
+        files: Files sent with it.
+    """
+
+    house: House
+    pages: "Pages"
+    request: Request
+    account: Account | None
+    link: ClientLink | None
+    tongue: str
+    token: str
+    form: Mapping[str, str]
+    files: Mapping[str, tuple[str, bytes]]
+    card: JobCard | None
+
+    @property
+    def who(self) -> Account:
+        """Who is signed in, where the route needs somebody."""
+        assert self.account is not None
+        return self.account
+
+    @property
+    def job(self) -> JobCard:
+        """The job that the route is about."""
+        assert self.card is not None
+        return self.card
+
+    @property
+    def query(self) -> Mapping[str, str]:
+        """What stands after the question mark."""
+        return self.request.query_params
+
+    def number(self, name: str, *, query: bool = False) -> int:
+        """A whole number that a form or an address must give.
+
+        Raises:
+            HTTPException: It gives none.
+        """
+        text = (self.query if query else self.form).get(name, "")
+        if not text.isascii() or not text.isdigit() or len(text) > 9:
+            raise HTTPException(400)
+        return int(text)
+
+    def page(self, template: str, *, status: int = 200, **values: object) -> Response:
+        """A page from its template."""
+        return self.pages.answer(self, template, status=status, values=values)
+
+    def go(self, path: str) -> Response:
+        """Send the browser to a page with a new request."""
+        return RedirectResponse(path, status_code=303)
+
+
+Handler = Callable[[Ask], Response]
+
+
+def endpoint(handler: Handler, needs: Needs, most_bytes: int) -> Callable[[Request], Awaitable[Response]]:
+    """What answers a request for a route: checks who asks, reads the form, then calls its handler in a thread."""
+
+    async def answer(request: Request) -> Response:
+        request = Request(request.scope, _limited(request.receive, most_bytes), request._send)
+        house: House = request.app.state.house
+        cookie = read_cookie(request, house.settings)
+        signed_in = await run_in_threadpool(house.accounts.signed_in, cookie) if cookie else None
+        account = signed_in.account if signed_in else None
+        link = signed_in.link if signed_in else None
+        if needs is not Needs.NOTHING and signed_in is None:
+            return RedirectResponse("/enter", status_code=303)
+        card = await run_in_threadpool(_allowed, house, request, needs, account, link)
+        token = form_token(request, cookie)
+        form, files = await _form(request, token)
+        pages: Pages = request.app.state.pages
+        ask = Ask(
+            house=house,
+            pages=pages,
+            request=request,
+            account=account,
+            link=link,
+            tongue=pages.tongue(request, account),
+            token=token,
+            form=form,
+            files=files,
+            card=card,
+        )
+        return await run_in_threadpool(handler, ask)
+
+    return answer
+
+
+def _allowed(
+    house: House, request: Request, needs: Needs, account: Account | None, link: ClientLink | None
+) -> JobCard | None:
+    """The job that is asked for; None where the route is about none.
+
+    Raises:
+        HTTPException: It may not be asked for. A job that is not there and one that is another's look the same.
+    """
+    if needs is Needs.NOTHING:
+        return None
+    if needs is Needs.READ_JOB and link is not None and link.job == request.path_params["job"]:
+        return house.jobs.card(link.job)
+    if account is None:
+        raise HTTPException(404)
+    owner = account.role is Role.OWNER
+    if needs is Needs.OWNER and not owner:
+        raise HTTPException(404)
+    if needs in (Needs.JOB, Needs.READ_JOB):
+        card = house.jobs.card(request.path_params["job"])
+        if card is None or not (owner or house.jobs.may_work_on(card.id, account.id)):
+            raise HTTPException(404)
+        return card
+    return None
+
+
+async def _form(request: Request, token: str) -> tuple[dict[str, str], dict[str, tuple[str, bytes]]]:
+    if request.method not in ("POST", "PUT", "DELETE"):
+        return {}, {}
+    form: FormData
+    async with request.form(max_files=_MOST_FILES, max_fields=_MOST_FIELDS, max_part_size=MOST_BYTES) as form:
+        fields = {name: value for name, value in form.items() if isinstance(value, str)}
+        if not same_token(fields.pop("token", request.headers.get("x-token", "")), token):
+            raise HTTPException(403, "token")
+        sent = {name: one for name, one in form.items() if isinstance(one, UploadFile)}
+        return fields, {name: (one.filename or "", await one.read()) for name, one in sent.items()}
+
+
+def _limited(receive: Receive, most_bytes: int) -> Receive:
+    """Receives no more than is allowed, whatever the length that was announced."""
+    got = 0
+
+    async def limited() -> Message:
+        nonlocal got
+        message = await receive()
+        got += len(message.get("body", b""))
+        if got > most_bytes:
+            raise HTTPException(413)
+        return message
+
+    return limited

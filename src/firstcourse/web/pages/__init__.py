@@ -1,0 +1,1 @@
+"""Handlers, one module a subject: each takes an `Ask` and gives an answer."""
