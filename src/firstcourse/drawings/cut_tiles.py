@@ -8,7 +8,6 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.drawings.chains import add_chain
-from firstcourse.drawings.cut_places import CutPlaces, Place
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
 from firstcourse.drawings.on_paper import LABEL_MM, titled
 from firstcourse.drawings.pieces import corners_to_mark
@@ -16,7 +15,8 @@ from firstcourse.drawings.placing import Placer
 from firstcourse.geometry import bounds
 from firstcourse.geometry.polygon import Point, Ring, sides
 from firstcourse.plan import Plan, Surface, Tile, TileStock
-from firstcourse.tiling.cut_fit import size_as_laid
+from firstcourse.plan.cut_fit import size_as_laid
+from firstcourse.plan.cut_places import CutPlaces, Place
 from firstcourse.units import TICKS_PER_MM, format_length
 from firstcourse.words import speaker_for
 

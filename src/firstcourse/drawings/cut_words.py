@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from functools import reduce
 
-from firstcourse.drawings.cut_places import Place
 from firstcourse.drawings.cut_tiles import CutKind
+from firstcourse.plan.cut_places import Place
 from firstcourse.units import format_length
 from firstcourse.values import Word
 from firstcourse.words import Speaker

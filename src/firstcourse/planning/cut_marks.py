@@ -8,11 +8,11 @@ shape.
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from firstcourse.drawings.cut_places import CutPlaces
 from firstcourse.geometry.polygon import Ring, area2, sides
 from firstcourse.plan import Surface, Tile, TileStock
+from firstcourse.plan.cut_fit import cut_to_fit, size_as_laid
+from firstcourse.plan.cut_places import CutPlaces
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.cut_fit import cut_to_fit, size_as_laid
 
 _LETTERS = "abcdefghijkmnpqrstuvwxyz"
 """Marks of cut tiles; without l and o, which read as figures."""

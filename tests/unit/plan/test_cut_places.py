@@ -6,7 +6,6 @@ from pathlib import Path
 import pytest
 
 import firstcourse
-from firstcourse.drawings.cut_places import CutPlaces
 from firstcourse.plan import (
     Area,
     Plan,
@@ -19,6 +18,7 @@ from firstcourse.plan import (
     Tile,
     TiledArea,
 )
+from firstcourse.plan.cut_places import CutPlaces
 from firstcourse.units import ticks_from_mm
 from said import places_of
 
