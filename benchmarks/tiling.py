@@ -20,10 +20,10 @@ from shapely import Polygon, affinity, box
 
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
-from firstcourse.tiling.lay import SPECK_MM2, lay
-from firstcourse.tiling.model import Field, RepeatCell
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.start import find_starts
+from firstcourse.tiles.lay import SPECK_MM2, lay
+from firstcourse.tiles.model import Field, RepeatCell
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.start import find_starts
 from firstcourse.units import mm
 
 JOINT = 3.0

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from shapely import Polygon, affinity, box
 
 from firstcourse.plan import TileStock
-from firstcourse.tiling.lay import lay
-from firstcourse.tiling.model import RepeatCell
-from firstcourse.tiling.patterns import repeat_cell
+from firstcourse.tiles.lay import lay
+from firstcourse.tiles.model import RepeatCell
+from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.units import mm
 
 ROUNDING = 1e-6

@@ -15,10 +15,10 @@ from shapely import Polygon, box, transform
 from firstcourse.job.tile import TileRepeat
 from firstcourse.plan import TileStock
 from firstcourse.rules import Override, load_rules
-from firstcourse.tiling.lay import lay
-from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.tiles.lay import lay
+from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.start import find_starts, judge_start
 from firstcourse.units import mm, to_mm
 
 # The cost below knows no joint that takes up what is left over: it is set to nothing here.

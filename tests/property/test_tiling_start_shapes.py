@@ -13,13 +13,13 @@ from shapely import Polygon, affinity, box
 
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
-from firstcourse.tiling.edges import start_costs
-from firstcourse.tiling.lay import lay
-from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.start import find_starts
-from firstcourse.tiling.start_search import Search
-from firstcourse.tiling.start_shifts import SAME_COST
+from firstcourse.tiles.edges import start_costs
+from firstcourse.tiles.lay import lay
+from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.start import find_starts
+from firstcourse.tiles.start_search import Search
+from firstcourse.tiles.start_shifts import SAME_COST
 from firstcourse.units import mm
 
 RULES = load_rules(datetime.date(2026, 1, 1))

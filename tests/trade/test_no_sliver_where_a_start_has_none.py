@@ -19,13 +19,13 @@ from shapely.geometry.polygon import orient
 
 from firstcourse.papers.start_reasons import start_reasons
 from firstcourse.plan import TileStock
-from firstcourse.planning.start_points import start_point
 from firstcourse.rules import load_rules
-from firstcourse.tiling.lay import lay
-from firstcourse.tiling.model import XY, Edge, Field, RepeatCell
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.slivers import sliver_findings
-from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.tiles.lay import lay
+from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.slivers import sliver_findings
+from firstcourse.tiles.start import find_starts, judge_start
+from firstcourse.tiles.start_points import start_point
 from firstcourse.units import Tape, mm, to_mm
 from firstcourse.words import Speaker
 from said import all_said

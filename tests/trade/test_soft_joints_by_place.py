@@ -12,8 +12,8 @@ from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.plan import Plan, SurfaceKind
 from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
-from firstcourse.tiling.joints import tile_joint
-from firstcourse.tiling.movement import field_spacing, joint_section
+from firstcourse.tiles.joints import tile_joint
+from firstcourse.tiles.movement import field_spacing, joint_section
 from firstcourse.units import inches, mm
 from firstcourse.verify import verify_text
 

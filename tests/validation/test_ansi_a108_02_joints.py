@@ -12,7 +12,7 @@ import pytest
 
 from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.rules import load_rules
-from firstcourse.tiling.joints import largest_offset, step_allowed, tile_joint
+from firstcourse.tiles.joints import largest_offset, step_allowed, tile_joint
 from firstcourse.units import inches
 
 RULES = load_rules(datetime.date(2026, 11, 25))

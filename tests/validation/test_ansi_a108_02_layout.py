@@ -12,9 +12,9 @@ from shapely import box
 
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
-from firstcourse.tiling.model import Field
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.start import find_starts, judge_start
+from firstcourse.tiles.model import Field
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.start import find_starts, judge_start
 from firstcourse.units import inches
 
 RULES = load_rules(datetime.date(2026, 1, 1))

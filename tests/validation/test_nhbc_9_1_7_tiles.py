@@ -7,7 +7,7 @@ import pytest
 from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import load_rules
-from firstcourse.tiling.joints import step_allowed, tile_joint
+from firstcourse.tiles.joints import step_allowed, tile_joint
 from firstcourse.units import mm
 
 RULES = load_rules(datetime.date(2026, 11, 25), "uk")

@@ -6,7 +6,7 @@ import pytest
 
 from firstcourse.job.tile import ChosenTile
 from firstcourse.rules import load_rules
-from firstcourse.tiling.joints import step_allowed
+from firstcourse.tiles.joints import step_allowed
 from firstcourse.units import mm
 
 RULES = load_rules(datetime.date(2026, 11, 25), "au")

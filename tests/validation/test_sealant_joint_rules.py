@@ -8,7 +8,7 @@ import datetime
 import pytest
 
 from firstcourse.rules import load_rules
-from firstcourse.tiling.movement import movement_width, sealant_depth
+from firstcourse.tiles.movement import movement_width, sealant_depth
 from firstcourse.units import inches, to_inches
 
 RULES = load_rules(datetime.date(2026, 11, 25))

@@ -7,7 +7,7 @@ import pytest
 
 from firstcourse.layers import dry_mass
 from firstcourse.rules import load_rules
-from firstcourse.tiling.movement import joint_section
+from firstcourse.tiles.movement import joint_section
 from firstcourse.units import TICKS_PER_MM, inches, mm, to_inches
 
 RULES = load_rules(datetime.date(2026, 11, 25))

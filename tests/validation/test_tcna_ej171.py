@@ -10,7 +10,7 @@ import pytest
 
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import load_rules
-from firstcourse.tiling.movement import field_spacing
+from firstcourse.tiles.movement import field_spacing
 from firstcourse.units import TICKS_PER_FOOT, inches
 
 RULES = load_rules(datetime.date(2026, 11, 25))

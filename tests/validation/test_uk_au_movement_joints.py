@@ -4,7 +4,7 @@ import datetime
 
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import load_rules
-from firstcourse.tiling.movement import field_spacing
+from firstcourse.tiles.movement import field_spacing
 from firstcourse.units import mm, to_mm
 
 UK, AU = (load_rules(datetime.date(2026, 11, 25), practice) for practice in ("uk", "au"))

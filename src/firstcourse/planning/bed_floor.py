@@ -10,7 +10,7 @@ from firstcourse.layers import Layer
 from firstcourse.plan import Fall, OpeningKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import frames_of
-from firstcourse.tiling.footings import Floors
+from firstcourse.tiles.footings import Floors
 from firstcourse.units import Tape, to_inches
 from firstcourse.values import length, most
 

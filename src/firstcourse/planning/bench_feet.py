@@ -10,7 +10,7 @@ from firstcourse.planning.floor_heights import room_floor
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower
 from firstcourse.survey.flats import Frame
-from firstcourse.tiling.footings import Floors, Foot, level_foot
+from firstcourse.tiles.footings import Floors, Foot, level_foot
 from firstcourse.units import Tape
 from firstcourse.values import Word, least, length
 

@@ -7,10 +7,10 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Mark, Piece, Stock, Surface, SurfaceKind
 from firstcourse.planning.tiling import TiledJob
 from firstcourse.rules import RuleSet
-from firstcourse.tiling.mark_site import Build, Site
-from firstcourse.tiling.snap_lines import snap_lines
-from firstcourse.tiling.start_marks import has_both_ways, start_marks
-from firstcourse.tiling.story_pole import pole_marks
+from firstcourse.tiles.mark_site import Build, Site
+from firstcourse.tiles.snap_lines import snap_lines
+from firstcourse.tiles.start_marks import has_both_ways, start_marks
+from firstcourse.tiles.story_pole import pole_marks
 from firstcourse.units import Tape
 
 

@@ -8,11 +8,11 @@ from firstcourse.job import Job, Room
 from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
 from firstcourse.planning.floor_heights import room_floor
-from firstcourse.planning.tile_ground import wall_finish
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.shower_floor import plan_fall
-from firstcourse.tiling.shower_heights import upturn_top
+from firstcourse.tiles.shower_floor import plan_fall
+from firstcourse.tiles.shower_heights import upturn_top
+from firstcourse.tiles.tile_ground import wall_finish
 from firstcourse.workings import Working
 
 

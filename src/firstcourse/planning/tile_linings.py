@@ -13,7 +13,6 @@ from firstcourse.job.tile import Pattern
 from firstcourse.layers import laid_of, set_height, tiling_tile
 from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
 from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
-from firstcourse.planning.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.planning.wall_feet import (
     floor_zones,
     left_on_boards,
@@ -25,34 +24,18 @@ from firstcourse.planning.window_returns import returns_asked, sill_working, win
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
-from firstcourse.tiling.falls import Limits, drop_of_shelf, least_drop
-from firstcourse.tiling.footings import OWN_HEIGHT, Floors, Foot
-from firstcourse.tiling.linings import Lining, Rim, bench_linings, kerb_linings, niche_linings, window_linings
+from firstcourse.tiles.footings import OWN_HEIGHT, Floors, Foot
+from firstcourse.tiles.lined import Lining, Rim, ToLine
+from firstcourse.tiles.linings import bench_linings, kerb_linings, niche_linings, window_linings
+from firstcourse.tiles.patterns import COURSED
+from firstcourse.tiles.shelves import Limits, drop_of_shelf, least_drop
+from firstcourse.tiles.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.values import Value, Word, least, length
 from firstcourse.workings import Working
 
-COURSED = ("stacked", "running")
-"""Patterns of level courses."""
 _SAME_MM = 0.01
 _DOWN_TO_FLOORS = ("floor", "tray", "kerb")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ToLine:
-    """A lining with how it is tiled.
-
-    Attributes:
-        lining: The surface with what it meets.
-        item: How it is tiled.
-        follows: Id of the surface whose courses it keeps where it has the same tile; empty where none.
-        leads: First of its whole: what is said of its tile once is said of it.
-    """
-
-    lining: Lining
-    item: ToTile
-    follows: str = ""
-    leads: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

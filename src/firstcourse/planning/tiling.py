@@ -14,18 +14,18 @@ from firstcourse.plan import (
     SurfaceLayer,
     TileStock,
 )
-from firstcourse.planning.cut_marks import with_marks
-from firstcourse.planning.lines_over import lines_over
-from firstcourse.planning.tile_cuts import cut_from
-from firstcourse.planning.tile_ground import ToTile, depth_before, surfaces_to_tile
 from firstcourse.planning.tile_linings import Linings, linings_of
-from firstcourse.planning.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiling.snap_lines import Snapped
-from firstcourse.tiling.start import common_level
-from firstcourse.tiling.upright import upright_findings
+from firstcourse.tiles.cut_marks import with_marks
+from firstcourse.tiles.lines_over import lines_over
+from firstcourse.tiles.snap_lines import Snapped
+from firstcourse.tiles.start import common_level
+from firstcourse.tiles.tile_cuts import cut_from
+from firstcourse.tiles.tile_ground import ToTile, depth_before, surfaces_to_tile
+from firstcourse.tiles.tile_surface import LaidSurface, SurfaceTiler
+from firstcourse.tiles.upright import upright_findings
 from firstcourse.units import to_mm
 from firstcourse.workings import Working, by_id
 

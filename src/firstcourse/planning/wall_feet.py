@@ -13,7 +13,7 @@ from firstcourse.job import Room
 from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame
-from firstcourse.tiling.footings import KERB_TOP, SHOWER_FLOOR, Floors
+from firstcourse.tiles.footings import KERB_TOP, SHOWER_FLOOR, Floors
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Ref, length, most
 

@@ -9,8 +9,8 @@ from firstcourse.plan import Quantity, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.takeoff.membranes import bed_mortar, membranes
-from firstcourse.tiling.developed import Kind
-from firstcourse.tiling.water import membrane
+from firstcourse.tiles.developed import Kind
+from firstcourse.tiles.water import membrane
 from firstcourse.workings import Working
 
 

@@ -6,8 +6,8 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
 from firstcourse.job import Room, WallOpening
 from firstcourse.plan import Opening, OpeningKind, Surface
-from firstcourse.planning.tile_ground import ToTile
 from firstcourse.rules import RuleSet
+from firstcourse.tiles.tile_ground import ToTile
 from firstcourse.values import length
 from firstcourse.workings import Working
 

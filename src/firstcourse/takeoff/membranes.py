@@ -18,7 +18,7 @@ from firstcourse.takeoff.items import (
     collars_of,
 )
 from firstcourse.takeoff.lines import Line, line, running
-from firstcourse.tiling.developed import Developed, square
+from firstcourse.tiles.developed import Developed, square
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Measure, Ref, Value, length, measure
 from firstcourse.workings import Working

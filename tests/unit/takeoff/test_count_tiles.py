@@ -41,9 +41,9 @@ from firstcourse.takeoff import (
 )
 from firstcourse.takeoff.tile_cuts import cuts_by_kind
 from firstcourse.takeoff.tile_edges import lengths_needed
-from firstcourse.tiling.lay import lay
-from firstcourse.tiling.patterns import repeat_cell
-from firstcourse.tiling.sharing import share
+from firstcourse.tiles.lay import lay
+from firstcourse.tiles.patterns import repeat_cell
+from firstcourse.tiles.sharing import share
 from firstcourse.units import KG_PER_LB, TICKS_PER_MM, Tape, mm
 from said import all_said, worked
 

@@ -1,0 +1,295 @@
+"""Surfaces of their own within and upon others: the inside of a niche or window, a bench, a kerb.
+
+Each is a plane seen from where it is tiled: a side or front as a wall, a sill, top or head with its front edge
+below. Those that stand upright keep the heights of their wall, so that courses can run on. Tile is set on the back
+of a niche first, then on sill and head, then on the sides between; on a top before the walls above it.
+"""
+
+import math
+from collections.abc import Sequence
+
+from firstcourse.errors import InputValueError
+from firstcourse.geometry import bounds, rectangle, sides
+from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
+from firstcourse.survey.showers import KERB
+from firstcourse.tiles.face_edges import CORNER_OF_KERB
+from firstcourse.tiles.footings import Foot
+from firstcourse.tiles.lined import Lining, Rim
+
+_ROUNDED = 2
+"""Levels and corners that differ by no more than this were rounded apart [ticks]."""
+UNDER = "under its top"
+"""Side of an upright face that the top covers: its edge belongs to the top."""
+TURN = "corner with the front"
+"""Side of a bench's end at its front, to which their edge belongs."""
+
+
+def _edge(label: str, *, shown: bool = True) -> Rim:
+    return Rim(label=label, kind=SideKind.FREE, shown=shown)
+
+
+def _lining(
+    whole: tuple[str, str, str], name: str, kind: SurfaceKind, outline: Ring, rims: Sequence[Rim]
+) -> Lining:
+    """A lining of a whole that is given by id, room and the surface it is part of."""
+    base, room, part_of = whole
+    surface = Surface(
+        id=f"{base}/{name}",
+        room=room,
+        kind=kind,
+        outline=outline,
+        sides=tuple(Side(kind=rim.kind, label=rim.label, shown=rim.shown) for rim in rims),
+        boarded=False,
+        part_of=part_of,
+    )
+    return Lining(surface=surface, rims=tuple(rims), name=name)
+
+
+def niche_linings(
+    wall: Surface, niche: Opening, *, depth: int, drop: int, on_wall: int, on_back: int, on_returns: int
+) -> tuple[Lining, ...]:
+    """Back, sill, head and both sides of a niche; its front edges are trimmed with the wall.
+
+    Args:
+        wall: The wall.
+        niche: The niche, a rectangle.
+        depth: From the face of the wall's boards to the face of those at its back [ticks].
+        drop: How much lower the sill's front lies than its back [ticks].
+        on_wall: Thickness of tile and bed on the wall [ticks].
+        on_back: On the back [ticks].
+        on_returns: On sill, head and sides [ticks].
+
+    Raises:
+        InputValueError: The niche is no upright rectangle, or tile leaves nothing of it.
+    """
+    assert niche.outline is not None
+    left, low, right, top = bounds(niche.outline)
+    if set(niche.outline) != {(left, low), (right, low), (right, top), (left, top)}:
+        raise InputValueError(f"niche '{niche.id}' is no upright rectangle, so its inside is not planned")
+    deep = depth + on_wall - on_back
+    if deep <= 0 or top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
+        raise InputValueError(f"tile leaves nothing open of niche '{niche.id}'; check its size and depth")
+    whole = _whole(wall, niche)
+    back = Rim(label="niche back", elsewhere=True)
+    meets = [Rim(label=f"niche {name}") for name in ("sill", "side", "head", "side")]
+    face = ((left, low + drop), (right, low + drop), (right, top), (left, top))
+    return (
+        _lining(whole, "back", SurfaceKind.WALL, face, meets),
+        *_returns(whole, "niche", niche.outline, deep=deep, drop=drop, on_returns=on_returns, back=back),
+    )
+
+
+def window_linings(
+    wall: Surface, window: Opening, *, depth: int, drop: int, on_wall: int, on_returns: int
+) -> tuple[Lining, ...]:
+    """Sill, head and both sides of a window that is set back; its front edges are trimmed with the wall.
+
+    All end at the window's frame with a joint left free to move.
+
+    Args:
+        wall: The wall.
+        window: The window, a rectangle.
+        depth: From the face of the wall's boards to the frame [ticks].
+        drop: How much lower the sill's front lies than at the frame [ticks].
+        on_wall: Thickness of tile and bed on the wall [ticks].
+        on_returns: On sill, head and sides [ticks].
+
+    Raises:
+        InputValueError: Tile leaves nothing of the window.
+    """
+    assert window.outline is not None
+    left, low, right, top = bounds(window.outline)
+    if top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
+        raise InputValueError(f"tile leaves nothing open of window '{window.id}'; check its size and depth")
+    frame = Rim(label="window frame")
+    whole, deep = _whole(wall, window), depth + on_wall
+    return _returns(whole, "window", window.outline, deep=deep, drop=drop, on_returns=on_returns, back=frame)
+
+
+def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str]:
+    return f"{wall.id}/{opening.id}", wall.room, wall.id
+
+
+def _returns(
+    whole: tuple[str, str, str],
+    what: str,
+    outline: Ring,
+    *,
+    deep: int,
+    drop: int,
+    on_returns: int,
+    back: Rim,
+) -> tuple[Lining, ...]:
+    """Sill, head, left and right side of what is set back in a wall, from its front to its back."""
+    left, low, right, top = bounds(outline)
+    sloped = round(math.hypot(deep, drop))
+    front = _edge(f"{what} front", shown=False)
+    side = Rim(label=f"{what} side", elsewhere=True)
+    sill, head = (Rim(label=f"{what} {name}", before=on_returns) for name in ("sill", "head"))
+    one = ((0, low), (deep, low + drop), (deep, top), (0, top))
+    other = ((0, low + drop), (deep, low), (deep, top), (0, top))
+    return (
+        _lining(whole, "sill", SurfaceKind.COUNTER, rectangle(left, 0, right, sloped), (front, side, back, side)),
+        _lining(whole, "head", SurfaceKind.COUNTER, rectangle(left, 0, right, deep), (back, side, front, side)),
+        _lining(whole, "left", SurfaceKind.WALL, one, (sill, back, head, front)),
+        _lining(whole, "right", SurfaceKind.WALL, other, (sill, front, head, back)),
+    )
+
+
+def bench_linings(
+    whole: tuple[str, str],
+    *,
+    width: int,
+    depth: int,
+    feet: tuple[Foot, Foot, Foot],
+    height: int,
+    drop: int,
+    ends: tuple[Rim | None, Rim | None],
+    back: Rim,
+    on_front: int,
+) -> tuple[Lining, ...]:
+    """Top and front of a bench, and its ends where they stand free.
+
+    Args:
+        whole: Id and room.
+        width: Along its wall [ticks].
+        depth: From the wall to its front [ticks].
+        feet: Where the tile of its front, left end and right end begins; of ends only where they stand free.
+        height: Height of its top at the front, before it is tiled [ticks].
+        drop: How much lower its front lies than its back [ticks].
+        ends: The walls at its left and right end; None where an end stands free.
+        back: The wall behind it.
+        on_front: Thickness of tile and bed on its front, which the top's tile covers [ticks].
+    """
+    named = (*whole, "")
+    edge, under = _edge("front edge"), _edge(UNDER, shown=False)
+    turn = _edge(TURN, shown=False)
+    left, right = (end or _edge("end edge") for end in ends)
+    past = sum(0 if end else on_front for end in ends)
+    deep = round(math.hypot(depth, drop)) + on_front
+    found = [
+        _lining(
+            named,
+            "top",
+            SurfaceKind.COUNTER,
+            ((0, 0), (width + past, 0), (width + past, deep), (0, deep)),
+            (edge, right, back, left),
+        ),
+        _lining(
+            named,
+            "front",
+            SurfaceKind.WALL,
+            (*feet[0].points, (width, height), (0, height)),
+            (*_standing(feet[0]), ends[1] or _edge("end edge"), under, ends[0] or _edge("end edge")),
+        ),
+    ]
+    for name, end, foot, rims in (
+        ("left end", ends[0], feet[1], (turn, under, back)),
+        ("right end", ends[1], feet[2], (back, under, turn)),
+    ):
+        if end is None:
+            ring = (*foot.points, (depth, height), (0, height))
+            found.append(_lining(named, name, SurfaceKind.WALL, ring, (*_standing(foot), *rims)))
+    return tuple(found)
+
+
+def _standing(foot: Foot) -> tuple[Rim, ...]:
+    return tuple(Rim(label=label, kind=SideKind.FOOT) for label in foot.labels)
+
+
+def kerb_linings(
+    floor: Surface, *, width: int, drop: int, height: int, outer: int, on_walls: int
+) -> tuple[Lining, ...]:
+    """Top, inner and outer face of every straight run of a kerb; runs meet on the bisector of their corner.
+
+    The inner face stands on the shower floor, as high as that lies along the run; both end under the top's tile.
+
+    Args:
+        floor: The shower floor, whose sides at the kerb are labelled so, with its levels where it has falls.
+        width: Width of the kerb [ticks].
+        drop: How much lower the top's inner edge lies than its outer one [ticks].
+        height: Height over the top of the drain at which the inner face ends [ticks].
+        outer: Height of the outer face over the room's floor [ticks].
+        on_walls: Thickness of the boards at its ends [ticks].
+    """
+    lines = list(sides(floor.outline))
+    found: list[Lining] = []
+    runs = [index for index, side in enumerate(floor.sides) if side.label == KERB]
+    for number, index in enumerate(runs, start=1):
+        a, b = lines[index]
+        length = math.dist(a, b)
+        starts, ends = (
+            _past(lines, floor, index, other, width) for other in (index - 1, (index + 1) % len(lines))
+        )
+        name = "kerb" if len(runs) == 1 else f"kerb {number}"
+        whole = (f"{floor.id}/{name}", floor.room, floor.id)
+        rims = [
+            Rim(label=floor.sides[other].label, before=on_walls)
+            if floor.sides[other].label != KERB
+            else _edge(CORNER_OF_KERB, shown=False)
+            for other in (index - 1, (index + 1) % len(lines))
+        ]
+        run, deep = round(length), round(math.hypot(width, drop))
+        under = _edge(UNDER, shown=False)
+        top = ((0, 0), (round(starts + length + ends), 0), (round(starts) + run, deep), (round(starts), deep))
+        found.append(
+            _lining(
+                whole,
+                "top",
+                SurfaceKind.COUNTER,
+                top,
+                (_edge("outer edge"), rims[1], _edge("inner edge"), rims[0]),
+            )
+        )
+        feet = _feet(floor, a, b)
+        inner = tuple((u, height - low) for u, low in feet)
+        if min(high for _, high in inner) > 0:
+            top_at = max(high for _, high in inner)
+            ring = (*((u, top_at - high) for u, high in inner), (run, top_at), (0, top_at))
+            meets = (*[Rim(label="shower floor", elsewhere=True)] * (len(feet) - 1), rims[0], under, rims[1])
+            found.append(_lining(whole, "inner", SurfaceKind.WALL, ring, meets))
+        if outer > 0:
+            ring = rectangle(0, 0, round(starts + length + ends), outer)
+            meets = (Rim(label="room floor", elsewhere=True), rims[1], under, rims[0])
+            found.append(_lining(whole, "outer", SurfaceKind.WALL, ring, meets))
+    return tuple(found)
+
+
+def _feet(floor: Surface, a: Point, b: Point) -> Ring:
+    """How far the shower floor lies over the drain along one side, from its end to its start [ticks]."""
+    length = math.dist(a, b)
+    along = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    found: dict[int, int] = {}
+    for level in () if floor.fall is None else floor.fall.levels:
+        du, dv = level.at[0] - b[0], level.at[1] - b[1]
+        back = round(-(du * along[0] + dv * along[1]))
+        if abs(_cross(along, (du, dv))) <= _ROUNDED and -_ROUNDED <= back <= length + _ROUNDED:
+            found[min(max(back, 0), round(length))] = level.height
+    points = sorted(found.items())
+    level_all_along = not points or max(found.values()) - min(found.values()) <= _ROUNDED
+    if level_all_along or points[0][0] != 0 or points[-1][0] != round(length):
+        low = min(found.values(), default=0)
+        return ((0, low), (round(length), low))
+    return tuple(points)
+
+
+def _past(lines: Sequence[tuple[Point, Point]], floor: Surface, index: int, other: int, width: int) -> float:
+    """How far the outer edge of a kerb's run reaches past the end of its inner edge [ticks]."""
+    (a, b), (c, d) = lines[index], lines[other]
+    length, far = math.dist(a, b), math.dist(c, d)
+    u = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    w = ((d[0] - c[0]) / far, (d[1] - c[1]) / far)
+    cross, dot = u[0] * w[1] - u[1] * w[0], u[0] * w[0] + u[1] * w[1]
+    turn = abs(math.atan2(cross, dot))
+    if abs(cross) < 1e-9:
+        return 0.0
+    before = (other - index) % len(lines) != 1
+    if floor.sides[other].label == KERB:
+        return math.copysign(width * math.tan(turn / 2), cross if before is False else _cross(w, u))
+    # At a wall the run ends on the wall's own line, which runs on past the corner of the shower floor.
+    return -width * dot / cross * (-1 if before else 1)
+
+
+def _cross(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return one[0] * other[1] - one[1] * other[0]
