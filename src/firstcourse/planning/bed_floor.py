@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
+from firstcourse.details.footings import Floors
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry.polygon import Point
 from firstcourse.grounds import Doorway, Fitting, SurfaceSide, judge_doorway, judge_drain, judge_flange
@@ -10,7 +11,6 @@ from firstcourse.layers import Layer
 from firstcourse.plan import Fall, OpeningKind
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import frames_of
-from firstcourse.tiles.footings import Floors
 from firstcourse.units import Tape, to_inches
 from firstcourse.values import length, most
 

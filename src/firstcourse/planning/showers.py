@@ -3,11 +3,11 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from firstcourse.details.floor_heights import room_floor
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Room
 from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
-from firstcourse.planning.floor_heights import room_floor
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
 from firstcourse.tiles.shower_floor import plan_fall

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from firstcourse.boards import area_working, fasten, filled_ground
+from firstcourse.details.return_boards import return_boards, returns_findings, with_return_boards
 from firstcourse.errors import PlanRefusedError
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
@@ -13,7 +14,6 @@ from firstcourse.layers import surface_layers
 from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.marking import marked
-from firstcourse.planning.return_boards import return_boards, returns_findings, with_return_boards
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.tiling import tile_job

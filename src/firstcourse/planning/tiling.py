@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from firstcourse.details.tile_linings import Linings, linings_of
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.job import ChosenTile, Job, Tiling
@@ -14,7 +15,6 @@ from firstcourse.plan import (
     SurfaceLayer,
     TileStock,
 )
-from firstcourse.planning.tile_linings import Linings, linings_of
 from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult

@@ -3,12 +3,12 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
+from firstcourse.details.footings import SHOWER_FLOOR
+from firstcourse.details.linings import TURN, UNDER
 from firstcourse.geometry import area2, bounds, rectangle, sides
 from firstcourse.plan import Fall, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.developed import Developed, Kind, square_metres, strips_of
-from firstcourse.tiles.footings import SHOWER_FLOOR
-from firstcourse.tiles.linings import TURN, UNDER
 from firstcourse.units import to_mm
 from firstcourse.values import length
 

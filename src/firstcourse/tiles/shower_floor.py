@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from firstcourse.details.shelves import Limits
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.geometry.polygon import Ring, as_ring
@@ -24,7 +25,6 @@ from firstcourse.tiles.falls import choose_rise, largest_tile
 from firstcourse.tiles.flood import flood_test
 from firstcourse.tiles.joints import step_allowed
 from firstcourse.tiles.model import XY
-from firstcourse.tiles.shelves import Limits
 from firstcourse.tiles.shower_findings import hidden_part, standing_water, steepness
 from firstcourse.tiles.shower_heights import Cover, drain_height, upturn_top
 from firstcourse.tiles.shower_rules import check_shower

@@ -6,10 +6,10 @@ from typing import Self
 
 import shapely
 
+from firstcourse.details.shelves import least_drop
 from firstcourse.layers import combed_mortar
 from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.shelves import least_drop
 from firstcourse.units import Tape
 
 _ROUNDED = 2

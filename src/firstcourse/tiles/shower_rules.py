@@ -5,12 +5,12 @@ from dataclasses import dataclass
 
 import shapely
 
+from firstcourse.details.shelves import Limits, drop_of_shelf, least_drop
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import to_shapely
 from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiles.shelves import Limits, drop_of_shelf, least_drop
 from firstcourse.tiles.shower_heights import Cover, open_levels
 from firstcourse.tiles.shower_workings import drop_working, recess_working
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm

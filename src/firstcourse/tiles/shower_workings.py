@@ -3,10 +3,10 @@
 import math
 from collections.abc import Sequence
 
+from firstcourse.details.shelves import Limits
 from firstcourse.plan import Fall, Surface
 from firstcourse.tiles.fall_planes import FallingFloor
 from firstcourse.tiles.falls import RiseChoice
-from firstcourse.tiles.shelves import Limits
 from firstcourse.tiles.shower_heights import Cover, open_levels
 from firstcourse.units import to_mm
 from firstcourse.values import Ref, Value, Word, length, measure

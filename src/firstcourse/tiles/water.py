@@ -12,6 +12,7 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
+from firstcourse.details.shelves import least_drop
 from firstcourse.findings import Finding
 from firstcourse.geometry import bounds, sides
 from firstcourse.geometry.polygon import Ring
@@ -21,7 +22,6 @@ from firstcourse.rules import RuleSet
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.tiles.bench_water import bench_membranes
 from firstcourse.tiles.developed import Developed, Kind, square, square_metres, strips_of
-from firstcourse.tiles.shelves import least_drop
 from firstcourse.tiles.shower_heights import upturn_top
 from firstcourse.tiles.water_rules import check_water
 from firstcourse.units import Tape, to_mm

@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 import yaml
 
+from firstcourse.details.footings import level_foot
+from firstcourse.details.linings import bench_linings
 from firstcourse.geometry import rectangle
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface, Zone
@@ -15,9 +17,7 @@ from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.tiles.bench_water import bench_membranes
 from firstcourse.tiles.developed import Developed
-from firstcourse.tiles.footings import level_foot
 from firstcourse.tiles.lined import Rim
-from firstcourse.tiles.linings import bench_linings
 from firstcourse.units import inches
 from firstcourse.verify import verify
 

@@ -7,6 +7,7 @@ import pytest
 from shapely import Point, Polygon
 from shapely.ops import unary_union
 
+from firstcourse.details.shelves import Limits, drop_of_shelf
 from firstcourse.errors import InputValueError
 from firstcourse.tiles.fall_planes import (
     FallingFloor,
@@ -16,7 +17,6 @@ from firstcourse.tiles.fall_planes import (
     square_floor,
 )
 from firstcourse.tiles.falls import choose_rise, drain_places, drain_ratio, largest_tile, nearest_drain
-from firstcourse.tiles.shelves import Limits, drop_of_shelf
 
 US = Limits(least=1 / 48, greatest=1 / 24)
 AU = Limits(least=1 / 80, greatest=1 / 50)

@@ -5,6 +5,12 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
+from firstcourse.details.bench_feet import bench_feet, floors_of, said_of_feet
+from firstcourse.details.footings import OWN_HEIGHT, Floors, Foot
+from firstcourse.details.linings import bench_linings, kerb_linings, niche_linings, window_linings
+from firstcourse.details.shelves import Limits, drop_of_shelf, least_drop
+from firstcourse.details.wall_feet import floor_zones, left_on_boards, out_of_level, short_of_floor, tiled_floors
+from firstcourse.details.window_returns import returns_asked, sill_working, windows_of
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle, to_shapely
@@ -12,23 +18,11 @@ from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling, WindowRet
 from firstcourse.job.tile import Pattern
 from firstcourse.layers import laid_of, set_height, tiling_tile
 from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
-from firstcourse.planning.bench_feet import bench_feet, floors_of, said_of_feet
-from firstcourse.planning.wall_feet import (
-    floor_zones,
-    left_on_boards,
-    out_of_level,
-    short_of_floor,
-    tiled_floors,
-)
-from firstcourse.planning.window_returns import returns_asked, sill_working, windows_of
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower, SurveyResult
 from firstcourse.survey.flats import Frame, frames_of
-from firstcourse.tiles.footings import OWN_HEIGHT, Floors, Foot
 from firstcourse.tiles.lined import Lining, Rim, ToLine
-from firstcourse.tiles.linings import bench_linings, kerb_linings, niche_linings, window_linings
 from firstcourse.tiles.patterns import COURSED
-from firstcourse.tiles.shelves import Limits, drop_of_shelf, least_drop
 from firstcourse.tiles.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.values import Value, Word, least, length

@@ -6,6 +6,7 @@ from itertools import groupby, pairwise
 
 import shapely
 
+from firstcourse.details.footings import KERB_TOP, SHOWER_FLOOR, Floors
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, to_shapely
 from firstcourse.geometry.polygon import from_shapely
@@ -13,7 +14,6 @@ from firstcourse.job import Room
 from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import Frame
-from firstcourse.tiles.footings import KERB_TOP, SHOWER_FLOOR, Floors
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Ref, length, most
 

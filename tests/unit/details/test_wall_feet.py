@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 import yaml
 
+from firstcourse.details.wall_feet import _without_slivers
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
 from firstcourse.planning import PlanResult, plan_job
-from firstcourse.planning.wall_feet import _without_slivers
 from firstcourse.units import inches, mm
 from firstcourse.verify import verify_text
 from said import all_said

@@ -8,13 +8,13 @@ of a niche first, then on sill and head, then on the sides between; on a top bef
 import math
 from collections.abc import Sequence
 
+from firstcourse.details.footings import Foot
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import bounds, rectangle, sides
 from firstcourse.geometry.polygon import Point, Ring
 from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
 from firstcourse.survey.showers import KERB
 from firstcourse.tiles.face_edges import CORNER_OF_KERB
-from firstcourse.tiles.footings import Foot
 from firstcourse.tiles.lined import Lining, Rim
 
 _ROUNDED = 2

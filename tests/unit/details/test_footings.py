@@ -7,12 +7,12 @@ from typing import Any
 import pytest
 import yaml
 
+from firstcourse.details.footings import Floors, Foot
 from firstcourse.geometry import bounds, rectangle
 from firstcourse.job import read_job_text
 from firstcourse.plan import Fall, FallPlane, FloodTest
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
-from firstcourse.tiles.footings import Floors, Foot
 from firstcourse.tiles.shower_floor import plan_fall
 from firstcourse.units import inches, mm
 

@@ -4,6 +4,8 @@ import math
 
 import pytest
 
+from firstcourse.details.footings import level_foot
+from firstcourse.details.linings import bench_linings, kerb_linings, niche_linings
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import area2, sides
 from firstcourse.geometry.polygon import Ring, rectangle
@@ -19,9 +21,7 @@ from firstcourse.plan import (
     SurfaceKind,
 )
 from firstcourse.survey.showers import KERB
-from firstcourse.tiles.footings import level_foot
 from firstcourse.tiles.lined import Lining, Rim
-from firstcourse.tiles.linings import bench_linings, kerb_linings, niche_linings
 from firstcourse.units import mm
 
 WALL = Surface(id="bath/wall/A-B", room="bath", kind=SurfaceKind.WALL, outline=rectangle(0, 0, mm(2000), mm(2400)))

@@ -2,15 +2,15 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from firstcourse.details.floor_heights import room_floor
+from firstcourse.details.footings import Floors, Foot, level_foot
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
 from firstcourse.job import Job, Room, TiledBench
 from firstcourse.plan import Stock, Surface, SurfaceKind
-from firstcourse.planning.floor_heights import room_floor
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyedShower
 from firstcourse.survey.flats import Frame
-from firstcourse.tiles.footings import Floors, Foot, level_foot
 from firstcourse.units import Tape
 from firstcourse.values import Word, least, length
 
