@@ -10,9 +10,9 @@ import pytest
 
 from firstcourse.details.shelves import Limits
 from firstcourse.plan import LevelPoint
-from firstcourse.tiles.fall_planes import level_floor, run_for_rise, single_floor
-from firstcourse.tiles.falls import choose_rise
-from firstcourse.tiles.valley_levels import valley_levels
+from firstcourse.showers.fall_planes import level_floor, run_for_rise, single_floor
+from firstcourse.showers.falls import choose_rise
+from firstcourse.showers.valley_levels import valley_levels
 from firstcourse.units import inches, ticks_from_mm
 
 FOOT = 12.0

@@ -15,7 +15,6 @@ from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Sto
 from firstcourse.planning.judging import judge_job
 from firstcourse.planning.marking import marked
 from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
-from firstcourse.planning.showers import shower_floors
 from firstcourse.planning.tiling import tile_job
 from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
 from firstcourse.planning.waterproofing import waterproof
@@ -38,6 +37,7 @@ from firstcourse.sheets.seam_shifts import seams_shifted
 from firstcourse.sheets.seams import board, demand
 from firstcourse.sheets.thin_cuts import thin_cuts
 from firstcourse.sheets.together import Surfaced
+from firstcourse.showers.asked import shower_floors
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.takeoff import count, count_tiles
 from firstcourse.tongues import ENGLISH

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from firstcourse.plan import Fall, Pack
 from firstcourse.rules import RuleSet
+from firstcourse.showers.developed import Developed, square
 from firstcourse.takeoff.items import (
     BED_MORTAR,
     DRAIN_FLANGE,
@@ -18,7 +19,6 @@ from firstcourse.takeoff.items import (
     collars_of,
 )
 from firstcourse.takeoff.lines import Line, line, running
-from firstcourse.tiles.developed import Developed, square
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Measure, Ref, Value, length, measure
 from firstcourse.workings import Working

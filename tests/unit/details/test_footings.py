@@ -12,8 +12,8 @@ from firstcourse.geometry import bounds, rectangle
 from firstcourse.job import read_job_text
 from firstcourse.plan import Fall, FallPlane, FloodTest
 from firstcourse.rules import load_rules
+from firstcourse.showers.shower_floor import plan_fall
 from firstcourse.survey import survey_job
-from firstcourse.tiles.shower_floor import plan_fall
 from firstcourse.units import inches, mm
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"

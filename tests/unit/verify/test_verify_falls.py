@@ -15,8 +15,8 @@ from firstcourse.plan import Given, JobStamp, Plan, sealed
 from firstcourse.planning.rule_notes import rule_notes
 from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.showers.shower_floor import plan_fall
 from firstcourse.survey import survey_job
-from firstcourse.tiles.shower_floor import plan_fall
 from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS
 from firstcourse.verify.reading import read_document

@@ -19,11 +19,11 @@ from firstcourse.geometry.polygon import Ring
 from firstcourse.job import Job, Kerb
 from firstcourse.plan import Fall, Opening, OpeningKind, Segment, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
+from firstcourse.showers.bench_water import bench_membranes
+from firstcourse.showers.developed import Developed, Kind, square, square_metres, strips_of
+from firstcourse.showers.shower_heights import upturn_top
+from firstcourse.showers.water_rules import check_water
 from firstcourse.survey.showers import KERB, SurveyedShower
-from firstcourse.tiles.bench_water import bench_membranes
-from firstcourse.tiles.developed import Developed, Kind, square, square_metres, strips_of
-from firstcourse.tiles.shower_heights import upturn_top
-from firstcourse.tiles.water_rules import check_water
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Value, length
 from firstcourse.workings import Working

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 
 from firstcourse.details.shelves import Limits
 from firstcourse.plan import Fall, Surface
-from firstcourse.tiles.fall_planes import FallingFloor
-from firstcourse.tiles.falls import RiseChoice
-from firstcourse.tiles.shower_heights import Cover, open_levels
+from firstcourse.showers.fall_planes import FallingFloor
+from firstcourse.showers.falls import RiseChoice
+from firstcourse.showers.shower_heights import Cover, open_levels
 from firstcourse.units import to_mm
 from firstcourse.values import Ref, Value, Word, length, measure
 from firstcourse.workings import Working

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from firstcourse.details.shelves import Limits
-from firstcourse.tiles.fall_planes import FallingFloor
+from firstcourse.showers.fall_planes import FallingFloor
 from firstcourse.tiles.model import XY
 
 _SAME = 1e-6

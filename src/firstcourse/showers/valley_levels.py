@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from firstcourse.plan import LevelPoint
-from firstcourse.tiles.fall_planes import FallingFloor
+from firstcourse.showers.fall_planes import FallingFloor
 from firstcourse.tiles.model import XY
 from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_mm
 

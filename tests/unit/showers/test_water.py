@@ -10,10 +10,10 @@ import yaml
 
 from firstcourse.job import Job, read_job_text
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.showers.shower_floor import plan_fall
+from firstcourse.showers.water import Membrane, membrane
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.takeoff.membranes import bed_mortar, membranes
-from firstcourse.tiles.shower_floor import plan_fall
-from firstcourse.tiles.water import Membrane, membrane
 from firstcourse.values import Ref
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"

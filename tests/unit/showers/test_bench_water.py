@@ -15,8 +15,8 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Surface, Zone
 from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
-from firstcourse.tiles.bench_water import bench_membranes
-from firstcourse.tiles.developed import Developed
+from firstcourse.showers.bench_water import bench_membranes
+from firstcourse.showers.developed import Developed
 from firstcourse.tiles.lined import Rim
 from firstcourse.units import inches
 from firstcourse.verify import verify

@@ -9,14 +9,14 @@ from shapely.ops import unary_union
 
 from firstcourse.details.shelves import Limits, drop_of_shelf
 from firstcourse.errors import InputValueError
-from firstcourse.tiles.fall_planes import (
+from firstcourse.showers.fall_planes import (
     FallingFloor,
     HiddenFromDrainError,
     level_floor,
     single_floor,
     square_floor,
 )
-from firstcourse.tiles.falls import choose_rise, drain_places, drain_ratio, largest_tile, nearest_drain
+from firstcourse.showers.falls import choose_rise, drain_places, drain_ratio, largest_tile, nearest_drain
 
 US = Limits(least=1 / 48, greatest=1 / 24)
 AU = Limits(least=1 / 80, greatest=1 / 50)

@@ -8,7 +8,7 @@ from firstcourse.details.linings import TURN, UNDER
 from firstcourse.geometry import area2, bounds, rectangle, sides
 from firstcourse.plan import Fall, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.developed import Developed, Kind, square_metres, strips_of
+from firstcourse.showers.developed import Developed, Kind, square_metres, strips_of
 from firstcourse.units import to_mm
 from firstcourse.values import length
 

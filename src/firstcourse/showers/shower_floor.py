@@ -12,8 +12,7 @@ from firstcourse.job.tile import ChosenTile
 from firstcourse.layers import combed_mortar, longest_side
 from firstcourse.plan import Fall, FallPlane, LevelPoint, Segment
 from firstcourse.rules import RuleSet
-from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiles.fall_planes import (
+from firstcourse.showers.fall_planes import (
     FallingFloor,
     Fold,
     HiddenFromDrainError,
@@ -21,15 +20,16 @@ from firstcourse.tiles.fall_planes import (
     single_floor,
     square_floor,
 )
-from firstcourse.tiles.falls import choose_rise, largest_tile
-from firstcourse.tiles.flood import flood_test
+from firstcourse.showers.falls import choose_rise, largest_tile
+from firstcourse.showers.flood import flood_test
+from firstcourse.showers.shower_findings import hidden_part, standing_water, steepness
+from firstcourse.showers.shower_heights import Cover, drain_height, upturn_top
+from firstcourse.showers.shower_rules import check_shower
+from firstcourse.showers.shower_workings import bed_working, heights_working, rise_working, tile_working
+from firstcourse.showers.valley_levels import valley_levels
+from firstcourse.survey.showers import SurveyedShower
 from firstcourse.tiles.joints import step_allowed
 from firstcourse.tiles.model import XY
-from firstcourse.tiles.shower_findings import hidden_part, standing_water, steepness
-from firstcourse.tiles.shower_heights import Cover, drain_height, upturn_top
-from firstcourse.tiles.shower_rules import check_shower
-from firstcourse.tiles.shower_workings import bed_working, heights_working, rise_working, tile_working
-from firstcourse.tiles.valley_levels import valley_levels
 from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_mm
 from firstcourse.values import Name, length, most
 from firstcourse.workings import Working

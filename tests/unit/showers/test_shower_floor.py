@@ -12,8 +12,8 @@ from firstcourse.job import read_job_text
 from firstcourse.layers import combed_mortar
 from firstcourse.plan import OpeningKind
 from firstcourse.rules import load_rules
+from firstcourse.showers.shower_floor import FallResult, plan_fall
 from firstcourse.survey import survey_job
-from firstcourse.tiles.shower_floor import FallResult, plan_fall
 from firstcourse.units import Tape, inches, mm
 from said import all_said
 

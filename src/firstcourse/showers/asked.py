@@ -9,9 +9,9 @@ from firstcourse.job import Job, Room
 from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Fall, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
+from firstcourse.showers.shower_floor import plan_fall
+from firstcourse.showers.shower_heights import upturn_top
 from firstcourse.survey import SurveyResult
-from firstcourse.tiles.shower_floor import plan_fall
-from firstcourse.tiles.shower_heights import upturn_top
 from firstcourse.tiles.tile_ground import wall_finish
 from firstcourse.workings import Working
 

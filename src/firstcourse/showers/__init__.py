@@ -1,0 +1,1 @@
+"""Shower floors: their falls, heights and tests, and the membranes that keep water in."""
