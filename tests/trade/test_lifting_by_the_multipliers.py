@@ -63,7 +63,7 @@ def test_the_verifier_computes_the_limit_again() -> None:
     def objected(change: object) -> bool:
         spoiled = json.loads(json.dumps(plan))
         change(spoiled)  # type: ignore[operator]
-        codes = {"VER-806", "VER-903", "VER-907"}
+        codes = {"VER-910", "VER-903", "VER-907"}
         return bool(codes & {objection.code for objection in verify(spoiled).objections})
 
     def result(spoiled: dict) -> None:

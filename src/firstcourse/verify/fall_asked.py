@@ -1,9 +1,8 @@
-"""Findings on shower floors and membranes: each that the plan and the job ask for is there, and none besides."""
+"""Findings on shower floors: each that the plan and the job ask for is there, and none besides."""
 
 from collections import Counter
 from collections.abc import Iterator
 
-from firstcourse.geometry import bounds
 from firstcourse.verify.fall_fields import Fall
 from firstcourse.verify.fall_geometry import open_heights
 from firstcourse.verify.fall_given import drop_of, shelves_of, shower_of, tile_of
@@ -18,7 +17,6 @@ _FALLS = {"flow": "", "planes": "FAL-104", "none": "FAL-103"}
 """By where the least fall is kept, what is to be said of it."""
 _PROVED = frozenset({
     "FAL-103", "FAL-104", "FAL-201", "FAL-202", "FAL-203", "FAL-204", "FAL-213", "FAL-221", "FAL-301",
-    "WAT-101", "WAT-102", "WAT-103",
 })  # fmt: skip
 _Asked = tuple[str, tuple[str, ...]]
 
@@ -37,39 +35,14 @@ def check_falls_told(plan: Document) -> Iterator[Objection]:
 
 
 def _asked(plan: Document) -> Iterator[_Asked]:
-    lined = {surface.id for surface in plan.surfaces if surface.membrane and surface.boarded}
-    yield from _walls(plan, lined)
     for surface in plan.surfaces:
         shower = shower_of(surface, plan)
         if shower is None:
             continue
-        yield from _round(surface, plan, lined)
         if surface.fall is not None:
             for code in _of_floor(surface, surface.fall, shower, plan):
                 yield code, (surface.id,)
             yield from _of_shelves(surface, shower, plan)
-
-
-def _walls(plan: Document, lined: set[str]) -> Iterator[_Asked]:
-    if plan.rules.has("water.wall.height"):
-        for surface in plan.surfaces:
-            low = bounds(surface.outline)[3] < plan.rules.ticks("water.wall.height")
-            if surface.kind == "wall" and surface.id in lined and low:
-                yield "WAT-101", (surface.id,)
-
-
-def _round(surface: Surface, plan: Document, lined: set[str]) -> Iterator[_Asked]:
-    """Walls round a shower floor without a membrane, and those whose fasteners do not keep clear of it."""
-    room = next(room for room in plan.job.nodes("rooms") if room.text("name") == surface.room)
-    feet = {wall.text("wall"): wall.text("foot", "floor") for wall in room.nodes("walls", ())}
-    for label in dict.fromkeys(surface.labels):
-        name = label.removeprefix("wall ")
-        wall = f"{surface.room}/wall/{name}"
-        if label.startswith("wall "):
-            if wall not in lined:
-                yield "WAT-102", (surface.id, wall)
-            if feet.get(name, "tray") not in ("tray", "kerb"):
-                yield "WAT-103", (surface.id, wall)
 
 
 def _of_floor(surface: Surface, fall: Fall, shower: Node, plan: Document) -> Iterator[str]:

@@ -28,10 +28,10 @@ from firstcourse.verify.falls import check_falls
 from firstcourse.verify.fasteners import check_fasteners
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.fills import check_fills
+from firstcourse.verify.findings import check_findings
 from firstcourse.verify.floor_heights import check_floor_heights
 from firstcourse.verify.floor_loads import check_floor_loads
 from firstcourse.verify.formulas import check_formulas
-from firstcourse.verify.formulas.lifting import check_lifting
 from firstcourse.verify.formulas.quantities import check_quantities
 from firstcourse.verify.frame_given import check_frame_given
 from firstcourse.verify.frames import check_frames
@@ -98,8 +98,8 @@ _CHECKS = (
     check_frame_given,
     check_floor_loads,
     check_formulas,
-    check_lifting,
     check_rule_notes,
+    check_findings,
 )
 
 

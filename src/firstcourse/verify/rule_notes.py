@@ -12,8 +12,7 @@ _NOT_ASKED = "RUL-102"
 def check_rule_notes(plan: Document) -> Iterator[Objection]:
     """Object to a rule that is printed otherwise than it stands in the book or as the job sets it.
 
-    How many are borrowed from another practice must be told, and rightly. A rule that a finding names is one that
-    the plan rests on; so is one that the job changes, or the plan says that nothing asked for it.
+    A rule that a finding names is one that the plan rests on, but where it says that nothing asked for it.
     """
     seen = Counter(note.id for note in plan.shopping.rule_notes)
     for note in plan.shopping.rule_notes:
@@ -34,15 +33,3 @@ def check_rule_notes(plan: Document) -> Iterator[Objection]:
         {said.rule for said in plan.findings if said.rule and said.code != _NOT_ASKED} - seen.keys()
     ):
         yield Objection("VER-904", rule, "is named by a finding, and is not among the rules of this plan")
-    for rule in sorted(entry.id for entry in plan.rules.entries.values() if entry.reason):
-        if (rule in seen) == any(said.code == _NOT_ASKED and said.rule == rule for said in plan.findings):
-            yield Objection(
-                "VER-904", rule, "is changed by the job: the plan must rest on it, or say that it does not"
-            )
-    notes = plan.shopping.rule_notes
-    borrowed = sum(bool(note.taken_from) for note in notes)
-    told = [
-        (said.values.get("borrowed"), said.values.get("asked")) for said in plan.findings if said.code == "RUL-101"
-    ]
-    if told != ([(borrowed, len(notes))] if borrowed else []):
-        yield Objection("VER-904", "rules", f"{borrowed} are of another practice, told as {told or 'none'}")

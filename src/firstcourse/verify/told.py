@@ -1,5 +1,6 @@
 """Findings held against what they should say, value by value and reference by reference."""
 
+import math
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
@@ -8,6 +9,8 @@ from firstcourse.verify.structure import Said, Surface
 from firstcourse.verify.verdict import Objection
 
 _LONGEST_MM = 1e6
+_KEPT = 1e-8
+"""Computed numbers are kept to nine figures."""
 
 
 def mm(ticks: int) -> dict[str, Any]:
@@ -36,7 +39,7 @@ def ticks_of(value: Any) -> int | None:
 def said(
     code: str,
     severity: str,
-    at: str,
+    at: str | tuple[str, ...],
     *remedies: str,
     rule: str = "",
     measured: Any = None,
@@ -44,7 +47,48 @@ def said(
     **values: Any,
 ) -> Said:
     """What a finding should be, in the words of `Said`."""
-    return Said(code, severity, rule, measured, limit, (at,), values, remedies)
+    return Said(code, severity, rule, measured, limit, (at,) if isinstance(at, str) else at, values, remedies)
+
+
+def given(value: float, unit: str = "", sense: str = "") -> dict[str, Any]:
+    """A number as a finding keeps it, or what it is held against."""
+    return {"value": float(value), "unit": unit} | ({"sense": sense} if sense else {})
+
+
+def name(text: str) -> dict[str, str]:
+    """What the job calls a thing, as a finding keeps it."""
+    return {"name": text}
+
+
+def ref(to: str) -> dict[str, str]:
+    """A reference, as a finding keeps it."""
+    return {"ref": to}
+
+
+def word(code: str) -> dict[str, str]:
+    """A word of the trade, as a finding keeps it."""
+    return {"word": code}
+
+
+def same(one: Said, other: Said) -> bool:
+    """Whether a finding says what another does, numbers as near as nine figures keep them."""
+    return one == other or (
+        (one.code, one.severity, one.rule, one.at, one.remedies)
+        == (other.code, other.severity, other.rule, other.at, other.remedies)
+        and _alike(one.measured, other.measured)
+        and _alike(one.limit, other.limit)
+        and _alike(one.values, other.values)
+    )
+
+
+def _alike(one: Any, other: Any) -> bool:
+    if isinstance(one, Mapping) and isinstance(other, Mapping):
+        return one.keys() == other.keys() and all(_alike(one[key], other[key]) for key in one)
+    if isinstance(one, list) and isinstance(other, list):
+        return len(one) == len(other) and all(map(_alike, one, other))
+    if isinstance(one, float) and isinstance(other, int | float) and not isinstance(other, bool):
+        return math.isclose(one, other, rel_tol=_KEPT, abs_tol=_KEPT)
+    return type(one) is type(other) and bool(one == other)
 
 
 def told_of(surface: Surface, code: str, findings: Iterable[Said]) -> list[Said]:
@@ -66,10 +110,11 @@ def untrue(
     """
     left, besides = list(wanted), list(may)
     for one in told:
-        if one in left:
-            left.remove(one)
-        elif one in besides:
-            besides.remove(one)
+        for asked in (left, besides):
+            found = next((number for number, other in enumerate(asked) if same(one, other)), None)
+            if found is not None:
+                del asked[found]
+                break
         else:
             yield Objection(objection, one.place, f"{one.code} is told, and is not so")
     for one in left:

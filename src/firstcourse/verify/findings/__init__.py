@@ -1,0 +1,29 @@
+"""What findings must say of survey, tile, water, sheets and rules, derived again and held against them."""
+
+from collections.abc import Callable, Iterator
+
+from firstcourse.verify.findings.rule_book import rule_findings
+from firstcourse.verify.findings.sheets import sheet_findings
+from firstcourse.verify.findings.survey import survey_findings
+from firstcourse.verify.findings.water import water_findings
+from firstcourse.verify.structure import Document, Said
+from firstcourse.verify.told import untrue
+from firstcourse.verify.verdict import Objection
+
+Wanted = Callable[[Document], Iterator[Said]]
+"""Gives each finding that there must be of some codes."""
+
+_CODE = "VER-910"
+_WHOLE: tuple[tuple[frozenset[str], Wanted], ...] = (
+    (frozenset({"SUR-104", "SUR-105", "SUR-109", "SUR-112"}), survey_findings),
+    (frozenset({"WAT-101", "WAT-102", "WAT-103"}), water_findings),
+    (frozenset({"QTY-101", "QTY-102"}), sheet_findings),
+    (frozenset({"RUL-101", "RUL-102"}), rule_findings),
+)
+"""By what gives all that must be said, the codes that it gives: nothing beside it may be said under them."""
+
+
+def check_findings(plan: Document) -> Iterator[Objection]:
+    """Object to a finding that is left out, is said and is not so, or says of anything another value."""
+    for codes, wanted in _WHOLE:
+        yield from untrue(_CODE, (one for one in plan.findings if one.code in codes), wanted(plan))

@@ -1,0 +1,109 @@
+"""A plan from which a finding was taken, or in which one was made to say another value, was still proved.
+
+Each finding on survey, tile, sheets, water and rules is derived again whole: one that is left out, told twice, or
+that says another value, limit, place, rule, severity or remedy is objected to.
+"""
+
+import copy
+import json
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+import pytest
+
+from firstcourse.job import read_job_text
+from firstcourse.planning import plan_job
+from firstcourse.verify import verify
+from firstcourse.verify.findings import check_findings
+from firstcourse.verify.reading import read_document
+
+LEANING = """
+name: a leaning wall with a pipe
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+rules: [{rule: tile.trim.stock, value: 100, unit: in, reason: as the maker asks}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in}
+    taped_to: finish
+    height: 96 in
+    plumb: {A-B: 3/8 in, B-C: -5/8 in}
+    floor:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}
+      doorways: [{id: door, wall: A-B, left: 10 in, width: 30 in, other_floor: 1 in}]
+    walls:
+      - wall: A-B
+        framing: {spacing: 16 in, first: 15 1/4 in}
+        boards: {top: 36 1/4 in}
+        no_fasteners: [{left: 4 in, right: 8 in, bottom: 10 in, top: 20 in, why: a pipe}]
+"""
+BORROWED = LEANING.replace("tape: inch", "tape: inch\npractice: uk")
+JOBS = {
+    "SUR-104": LEANING,
+    "SUR-105": LEANING,
+    "SUR-109": LEANING,
+    "SUR-112": LEANING,
+    "QTY-101": LEANING,
+    "QTY-102": LEANING.replace("36 in, 60 in", "48 in, 96 in"),
+    "RUL-101": BORROWED,
+    "RUL-102": LEANING,
+}
+
+
+@cache
+def made(text: str) -> str:
+    plan = plan_job(read_job_text(text), effort=0).plan
+    return json.dumps(plan.model_dump(mode="json", by_alias=True))
+
+
+def document(code: str) -> dict[str, Any]:
+    found: dict[str, Any] = json.loads(made(JOBS[code]))
+    return found
+
+
+def others(value: Any) -> Iterator[Any]:
+    """Each way of changing a value a little."""
+    if isinstance(value, dict):
+        for key, item in value.items():
+            yield from ({**value, key: other} for other in others(item))
+    elif isinstance(value, list):
+        yield [*value, *value[-1:]] if value else ["more"]
+        for number, item in enumerate(value):
+            yield from ([*value[:number], other, *value[number + 1 :]] for other in others(item))
+    elif isinstance(value, bool):
+        yield not value
+    elif isinstance(value, int | float):
+        yield value + 1
+    elif isinstance(value, str):
+        yield f"{value}x"
+
+
+def spoiled(finding: dict[str, Any]) -> Iterator[dict[str, Any]]:
+    for severity in {"stop", "fix", "note"} - {finding["severity"]}:
+        yield {**finding, "severity": severity}
+    for key in ("at", "measured", "limit", "rule", "remedies", "values"):
+        for other in others(finding[key]):
+            # A sense that no limit has is refused before anything is derived.
+            if not isinstance(other, dict) or other.get("sense") in (None, "least", "most", "is"):
+                yield {**finding, key: other}
+
+
+@pytest.mark.parametrize("code", JOBS)
+def test_no_value_of_a_finding_can_be_changed(code: str) -> None:
+    plan = document(code)
+    assert verify(plan).verified
+    place = next(number for number, one in enumerate(plan["findings"]) if one["code"] == code)
+    mine = plan["findings"][place]
+    rest = [*plan["findings"][:place], *plan["findings"][place + 1 :]]
+    assert objected({**plan, "findings": rest}), "left out"
+    assert objected({**plan, "findings": [*plan["findings"], copy.deepcopy(mine)]}), "told twice"
+    for other in spoiled(mine):
+        assert objected({**plan, "findings": [*rest, other]}), other
+
+
+def objected(plan: dict[str, Any]) -> bool:
+    return bool([*check_findings(read_document(plan))])
