@@ -32,7 +32,7 @@ from firstcourse.papers.blocks import HIGH_MM, WIDE_MM
 from firstcourse.papers.pages import Paper
 from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 LEAST_PT = 7.0
 """No letter is printed smaller [pt]."""

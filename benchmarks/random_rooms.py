@@ -31,7 +31,7 @@ from shapely import LineString, Polygon
 from firstcourse.errors import JobError, PlanRefusedError
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 _STOCKS = {
     "inch": (("36 in", "60 in"), ("48 in", "96 in"), ("32 in", "48 in"), ("48 in", "60 in")),

@@ -13,7 +13,7 @@ import time
 from collections.abc import Callable
 
 import firstcourse
-from firstcourse.planning.steps import PlanResult
+from firstcourse.steps.plan import PlanResult
 
 NICHE = "openings[1].left", "blocking[1].left", "blocking[2].left"
 RIGHT = "blocking[1].right", "blocking[2].right"

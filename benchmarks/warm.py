@@ -21,7 +21,7 @@ from firstcourse.papers import pages
 from firstcourse.papers.office_pack import office_data
 from firstcourse.papers.site_pack import pack_data
 from firstcourse.papers.workbook import workbook
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 MOST_CPU_S, MOST_MEMORY_KB = 60, 1_500_000
 LONGEST_S = 400

@@ -17,7 +17,7 @@ from firstcourse.papers.fall_pages import level_place
 from firstcourse.papers.mark_words import line_words
 from firstcourse.papers.start_reasons import start_reasons
 from firstcourse.plan import Fall, Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import Tape, format_length, inches, mm
 from firstcourse.words import speaker_for
 

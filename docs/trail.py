@@ -15,8 +15,8 @@ from firstcourse.findings import Finding
 from firstcourse.job import Job, read_job_text
 from firstcourse.papers.ticket_pages import second_cuts
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.words import speaker_for
 
 ROOT = Path(__file__).parents[1]
@@ -114,7 +114,7 @@ READING = (
 """How far the closet flange lies along wall D-A, taped once."""
 VALUE = (
     Stop("the rule in force on the job's day", "`rules`", _in_force),
-    Stop("`Plan.given.rules[]`, as it was asked", "`planning`", _asked),
+    Stop("`Plan.given.rules[]`, as it was asked", "`steps`", _asked),
     Stop("`Plan.findings[].limit`", "`grounds`", _limit),
     Stop("the finding as said", "`words`", _said),
 )

@@ -13,10 +13,10 @@ from firstcourse.boards.stacks import OpenCourse
 from firstcourse.cutting import StockSize
 from firstcourse.job import Job, read_job, read_job_text
 from firstcourse.plan import Surface
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.sheets.bounds import field_bound, least_price
 from firstcourse.sheets.cut import allowed_stock, job_stock
+from firstcourse.steps import plan_job
 from firstcourse.survey import survey_job
 from firstcourse.units import TICKS_PER_MM
 

@@ -6,7 +6,7 @@ import pytest
 
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
-from firstcourse.planning.steps import plan_job
+from firstcourse.steps.plan import plan_job
 from firstcourse.verify import verify_text
 
 PART_SISTER_OVER_SPANS = """

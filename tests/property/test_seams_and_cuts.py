@@ -14,12 +14,12 @@ from firstcourse.app.processes import Processes
 from firstcourse.boards import practice_layout
 from firstcourse.job import Job, read_job_text
 from firstcourse.plan import SurfaceKind
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.share import in_turn
 from firstcourse.sheets.cut import allowed_stock, cut_pieces, job_stock
 from firstcourse.sheets.seams import Boarded, board, demand
 from firstcourse.sheets.together import Surfaced
+from firstcourse.steps import plan_job
 from firstcourse.survey import survey_job
 
 SIZES = (("36 in", "60 in", 14), ("48 in", "96 in", 33), ("32 in", "48 in", 11))

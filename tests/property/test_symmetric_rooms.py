@@ -7,7 +7,7 @@ import pytest
 import yaml
 
 from firstcourse.job import Job, read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 STEP = 16
 """Graduations of an inch."""

@@ -11,7 +11,7 @@ from shapely import Polygon
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify import verify_text
 from tampering import TAMPERINGS, NothingToSpoil, Tampering

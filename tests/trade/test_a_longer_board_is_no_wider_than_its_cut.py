@@ -4,7 +4,7 @@ The plan did not verify, and the setter got none. A board keeps the sheet's edge
 """
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 
 JOB = """

@@ -9,7 +9,7 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.papers.site_pack import pack_data, print_pack
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 JOB = """
 name: Shower in hexagons

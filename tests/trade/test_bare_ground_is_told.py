@@ -12,7 +12,7 @@ import pytest
 
 from firstcourse.drawings import draw_surface
 from firstcourse.job import read_job_text
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import Tape
 from firstcourse.verify import verify
 from said import said, said_of

@@ -13,7 +13,7 @@ from firstcourse.drawings.pieces import corners_to_mark
 from firstcourse.geometry import circle_ring
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 
 JOB = """

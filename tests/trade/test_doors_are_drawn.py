@@ -16,7 +16,7 @@ from shapely import LineString, Polygon
 from firstcourse.drawings import Drawing, draw_room, draw_surface, draw_tiling
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM, inches
 from firstcourse.verify import verify
 from said import all_said

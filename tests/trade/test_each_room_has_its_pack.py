@@ -11,7 +11,7 @@ from firstcourse.job import read_job_text
 from firstcourse.papers.by_room import RoomPart, by_room, room_parts, whole_part
 from firstcourse.papers.papers import all_papers
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 ROOMS = ("bath", "bath 2", "hall")
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import mm
 from firstcourse.values import length
 from firstcourse.verify import verify_text

@@ -6,7 +6,7 @@ import yaml
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify_text
 from said import all_said
 

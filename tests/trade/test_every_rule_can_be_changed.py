@@ -10,8 +10,8 @@ import pytest
 from firstcourse.cli import run
 from firstcourse.errors import JobError
 from firstcourse.job import job_text, read_job_text
-from firstcourse.planning import plan_job
 from firstcourse.rules import Override, RuleEntry, load_rules
+from firstcourse.steps import plan_job
 from firstcourse.units import Tape
 from sealing import reseal
 

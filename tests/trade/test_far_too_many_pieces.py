@@ -7,7 +7,8 @@ import pytest
 
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job, steps
+from firstcourse.steps import plan as steps
+from firstcourse.steps import plan_job
 
 
 def refused(side: int, sheet: str, tile: str, tiling: str) -> str:

@@ -6,8 +6,8 @@ It could also buy more sheets than plain practice without a word of the rule tha
 import pytest
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
-from firstcourse.planning.steps import PlanResult
+from firstcourse.steps import plan_job
+from firstcourse.steps.plan import PlanResult
 from said import worked
 
 JOB = """

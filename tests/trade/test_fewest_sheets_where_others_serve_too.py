@@ -6,7 +6,7 @@ Three large sheets at 56 were said to be the least that could be paid; the small
 import json
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify.fewest import Offer, proves, proves_cost
 from firstcourse.verify.reading import read_document
 

@@ -12,7 +12,7 @@ import firstcourse
 from firstcourse.cli import run
 from firstcourse.findings import Finding, Severity
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.words import SaidFinding, alike_together
 from said import all_said, worked
 

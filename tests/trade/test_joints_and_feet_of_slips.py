@@ -10,7 +10,7 @@ import pytest
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 HEAD = """
 name: slips

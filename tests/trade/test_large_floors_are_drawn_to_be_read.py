@@ -13,7 +13,7 @@ from firstcourse.drawings.placing import placed_apart
 from firstcourse.job import read_job_text
 from firstcourse.papers.board_pages import board_blocks
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 
 JOB = """

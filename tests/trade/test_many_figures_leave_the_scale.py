@@ -5,7 +5,7 @@ scale, and the drawing was made smaller and smaller for them.
 from firstcourse.drawings import draw_surface
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 
 KITCHEN = """

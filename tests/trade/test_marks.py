@@ -17,7 +17,7 @@ from firstcourse.job import read_job, read_job_text
 from firstcourse.papers.mark_words import line_words
 from firstcourse.papers.poles import plan_poles
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, Tape, inches
 from firstcourse.verify import verify
 from firstcourse.verify.mark_fields import Mark

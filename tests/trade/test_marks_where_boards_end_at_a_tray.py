@@ -5,7 +5,7 @@ corner; ground too narrow for a hand was closed past that end, and the tape was 
 """
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 JOB = """
 name: Slanting tray

@@ -6,7 +6,7 @@ The floor's lines to snap then ended by as much beside the next side, and the ve
 import pytest
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 
 @pytest.mark.parametrize("out", [0, 12, 40])

@@ -10,8 +10,8 @@ import pytest
 from firstcourse.errors import JobError
 from firstcourse.job import Exposure, Joists, WallStuds, job_text, read_job_text
 from firstcourse.job.carrying import JoistLoad
-from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.words import Speaker

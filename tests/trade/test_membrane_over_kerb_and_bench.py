@@ -8,7 +8,7 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Fall, Surface
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.values import length
 from firstcourse.verify import verify_text

@@ -4,7 +4,7 @@ counted as small as the sill of a niche.
 
 from firstcourse.job import read_job_text
 from firstcourse.papers.tile_pages import tile_blocks
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 NIB = """
 name: nib

@@ -14,7 +14,7 @@ from shapely import LineString, Point
 from firstcourse.geometry.polygon import sides
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, inches
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.thin_pieces import check_thin_pieces, soft_edges

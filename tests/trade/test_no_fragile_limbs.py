@@ -12,7 +12,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 
 JOB = """

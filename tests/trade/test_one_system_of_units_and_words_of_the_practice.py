@@ -19,7 +19,7 @@ from firstcourse.papers.office_pack import office_data
 from firstcourse.papers.site_pack import pack_data
 from firstcourse.papers.workbook import tables
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import Tape
 from firstcourse.words import TERMS, Speaker, in_units, terms_of
 

@@ -12,8 +12,8 @@ from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.layers import combed_mortar
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, inches
 from firstcourse.values import length
 from firstcourse.verify import verify_text

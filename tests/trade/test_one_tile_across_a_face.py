@@ -9,7 +9,7 @@ from functools import cache
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 

@@ -17,7 +17,7 @@ from firstcourse.papers.pages import _compiler
 from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.papers.ticket_pages import tickets
 from firstcourse.plan import Sheet
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "benchmarks"))

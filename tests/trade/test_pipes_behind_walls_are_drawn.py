@@ -8,7 +8,7 @@ import pytest
 from firstcourse.drawings import draw_surface, draw_tiling
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from said import said_of
 
 JOB = """

@@ -10,7 +10,7 @@ from firstcourse.drawings.cut_tiles import cut_kinds
 from firstcourse.drawings.cut_words import size_words
 from firstcourse.drawings.mosaic import mosaics
 from firstcourse.job import read_job_text
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import Tape, to_mm
 from firstcourse.verify import verify_text
 from firstcourse.words import Speaker

@@ -15,7 +15,7 @@ from firstcourse.job import read_job_text
 from firstcourse.papers.poles import plan_poles
 from firstcourse.papers.tile_pages import tile_poles
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH
 from firstcourse.verify import verify
 from firstcourse.verify.poles import check_poles

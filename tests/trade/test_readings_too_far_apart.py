@@ -10,8 +10,8 @@ import pytest
 
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
-from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps.judging import JobJudgement, judge_job
 from firstcourse.survey import survey_job
 from firstcourse.words import SaidWorking
 from said import all_said, worked

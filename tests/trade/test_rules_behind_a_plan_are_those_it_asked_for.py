@@ -13,9 +13,9 @@ from firstcourse.app.processes import Processes
 from firstcourse.job import read_job, read_job_text
 from firstcourse.papers.office_pack import office_data
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.rules.reading import read_book
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 from said import all_said
 
@@ -45,7 +45,7 @@ def test_a_set_of_rules_keeps_what_it_was_asked_for() -> None:
 
 def test_nothing_reads_a_rule_past_the_set() -> None:
     """Whoever reads `entries` would leave no record: only what prints or proves the record may."""
-    allowed = {"rules/book.py", "planning/rule_notes.py", "verify/rule_notes.py"}
+    allowed = {"rules/book.py", "steps/rule_notes.py", "verify/rule_notes.py"}
     package = ROOT / "src" / "firstcourse"
     for file in package.rglob("*.py"):
         if file.relative_to(package).as_posix() in allowed:
@@ -68,7 +68,7 @@ def test_a_plan_lists_what_its_planning_asked_for_and_papers_print_that(
         asked.add(rule_id)
         return entry(self, rule_id)
 
-    monkeypatch.setattr("firstcourse.planning.steps.verify_text", lambda _text, **_given: verify_nothing())
+    monkeypatch.setattr("firstcourse.steps.plan.verify_text", lambda _text, **_given: verify_nothing())
     monkeypatch.setattr(RuleSet, "entry", noted)
     plan = plan_job(read_job(EXAMPLES / name / "job.yaml"), effort=0).plan
     listed = [note.id for note in plan.rules]

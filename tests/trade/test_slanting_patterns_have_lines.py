@@ -13,7 +13,7 @@ import pytest
 import yaml
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Surface

@@ -7,7 +7,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.papers.ticket_pages import is_slight, second_cuts, slight_tapers
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 
 def planned(askew_mm: int) -> Plan:

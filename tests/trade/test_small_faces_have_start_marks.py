@@ -15,7 +15,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.papers.tile_pages import tile_blocks
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, format_length
 from firstcourse.verify import verify
 from firstcourse.verify.marks import check_marks

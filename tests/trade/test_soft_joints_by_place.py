@@ -10,8 +10,8 @@ from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
 from firstcourse.job.tile import ChosenTile, Tiling
 from firstcourse.plan import Plan, SurfaceKind
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.tiles.joints import tile_joint
 from firstcourse.tiles.movement import field_spacing, joint_section
 from firstcourse.units import inches, mm

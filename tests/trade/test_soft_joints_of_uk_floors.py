@@ -6,7 +6,7 @@ Floors go by what UK trade advice asks of floors; walls keep the closer end of t
 import json
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 
 JOB = """

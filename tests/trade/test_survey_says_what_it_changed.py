@@ -6,8 +6,8 @@ import pytest
 
 from firstcourse.findings import Severity
 from firstcourse.job import Job, job_guide, read_job_text
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.survey.report import report, report_lines
 from firstcourse.units import to_mm

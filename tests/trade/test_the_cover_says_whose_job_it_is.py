@@ -11,7 +11,7 @@ from firstcourse.errors import FirstcourseError
 from firstcourse.job import read_job_text
 from firstcourse.job.fields import PRINTED_PATTERN
 from firstcourse.papers.site_pack import site_pack
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 
 JOB = """
 name: cover

@@ -13,7 +13,7 @@ import yaml
 
 from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
-from firstcourse.planning.judging import judge_alone
+from firstcourse.steps.judging import judge_alone
 from firstcourse.units import Tape
 from firstcourse.words import Speaker
 

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 
 JOB = """

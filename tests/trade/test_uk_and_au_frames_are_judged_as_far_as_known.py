@@ -10,9 +10,9 @@ import pytest
 
 from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
-from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
+from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify
 from said import all_said

@@ -9,7 +9,7 @@ import yaml
 from firstcourse.errors import JobError
 from firstcourse.findings import Finding
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from said import all_said
 
 TUB = Path(__file__).parents[2] / "examples" / "tub-bathroom" / "job.yaml"

@@ -10,7 +10,7 @@ import yaml
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.values import length
 from firstcourse.verify import verify_text

@@ -12,8 +12,8 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.plan import Fall, Plan
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.units import inches
 from firstcourse.values import measure
 from firstcourse.verify import verify_text

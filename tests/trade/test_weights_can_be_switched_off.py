@@ -6,8 +6,8 @@ import pytest
 
 from firstcourse.errors import InputValueError, JobError
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
 from firstcourse.rules import Override, load_rules
+from firstcourse.steps import plan_job
 
 DAY = datetime.date(2026, 11, 25)
 SWITCHED_OFF = (

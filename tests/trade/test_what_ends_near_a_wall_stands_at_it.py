@@ -12,8 +12,8 @@ from shapely import Polygon
 
 from firstcourse.job import Job, read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import plan_job
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.units import inches
 from firstcourse.verify import verify_text

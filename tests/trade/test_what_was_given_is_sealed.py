@@ -12,7 +12,7 @@ import pytest
 
 from example_plans import plan_of
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 from sealing import reseal
 

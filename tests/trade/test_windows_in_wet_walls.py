@@ -10,7 +10,7 @@ import yaml
 from firstcourse.errors import JobError
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches, to_mm
 from firstcourse.values import Measure, measure
 from firstcourse.verify import verify_text

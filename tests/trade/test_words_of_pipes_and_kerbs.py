@@ -7,7 +7,7 @@ import yaml
 
 from firstcourse.job import read_job_text
 from firstcourse.papers.site_pack import pack_data
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import Tape
 from firstcourse.words import Speaker
 

@@ -9,12 +9,12 @@ from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
 from firstcourse.job import Job, edited_text, problems_placed, read_job_text
 from firstcourse.job.editing import Value
-from firstcourse.planning.judging import JobJudgement, judge_alone
-from firstcourse.planning.steps import PlanResult, plan_job
-from firstcourse.planning.why import Explanation, explain_job
 from firstcourse.reuse import Steps, Store
 from firstcourse.rules import load_rules
 from firstcourse.share import Share
+from firstcourse.steps.judging import JobJudgement, judge_alone
+from firstcourse.steps.plan import PlanResult, plan_job
+from firstcourse.steps.why import Explanation, explain_job
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:

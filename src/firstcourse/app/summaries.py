@@ -7,10 +7,10 @@ from pathlib import Path
 from firstcourse.findings import Finding
 from firstcourse.frames import Remedy
 from firstcourse.plan import Quantity, StructureSheet
-from firstcourse.planning.judging import JobJudgement
-from firstcourse.planning.steps import PlanResult
-from firstcourse.planning.why import Explanation as Explanation
-from firstcourse.planning.why import Outcome as Outcome
+from firstcourse.steps.judging import JobJudgement
+from firstcourse.steps.plan import PlanResult
+from firstcourse.steps.why import Explanation as Explanation
+from firstcourse.steps.why import Outcome as Outcome
 from firstcourse.survey import SurveyResult
 from firstcourse.survey.report import RoomReport, report
 from firstcourse.takeoff.why import Reason, beside_practice

@@ -5,7 +5,7 @@ import pytest
 from firstcourse.app.session import Session
 from firstcourse.errors import JobError
 from firstcourse.job import Site
-from firstcourse.planning import steps
+from firstcourse.steps import plan as steps
 from firstcourse.tongues import ENGLISH, TONGUES
 from firstcourse.words import Speaker, speaker_for
 from firstcourse.words.messages import Messages

@@ -18,7 +18,7 @@ from firstcourse.app.papers import plan_papers
 from firstcourse.errors import InputValueError
 from firstcourse.papers.papers import Paper
 from firstcourse.plan import JobStamp, Plan
-from firstcourse.planning import PlanResult
+from firstcourse.steps import PlanResult
 
 OLD = (Paper("plan.json", b"old plan"), Paper("drawings/floor.svg", b"floor"), Paper("list.xlsx", b"list"))
 NEW = (Paper("plan.json", b"new plan"), Paper("list.xlsx", b"new list"))

@@ -13,7 +13,7 @@ from firstcourse.findings import Finding
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM, mm
 from said import all_said, said_of
 

@@ -13,7 +13,7 @@ from firstcourse.details.wall_feet import _without_slivers
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches, mm
 from firstcourse.verify import verify_text
 from said import all_said

@@ -8,8 +8,8 @@ import pytest
 from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.job import read_job_text
-from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps.judging import JobJudgement, judge_job
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.words import Speaker

@@ -13,7 +13,7 @@ from firstcourse.cli.plan import print_summary
 from firstcourse.papers.office_pack import office_data
 from firstcourse.papers.site_pack import pack_data
 from firstcourse.papers.workbook import tables
-from firstcourse.planning.steps import PlanResult
+from firstcourse.steps.plan import PlanResult
 from firstcourse.units import counted, one_or_more
 from firstcourse.words import speaker_for
 

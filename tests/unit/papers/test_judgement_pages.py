@@ -12,8 +12,8 @@ from example_plans import plan_of, site_pack_of
 from firstcourse.job import read_job_text
 from firstcourse.papers.judgement_pages import judgement_pages, remedy_tables
 from firstcourse.papers.office_pack import office_data, office_pack
-from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.words import Speaker

@@ -9,9 +9,9 @@ import yaml
 
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
-from firstcourse.planning import PlanResult, plan_job
-from firstcourse.planning.judging import judge_job
 from firstcourse.rules import load_rules
+from firstcourse.steps import PlanResult, plan_job
+from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify_text
 from firstcourse.words import SaidFinding

@@ -13,10 +13,10 @@ from firstcourse.details.linings import bench_linings
 from firstcourse.geometry import rectangle
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface, Zone
-from firstcourse.planning import plan_job
 from firstcourse.rules import load_rules
 from firstcourse.showers.bench_water import bench_membranes
 from firstcourse.showers.developed import Developed
+from firstcourse.steps import plan_job
 from firstcourse.tiles.lined import Rim
 from firstcourse.units import inches
 from firstcourse.verify import verify

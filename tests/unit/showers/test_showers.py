@@ -11,7 +11,7 @@ from firstcourse.job import read_job_text
 from firstcourse.papers.fall_pages import fall_pages
 from firstcourse.papers.papers import all_papers
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import inches
 
 SHOWER = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"

@@ -4,7 +4,7 @@ import pytest
 
 from firstcourse.app.summaries import summarize
 from firstcourse.plan import Board, Count, JobStamp, Part, Piece, Plan, Sheet, Stock, Surface, SurfaceKind
-from firstcourse.planning.steps import PlanResult
+from firstcourse.steps.plan import PlanResult
 from firstcourse.takeoff.sheet_fills import whole_percents
 from firstcourse.takeoff.why import StockWhy, beside_practice, why_sheets
 from firstcourse.units import Tape, inches, mm

@@ -16,7 +16,7 @@ from shapely.affinity import affine_transform
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify import verify_text
 

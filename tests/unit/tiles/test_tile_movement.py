@@ -11,7 +11,7 @@ from firstcourse.errors import JobError
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
-from firstcourse.planning import PlanResult, plan_job
+from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import mm
 from firstcourse.verify import verify_text
 

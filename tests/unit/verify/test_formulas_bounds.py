@@ -10,7 +10,7 @@ import pytest
 
 from changed import changes
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify.bounds import check_bounds
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.reading import read_document

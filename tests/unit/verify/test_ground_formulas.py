@@ -9,7 +9,7 @@ import pytest
 
 from changed import changes
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS as PROVED
 from firstcourse.verify.formulas import check_formulas

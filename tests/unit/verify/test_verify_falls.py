@@ -12,10 +12,10 @@ from changed import changes
 from firstcourse.job import Job, job_values, read_job_text
 from firstcourse.layers import tile_layers, tiling_tile
 from firstcourse.plan import Given, JobStamp, Plan, sealed
-from firstcourse.planning.rule_notes import rule_notes
-from firstcourse.planning.waterproofing import waterproof
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.showers.shower_floor import plan_fall
+from firstcourse.steps.rule_notes import rule_notes
+from firstcourse.steps.waterproofing import waterproof
 from firstcourse.survey import survey_job
 from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS

@@ -8,8 +8,8 @@ import pytest
 from firstcourse.errors import InputValueError
 from firstcourse.job import Job, read_job
 from firstcourse.plan import Plan
-from firstcourse.planning import PlanResult, plan_job
-from firstcourse.planning.why import Change, Explanation, Outcome, _rank, changes, explain_job
+from firstcourse.steps import PlanResult, plan_job
+from firstcourse.steps.why import Change, Explanation, Outcome, _rank, changes, explain_job
 from firstcourse.units import Tape, inches, mm
 from firstcourse.words import Speaker
 
@@ -202,7 +202,7 @@ def test_what_cannot_be_planned_comes_last_and_says_why(monkeypatch: pytest.Monk
             raise InputValueError("no such sheet")
         return plan_job(job(), effort=0)
 
-    monkeypatch.setattr("firstcourse.planning.why.plan_job", only_as_it_is)
+    monkeypatch.setattr("firstcourse.steps.why.plan_job", only_as_it_is)
     alternatives = explain_job(job(), effort=0).alternatives
     assert {outcome.failed for outcome in alternatives} == {"no such sheet"}
     ranked = sorted((alternatives[0], explain_job(job(), effort=0).outcome), key=_rank)

@@ -12,12 +12,6 @@ from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
 from firstcourse.layers import surface_layers
 from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Stock, Surface, SurfaceKind, sealed
-from firstcourse.planning.judging import judge_job
-from firstcourse.planning.marking import marked
-from firstcourse.planning.rule_notes import borrowed_values, changes_not_asked, rule_notes
-from firstcourse.planning.tiling import tile_job
-from firstcourse.planning.too_many import refuse_too_many_boards, refuse_too_many_tiles
-from firstcourse.planning.waterproofing import waterproof
 from firstcourse.pricing import cost_working, price
 from firstcourse.reuse import ONCE, Kept, Steps
 from firstcourse.rules import RuleSet, load_rules
@@ -38,6 +32,12 @@ from firstcourse.sheets.seams import board, demand
 from firstcourse.sheets.thin_cuts import thin_cuts
 from firstcourse.sheets.together import Surfaced
 from firstcourse.showers.asked import shower_floors
+from firstcourse.steps.judging import judge_job
+from firstcourse.steps.marking import marked
+from firstcourse.steps.rule_notes import borrowed_values, changes_not_asked, rule_notes
+from firstcourse.steps.tile import tile_job
+from firstcourse.steps.too_many import refuse_too_many_boards, refuse_too_many_tiles
+from firstcourse.steps.waterproofing import waterproof
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.takeoff import count, count_tiles
 from firstcourse.tongues import ENGLISH

@@ -11,7 +11,7 @@ import firstcourse
 from firstcourse.job import read_job
 from firstcourse.papers.office_pack import office_data
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 from said import all_said
 

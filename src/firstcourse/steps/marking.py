@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Mark, Piece, Stock, Surface, SurfaceKind
-from firstcourse.planning.tiling import TiledJob
 from firstcourse.rules import RuleSet
+from firstcourse.steps.tile import TiledJob
 from firstcourse.tiles.mark_site import Build, Site
 from firstcourse.tiles.snap_lines import snap_lines
 from firstcourse.tiles.start_marks import has_both_ways, start_marks

@@ -10,7 +10,7 @@ from firstcourse.errors import JobError
 from firstcourse.geometry import bounds
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.units import inches
 
 TUB = Path(__file__).parents[3] / "examples" / "tub-bathroom" / "job.yaml"

@@ -1,5 +1,5 @@
 """From a job to a verified plan: every step in the order of the work."""
 
-from firstcourse.planning.steps import PlanResult, plan_job
+from firstcourse.steps.plan import PlanResult, plan_job
 
 __all__ = ["PlanResult", "plan_job"]

@@ -10,9 +10,9 @@ from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.frames import remedy_workings
 from firstcourse.job import Job, read_job_text, starter_text
-from firstcourse.planning import plan_job
-from firstcourse.planning.judging import JobJudgement, judge_job
 from firstcourse.rules import Override, load_rules
+from firstcourse.steps import plan_job
+from firstcourse.steps.judging import JobJudgement, judge_job
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.values import Measure
