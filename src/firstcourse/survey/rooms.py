@@ -11,6 +11,7 @@ from firstcourse.job import Job, Room, TiledShower
 from firstcourse.plan import Door, Opening, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
+from firstcourse.survey.contradictions import refuse_contradicted, refuse_far_off, refuse_unsettled
 from firstcourse.survey.doors import boarded_over, doors_of
 from firstcourse.survey.flats import ceiling_surface, floor_joists, floor_openings, floor_surface
 from firstcourse.survey.near_walls import near_walls
@@ -107,14 +108,18 @@ def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
     """Adjust one room's readings.
 
     Raises:
-        InputValueError: The readings do not fix the room or contradict each other beyond any room.
+        InputValueError: The readings do not fix the room, or one of them is far from what the others say.
     """
     sigma = rules.ticks("tape.precision.inch" if tape is Tape.INCH else "tape.precision.mm")
     readings = [
         Reading(one=pair.split("-")[0], other=pair.split("-")[1], length_mm=to_mm(length), sigma_mm=to_mm(sigma))
         for pair, length in {**room.sides, **room.diagonals}.items()
     ]
-    adjustment = adjust(room.corners, readings, limit=rules.number("survey.blunder.limit"))
+    limit = rules.number("survey.blunder.limit")
+    refuse_contradicted(readings, tuple(room.sides), tape)
+    adjustment = adjust(room.corners, readings, limit=limit)
+    refuse_unsettled(readings, adjustment, tuple(room.sides), tape)
+    refuse_far_off(room.corners, readings, adjustment, tuple(room.sides), tape, limit=limit)
     points = {name: (ticks_from_mm(at[0]), ticks_from_mm(at[1])) for name, at in adjustment.corners_mm.items()}
     squared = _squared([points[name] for name in room.corners], tape.graduation)
     left, lower = min(u for u, _ in squared), min(v for _, v in squared)
