@@ -83,7 +83,7 @@ def _drawn(plan: Plan, piece: Piece, scale: int, room: XY) -> Drawing:
         placer.put(label, within=inner, upright_too=True, aside=True)
     middle = inner.centroid if inner.contains(inner.centroid) else inner.representative_point()
     mark = Text((middle.x, middle.y), piece.id.removeprefix("P"), _MARK_MM, bold=True)
-    placer.put(mark, within=inner, upright_too=True, aside=True)
+    placer.put_small_too(mark, LABEL_MM, within=inner)
     return drawing
 
 

@@ -30,6 +30,8 @@ _FAR_COST = 0.6
 _LEADER_FROM_MM = 2.2
 """A text farther from its place than this gets a line to it [mm]."""
 _SHARE = 0.1
+_APART = 0.35
+"""Before and behind a text so much of its type size stays free of others: what touches reads as one."""
 
 
 class Placer:
@@ -56,7 +58,7 @@ class Placer:
             )
             self._charge(xs, ys, self._fastener_cost if circle.layer == "fastener" else _USUAL_COST)
         for text in drawing.texts:
-            self._close(text.box)
+            self._close(text)
 
     def put(
         self,
@@ -89,13 +91,27 @@ class Placer:
         self._lead(found, text.at)
         return self._add(found)
 
+    def put_small_too(self, text: Text, small: float, within: BaseGeometry) -> Text | None:
+        """Add a text within a shape, rather in small type than beside it.
+
+        Args:
+            text: In the type it would best have.
+            small: The least type [mm].
+            within: What it names.
+        """
+        for size in (text.size, small):
+            stands = self.put(replace(text, size=size), within=within, upright_too=True)
+            if stands is not None:
+                return stands
+        return self.put(replace(text, size=small), within=within, aside=True)
+
     def fix(self, text: Text) -> None:
         """Add a text at the place it has."""
         self._add(text)
 
     def _add(self, text: Text) -> Text:
         self.drawing.texts.append(text)
-        self._close(text.box)
+        self._close(text)
         return text
 
     def _in_shape(self, text: Text, shape: BaseGeometry) -> Text | None:
@@ -163,8 +179,11 @@ class Placer:
         y1 = min(self.rows, math.ceil((box[3] - self.page[1]) / _CELL_MM))
         return (x0, y0, x1, y1) if x0 < x1 and y0 < y1 else None
 
-    def _close(self, box: Box) -> None:
-        window = self._window(box)
+    def _close(self, text: Text) -> None:
+        left, lower, right, upper = text.box
+        free = _APART * text.size
+        across, up = (0.0, free) if text.upright else (free, 0.0)
+        window = self._window((left - across, lower - up, right + across, upper + up))
         if window is not None:
             x0, y0, x1, y1 = window
             self._cost[y0:y1, x0:x1] = _CLOSED

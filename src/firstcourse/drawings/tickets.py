@@ -89,11 +89,11 @@ def _label(
     spot = shape.centroid if shape.contains(shape.centroid) else shape.representative_point()
     told = speaker.text("drawings-part", number=str(number), kept=part.piece is None, board=name)
     label = Text((spot.x, spot.y), told, _MARK_MM, bold=True)
-    stands = placer.put(label, within=shape, upright_too=True, aside=True)
+    stands = placer.put_small_too(label, LABEL_MM, within=shape)
     if stands is not None:
         tape = speaker.tape
         size = f"{format_length(part.size[0], tape, feet=False)} × {format_length(part.size[1], tape, feet=False)}"
-        below = (stands.at[0], stands.at[1] - _MARK_MM)
+        below = (stands.at[0], stands.at[1] - stands.size)
         placer.put(Text(below, size, LABEL_MM), within=shape, upright_too=True)
 
 

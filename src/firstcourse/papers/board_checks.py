@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from firstcourse.papers.rule_values import shown_value
+from firstcourse.papers.rule_values import hands_value
 from firstcourse.plan import Plan, SideKind, SurfaceKind
 from firstcourse.words import speaker_for
 
@@ -19,7 +19,7 @@ def _checks(plan: Plan) -> Iterator[str]:
     speaker = speaker_for(plan)
 
     def value(name: str) -> str:
-        return speaker.unit(shown_value(speaker.rule_text(rules[name].value), rules[name].unit, plan.job.tape))
+        return speaker.unit(hands_value(speaker.rule_text(rules[name].value), rules[name].unit, plan.job.tape))
 
     def check(name: str, **given: str) -> str:
         return speaker.text("boards-checks", name, **given)

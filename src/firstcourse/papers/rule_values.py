@@ -6,6 +6,8 @@ from firstcourse.words import in_units
 _TICKS = {"in": TICKS_PER_INCH, "ft": TICKS_PER_FOOT, "mm": TICKS_PER_MM}
 _WHOLE = 1000
 """From here on whole millimetres or inches say enough."""
+_WHOLE_MM_FROM = 10
+"""For hands whole millimetres say enough from here on."""
 _IN_FULL = 1e6
 """From here on a number stands with all its digits, never as a power of ten."""
 _YES_NO = {"True": "yes", "False": "no"}
@@ -38,6 +40,22 @@ def shown_value(value: str, unit: str, tape: Tape) -> str:
         return f"0 {other}"
     converted = number * _TICKS[unit] / _TICKS[other]
     return f"{f'{converted:.0f}' if converted >= _WHOLE else f'{converted:.4g}'} {other} ({number:.6g} {unit})"
+
+
+def hands_value(value: str, unit: str, tape: Tape) -> str:
+    """The value of a rule as hands need it: in the tape's unit alone, to whole millimetres from 10 mm on.
+
+    Example:
+        >>> hands_value("8", "in", Tape.MM), hands_value("0.125", "in", Tape.MM), hands_value("8", "in", Tape.INCH)
+        ('203 mm', '3.2 mm', '8 in')
+        >>> hands_value("1-1/4 in backer-board screw", "", Tape.MM)
+        '31.8 mm backer-board screw'
+    """
+    if tape is Tape.MM and unit in ("in", "ft"):
+        found = float(value) * _TICKS[unit] / TICKS_PER_MM
+        return f"{f'{found:.0f}' if found >= _WHOLE_MM_FROM else f'{found:.1f}'.removesuffix('.0')} mm"
+    shown = shown_value(value, unit, tape)
+    return in_units(shown.removesuffix(f" ({f'{value} {unit}'.strip()})"), tape)
 
 
 def _both(text: str, tape: Tape) -> str:

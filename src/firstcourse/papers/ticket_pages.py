@@ -14,7 +14,7 @@ TICKET_MM = (43.0, 70.0)
 """Width and height on paper of a sheet's drawing: four stand side by side."""
 SLIGHT_GRADUATIONS = 2
 """A taper of no more graduations of the tape over a whole board is listed, not drawn."""
-PIECE_MM, _GAP_MM = (43.0, 44.0), 4.0
+PIECE_MM, _GAP_MM = (59.0, 52.0), 4.0
 """Most width and height on paper of a piece's drawing; between two of them [mm]."""
 
 

@@ -28,6 +28,7 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
         plan.job.practice,
         plan.job.tape,
         names=_names(plan),
+        things=(one.id for surface in plan.surfaces for one in surface.openings if " " in one.id),
         ids={one.id: shown(labels[one.id]) for one in plan.surfaces if "/" in one.id},
         labels=labels,
         sources={rule.id: rule.source for rule in plan.rules},

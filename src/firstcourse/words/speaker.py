@@ -33,6 +33,7 @@ class Speaker:
         practice: Whose words, such as `us`.
         tape: Which system of units.
         names: What the job itself has named; stays as it is.
+        things: Of these, what would read as a part of something else, such as a `shower head`.
         ids: Ids of things, and what is printed for them.
         labels: What references are called that have more than their ids.
         sources: By rule id, the source as printed.
@@ -45,12 +46,14 @@ class Speaker:
         tape: Tape,
         *,
         names: Iterable[str] = (),
+        things: Iterable[str] = (),
         ids: Mapping[str, str] | None = None,
         labels: Labels | None = None,
         sources: Mapping[str, str] | None = None,
         tongue: str = ENGLISH,
     ) -> None:
         self.tape, self.tongue = tape, tongue
+        self._things = frozenset(things)
         self._saying = Saying(tongue, practice, tape, labels or {}, sources or {})
         # Other tongues have their trade words in their own message files, and ours mean other things in them.
         self._terms = terms_of(practice) if tongue == ENGLISH else {}
@@ -127,8 +130,8 @@ class Speaker:
         return f"{where}, {self.text('label-seen_from_below')}" if surface.kind == "ceiling" else where
 
     def label(self, label: str) -> str:
-        """What an edge or a part of a surface is called."""
-        return self._saying.label(label)
+        """What an edge or a part of a surface is called, or something by the name that the job gave it."""
+        return label if label in self._things else self._saying.label(label)
 
     def rule_text(self, text: str) -> str:
         """A text of the rule book; what the job says in its place stays."""

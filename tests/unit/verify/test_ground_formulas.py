@@ -41,12 +41,13 @@ rooms:
           - {at: 400 mm, up: 1200 mm, face: 9 mm}
           - {at: 800 mm, up: 1200 mm, face: 0 mm}
           - {at: 1200 mm, up: 1200 mm, face: 1 mm}
+        straightedge: [{reach: 2 m, gap: 2 mm}, {reach: 600 mm, gap: 1 mm}]
 """
 LAID = "straightedge: [{reach: 24 in, gap: 1/8 in, place: by the tub}, {reach: 6 ft, gap: 1/16 in}]"
 FORMULAS = {
     "flat": (
-        "survey-area", "survey-checks", "survey-square", "ground-straightedge", "ground-map", "ground-shim",
-        "ground-plane_down", "ground-remedy", "height-build_up", "height-mass", "height-backing",
+        "survey-area", "survey-checks", "survey-square", "ground-gaps", "ground-straightedge", "ground-map",
+        "ground-shim", "ground-plane_down", "ground-remedy", "height-build_up", "height-mass", "height-backing",
     ),
     "out of true": (
         "survey-area", "survey-checks", "survey-square", "ground-gaps", "ground-straightedge", "ground-map",

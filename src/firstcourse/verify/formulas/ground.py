@@ -16,11 +16,11 @@ from firstcourse.verify.formulas.proving import (
     rests_on,
 )
 from firstcourse.verify.formulas.readings import (
-    MM_PER_IN,
     SAME_MM,
     Edge,
     best_plane,
     edges_for,
+    is_large,
     narrowest,
     readings_of,
     seen_under,
@@ -36,8 +36,7 @@ def _gaps(plan: Document, working: Working) -> Iterator[Objection]:
     part = part_of(plan, working.at[0])
     if part is None or part.edge_mm is None:
         return
-    large = part.edge_mm >= plan.rules.number("surface.large_tile") * MM_PER_IN
-    edges = edges_for(plan.rules, large=large)
+    edges = edges_for(plan.rules, large=is_large(part.edge_mm, plan.rules))
     rows = part.given.nodes("straightedge", ())
     held = [edges[-1] if length_mm(row, "reach") <= edges[-1].reach + SAME_MM else edges[0] for row in rows]
     yield from only(working, "place", "gap", "reach", "allowed", "verdict")

@@ -68,7 +68,7 @@ def readings_of(part: Part, rules: RuleSet) -> Readings | None:
     """The readings of a floor or wall; None where none were taken or no tile says how flat it must be."""
     if part.edge_mm is None or part.surface.kind == "ceiling":
         return None
-    large = part.edge_mm >= rules.number("surface.large_tile") * MM_PER_IN if _by_size(rules) else False
+    large = is_large(part.edge_mm, rules)
     if part.surface.kind == "floor":
         rows = part.given.nodes("spots", ())
         spots = [Spot(length_mm(row, "left"), length_mm(row, "out"), length_mm(row, "height")) for row in rows]
@@ -90,6 +90,11 @@ def readings_of(part: Part, rules: RuleSet) -> Readings | None:
 def heights_of(part: Part) -> list[float]:
     """Heights of a wall's readings above the floor; nothing where a string was read [mm]."""
     return [length_mm(row, "up") if "up" in row.value else 0.0 for row in part.given.nodes("faces", ())]
+
+
+def is_large(edge_mm: float, rules: RuleSet) -> bool:
+    """Whether a tile of a longest edge counts as large; where a practice has one tolerance for all, none does."""
+    return _by_size(rules) and edge_mm >= rules.number("surface.large_tile") * MM_PER_IN
 
 
 def edges_for(rules: RuleSet, *, large: bool) -> tuple[Edge, ...]:
