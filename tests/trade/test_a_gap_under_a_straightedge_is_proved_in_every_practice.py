@@ -8,7 +8,7 @@ import json
 import pytest
 
 from firstcourse.job import read_job_text
-from firstcourse.planning import plan_job
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify
 
 JOB = """\
