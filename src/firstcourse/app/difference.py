@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from firstcourse.findings import Finding
 from firstcourse.plan import Board, Cut, Mark, Piece, Plan, Quantity, Sheet, Tile
-from firstcourse.steps.plan import PlanResult
+from firstcourse.steps import PlanResult
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

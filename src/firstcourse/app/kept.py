@@ -4,7 +4,7 @@ import json
 from functools import lru_cache
 
 from firstcourse.plan import Plan
-from firstcourse.steps.plan import PlanResult as PlanResult
+from firstcourse.steps import PlanResult as PlanResult
 
 
 @lru_cache(maxsize=8)

@@ -9,8 +9,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.papers.judgement_pack import judgement_pack
 from firstcourse.papers.pages import PAGE_SIZES
 from firstcourse.papers.papers import Paper, all_papers
-from firstcourse.steps.judging import JobJudgement
-from firstcourse.steps.plan import PlanResult
+from firstcourse.steps import JobJudgement, PlanResult
 from firstcourse.words import Speaker
 
 

@@ -7,14 +7,11 @@ from typing import TYPE_CHECKING
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
-from firstcourse.job import Job, edited_text, problems_placed, read_job_text
-from firstcourse.job.editing import Value
+from firstcourse.job import FieldValue, Job, edited_text, problems_placed, read_job_text
 from firstcourse.reuse import Steps, Store
 from firstcourse.rules import load_rules
 from firstcourse.share import Share
-from firstcourse.steps.judging import JobJudgement, judge_alone
-from firstcourse.steps.plan import PlanResult, plan_job
-from firstcourse.steps.why import Explanation, explain_job
+from firstcourse.steps import Explanation, JobJudgement, PlanResult, explain_job, judge_alone, plan_job
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:
@@ -83,7 +80,7 @@ class Session:
         """By the id of each rule in force for this job: its source, as printed."""
         return load_rules(self._job.date, self._job.practice, self._job.overrides()).sources()
 
-    def edit(self, field: str, value: Value) -> None:
+    def edit(self, field: str, value: FieldValue) -> None:
         """Set one field of the document; comments, order and layout of the rest stay as they are.
 
         Args:

@@ -7,14 +7,12 @@ from pathlib import Path
 from firstcourse.findings import Finding
 from firstcourse.frames import Remedy
 from firstcourse.plan import Quantity, StructureSheet
-from firstcourse.steps.judging import JobJudgement
-from firstcourse.steps.plan import PlanResult
-from firstcourse.steps.why import Explanation as Explanation
-from firstcourse.steps.why import Outcome as Outcome
-from firstcourse.survey import SurveyResult
-from firstcourse.survey.report import RoomReport, report
-from firstcourse.takeoff.why import Reason, beside_practice
-from firstcourse.takeoff.why import StockWhy as StockWhy
+from firstcourse.steps import Explanation as Explanation
+from firstcourse.steps import JobJudgement, PlanResult
+from firstcourse.steps import Outcome as Outcome
+from firstcourse.survey import RoomReport, SurveyResult, report
+from firstcourse.takeoff import Reason, beside_practice
+from firstcourse.takeoff import StockWhy as StockWhy
 from firstcourse.workings import Working
 
 

@@ -2,11 +2,10 @@
 
 from firstcourse.papers.judgement_pages import remedy_tables
 from firstcourse.papers.rule_values import shown_value
-from firstcourse.survey.report import report_lines
+from firstcourse.survey import report_lines
 from firstcourse.units import Tape
 from firstcourse.values import Measure
-from firstcourse.words import speaker_for
-from firstcourse.words.figures import in_figures
+from firstcourse.words import in_figures, speaker_for
 
 __all__ = ["mass_text", "remedy_tables", "report_lines", "shown_value", "speaker_for"]
 

@@ -15,9 +15,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely import Polygon
 
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.frame import Frame
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Frame, Point, Ring, bounds, sides
 from firstcourse.plan import (
     Board,
     Opening,

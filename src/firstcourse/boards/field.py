@@ -14,8 +14,7 @@ from shapely.ops import unary_union
 
 from firstcourse.boards.limbs import Barred, SideOfGround, barred_by, narrow_parts, upright_sides
 from firstcourse.boards.strips import Strip, Trapezoid
-from firstcourse.geometry import Grid, as_ring, bounds, circle_ring, grown, inset
-from firstcourse.geometry.polygon import LEAST_AREA2, Point, Ring
+from firstcourse.geometry import LEAST_AREA2, Grid, Point, Ring, as_ring, bounds, circle_ring, grown, inset
 from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface, opening_ring
 from firstcourse.rules import RuleSet
 

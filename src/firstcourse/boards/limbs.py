@@ -13,7 +13,7 @@ import shapely
 from shapely import Polygon
 from shapely.geometry.polygon import orient
 
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.units import TICKS_PER_MM
 
 _MOST_SLOPE = math.tan(math.radians(20))

@@ -13,8 +13,7 @@ from firstcourse.boards.courses import Span, bearing_edge
 from firstcourse.boards.field import Field
 from firstcourse.boards.limbs import Barred, is_barred
 from firstcourse.boards.strips import Box, Strip
-from firstcourse.geometry import from_shapely, rectangle
-from firstcourse.geometry.polygon import LEAST_AREA2, Ring
+from firstcourse.geometry import LEAST_AREA2, Ring, from_shapely, rectangle
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
 Area = tuple[Ring, tuple[Ring, ...]]

@@ -12,7 +12,7 @@ from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
 from firstcourse.boards.seams import Course, Ground
-from firstcourse.geometry.polygon import LEAST_AREA2
+from firstcourse.geometry import LEAST_AREA2
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, floor_to

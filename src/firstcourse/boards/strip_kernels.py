@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from firstcourse.cutting.kernels import Ints, compiled
+from firstcourse.cutting import Ints, compiled
 
 Floats = NDArray[np.float64]
 

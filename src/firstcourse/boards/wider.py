@@ -7,8 +7,7 @@ from shapely import LineString, Polygon
 
 from firstcourse.boards.edges import edge_members
 from firstcourse.boards.field import opening_gap, side_gaps
-from firstcourse.geometry import axis_near, bounds, sides
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, axis_near, bounds, sides
 from firstcourse.plan import Board, SideKind, Support, Surface, opening_ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, floor_to

@@ -1,15 +1,16 @@
 """Cutting rectangles from sheets by edge-to-edge cuts. Whole numbers only; knows nothing of what they are for."""
 
+from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
+from firstcourse.cutting.kernels import Ints, compiled, warm
 from firstcourse.cutting.model import (
     Blank,
-    Bound,
     CannotCutError,
     CutLine,
     CutPart,
     CutSheet,
     CuttingPlan,
     KeptSize,
-    StockCount,
     StockSize,
 )
 from firstcourse.cutting.packing import thin_strips
@@ -17,18 +18,27 @@ from firstcourse.cutting.quick import quick_cut
 from firstcourse.cutting.solve import cut, recut
 
 __all__ = [
+    "Arrangement",
     "Blank",
-    "Bound",
     "CannotCutError",
+    "Course",
     "CutLine",
     "CutPart",
     "CutSheet",
     "CuttingPlan",
+    "Field",
+    "Gaps",
+    "Ground",
+    "Ints",
     "KeptSize",
-    "StockCount",
+    "Span",
     "StockSize",
+    "choose",
+    "compiled",
     "cut",
+    "most_gaps",
     "quick_cut",
     "recut",
     "thin_strips",
+    "warm",
 ]

@@ -9,8 +9,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.job import Job, Room, TiledBench
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey import SurveyedShower
-from firstcourse.survey.flats import Frame
+from firstcourse.survey import Frame, SurveyedShower
 from firstcourse.units import Tape
 from firstcourse.values import Word, least, length
 

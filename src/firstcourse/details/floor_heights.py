@@ -6,7 +6,7 @@ from firstcourse.job import Job, Room
 from firstcourse.layers import floor_layers, laid_tile, total_height_in
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.sheets.cut import allowed_stock
+from firstcourse.sheets import allowed_stock
 from firstcourse.units import inches
 
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from shapely import LineString, Polygon, get_coordinates, get_parts
 from shapely import Point as ShapelyPoint
 
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.plan import Fall
 
 SHOWER_FLOOR, ROOM_FLOOR, KERB_TOP = "shower floor", "room floor", "kerb"

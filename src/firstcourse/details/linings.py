@@ -10,12 +10,10 @@ from collections.abc import Sequence
 
 from firstcourse.details.footings import Foot
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import bounds, rectangle, sides
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, bounds, rectangle, sides
 from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
-from firstcourse.survey.showers import KERB
-from firstcourse.tiles.face_edges import CORNER_OF_KERB
-from firstcourse.tiles.lined import Lining, Rim
+from firstcourse.survey import KERB
+from firstcourse.tiles import CORNER_OF_KERB, Lining, Rim
 
 _ROUNDED = 2
 """Levels and corners that differ by no more than this were rounded apart [ticks]."""

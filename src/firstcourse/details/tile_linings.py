@@ -14,16 +14,12 @@ from firstcourse.details.window_returns import returns_asked, sill_working, wind
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle, to_shapely
-from firstcourse.job import Job, Room, TiledBench, TiledNiche, Tiling, WindowReturns
-from firstcourse.job.tile import Pattern
+from firstcourse.job import Job, Pattern, Room, TiledBench, TiledNiche, Tiling, WindowReturns
 from firstcourse.layers import laid_of, set_height, tiling_tile
 from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
 from firstcourse.rules import RuleSet
-from firstcourse.survey import SurveyedShower, SurveyResult
-from firstcourse.survey.flats import Frame, frames_of
-from firstcourse.tiles.lined import Lining, Rim, ToLine
-from firstcourse.tiles.patterns import COURSED
-from firstcourse.tiles.tile_ground import ToTile, boards_on, surfaces_to_tile, walls_beside
+from firstcourse.survey import Frame, SurveyedShower, SurveyResult, frames_of
+from firstcourse.tiles import COURSED, Lining, Rim, ToLine, ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.values import Value, Word, least, length
 from firstcourse.workings import Working

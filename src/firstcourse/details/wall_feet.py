@@ -8,12 +8,11 @@ import shapely
 
 from firstcourse.details.footings import KERB_TOP, SHOWER_FLOOR, Floors
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds, to_shapely
-from firstcourse.geometry.polygon import from_shapely
+from firstcourse.geometry import bounds, from_shapely, to_shapely
 from firstcourse.job import Room
 from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import Frame
+from firstcourse.survey import Frame
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Ref, length, most
 

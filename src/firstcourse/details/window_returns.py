@@ -7,7 +7,7 @@ from firstcourse.geometry import bounds
 from firstcourse.job import Room, WallOpening
 from firstcourse.plan import Opening, OpeningKind, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.tile_ground import ToTile
+from firstcourse.tiles import ToTile
 from firstcourse.values import length
 from firstcourse.workings import Working
 

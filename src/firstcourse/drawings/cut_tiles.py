@@ -12,11 +12,8 @@ from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
 from firstcourse.drawings.on_paper import LABEL_MM, titled
 from firstcourse.drawings.pieces import corners_to_mark
 from firstcourse.drawings.placing import Placer
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point, Ring, sides
-from firstcourse.plan import Plan, Surface, Tile, TileStock
-from firstcourse.plan.cut_fit import size_as_laid
-from firstcourse.plan.cut_places import CutPlaces, Place
+from firstcourse.geometry import Point, Ring, bounds, sides
+from firstcourse.plan import CutPlaces, Place, Plan, Surface, Tile, TileStock, size_as_laid
 from firstcourse.units import TICKS_PER_MM, format_length
 from firstcourse.words import speaker_for
 

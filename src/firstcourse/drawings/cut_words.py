@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from functools import reduce
 
 from firstcourse.drawings.cut_tiles import CutKind
-from firstcourse.plan.cut_places import Place
+from firstcourse.plan import Place
 from firstcourse.units import format_length
 from firstcourse.values import Word
 from firstcourse.words import Speaker

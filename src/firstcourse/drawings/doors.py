@@ -8,8 +8,7 @@ import shapely
 from shapely import LineString
 
 from firstcourse.drawings.model import XY, Drawing, Line, Poly
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point, Ring, sides
+from firstcourse.geometry import Point, Ring, bounds, sides
 from firstcourse.plan import Door, OpeningKind, Plan, Segment, Surface, SurfaceKind
 from firstcourse.units import format_length
 from firstcourse.words import Speaker

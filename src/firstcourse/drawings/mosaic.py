@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 import shapely
 from shapely import Polygon
 
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring
 from firstcourse.plan import Plan, Surface, TiledArea, TileStock
 from firstcourse.units import TICKS_PER_MM
 

@@ -17,8 +17,7 @@ from firstcourse.drawings.doors import (
 from firstcourse.drawings.model import XY, Drawing, Poly, Text, hatch
 from firstcourse.drawings.model import Box as PaperBox
 from firstcourse.drawings.placing import Placer
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Ring, sides
+from firstcourse.geometry import Ring, bounds, sides
 from firstcourse.plan import Plan, Surface, SurfaceKind, Zone
 from firstcourse.units import TICKS_PER_MM, format_length
 from firstcourse.words import Speaker, speaker_for, why_barred

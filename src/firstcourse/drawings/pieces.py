@@ -8,8 +8,7 @@ from firstcourse.drawings.chains import add_chain
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text
 from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round, titled
 from firstcourse.drawings.placing import Placer
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, bounds
 from firstcourse.plan import Piece, Plan
 from firstcourse.units import TICKS_PER_MM, format_length
 from firstcourse.words import speaker_for

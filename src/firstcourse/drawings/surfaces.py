@@ -15,8 +15,7 @@ from firstcourse.drawings.doors import with_doors
 from firstcourse.drawings.face import text_width
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, bounds
 from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import length

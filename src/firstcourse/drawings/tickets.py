@@ -6,7 +6,7 @@ from shapely import box as shapely_box
 from firstcourse.drawings.model import XY, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, fitted, page_round, titled
 from firstcourse.drawings.placing import Placer
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring
 from firstcourse.plan import Cut, Part, Piece, Plan, Sheet
 from firstcourse.units import TICKS_PER_MM, format_length
 from firstcourse.words import Speaker, speaker_for

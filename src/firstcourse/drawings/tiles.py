@@ -11,8 +11,7 @@ from firstcourse.drawings.doors import with_doors
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Ring, sides
+from firstcourse.geometry import Ring, bounds, sides
 from firstcourse.plan import Opening, Plan, Surface, Zone
 from firstcourse.units import TICKS_PER_MM
 

@@ -23,8 +23,7 @@ from firstcourse.drawings.model import XY, Circle, Drawing, Poly, Text
 from firstcourse.drawings.mosaic import mosaics, sheet_rings
 from firstcourse.drawings.on_paper import LABEL_MM, fitted, titled
 from firstcourse.drawings.placing import Placer
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point, Ring, sides
+from firstcourse.geometry import Point, Ring, bounds, sides
 from firstcourse.plan import Door, Opening, Plan, Surface, SurfaceKind, TileStock
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.words import Speaker, speaker_for

@@ -18,8 +18,7 @@ from firstcourse.frames.lumber import lumber
 from firstcourse.frames.notches import Cut
 from firstcourse.frames.panels import Panel, thickness_in
 from firstcourse.frames.walls import SteelStud, Studs
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds
 from firstcourse.job import (
     BoardedCeiling,
     BoardedFloor,

@@ -14,7 +14,7 @@ from firstcourse.frames.lumber import Lumber, lumber_facts
 from firstcourse.frames.notches import Cut
 from firstcourse.frames.panels import panel_facts
 from firstcourse.frames.walls import Studs, flange_in
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.layers import Layer
 from firstcourse.plan import FrameKind
 from firstcourse.rules import RuleSet

@@ -10,14 +10,12 @@ from dataclasses import dataclass
 from shapely import Polygon, affinity, box
 
 from firstcourse.frames.loads import AreaKind, AreaLoad, JoistLoads, LoadRow, PartLoad, layer_code
-from firstcourse.geometry import as_ring, counter_clockwise, to_shapely
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, as_ring, counter_clockwise, to_shapely
 from firstcourse.job import BoardedFloor, Job, Room, TiledBench
 from firstcourse.layers import PSF_PER_KG_M2, Layer, judged_layers, laid_of, tile_layers, total_mass_kg_m2
 from firstcourse.plan import Fall, OpeningKind, Segment, SupportKind, Surface, SurfaceLayer
 from firstcourse.rules import RuleSet
-from firstcourse.survey import SurveyedShower
-from firstcourse.survey.flats import floor_surface, frames_of
+from firstcourse.survey import SurveyedShower, floor_surface, frames_of
 from firstcourse.units import KG_PER_LB, TICKS_PER_INCH, TICKS_PER_MM, to_inches
 
 _TICKS_PER_M = 1000 * TICKS_PER_MM

@@ -11,7 +11,7 @@ from firstcourse.frames.loads import SQ_IN_PER_SQ_FT, AreaLoad, JoistLoads, Part
 from firstcourse.frames.lumber import UNKNOWN, Lumber, lumber
 from firstcourse.frames.notches import Cut
 from firstcourse.frames.panels import Panel, check_panel
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.layers import Layer, total_mass_psf
 from firstcourse.rules import RuleSet
 from firstcourse.values import length_in, measure

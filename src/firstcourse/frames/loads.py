@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring
 from firstcourse.layers import PSF_PER_KG_M2, Layer
 from firstcourse.values import Ref, Value, Word, length_in, measure
 from firstcourse.workings import Working

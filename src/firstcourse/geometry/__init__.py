@@ -1,9 +1,14 @@
 """Polygons on whole ticks: areas, gaps, clipping, with rounding that never overstates what fits."""
 
+from firstcourse.geometry.frame import Frame, Spot
 from firstcourse.geometry.inset import Grid, grown, inset
 from firstcourse.geometry.polygon import (
+    LEAST_AREA2,
+    Point,
+    Ring,
     area2,
     as_ring,
+    as_rings_alike,
     axis_near,
     axis_of,
     bounds,
@@ -19,9 +24,15 @@ from firstcourse.geometry.polygon import (
 )
 
 __all__ = [
+    "LEAST_AREA2",
+    "Frame",
     "Grid",
+    "Point",
+    "Ring",
+    "Spot",
     "area2",
     "as_ring",
+    "as_rings_alike",
     "axis_near",
     "axis_of",
     "bounds",

@@ -1,19 +1,8 @@
 """The job document: what the setter writes down, read with line and column."""
 
-from firstcourse.job.carrying import (
-    CeilingJoists,
-    DoorStep,
-    Exposure,
-    FloorTile,
-    JoistCut,
-    JoistLoad,
-    Joists,
-    Panels,
-    Planks,
-    SpotLevel,
-    WallStuds,
-)
-from firstcourse.job.editing import edited_text
+from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, JoistCut, Joists, Panels, WallStuds
+from firstcourse.job.editing import FieldValue, edited_text
+from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS
 from firstcourse.job.guide import job_guide
 from firstcourse.job.model import (
     BoardedCeiling,
@@ -23,31 +12,25 @@ from firstcourse.job.model import (
     FloorFraming,
     FloorOpening,
     Job,
-    KeptOffcut,
     Member,
-    NoFastenerZone,
     PanelJoint,
-    PanelScrews,
     Room,
     SheetStock,
     WallBlocking,
     WallFraming,
     WallOpening,
 )
-from firstcourse.job.own_rules import RuleChange
 from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
-from firstcourse.job.shower import Kerb, ShowerDrain, ShowerShelf, TiledShower
+from firstcourse.job.shower import Kerb, TiledShower
 from firstcourse.job.site import Site
 from firstcourse.job.starter import starter_text
-from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
 from firstcourse.job.tile import (
+    Angle,
     ChosenTile,
-    RepeatPiece,
+    Pattern,
     SoftJointOver,
-    StartAt,
     TileBand,
-    TileBorder,
     TiledBench,
     TiledNiche,
     TileExposure,
@@ -58,43 +41,33 @@ from firstcourse.job.tile import (
 from firstcourse.job.writing import job_text, job_values
 
 __all__ = [
+    "MOST_BOARDS",
+    "MOST_ITEMS",
+    "Angle",
     "BoardRange",
     "BoardedCeiling",
     "BoardedFloor",
     "BoardedWall",
-    "CeilingJoists",
     "ChosenTile",
     "DoorStep",
     "Exposure",
+    "FieldValue",
     "FloorFraming",
     "FloorOpening",
     "FloorTile",
     "Job",
     "JoistCut",
-    "JoistLoad",
     "Joists",
-    "KeptOffcut",
     "Kerb",
     "Member",
-    "NoFastenerZone",
     "PanelJoint",
-    "PanelScrews",
     "Panels",
-    "Planks",
-    "RepeatPiece",
+    "Pattern",
     "Room",
-    "RuleChange",
     "SheetStock",
-    "ShowerDrain",
-    "ShowerShelf",
     "Site",
     "SoftJointOver",
-    "SpotLevel",
-    "StartAt",
-    "StraightedgeGap",
-    "StudReading",
     "TileBand",
-    "TileBorder",
     "TileExposure",
     "TileRepeat",
     "TiledBench",
@@ -105,7 +78,6 @@ __all__ = [
     "WallFraming",
     "WallOpening",
     "WallStuds",
-    "WallTile",
     "WindowReturns",
     "edited_text",
     "job_file_text",

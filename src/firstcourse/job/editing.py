@@ -15,7 +15,7 @@ import yaml
 from firstcourse.errors import InputProblem, JobError
 from firstcourse.units import printable
 
-Value = str | int | float | bool | date | None | Sequence["Value"] | Mapping[str, "Value"]
+FieldValue = str | int | float | bool | date | None | Sequence["FieldValue"] | Mapping[str, "FieldValue"]
 """What a field may be set to: texts as they are typed, such as `5' 3-1/2"`, numbers, lists and groups of such."""
 
 _PART = re.compile(r"(?:^|\.)(?P<key>[^.\[\]]+)|\[(?P<number>[1-9]\d*)\]")
@@ -30,7 +30,7 @@ class _Spot(NamedTuple):
     text: str
 
 
-def edited_text(text: str, field: str, value: Value, *, name: str = "job.yaml") -> str:
+def edited_text(text: str, field: str, value: FieldValue, *, name: str = "job.yaml") -> str:
     """The document with one field set; what it says is not checked here, see `read_job_text`.
 
     A setting or the next item of a list that is not there yet is put after those that are.
@@ -104,7 +104,7 @@ def _nowhere(name: str, field: str, nearest: yaml.Node) -> JobError:
     return JobError((InputProblem(file=name, line=line, column=column, field=printable(field), message=message),))
 
 
-def _replaced(text: str, node: yaml.Node, value: Value, *, plain: bool) -> _Spot:
+def _replaced(text: str, node: yaml.Node, value: FieldValue, *, plain: bool) -> _Spot:
     start, end = node.start_mark.index, _end(node)
     written = _written(value, plain=plain)
     # A text set in over several lines ends with the line after it.
@@ -114,7 +114,7 @@ def _replaced(text: str, node: yaml.Node, value: Value, *, plain: bool) -> _Spot
     return _Spot(start, end, written)
 
 
-def _grown(text: str, node: yaml.CollectionNode, part: str | int, value: Value, *, plain: bool) -> _Spot:
+def _grown(text: str, node: yaml.CollectionNode, part: str | int, value: FieldValue, *, plain: bool) -> _Spot:
     """One more setting or item, after the last."""
     written = _written(value, plain=plain)
     if isinstance(part, str):
@@ -145,7 +145,7 @@ def _end(node: yaml.Node) -> int:
     return end
 
 
-def _written(value: Value, *, plain: bool) -> str:
+def _written(value: FieldValue, *, plain: bool) -> str:
     """A value on one line, so that it reads as what it is."""
     if value is None:
         return "null"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from firstcourse.errors import InputValueError
-from firstcourse.job.tile import ChosenTile
+from firstcourse.job import ChosenTile
 from firstcourse.plan import TileStock
 from firstcourse.rules import RuleSet
 

@@ -9,9 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from firstcourse.drawings import Drawing, to_svg
-from firstcourse.drawings.face import text_width
-from firstcourse.drawings.svg import svg_size
+from firstcourse.drawings import Drawing, svg_size, text_width, to_svg
 
 WIDE_MM, HALF_MM = 186.0, 91.0
 """Width of a page and of half a page within their margins, on the narrower of the papers [mm]."""

@@ -1,9 +1,6 @@
 """What the site pack prints of boards: each surface with its list of boards, and its highs and lows."""
 
-from firstcourse.drawings import draw_heights, draw_surface
-from firstcourse.drawings.on_paper import COARSE, Box
-from firstcourse.drawings.surfaces import drawn_box
-from firstcourse.drawings.svg import svg_size
+from firstcourse.drawings import COARSE, Box, draw_heights, draw_surface, drawn_box, svg_size
 from firstcourse.geometry import bounds
 from firstcourse.papers.blocks import HALF_MM, HIGH_MM, ROW_MM, TITLE_MM, WIDE_MM, Block, image, two_to_a_page
 from firstcourse.papers.surface_sizes import SMALL_HIGH_MM, is_small

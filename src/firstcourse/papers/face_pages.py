@@ -3,12 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from firstcourse.drawings import Drawing
-from firstcourse.drawings.cut_tiles import chip_places
-from firstcourse.drawings.cut_words import said_places
-from firstcourse.drawings.mosaic import mosaics
-from firstcourse.drawings.svg import svg_size
-from firstcourse.drawings.tiles import draw_tiling
+from firstcourse.drawings import Drawing, chip_places, draw_tiling, mosaics, said_places, svg_size
 from firstcourse.papers.blocks import TITLE_MM, WIDE_MM, Block, image, in_shortest, words_height
 from firstcourse.papers.mark_words import line_words, start_words
 from firstcourse.papers.surface_sizes import COARSE

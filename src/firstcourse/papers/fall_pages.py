@@ -2,8 +2,7 @@
 
 from typing import Any
 
-from firstcourse.drawings.falls import draw_fall
-from firstcourse.drawings.svg import svg_size, to_svg
+from firstcourse.drawings import draw_fall, svg_size, to_svg
 from firstcourse.plan import Fall, LevelPoint, Plan, Surface
 from firstcourse.units import Tape, format_length
 from firstcourse.values import Name, Value, Word, length, measure, statement

@@ -4,11 +4,10 @@ import math
 from collections.abc import Iterator, Sequence
 from functools import reduce
 
-from firstcourse.drawings.mosaic import mosaics
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point, sides
+from firstcourse.drawings import mosaics
+from firstcourse.geometry import Point, bounds, sides
 from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
-from firstcourse.tiles.story_pole import has_courses
+from firstcourse.tiles import has_courses
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 from firstcourse.values import Measure, length
 from firstcourse.words import Speaker

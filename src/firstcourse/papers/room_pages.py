@@ -2,8 +2,7 @@
 
 from typing import Any
 
-from firstcourse.drawings import draw_room, room_names, to_svg
-from firstcourse.drawings.svg import svg_size
+from firstcourse.drawings import draw_room, room_names, svg_size, to_svg
 from firstcourse.papers.blocks import HIGH_MM, WIDE_MM
 from firstcourse.papers.tile_words import pattern_words
 from firstcourse.plan import Plan

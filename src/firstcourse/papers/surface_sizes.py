@@ -1,7 +1,6 @@
 """How large surfaces are, and which of them are drawn small."""
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import area2
+from firstcourse.geometry import area2, bounds
 from firstcourse.plan import Surface
 from firstcourse.units import TICKS_PER_MM
 

@@ -2,9 +2,8 @@
 
 from typing import Any
 
-from firstcourse.drawings import draw_piece, draw_sheet, has_second_cuts
-from firstcourse.drawings.tickets import part_numbers, parts_within
-from firstcourse.geometry.polygon import Point, counter_clockwise
+from firstcourse.drawings import draw_piece, draw_sheet, has_second_cuts, part_numbers, parts_within
+from firstcourse.geometry import Point, counter_clockwise
 from firstcourse.papers.blocks import beside_each_other, image
 from firstcourse.plan import Piece, Plan, Sheet
 from firstcourse.units import Tape, format_length

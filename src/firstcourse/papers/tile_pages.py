@@ -3,11 +3,17 @@
 from collections.abc import Sequence
 from typing import Any
 
-from firstcourse.drawings.cut_tiles import chip_places, cut_kinds, cut_scale, draw_cut
-from firstcourse.drawings.cut_words import said_places, size_words
-from firstcourse.drawings.mosaic import mosaics
-from firstcourse.drawings.svg import svg_size
-from firstcourse.drawings.tiles import draw_tiling
+from firstcourse.drawings import (
+    chip_places,
+    cut_kinds,
+    cut_scale,
+    draw_cut,
+    draw_tiling,
+    mosaics,
+    said_places,
+    size_words,
+    svg_size,
+)
 from firstcourse.papers.blocks import (
     HALF_MM,
     HIGH_MM,

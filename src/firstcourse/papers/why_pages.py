@@ -4,8 +4,7 @@ from typing import Any
 
 from firstcourse.papers.rule_values import shown_value
 from firstcourse.plan import Plan
-from firstcourse.takeoff.sheet_fills import Share, SheetFill
-from firstcourse.takeoff.why import StockWhy, why_sheets
+from firstcourse.takeoff import Share, SheetFill, StockWhy, why_sheets
 from firstcourse.words import Speaker, speaker_for
 
 MOST_BOXES = 40

@@ -3,9 +3,7 @@
 import math
 from collections.abc import Iterable, Iterator, Mapping
 
-from firstcourse.drawings.cut_tiles import CutKind, cut_kinds
-from firstcourse.drawings.cut_words import said_places, size_words
-from firstcourse.drawings.tickets import part_numbers, parts_within
+from firstcourse.drawings import CutKind, cut_kinds, part_numbers, parts_within, said_places, size_words
 from firstcourse.geometry import area2, sides
 from firstcourse.papers.rule_values import shown_value
 from firstcourse.papers.spreadsheet import Cell, Column, Formula, Table, spreadsheet

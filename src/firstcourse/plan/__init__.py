@@ -1,9 +1,11 @@
 """The plan as plain data: what every step adds to and what every paper is made from."""
 
-from firstcourse.plan.base import Frozen, Point, Ring, Segment, Ticks
+from firstcourse.plan.base import Frozen, Point, Ring, Segment
 from firstcourse.plan.boards import Board, Cut, Fill, Part, Piece, Seam, Sheet, Stock
 from firstcourse.plan.bounds import FieldBound, LayoutBound
-from firstcourse.plan.buying import Pack, PackKind, Quantity, Unit
+from firstcourse.plan.buying import Pack, Quantity
+from firstcourse.plan.cut_fit import cut_to_fit, size_as_laid
+from firstcourse.plan.cut_places import CutPlaces, Place
 from firstcourse.plan.doors import Door
 from firstcourse.plan.falls import Fall, FallPlane, FloodTest, LevelPoint
 from firstcourse.plan.given import Given, sealed
@@ -43,6 +45,7 @@ __all__ = [
     "Board",
     "Count",
     "Cut",
+    "CutPlaces",
     "Door",
     "EdgeCut",
     "Fall",
@@ -63,9 +66,9 @@ __all__ = [
     "Opening",
     "OpeningKind",
     "Pack",
-    "PackKind",
     "Part",
     "Piece",
+    "Place",
     "Plan",
     "Point",
     "Quantity",
@@ -90,12 +93,12 @@ __all__ = [
     "Surface",
     "SurfaceKind",
     "SurfaceLayer",
-    "Ticks",
     "Tile",
     "TileStock",
     "TiledArea",
-    "Unit",
     "Zone",
+    "cut_to_fit",
     "opening_ring",
     "sealed",
+    "size_as_laid",
 ]

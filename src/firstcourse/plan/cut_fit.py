@@ -4,8 +4,8 @@ import math
 
 from shapely import Point, Polygon
 
-from firstcourse.geometry.polygon import sides
-from firstcourse.plan import Tile
+from firstcourse.geometry import sides
+from firstcourse.plan.tiles import Tile
 from firstcourse.units import TICKS_PER_MM
 
 _ON_EDGE = 4.0

@@ -14,8 +14,9 @@ import shapely
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from firstcourse.geometry.polygon import Point, sides
-from firstcourse.plan import Side, SideKind, Surface, Tile, TiledArea
+from firstcourse.geometry import Point, sides
+from firstcourse.plan.surfaces import Side, SideKind, Surface
+from firstcourse.plan.tiles import Tile, TiledArea
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import Name, Word
 

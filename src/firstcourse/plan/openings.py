@@ -1,7 +1,6 @@
 """What boards stop at where a surface is open."""
 
-from firstcourse.geometry import bounds, counter_clockwise, rectangle
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, bounds, counter_clockwise, rectangle
 from firstcourse.plan.surfaces import Opening
 
 

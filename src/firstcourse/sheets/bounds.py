@@ -9,8 +9,7 @@ from typing import NamedTuple
 import shapely
 
 from firstcourse.boards import board_region, limits_of, runs_along
-from firstcourse.cutting import StockSize
-from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
+from firstcourse.cutting import Gaps, Ground, Span, StockSize, most_gaps
 from firstcourse.findings import Finding
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.job import Job

@@ -124,7 +124,7 @@ def _rooms(
 def _warm() -> None:
     """Load the kernels once, not in each process."""
     from firstcourse.boards import warm as warm_strips
-    from firstcourse.cutting.kernels import warm
+    from firstcourse.cutting import warm
 
     warm()
     warm_strips()

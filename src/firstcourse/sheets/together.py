@@ -77,7 +77,7 @@ def chosen_together(
     Returns:
         The layouts and their sheets; none are known where an outline does not give the blanks foreseen.
     """
-    from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+    from firstcourse.cutting import Arrangement, Course, Field, choose
 
     courses: dict[object, Course] = {}
 

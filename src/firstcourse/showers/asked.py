@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from firstcourse.details.floor_heights import room_floor
+from firstcourse.details import room_floor
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Room
 from firstcourse.layers import tile_layers, tiling_tile
@@ -12,7 +12,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.showers.shower_floor import plan_fall
 from firstcourse.showers.shower_heights import upturn_top
 from firstcourse.survey import SurveyResult
-from firstcourse.tiles.tile_ground import wall_finish
+from firstcourse.tiles import wall_finish
 from firstcourse.workings import Working
 
 

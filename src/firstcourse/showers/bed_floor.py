@@ -2,15 +2,15 @@
 
 from collections.abc import Iterator, Mapping
 
-from firstcourse.details.footings import Floors
+from firstcourse.details import Floors
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.grounds import Doorway, Fitting, SurfaceSide, judge_doorway, judge_drain, judge_flange
 from firstcourse.job import DoorStep, Room
 from firstcourse.layers import Layer
 from firstcourse.plan import Fall, OpeningKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import frames_of
+from firstcourse.survey import frames_of
 from firstcourse.units import Tape, to_inches
 from firstcourse.values import length, most
 

@@ -3,8 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from firstcourse.details.footings import SHOWER_FLOOR
-from firstcourse.details.linings import TURN, UNDER
+from firstcourse.details import SHOWER_FLOOR, TURN, UNDER
 from firstcourse.geometry import area2, bounds, rectangle, sides
 from firstcourse.plan import Fall, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet

@@ -13,7 +13,7 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.errors import InputValueError
-from firstcourse.tiles.model import XY
+from firstcourse.tiles import XY
 
 _TOUCH = 1e-4
 """Points nearer than this are one point: clipping moves them by far less, and no tape shows it [mm]."""

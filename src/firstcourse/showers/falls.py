@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from firstcourse.details.shelves import Limits
+from firstcourse.details import Limits
 from firstcourse.showers.fall_planes import FallingFloor
-from firstcourse.tiles.model import XY
+from firstcourse.tiles import XY
 
 _SAME = 1e-6
 """Share by which a fall may miss its limit: what rounding leaves."""

@@ -3,7 +3,7 @@
 from firstcourse.plan import FloodTest
 from firstcourse.rules import RuleSet
 from firstcourse.showers.fall_planes import FallingFloor
-from firstcourse.survey.showers import SurveyedShower
+from firstcourse.survey import SurveyedShower
 from firstcourse.units import ticks_from_mm, to_mm
 
 _MM3_PER_LITRE = 1e6

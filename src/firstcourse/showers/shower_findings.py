@@ -3,14 +3,14 @@
 import math
 from collections.abc import Sequence
 
-from firstcourse.details.shelves import Limits
+from firstcourse.details import Limits
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
 from firstcourse.showers.fall_planes import FallingFloor, HiddenFromDrainError, single_floor, square_floor
 from firstcourse.showers.falls import RiseChoice, choose_rise, drain_places, nearest_drain
-from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiles.model import XY
+from firstcourse.survey import SurveyedShower
+from firstcourse.tiles import XY
 from firstcourse.units import TICKS_PER_MM, ticks_from_mm, ticks_from_mm_ceil, to_mm
 from firstcourse.values import Measure, Ref, Value, Word, least, length, measure, most
 

@@ -4,11 +4,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from firstcourse.details.shelves import Limits
+from firstcourse.details import Limits
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import sides
-from firstcourse.geometry.polygon import Ring, as_ring
-from firstcourse.job.tile import ChosenTile
+from firstcourse.geometry import Ring, as_ring, sides
+from firstcourse.job import ChosenTile
 from firstcourse.layers import combed_mortar, longest_side
 from firstcourse.plan import Fall, FallPlane, LevelPoint, Segment
 from firstcourse.rules import RuleSet
@@ -27,9 +26,8 @@ from firstcourse.showers.shower_heights import Cover, drain_height, upturn_top
 from firstcourse.showers.shower_rules import check_shower
 from firstcourse.showers.shower_workings import bed_working, heights_working, rise_working, tile_working
 from firstcourse.showers.valley_levels import valley_levels
-from firstcourse.survey.showers import SurveyedShower
-from firstcourse.tiles.joints import step_allowed
-from firstcourse.tiles.model import XY
+from firstcourse.survey import SurveyedShower
+from firstcourse.tiles import XY, step_allowed
 from firstcourse.units import TICKS_PER_MM, Tape, ticks_from_mm, to_mm
 from firstcourse.values import Name, length, most
 from firstcourse.workings import Working

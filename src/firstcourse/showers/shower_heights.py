@@ -6,7 +6,7 @@ from typing import Self
 
 import shapely
 
-from firstcourse.details.shelves import least_drop
+from firstcourse.details import least_drop
 from firstcourse.layers import combed_mortar
 from firstcourse.plan import Fall, LevelPoint, SideKind, Surface
 from firstcourse.rules import RuleSet

@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 import shapely
 
-from firstcourse.details.shelves import Limits, drop_of_shelf, least_drop
+from firstcourse.details import Limits, drop_of_shelf, least_drop
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import to_shapely
 from firstcourse.plan import LevelPoint
 from firstcourse.rules import RuleSet
 from firstcourse.showers.shower_heights import Cover, open_levels
 from firstcourse.showers.shower_workings import drop_working, recess_working
-from firstcourse.survey.showers import SurveyedShower
+from firstcourse.survey import SurveyedShower
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, ticks_from_mm, to_mm
 from firstcourse.values import least, length, measure, most
 from firstcourse.workings import Working

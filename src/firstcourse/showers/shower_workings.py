@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from firstcourse.details.shelves import Limits
+from firstcourse.details import Limits
 from firstcourse.plan import Fall, Surface
 from firstcourse.showers.fall_planes import FallingFloor
 from firstcourse.showers.falls import RiseChoice

@@ -6,7 +6,7 @@ from typing import Literal
 
 from firstcourse.plan import LevelPoint
 from firstcourse.showers.fall_planes import FallingFloor
-from firstcourse.tiles.model import XY
+from firstcourse.tiles import XY
 from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_mm
 
 _TOUCH = TICKS_PER_MM

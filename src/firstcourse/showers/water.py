@@ -12,10 +12,9 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.details.shelves import least_drop
+from firstcourse.details import least_drop
 from firstcourse.findings import Finding
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, bounds, sides
 from firstcourse.job import Job, Kerb
 from firstcourse.plan import Fall, Opening, OpeningKind, Segment, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
@@ -23,7 +22,7 @@ from firstcourse.showers.bench_water import bench_membranes
 from firstcourse.showers.developed import Developed, Kind, square, square_metres, strips_of
 from firstcourse.showers.shower_heights import upturn_top
 from firstcourse.showers.water_rules import check_water
-from firstcourse.survey.showers import KERB, SurveyedShower
+from firstcourse.survey import KERB, SurveyedShower
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Value, length
 from firstcourse.workings import Working

@@ -7,7 +7,7 @@ from firstcourse.geometry import bounds
 from firstcourse.job import Job
 from firstcourse.plan import Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey.showers import SurveyedShower
+from firstcourse.survey import SurveyedShower
 from firstcourse.values import Name, least, length
 
 _FEET = ("tray", "kerb")

@@ -1,5 +1,15 @@
 """From a job to a verified plan: every step in the order of the work."""
 
+from firstcourse.steps.judging import JobJudgement, judge_alone
 from firstcourse.steps.plan import PlanResult, plan_job
+from firstcourse.steps.why import Explanation, Outcome, explain_job
 
-__all__ = ["PlanResult", "plan_job"]
+__all__ = [
+    "Explanation",
+    "JobJudgement",
+    "Outcome",
+    "PlanResult",
+    "explain_job",
+    "judge_alone",
+    "plan_job",
+]

@@ -32,9 +32,8 @@ from firstcourse.job import (
 )
 from firstcourse.plan import HeightMark, Stock, StructureSheet, Surface, SurfaceKind
 from firstcourse.rules import RuleSet, load_rules
-from firstcourse.sheets.cut import allowed_stock, job_stock
-from firstcourse.showers.asked import shower_floors
-from firstcourse.showers.bed_floor import judge_bed_floor
+from firstcourse.sheets import allowed_stock, job_stock
+from firstcourse.showers import judge_bed_floor, shower_floors
 from firstcourse.steps.rule_notes import borrowed_values, rule_notes
 from firstcourse.survey import SurveyResult, benches_at_walls, survey_job
 from firstcourse.units import Tape

@@ -7,10 +7,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.plan import Mark, Piece, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.steps.tile import TiledJob
-from firstcourse.tiles.mark_site import Build, Site
-from firstcourse.tiles.snap_lines import snap_lines
-from firstcourse.tiles.start_marks import has_both_ways, start_marks
-from firstcourse.tiles.story_pole import pole_marks
+from firstcourse.tiles import Build, Site, has_both_ways, pole_marks, snap_lines, start_marks
 from firstcourse.units import Tape
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from firstcourse.boards import area_working, fasten, filled_ground
-from firstcourse.details.return_boards import return_boards, returns_findings, with_return_boards
+from firstcourse.details import return_boards, returns_findings, with_return_boards
 from firstcourse.errors import PlanRefusedError
 from firstcourse.findings import Finding
 from firstcourse.job import Job, Site, job_values
@@ -16,22 +16,25 @@ from firstcourse.pricing import cost_working, price
 from firstcourse.reuse import ONCE, Kept, Steps
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share, in_turn
-from firstcourse.sheets.bounds import Shared, every_layout, layout_bounds
-from firstcourse.sheets.cut import (
+from firstcourse.sheets import (
+    Shared,
+    Surfaced,
     allowed_stock,
+    board,
     bounded_again,
+    by_plain_practice,
+    demand,
+    every_layout,
+    factory_edges_kept,
     job_stock,
+    layout_bounds,
     plan_sheets,
+    seams_shifted,
     sheet_counts,
+    thin_cuts,
     with_factory_edges,
 )
-from firstcourse.sheets.factory_edges import factory_edges_kept
-from firstcourse.sheets.plain_practice import by_plain_practice
-from firstcourse.sheets.seam_shifts import seams_shifted
-from firstcourse.sheets.seams import board, demand
-from firstcourse.sheets.thin_cuts import thin_cuts
-from firstcourse.sheets.together import Surfaced
-from firstcourse.showers.asked import shower_floors
+from firstcourse.showers import shower_floors
 from firstcourse.steps.judging import judge_job
 from firstcourse.steps.marking import marked
 from firstcourse.steps.rule_notes import borrowed_values, changes_not_asked, rule_notes

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from firstcourse.details.tile_linings import Linings, linings_of
+from firstcourse.details import Linings, linings_of
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding
 from firstcourse.job import ChosenTile, Job, Tiling
@@ -18,14 +18,19 @@ from firstcourse.plan import (
 from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey import SurveyResult
-from firstcourse.tiles.cut_marks import with_marks
-from firstcourse.tiles.lines_over import lines_over
-from firstcourse.tiles.snap_lines import Snapped
-from firstcourse.tiles.start import common_level
-from firstcourse.tiles.tile_cuts import cut_from
-from firstcourse.tiles.tile_ground import ToTile, depth_before, surfaces_to_tile
-from firstcourse.tiles.tile_surface import LaidSurface, SurfaceTiler
-from firstcourse.tiles.upright import upright_findings
+from firstcourse.tiles import (
+    LaidSurface,
+    Snapped,
+    SurfaceTiler,
+    ToTile,
+    common_level,
+    cut_from,
+    depth_before,
+    lines_over,
+    surfaces_to_tile,
+    upright_findings,
+    with_marks,
+)
 from firstcourse.units import to_mm
 from firstcourse.workings import Working, by_id
 

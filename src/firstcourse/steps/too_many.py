@@ -4,11 +4,10 @@ from collections.abc import Iterator, Sequence
 from math import ceil, prod
 
 from firstcourse.errors import InputProblem, JobError
-from firstcourse.geometry.polygon import area2
-from firstcourse.job import Job, Tiling
-from firstcourse.job.fields import MOST_BOARDS
+from firstcourse.geometry import area2
+from firstcourse.job import MOST_BOARDS, Job, Tiling
 from firstcourse.rules import RuleSet
-from firstcourse.sheets.together import Surfaced
+from firstcourse.sheets import Surfaced
 from firstcourse.units import format_length
 
 

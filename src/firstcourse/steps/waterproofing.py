@@ -7,10 +7,9 @@ from firstcourse.findings import Finding
 from firstcourse.job import Job
 from firstcourse.plan import Quantity, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.showers.developed import Kind
-from firstcourse.showers.water import membrane
+from firstcourse.showers import Kind, membrane
 from firstcourse.survey import SurveyResult
-from firstcourse.takeoff.membranes import bed_mortar, membranes
+from firstcourse.takeoff import bed_mortar, membranes
 from firstcourse.workings import Working
 
 

@@ -7,16 +7,15 @@ from itertools import product
 from typing import Literal, NamedTuple
 
 from firstcourse.errors import FirstcourseError
-from firstcourse.job import BoardedCeiling, BoardedWall, Job, Room
-from firstcourse.job.model import Member, SheetStock, WallBlocking
+from firstcourse.job import BoardedCeiling, BoardedWall, Job, Member, Room, SheetStock, WallBlocking
 from firstcourse.layers import board_family
 from firstcourse.plan import Plan, Stock, SurfaceKind
 from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet, load_rules
-from firstcourse.sheets.cut import job_stock
+from firstcourse.sheets import job_stock
 from firstcourse.steps.plan import PlanResult, plan_job
 from firstcourse.survey import placed_members
-from firstcourse.takeoff.why import StockWhy, why_sheets
+from firstcourse.takeoff import StockWhy, why_sheets
 from firstcourse.units import TICKS_PER_MM, parse_length
 from firstcourse.values import Ref, Statement, length, statement
 

@@ -1,24 +1,31 @@
 """From taped readings to outlines, with what they prove and what they leave open."""
 
 from firstcourse.survey.advice import UnfixedError
+from firstcourse.survey.flats import Frame, floor_surface, frames_of
 from firstcourse.survey.members import placed_members
-from firstcourse.survey.network import Adjustment, Residual, adjust
+from firstcourse.survey.network import adjust
+from firstcourse.survey.report import RoomReport, report, report_lines
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading
-from firstcourse.survey.showers import SurveyedShower
+from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.survey.standing import benches_at_walls
 
 __all__ = [
-    "Adjustment",
+    "KERB",
+    "Frame",
     "Reading",
-    "Residual",
+    "RoomReport",
     "RoomSurvey",
     "SurveyResult",
     "SurveyedShower",
     "UnfixedError",
     "adjust",
     "benches_at_walls",
+    "floor_surface",
+    "frames_of",
     "placed_members",
+    "report",
+    "report_lines",
     "survey_job",
 ]

@@ -4,8 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds
 from firstcourse.job import BoardedWall, Room, WallOpening
 from firstcourse.plan import Door, OpeningKind
 from firstcourse.survey.flats import frames_of

@@ -11,6 +11,8 @@ from shapely import Point as ShapelyPoint
 
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import (
+    Point,
+    Ring,
     as_ring,
     axis_near,
     axis_of,
@@ -21,9 +23,7 @@ from firstcourse.geometry import (
     moved,
     to_shapely,
 )
-from firstcourse.geometry.polygon import Point, Ring
-from firstcourse.job import BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
-from firstcourse.job.fields import MOST_ITEMS
+from firstcourse.job import MOST_ITEMS, BoardedCeiling, BoardedFloor, FloorFraming, FloorOpening, PanelJoint, Room
 from firstcourse.plan import (
     Opening,
     OpeningKind,

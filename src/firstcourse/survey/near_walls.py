@@ -8,8 +8,16 @@ from shapely import LineString
 from shapely import Point as ShapelyPoint
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import as_ring, counter_clockwise, from_shapely, is_simple, sides, to_shapely
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import (
+    Point,
+    Ring,
+    as_ring,
+    counter_clockwise,
+    from_shapely,
+    is_simple,
+    sides,
+    to_shapely,
+)
 from firstcourse.job import Room
 from firstcourse.plan import Segment
 from firstcourse.rules import RuleSet

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from shapely import Polygon
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.job import FloorFraming, Room
 from firstcourse.plan import Opening, OpeningKind, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.survey.flats import frames_of

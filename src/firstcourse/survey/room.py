@@ -3,8 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from firstcourse.geometry import area2
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, area2
 from firstcourse.survey.network import Adjustment
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import Name, Ref, Value, Word, length, measure

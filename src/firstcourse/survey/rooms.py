@@ -5,8 +5,7 @@ from dataclasses import dataclass, replace
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import area2, counter_clockwise, is_simple, to_shapely
-from firstcourse.geometry.polygon import LEAST_AREA2, Point
+from firstcourse.geometry import LEAST_AREA2, Point, area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.job import Job, Room, TiledShower
 from firstcourse.plan import Door, Opening, Surface
 from firstcourse.rules import RuleSet

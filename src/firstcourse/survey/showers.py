@@ -7,8 +7,16 @@ from shapely import LineString
 from shapely import Point as ShapelyPoint
 
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import as_ring, counter_clockwise, from_shapely, is_simple, sides, to_shapely
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import (
+    Point,
+    Ring,
+    as_ring,
+    counter_clockwise,
+    from_shapely,
+    is_simple,
+    sides,
+    to_shapely,
+)
 from firstcourse.job import Room, TiledShower
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet

@@ -3,8 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from firstcourse.findings import Finding
-from firstcourse.geometry import is_simple, sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, is_simple, sides
 from firstcourse.job import Job, Room, TiledBench
 from firstcourse.rules import RuleSet
 from firstcourse.survey.flats import STANDING, frames_of, opening_ring_of

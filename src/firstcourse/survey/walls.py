@@ -3,10 +3,19 @@
 from collections.abc import Iterator
 
 from firstcourse.errors import InputValueError
-from firstcourse.geometry import as_ring, bounds, from_shapely, is_simple, rectangle, sides, to_shapely
-from firstcourse.geometry.polygon import Point, Ring, counter_clockwise
-from firstcourse.job import BoardedWall, Room, WallOpening
-from firstcourse.job.fields import MOST_ITEMS
+from firstcourse.geometry import (
+    Point,
+    Ring,
+    as_ring,
+    bounds,
+    counter_clockwise,
+    from_shapely,
+    is_simple,
+    rectangle,
+    sides,
+    to_shapely,
+)
+from firstcourse.job import MOST_ITEMS, BoardedWall, Room, WallOpening
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
 from firstcourse.rules import RuleSet
 from firstcourse.survey.members import placed_members

@@ -18,7 +18,10 @@ from firstcourse.takeoff.items import (
     sheets_of,
     tiles_of,
 )
+from firstcourse.takeoff.membranes import bed_mortar, membranes
+from firstcourse.takeoff.sheet_fills import Share, SheetFill
 from firstcourse.takeoff.tiles import count_tiles
+from firstcourse.takeoff.why import Reason, StockWhy, beside_practice, why_sheets
 
 __all__ = [
     "BOND_BREAKER",
@@ -33,10 +36,18 @@ __all__ = [
     "TAPE",
     "TILE_MORTAR",
     "Quantities",
+    "Reason",
+    "Share",
+    "SheetFill",
+    "StockWhy",
     "added_of",
+    "bed_mortar",
+    "beside_practice",
     "count",
     "count_tiles",
+    "membranes",
     "rod_of",
     "sheets_of",
     "tiles_of",
+    "why_sheets",
 ]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from firstcourse.plan import Fall, Pack
 from firstcourse.rules import RuleSet
-from firstcourse.showers.developed import Developed, square
+from firstcourse.showers import Developed, square
 from firstcourse.takeoff.items import (
     BED_MORTAR,
     DRAIN_FLANGE,

@@ -8,7 +8,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.takeoff.items import EDGE_TRIM, SPACERS
 from firstcourse.takeoff.lines import Line, line
 from firstcourse.takeoff.tiled_parts import TiledPart
-from firstcourse.tiles.setting import shown_edges
+from firstcourse.tiles import shown_edges
 from firstcourse.units import TICKS_PER_MM, Tape, ceil_to, to_mm
 from firstcourse.values import Ref, length, measure
 from firstcourse.workings import Working

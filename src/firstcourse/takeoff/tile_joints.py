@@ -11,7 +11,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.takeoff.items import BOND_BREAKER, GROUT, JOINT_SEALANT, rod_of
 from firstcourse.takeoff.lines import Line, by_mass, line
 from firstcourse.takeoff.tiled_parts import TiledPart, places
-from firstcourse.tiles.movement import joint_section
+from firstcourse.tiles import joint_section
 from firstcourse.units import TICKS_PER_MM, to_mm
 from firstcourse.values import length, measure
 from firstcourse.workings import Working

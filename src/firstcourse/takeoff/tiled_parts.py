@@ -10,7 +10,7 @@ from shapely import LineString, Polygon, STRtree
 from firstcourse.layers import longest_side
 from firstcourse.plan import Area, Surface, Tile, TiledArea, TileStock
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.setting import SettingBed, setting_bed
+from firstcourse.tiles import SettingBed, setting_bed
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import Ref, Value
 

@@ -15,7 +15,7 @@ from firstcourse.takeoff.tile_cuts import cuts_working
 from firstcourse.takeoff.tile_edges import spacers, trim, trim_finding
 from firstcourse.takeoff.tile_joints import grout, sealant
 from firstcourse.takeoff.tiled_parts import TiledPart, places, tiled_parts, to_set
-from firstcourse.tiles.setting import shown_edges
+from firstcourse.tiles import shown_edges
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Value, Word, length, measure
 from firstcourse.workings import Working, by_id

@@ -8,10 +8,8 @@ shape.
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from firstcourse.geometry.polygon import Ring, area2, sides
-from firstcourse.plan import Surface, Tile, TileStock
-from firstcourse.plan.cut_fit import cut_to_fit, size_as_laid
-from firstcourse.plan.cut_places import CutPlaces
+from firstcourse.geometry import Ring, area2, sides
+from firstcourse.plan import CutPlaces, Surface, Tile, TileStock, cut_to_fit, size_as_laid
 from firstcourse.rules import RuleSet
 
 _LETTERS = "abcdefghijkmnpqrstuvwxyz"

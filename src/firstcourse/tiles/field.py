@@ -8,9 +8,18 @@ from shapely import LineString, MultiPolygon, Polygon
 from shapely.affinity import scale
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.inset import Grid, grown, inset
-from firstcourse.geometry.polygon import Point, circle_ring, counter_clockwise, from_shapely, sides, to_shapely
+from firstcourse.geometry import (
+    Grid,
+    Point,
+    bounds,
+    circle_ring,
+    counter_clockwise,
+    from_shapely,
+    grown,
+    inset,
+    sides,
+    to_shapely,
+)
 from firstcourse.plan import Area, Opening, OpeningKind, Side, SideKind, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.model import Edge, Field

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.job.tile import ChosenTile, Tiling
+from firstcourse.job import ChosenTile, Tiling
 from firstcourse.layers import laid_size
 from firstcourse.plan import SurfaceKind
 from firstcourse.rules import RuleEntry, RuleSet

@@ -6,12 +6,11 @@ from shapely import LineString, get_coordinates
 from shapely import Point as ShapelyPoint
 
 from firstcourse.errors import InputProblem, InputValueError, JobError
-from firstcourse.geometry import to_shapely
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, to_shapely
 from firstcourse.job import SoftJointOver
 from firstcourse.plan import Segment, SoftWhy, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import frames_of
+from firstcourse.survey import frames_of
 from firstcourse.tiles.tile_ground import ToTile
 from firstcourse.units import Tape, format_length
 

@@ -8,8 +8,7 @@ from itertools import pairwise
 import shapely
 from shapely import LineString, Polygon
 
-from firstcourse.geometry import sides
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, sides
 from firstcourse.plan import SideKind, Surface
 from firstcourse.tiles.face_edges import built_later
 from firstcourse.tiles.field import STANDING

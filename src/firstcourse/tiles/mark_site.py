@@ -12,8 +12,7 @@ from dataclasses import dataclass
 from shapely import LineString, Polygon, get_parts
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds, sides
 from firstcourse.plan import OpeningKind, Side, SideKind, Surface, SurfaceKind
 from firstcourse.tiles.face_edges import built_later, face_touched, tiled_before, wall_along
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM

@@ -13,7 +13,7 @@ from typing import Protocol
 import numpy as np
 
 from firstcourse.errors import InputValueError
-from firstcourse.job.tile import Angle, Pattern, TileRepeat
+from firstcourse.job import Angle, Pattern, TileRepeat
 from firstcourse.tiles.model import XY, CellPiece, RepeatCell
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, to_mm
 

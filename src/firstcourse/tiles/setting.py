@@ -6,7 +6,7 @@ from typing import Literal
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
-from firstcourse.job.tile import ChosenTile
+from firstcourse.job import ChosenTile
 from firstcourse.layers import combed_mortar, longest_side
 from firstcourse.plan import Opening, OpeningKind, SideKind, Surface, SurfaceKind, TileStock
 from firstcourse.rules import RuleSet

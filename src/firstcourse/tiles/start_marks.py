@@ -6,8 +6,7 @@ middle, and so is ground on which no such lines can be found.
 
 from shapely import LineString
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import bounds, sides
 from firstcourse.plan import Mark, Surface, Tile
 from firstcourse.tiles.face_edges import CORNER_OF_KERB
 from firstcourse.tiles.mark_ground import SAME_MM, Ground, Measured

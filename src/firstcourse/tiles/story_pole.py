@@ -9,8 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import bounds, sides
 from firstcourse.plan import Mark, Segment, Surface, SurfaceKind, Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.pole_steps import PoleStep, pole_step

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from firstcourse.geometry.polygon import Point, Ring, as_ring, as_rings_alike, clockwise, counter_clockwise
+from firstcourse.geometry import Point, Ring, as_ring, as_rings_alike, clockwise, counter_clockwise
 from firstcourse.plan import Tile, TileStock
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.model import XY, LaidTile

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from firstcourse.findings import Finding, Severity
-from firstcourse.job.tile import ChosenTile, Tiling
+from firstcourse.job import ChosenTile, Tiling
 from firstcourse.tiles.patterns import COURSED
 from firstcourse.values import Ref, length
 

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 import shapely
 from shapely import Polygon
 
-from firstcourse.geometry import sides
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, sides
 from firstcourse.verify.floor_heights import height_over_drain
 from firstcourse.verify.layers import built
 from firstcourse.verify.structure import Document, Surface

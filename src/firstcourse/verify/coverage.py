@@ -12,8 +12,7 @@ from shapely import LineString, Point, Polygon, STRtree
 from shapely.affinity import translate
 from shapely.ops import unary_union
 
-from firstcourse.geometry import axis_near, axis_of
-from firstcourse.geometry.polygon import Ring, sides
+from firstcourse.geometry import Ring, axis_near, axis_of, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.structure import Document, Opening, Seam, Surface

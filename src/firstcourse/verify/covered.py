@@ -9,8 +9,7 @@ from shapely import LineString, Polygon
 from shapely import Point as Spot
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, bounds, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall

@@ -3,8 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from firstcourse.geometry import bounds, moved
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, bounds, moved
 from firstcourse.units import ceil_to
 from firstcourse.verify.structure import Board, Document, Part, Piece, Said, Sheet, Surface
 from firstcourse.verify.told import at_least, mm, said, untrue

@@ -3,8 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds
 from firstcourse.units import TICKS_PER_MM, format_length, ticks_from_mm, to_mm
 from firstcourse.verify.formulas.flattening import ways
 from firstcourse.verify.formulas.parts import Part, parts

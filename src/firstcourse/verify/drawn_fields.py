@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.verify.fields import FieldError, Node, number, ticks
 
 _LONGEST_STEP_MM = 1_000_000

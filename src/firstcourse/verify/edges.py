@@ -8,7 +8,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely import Polygon, STRtree
 
-from firstcourse.geometry.polygon import Point, sides
+from firstcourse.geometry import Point, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import SLOPED_SLACK, board_hole
 from firstcourse.verify.structure import Board, Document, Said, Surface

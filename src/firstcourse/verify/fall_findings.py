@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from itertools import zip_longest
 
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall
 from firstcourse.verify.fall_geometry import NEAR, SAME, open_heights

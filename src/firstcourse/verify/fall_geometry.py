@@ -8,7 +8,7 @@ from itertools import combinations
 import shapely
 from shapely import Polygon
 
-from firstcourse.geometry.polygon import Point, sides
+from firstcourse.geometry import Point, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall, Plane
 from firstcourse.verify.structure import Surface

@@ -7,7 +7,7 @@ from itertools import pairwise
 import shapely
 from shapely import Polygon
 
-from firstcourse.geometry.polygon import Point, Ring, sides
+from firstcourse.geometry import Point, Ring, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fall_fields import Fall, Level
 from firstcourse.verify.fall_geometry import NEAR, Fold, drain_line

@@ -12,7 +12,7 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.verify.fall_fields import Fall, Plane
 from firstcourse.verify.fall_geometry import (
     NEAR,

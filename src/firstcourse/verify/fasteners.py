@@ -9,8 +9,7 @@ from shapely import MultiPoint, Polygon, STRtree
 from shapely import Point as Spot
 from shapely.ops import unary_union
 
-from firstcourse.geometry import axis_of, bounds
-from firstcourse.geometry.polygon import Point, sides
+from firstcourse.geometry import Point, axis_of, bounds, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import SLACK, SLOPED_SLACK
 from firstcourse.verify.structure import Board, Document, Surface

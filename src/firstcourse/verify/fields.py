@@ -3,8 +3,7 @@
 import math
 from typing import Any
 
-from firstcourse.geometry import area2, is_simple
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring, area2, is_simple
 from firstcourse.units import TICKS_PER_MM, to_mm
 
 _MISSING = object()

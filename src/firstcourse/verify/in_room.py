@@ -5,8 +5,7 @@ from collections.abc import Iterator
 
 from shapely import Point, Polygon
 
-from firstcourse.geometry import bounds
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import bounds, sides
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 

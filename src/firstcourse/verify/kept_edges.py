@@ -4,8 +4,7 @@ from collections.abc import Iterator
 
 from shapely import LineString
 
-from firstcourse.geometry import axis_near
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import axis_near, sides
 from firstcourse.units import floor_to
 from firstcourse.verify.structure import Board, Document, Sheet, Surface
 from firstcourse.verify.told import at_least, at_most, mm, said, untrue

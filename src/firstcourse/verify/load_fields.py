@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.verify.fields import FieldError, Node, number, segment
 
 _KINDS = ("shower", "kerb", "bench", "tub", "thing")

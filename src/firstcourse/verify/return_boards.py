@@ -5,8 +5,7 @@ from collections.abc import Iterator
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry import bounds, rectangle
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, bounds, rectangle
 from firstcourse.verify.structure import Document, Opening, Said, Surface
 from firstcourse.verify.verdict import Objection
 

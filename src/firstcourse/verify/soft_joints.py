@@ -9,7 +9,7 @@ from shapely import LineString, MultiLineString, Polygon
 from shapely.affinity import rotate
 from shapely.ops import unary_union
 
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.build_up import met_within
 from firstcourse.verify.structure import Document, Surface

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 from shapely import LineString, Polygon, STRtree
 
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.build_up import met_within
 from firstcourse.verify.start_reasons import tilings

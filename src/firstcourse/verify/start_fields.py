@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.verify.fields import FieldError, Node, ticks
 
 FOUND = ("best", "given", "round_corners", "host_joints", "no_sliver")

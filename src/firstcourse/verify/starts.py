@@ -10,7 +10,7 @@ import numpy as np
 from shapely import LinearRing, LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape

@@ -6,7 +6,7 @@ from typing import Any
 
 from shapely import MultiPolygon, Polygon
 
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.verify.bound_fields import LayoutBound

@@ -9,7 +9,7 @@ import shapely
 from shapely import LineString, Point, Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry.polygon import sides
+from firstcourse.geometry import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.structure import Document, Surface, Tile

@@ -8,7 +8,7 @@ import shapely
 from shapely import LineString, Polygon, STRtree
 from shapely.ops import unary_union
 
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.build_up import met_within
 from firstcourse.verify.coverage import opening_shape

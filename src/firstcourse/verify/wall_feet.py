@@ -6,8 +6,7 @@ from collections.abc import Iterator, Mapping
 import shapely
 from shapely import Polygon
 
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds, sides
 from firstcourse.verify.benches import NEAR, Floors, floors_of, wall_line
 from firstcourse.verify.structure import Document, Said, Surface
 from firstcourse.verify.verdict import Objection

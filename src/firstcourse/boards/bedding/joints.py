@@ -8,8 +8,7 @@ import shapely
 from shapely import LineString, Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry import sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, sides
 from firstcourse.plan import OpeningKind, SideKind, Surface, SurfaceKind
 
 _SEALED = frozenset({OpeningKind.TUB, OpeningKind.TRAY})

@@ -7,7 +7,7 @@ from firstcourse.boards.fastening.ground import Limits, ground_of, limits_of
 from firstcourse.boards.fastening.members import along_members
 from firstcourse.boards.fastening.panel import over_panel
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point
 from firstcourse.plan import Board, Frozen, Support, SupportKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape

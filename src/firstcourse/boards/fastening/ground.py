@@ -8,7 +8,7 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.plan import Board, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 

@@ -8,8 +8,7 @@ from shapely import Polygon
 
 from firstcourse.boards.fastening.ground import Ground, Limits
 from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
-from firstcourse.geometry.frame import Frame
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Frame, Point
 
 _SLACK = 1.0
 

@@ -11,9 +11,7 @@ from firstcourse.boards.fastening.ground import Ground, Limits
 from firstcourse.boards.fastening.hold import held_edges
 from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
 from firstcourse.boards.field import runs_along
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.frame import Frame
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Frame, Point, bounds, sides
 from firstcourse.plan import Board, Support, SupportKind, Surface
 from firstcourse.rules import RuleSet
 

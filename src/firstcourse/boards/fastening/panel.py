@@ -9,9 +9,7 @@ import shapely
 from firstcourse.boards.fastening.ground import Ground, Limits
 from firstcourse.boards.fastening.rows import as_point, spots_in_rows
 from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
-from firstcourse.geometry import sides
-from firstcourse.geometry.frame import Frame
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Frame, Point, sides
 from firstcourse.plan import Board
 from firstcourse.units import floor_to
 

@@ -11,8 +11,7 @@ from itertools import pairwise
 import shapely
 
 from firstcourse.boards.fastening.ground import Limits
-from firstcourse.geometry import bounds, sides
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, bounds, sides
 from firstcourse.plan import Board
 from firstcourse.units import floor_to
 

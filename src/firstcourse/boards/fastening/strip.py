@@ -8,7 +8,7 @@ from itertools import pairwise
 import shapely
 
 from firstcourse.boards.fastening.ground import Limits
-from firstcourse.geometry.frame import Spot
+from firstcourse.geometry import Spot
 from firstcourse.units import ceil_to, floor_to
 
 _SLACK = 1e-6

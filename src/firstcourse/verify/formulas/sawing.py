@@ -4,7 +4,7 @@ import math
 from collections import Counter
 from collections.abc import Iterator
 
-from firstcourse.geometry.polygon import Point, Ring
+from firstcourse.geometry import Point, Ring
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.formulas.proving import Prove, key_of
 from firstcourse.verify.formulas.wanted import Wanted, length, once, word

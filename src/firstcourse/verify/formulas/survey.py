@@ -4,8 +4,7 @@ import math
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
-from firstcourse.geometry import area2, bounds
-from firstcourse.geometry.polygon import Point
+from firstcourse.geometry import Point, area2, bounds
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fields import Node
 from firstcourse.verify.formulas.parts import ends_of, length_mm
