@@ -41,6 +41,41 @@ rooms:
         boards: {top: 36 1/4 in}
         no_fasteners: [{left: 4 in, right: 8 in, bottom: 10 in, top: 20 in, why: a pipe}]
 """
+TILED = """
+name: a tiled wall with a window and a niche
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+tiles:
+  - {id: long, size: [20 in, 4 in], thickness: 3/8 in, joint: 1/16 in, warpage: 3/16 in}
+  - {id: tall, size: [6 in, 12 in], thickness: 3/8 in}
+rules: [{rule: tile.bed.max_thin, value: 0.05, unit: in, reason: as the maker asks}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in}
+    height: 96 in
+    walls:
+      - wall: A-B
+        framing: {spacing: 16 in, first: 15 1/4 in}
+        boards: {top: 72 in}
+        openings:
+          - {id: niche, kind: niche, left: 5 in, bottom: 30 in, width: 10 1/4 in, height: 11 in}
+          - id: window
+            kind: window
+            left: 34 in
+            bottom: 30 in
+            width: 14 in
+            height: 20 in
+            returns: {depth: 4 in, drop: 1/8 in}
+        exposure: {zone: wet, membrane: true, mortar: improved, fasteners: backer_screw}
+        tiling: {tile: long, pattern: running, offset: 1/2, start: {left: 1 in, up: 0 in}}
+      - wall: B-C
+        framing: {spacing: 16 in, first: 15 1/4 in}
+        boards: {top: 30 in}
+        tiling: {tile: tall}
+"""
 BORROWED = LEANING.replace("tape: inch", "tape: inch\npractice: uk")
 JOBS = {
     "SUR-104": LEANING,
@@ -50,14 +85,18 @@ JOBS = {
     "QTY-101": LEANING,
     "QTY-102": LEANING.replace("36 in, 60 in", "48 in, 96 in"),
     "RUL-101": BORROWED,
+    **dict.fromkeys(
+        [f"TIL-{number}" for number in (101, 102, 103, 105, 106, 107, 121, 122, 124, 129, 131)], TILED
+    ),
     "RUL-102": LEANING,
 }
 
 
 @cache
 def made(text: str) -> str:
-    plan = plan_job(read_job_text(text), effort=0).plan
-    return json.dumps(plan.model_dump(mode="json", by_alias=True))
+    plan = plan_job(read_job_text(text), effort=0).plan.model_dump(mode="json", by_alias=True)
+    assert verify(plan).verified
+    return json.dumps(plan)
 
 
 def document(code: str) -> dict[str, Any]:
@@ -95,7 +134,6 @@ def spoiled(finding: dict[str, Any]) -> Iterator[dict[str, Any]]:
 @pytest.mark.parametrize("code", JOBS)
 def test_no_value_of_a_finding_can_be_changed(code: str) -> None:
     plan = document(code)
-    assert verify(plan).verified
     place = next(number for number, one in enumerate(plan["findings"]) if one["code"] == code)
     mine = plan["findings"][place]
     rest = [*plan["findings"][:place], *plan["findings"][place + 1 :]]

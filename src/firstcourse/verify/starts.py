@@ -69,7 +69,7 @@ def check_starts(plan: Document) -> Iterator[Objection]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Cut:
+class Cut:
     """One edge that a tile is cut along: its ends, what is left beside it, the tile's own width there [ticks]."""
 
     a: Point2
@@ -79,7 +79,13 @@ class _Cut:
     askew: bool
 
 
-def _cuts(tile: Tile, shortest: float) -> Iterator[_Cut]:
+def cuts_in(surface: Surface, rules: RuleSet) -> list[Cut]:
+    """Every cut edge that counts of the tiles in a surface's main area."""
+    shortest = rules.ticks("tiling.start.shortest_edge")
+    return [cut for tile in _cut_in(surface) for cut in _cuts(tile, shortest)]
+
+
+def _cuts(tile: Tile, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
     own = [math.dist(a, b) for a, b in sides(tile.laid)]
     counts, border, shape = min(shortest, min(own) / 3), LinearRing(tile.laid), tile.shape
@@ -89,10 +95,10 @@ def _cuts(tile: Tile, shortest: float) -> Iterator[_Cut]:
             if math.dist(a, b) >= counts and border.distance(middle) > _ON_EDGE:
                 way, askew = _way(tile, a, b)
                 reach = [q[1] * way[0] - q[0] * way[1] for q in tile.laid]
-                yield _Cut(a, b, _beside(shape, tile, a, b, sum(own)), max(reach) - min(reach), askew)
+                yield Cut(a, b, _beside(shape, tile, a, b, sum(own)), max(reach) - min(reach), askew)
 
 
-def _poorest(surface: Surface, told: Start, cuts: Sequence[_Cut], rules: RuleSet) -> Iterator[Objection]:
+def _poorest(surface: Surface, told: Start, cuts: Sequence[Cut], rules: RuleSet) -> Iterator[Objection]:
     """Whether a cut is a sliver, or under half a tile; what a tape cannot tell may be told either way."""
     half = rules.number("tiling.start.half")
     for name, said, short in (
@@ -105,13 +111,13 @@ def _poorest(surface: Surface, told: Start, cuts: Sequence[_Cut], rules: RuleSet
             yield Objection(_CODE, surface.id, f"is told to have {name}, and has none")
 
 
-def _sliver(cut: _Cut, rules: RuleSet) -> float:
+def _sliver(cut: Cut, rules: RuleSet) -> float:
     """Width below which a cut is a sliver [ticks]."""
     return min(rules.ticks("tiling.start.least_cut"), rules.number("tiling.start.least_share") * cut.whole)
 
 
 def _where(
-    surface: Surface, told: Start, cuts: Sequence[_Cut], rules: RuleSet, shortest: float
+    surface: Surface, told: Start, cuts: Sequence[Cut], rules: RuleSet, shortest: float
 ) -> Iterator[Objection]:
     """The place that is told for the poorest cut is one where such a cut lies."""
     half = rules.number("tiling.start.half")
@@ -129,7 +135,7 @@ def _where(
         yield Objection(_CODE, surface.id, f"tells its poorest cut at {told.narrowest_at or 'no place'}")
 
 
-def _places(surface: Surface, cut: _Cut, along: Sequence[tuple[LineString, str]]) -> Iterator[str]:
+def _places(surface: Surface, cut: Cut, along: Sequence[tuple[LineString, str]]) -> Iterator[str]:
     """What a cut may be said to be at: the side that it runs along, or what stands nearest."""
     middle = Point((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
     edge, side = min(along, key=lambda one: one[0].distance(middle), default=(None, ""))
@@ -147,7 +153,7 @@ def _places(surface: Surface, cut: _Cut, along: Sequence[tuple[LineString, str]]
             yield ""
 
 
-def _edges(surface: Surface, told: Start, cuts: Sequence[_Cut], shortest: float) -> Iterator[Objection]:
+def _edges(surface: Surface, told: Start, cuts: Sequence[Cut], shortest: float) -> Iterator[Objection]:
     """The narrowest cut along each side is told, and of each as it is."""
     widest = max((high - low for tile in surface.tiles for low, high in _spans(tile)), default=1.0)
     found: dict[str, float | None] = {}
@@ -173,7 +179,7 @@ def _spans(tile: Tile) -> Iterator[tuple[float, float]]:
         yield min(along), max(along)
 
 
-def _lies_along(cut: _Cut, edge: LineString) -> bool:
+def _lies_along(cut: Cut, edge: LineString) -> bool:
     (a, b), (c, d) = edge.coords
     middle = Point((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
     away = (abs((q[0] - a) * (d - b) - (q[1] - b) * (c - a)) / edge.length for q in (cut.a, cut.b))

@@ -8,13 +8,11 @@ from shapely import Polygon
 
 from firstcourse.geometry import Point, bounds, sides
 from firstcourse.verify.benches import NEAR, Floors, floors_of, wall_line
-from firstcourse.verify.structure import Document, Said, Surface
+from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _LOOKS = 8
 """Places along each line that are looked at."""
-_ROUNDED = 0.5
-"""Lengths that are the same but for what reading them from millimetres takes [ticks]."""
 
 
 def is_floor(surface: Surface, why: str) -> bool:
@@ -30,10 +28,9 @@ def check_wall_feet(plan: Document) -> Iterator[Objection]:
         surface.room for surface in plan.surfaces if any(is_floor(surface, why) for why, _ in surface.not_tiled)
     }
     lifted |= {room for room, floor in _floors(plan) if floor.tiles}
-    left = {room for room in lifted if _left_on_boards(room, by_id, plan)}
+    left = {room for room in lifted if left_on_boards(room, by_id, plan)}
     for surface in plan.surfaces:
         if surface.room in left:
-            yield from _told(surface, plan)
             continue
         if surface.room not in lifted or surface.kind != "wall" or not surface.boarded or not surface.tiles:
             continue
@@ -66,37 +63,13 @@ def _floors(plan: Document) -> Iterator[tuple[str, Surface]]:
             yield surface.room, surface
 
 
-def _left_on_boards(room: str, by_id: Mapping[str, Surface], plan: Document) -> bool:
+def left_on_boards(room: str, by_id: Mapping[str, Surface], plan: Document) -> bool:
     """Whether a room out of level has a tiled shower floor, which is planned from level panels."""
     shower = by_id.get(f"{room}/floor/shower")
     walls = [one for one in plan.surfaces if one.room == room and one.kind == "wall" and one.corners]
     feet = [one.datum + v for one in walls if not one.part_of for _, v in one.foot]
     tiled = shower is not None and bool(shower.tiles)
     return tiled and bool(feet) and max(feet) - min(feet) >= plan.tape.graduation
-
-
-def _told(surface: Surface, plan: Document) -> Iterator[Objection]:
-    """Each wall of such a room tells how its foot lies."""
-    down = any(
-        kind == "foot" and label != "tub rim" for kind, label in zip(surface.sides, surface.labels, strict=True)
-    )
-    if surface.kind != "wall" or not surface.boarded or not surface.tiles or not down:
-        return
-    if not any(said.code == "TIL-132" and _tells_foot(said, surface) for said in plan.findings):
-        yield Objection("VER-767", surface.id, "stands on a floor out of level, and no finding says by how much")
-
-
-def _tells_foot(said: Said, surface: Surface) -> bool:
-    """Whether a finding names both ends of a wall's foot, and how far each lies over the lowest corner."""
-    corners = [{"ref": f"{surface.id}/corner/{corner}"} for corner in surface.corners]
-    feet = [surface.datum + v for _, v in surface.foot]
-    heights = said.lengths("heights")
-    return (
-        said.place == surface.id
-        and said.values.get("corners") == corners
-        and len(heights) == len(feet)
-        and all(abs(one - other) <= _ROUNDED for one, other in zip(heights, feet, strict=True))
-    )
 
 
 def _bare(surface: Surface, line: tuple[Point, Point], floors: Floors) -> Iterator[Objection]:

@@ -2,9 +2,15 @@
 
 from collections.abc import Callable, Iterator
 
+from firstcourse.verify.findings.details import CODES as DETAILS
+from firstcourse.verify.findings.details import detail_findings
+from firstcourse.verify.findings.laid import CODES as LAID
+from firstcourse.verify.findings.laid import laid_findings
 from firstcourse.verify.findings.rule_book import rule_findings
 from firstcourse.verify.findings.sheets import sheet_findings
 from firstcourse.verify.findings.survey import survey_findings
+from firstcourse.verify.findings.tiles import CODES as TILES
+from firstcourse.verify.findings.tiles import tile_findings
 from firstcourse.verify.findings.water import water_findings
 from firstcourse.verify.structure import Document, Said
 from firstcourse.verify.told import untrue
@@ -16,6 +22,9 @@ Wanted = Callable[[Document], Iterator[Said]]
 _CODE = "VER-910"
 _WHOLE: tuple[tuple[frozenset[str], Wanted], ...] = (
     (frozenset({"SUR-104", "SUR-105", "SUR-109", "SUR-112"}), survey_findings),
+    (TILES, tile_findings),
+    (LAID, laid_findings),
+    (DETAILS, detail_findings),
     (frozenset({"WAT-101", "WAT-102", "WAT-103"}), water_findings),
     (frozenset({"QTY-101", "QTY-102"}), sheet_findings),
     (frozenset({"RUL-101", "RUL-102"}), rule_findings),

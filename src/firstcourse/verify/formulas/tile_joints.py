@@ -22,7 +22,7 @@ _M2 = (1000 * TICKS_PER_MM) ** 2
 def expected(plan: Document) -> Iterator[str]:
     """One of each for every kind of tile on every surface; of the mortar for the longest tile of each pattern."""
     for surface in plan.surfaces:
-        for name, area in _kinds(surface).items():
+        for name, area in kinds_on(surface).items():
             if name in plan.tile_stock:
                 at = (surface.id, f"tile_stock/{name}")
                 yield key_of(JOINT, *at)
@@ -33,7 +33,7 @@ def expected(plan: Document) -> Iterator[str]:
             yield key_of(MORTAR, surface.id, f"tile_stock/{name}")
 
 
-def _kinds(surface: Surface) -> dict[str, TiledArea]:
+def kinds_on(surface: Surface) -> dict[str, TiledArea]:
     """Every kind of tile on a surface, and what it is laid in: its field, else the first band or border."""
     found: dict[str, TiledArea] = {}
     for area in sorted(surface.tiled, key=lambda area: area.role != "field"):
@@ -57,7 +57,7 @@ def _about(plan: Document, working: Working) -> tuple[Surface, TileStock, TiledA
     place, tile = working.at
     surface = next(one for one in plan.surfaces if one.id == place)
     name = tile.removeprefix("tile_stock/")
-    return surface, plan.tile_stock[name], _kinds(surface)[name]
+    return surface, plan.tile_stock[name], kinds_on(surface)[name]
 
 
 def _refs(*rules: str) -> list[dict[str, str]]:
@@ -71,7 +71,7 @@ def _ticks(working: Working, name: str) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class _Measured:
+class Measured:
     """What the job gives of a tile beside its size; None where it does not [ticks]."""
 
     spread: int | None = None
@@ -79,19 +79,20 @@ class _Measured:
     joint: int | None = None
 
 
-def _measured(plan: Document, name: str) -> _Measured:
+def measured(plan: Document, name: str) -> Measured:
+    """What the job gives of a tile beside its size."""
     tile = next((one for one in plan.job.nodes("tiles", ()) if one.text("id") == name), None)
     if tile is None:
-        return _Measured()
+        return Measured()
     keys = ("size_spread", "warpage", "joint")
     found = [None if tile.raw(key, None) is None else ticks(tile.raw(key), f"{tile.where}.{key}") for key in keys]
-    return _Measured(*found)
+    return Measured(*found)
 
 
 def _joint(plan: Document, working: Working) -> Iterator[Objection]:
     surface, item, area = _about(plan, working)
-    rules, given = plan.rules, _measured(plan, item.id)
-    rows = dict(_asked(surface, item, area, given, rules))
+    rules, given = plan.rules, measured(plan, item.id)
+    rows = dict(asked_joints(surface, item, area, given, rules))
     spreads = any(name.startswith("by_") for name in rows)
     names = ["on", *rows, "own", "least", "rules", *(("spread", "factor") if spreads else ())]
     yield from only(working, *names, *(("warpage",) if given.warpage is not None else ()))
@@ -99,7 +100,7 @@ def _joint(plan: Document, working: Working) -> Iterator[Objection]:
     for name, (_, width) in rows.items():
         yield from long(working, name, width)
     if spreads:
-        usual = rules.ticks(_usual_spread(item))
+        usual = rules.ticks(usual_spread(item))
         yield from long(working, "spread", usual if given.spread is None else given.spread)
         yield from holds(working, "factor", rules.number("tile.joint.spread_factor"), "")
     if given.warpage is not None:
@@ -123,12 +124,12 @@ def _joint(plan: Document, working: Working) -> Iterator[Objection]:
 
 
 def _joints_of(surface: Surface, plan: Document) -> list[str]:
-    keys = [key_of(JOINT, surface.id, f"tile_stock/{name}") for name in _kinds(surface)]
+    keys = [key_of(JOINT, surface.id, f"tile_stock/{name}") for name in kinds_on(surface)]
     return [key for key in keys if key in plan.workings]
 
 
-def _asked(
-    surface: Surface, item: TileStock, area: TiledArea, given: _Measured, rules: RuleSet
+def asked_joints(
+    surface: Surface, item: TileStock, area: TiledArea, given: Measured, rules: RuleSet
 ) -> Iterator[tuple[str, tuple[str, int]]]:
     """What each rule asks, in the order of the working: the input's name, the rule and the joint [ticks]."""
     level = surface.kind in _LEVEL
@@ -146,14 +147,15 @@ def _asked(
     if given.spread is not None:
         yield "by_spread", ("tile.joint.spread_factor", math.ceil(factor * given.spread))
     elif given.joint is None:
-        usual = _usual_spread(item)
+        usual = usual_spread(item)
         yield "by_usual_spread", (usual, math.ceil(factor * rules.ticks(usual)))
     if area.pattern in _IN_OFFSET and max(item.size) > rules.ticks("tile.joint.long_side"):
         rule = f"tile.joint.offset_{item.edges}"
         yield "in_offset", (rule, rules.ticks(rule) + (given.warpage or 0))
 
 
-def _usual_spread(item: TileStock) -> str:
+def usual_spread(item: TileStock) -> str:
+    """The rule that says how much a tile that was not measured may vary in size."""
     close = item.edges == "rectified" or item.mounted
     return f"tile.joint.spread_{'close' if close else 'pressed'}"
 
@@ -163,7 +165,7 @@ def _offset(plan: Document, working: Working) -> Iterator[Objection]:
     rules = plan.rules
     yield from only(working, "part", "of", "side", "long")
     part, of = working.number("part"), working.number("of")
-    laid = _shift_laid(area)
+    laid = shift_laid(area)
     if not part or not of or not 0 < part < of or abs(part / of - laid) > 1e-4:
         yield Objection(CODE, working.key, f"shifts courses by {part}/{of} of a tile, which are {laid:.4f} of one")
         return
@@ -180,7 +182,7 @@ def _offset(plan: Document, working: Working) -> Iterator[Objection]:
         yield from limited(working)
 
 
-def _shift_laid(area: TiledArea) -> float:
+def shift_laid(area: TiledArea) -> float:
     """How far a course lies shifted over the last, as a share of the tile, by the steps of its pattern."""
     if len(area.steps) != 2:
         return 0.0
@@ -193,8 +195,8 @@ def _lippage(plan: Document, working: Working) -> Iterator[Objection]:
     rules, joint = plan.rules, plan.workings.get(key_of(JOINT, *working.at))
     if joint is None:
         return
-    used, adds = _step_rule(item, _ticks(joint, "result"), rules), rules.flag("tile.lippage.adds_warpage")
-    warpage = _measured(plan, item.id).warpage
+    used, adds = step_rule(item, _ticks(joint, "result"), rules), rules.flag("tile.lippage.adds_warpage")
+    warpage = measured(plan, item.id).warpage
     bowed = warpage is not None and area.pattern == "running"
     names = (["warpage"] if warpage is not None else []) + (["bow"] if bowed else [])
     yield from only(working, "joint", "by_joint", "added", *names, "rules")
@@ -204,7 +206,7 @@ def _lippage(plan: Document, working: Working) -> Iterator[Objection]:
     if warpage is not None:
         yield from long(working, "warpage", warpage)
     if warpage is not None and bowed:
-        shift = _shift_laid(area)
+        shift = shift_laid(area)
         made = 4 * warpage * shift * (1 - shift)
         if abs(_ticks(working, "bow") - made) > 1:
             yield Objection(CODE, working.key, f"says that the bow makes another step than {made:.0f} ticks")
@@ -214,7 +216,7 @@ def _lippage(plan: Document, working: Working) -> Iterator[Objection]:
     yield from limited(working)
 
 
-def _step_rule(item: TileStock, joint: int, rules: RuleSet) -> str:
+def step_rule(item: TileStock, joint: int, rules: RuleSet) -> str:
     """The rule that allows least of a step at a joint."""
     if rules.has("tile.lippage.narrow_to"):
         narrow = joint <= rules.ticks("tile.lippage.narrow_to")
