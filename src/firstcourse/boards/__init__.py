@@ -3,7 +3,7 @@
 from firstcourse.boards.bedding import Bedding, bed
 from firstcourse.boards.fastening import fasten
 from firstcourse.boards.field import board_region, limits_of, runs_along
-from firstcourse.boards.fills import fill_name, filled_ground
+from firstcourse.boards.fills import filled_ground
 from firstcourse.boards.layout import Choice, SurfaceLayout, area_working, build_layout, no_layout
 from firstcourse.boards.least import least_board_area
 from firstcourse.boards.practice import practice_layout
@@ -25,7 +25,6 @@ __all__ = [
     "build_layout",
     "end_gaps",
     "fasten",
-    "fill_name",
     "filled_ground",
     "layout_alternatives",
     "least_board_area",

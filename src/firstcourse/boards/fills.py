@@ -72,11 +72,6 @@ def _narrower(outline: tuple[tuple[int, int], ...], width: int) -> bool:
     return bool(Polygon(outline).buffer(-width / 2, join_style="mitre").is_empty)
 
 
-def fill_name(fill: Fill) -> str:
-    """What a strip is called on its surface, such as `fill 2`."""
-    return " ".join(fill.id.rsplit("/", 2)[1:])
-
-
 def _size(fill: Fill) -> tuple[int, int]:
     """Width where a strip is widest, to the tick, and the length that gives it its area [ticks]."""
     shape = Polygon(fill.outline)

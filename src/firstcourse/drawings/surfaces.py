@@ -9,14 +9,13 @@ from itertools import pairwise
 import shapely
 from shapely import Polygon
 
-from firstcourse.boards import fill_name
 from firstcourse.drawings.chains import FIGURE_MM, PITCH_MM, add_chain
 from firstcourse.drawings.doors import with_doors
 from firstcourse.drawings.face import text_width
 from firstcourse.drawings.model import XY, Circle, Drawing, Line, Poly, Text, hatch
 from firstcourse.drawings.on_paper import LABEL_MM, Box, OnPaper, fitted
 from firstcourse.geometry import Ring, bounds
-from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind
+from firstcourse.plan import Board, Opening, Plan, Support, Surface, SurfaceKind, fill_name
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.values import length
 

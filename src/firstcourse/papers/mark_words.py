@@ -6,8 +6,7 @@ from functools import reduce
 
 from firstcourse.drawings import mosaics
 from firstcourse.geometry import Point, bounds, sides
-from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind
-from firstcourse.tiles import has_courses
+from firstcourse.plan import Mark, Plan, Segment, Side, SideKind, Surface, SurfaceKind, has_courses
 from firstcourse.units import TICKS_PER_MM, Tape, format_length
 from firstcourse.values import Measure, length
 from firstcourse.words import Speaker

@@ -12,7 +12,7 @@ from firstcourse.plan.given import Given, sealed
 from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
 from firstcourse.plan.model import Count, Plan
-from firstcourse.plan.openings import opening_ring
+from firstcourse.plan.read_off import SAME, fill_name, has_courses, opening_ring
 from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
@@ -41,6 +41,7 @@ from firstcourse.plan.tiles import (
 )
 
 __all__ = [
+    "SAME",
     "Area",
     "Board",
     "Count",
@@ -98,6 +99,8 @@ __all__ = [
     "TiledArea",
     "Zone",
     "cut_to_fit",
+    "fill_name",
+    "has_courses",
     "opening_ring",
     "sealed",
     "size_as_laid",

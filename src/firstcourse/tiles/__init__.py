@@ -13,7 +13,7 @@ from firstcourse.tiles.setting import SettingBed, setting_bed, shown_edges
 from firstcourse.tiles.snap_lines import Snapped, snap_lines
 from firstcourse.tiles.start import common_level
 from firstcourse.tiles.start_marks import has_both_ways, start_marks
-from firstcourse.tiles.story_pole import has_courses, pole_marks
+from firstcourse.tiles.story_pole import pole_marks
 from firstcourse.tiles.tile_cuts import cut_from
 from firstcourse.tiles.tile_ground import (
     ToTile,
@@ -45,7 +45,6 @@ __all__ = [
     "cut_from",
     "depth_before",
     "has_both_ways",
-    "has_courses",
     "joint_section",
     "lines_over",
     "pole_marks",

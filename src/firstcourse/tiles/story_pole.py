@@ -7,13 +7,13 @@ whole courses lie alike share one stick.
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from firstcourse.geometry import bounds, sides
-from firstcourse.plan import Mark, Segment, Surface, SurfaceKind, Tile, TileStock
+from firstcourse.plan import SAME, Mark, Segment, Surface, SurfaceKind, Tile, TileStock
+from firstcourse.plan.read_off import has_courses
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.pole_steps import PoleStep, pole_step
-from firstcourse.tiles.tile_rows import SAME, rows_of
+from firstcourse.tiles.tile_rows import rows_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,14 +121,6 @@ def _runs(surface: Surface, stock: Mapping[str, TileStock], rules: RuleSet) -> I
 def _has_level_side(tile: Tile) -> bool:
     """Whether a side lies level or upright, so that a mark can stand for it."""
     return any(min(abs(b[0] - a[0]), abs(b[1] - a[1])) <= SAME for a, b in sides(tile.laid or tile.outline))
-
-
-def has_courses(surface: Surface) -> bool:
-    """Whether every course of a wall begins where the one below it ends."""
-    if surface.kind is not SurfaceKind.WALL:
-        return False
-    boxes = sorted((box[1], box[3]) for box in (bounds(tile.laid or tile.outline) for tile in surface.tiles))
-    return all(upper[0] <= lower[0] + SAME or upper[0] >= lower[1] - SAME for lower, upper in pairwise(boxes))
 
 
 def _tiles(surface: Surface, axis: int, run: Segment, step: PoleStep) -> Iterator[_Place]:

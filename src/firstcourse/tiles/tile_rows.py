@@ -4,11 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from firstcourse.geometry import bounds
-from firstcourse.plan import Tile
-from firstcourse.units import TICKS_PER_MM
-
-SAME = TICKS_PER_MM // 20
-"""Edges closer together than this are one: no pencil parts them [ticks]."""
+from firstcourse.plan import SAME, Tile
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
