@@ -36,6 +36,7 @@ from firstcourse.plan import (
     SurfaceKind,
 )
 from firstcourse.rules import RuleSet
+from firstcourse.survey.fixtures import refuse_cut, refuse_in_one_place
 from firstcourse.survey.members import placed_members
 from firstcourse.survey.near_walls import TOUCH, stood, walls_of
 
@@ -252,7 +253,15 @@ def floor_openings(
     def standing(opening: FloorOpening, ring: Ring) -> Ring:
         return stood(ring, walls, touch)[0] if opening.kind in STANDING else ring
 
-    return _openings(room, "floor", floor.openings, frames_of(room, plan), outline, standing)
+    placed = _openings(room, "floor", floor.openings, frames_of(room, plan), outline, standing)
+    frames, area = frames_of(room, plan), to_shapely(outline)
+    fields = [f"floor.openings[{number}]" for number in range(1, len(placed) + 1)]
+    for found, asked, field in zip(placed, floor.openings, fields, strict=True):
+        if asked.diameter is None:
+            ring = standing(asked, opening_ring_of(asked, frames[asked.side or ""]))
+            refuse_cut(found, ring, area, rules, field)
+    refuse_in_one_place(placed, rules, fields)
+    return placed
 
 
 def _openings(
