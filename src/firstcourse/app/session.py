@@ -9,7 +9,7 @@ from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
 from firstcourse.job import FieldValue, Job, edited_text, problems_placed, read_job_text
 from firstcourse.reuse import Steps, Store
-from firstcourse.rules import load_rules
+from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share
 from firstcourse.steps import Explanation, JobJudgement, PlanResult, explain_job, judge_alone, plan_job
 from firstcourse.survey import SurveyResult, survey_job
@@ -76,9 +76,14 @@ class Session:
         return self._job
 
     @property
+    def rules(self) -> RuleSet:
+        """The rules in force for this job, nothing asked of them yet."""
+        return load_rules(self._job.date, self._job.practice, self._job.overrides())
+
+    @property
     def sources(self) -> dict[str, str]:
         """By the id of each rule in force for this job: its source, as printed."""
-        return load_rules(self._job.date, self._job.practice, self._job.overrides()).sources()
+        return self.rules.sources()
 
     def edit(self, field: str, value: FieldValue) -> None:
         """Set one field of the document; comments, order and layout of the rest stay as they are.
@@ -106,10 +111,8 @@ class Session:
         Raises:
             JobError: The readings do not fix a room.
         """
-        job = self._job
-        rules = load_rules(job.date, job.practice, job.overrides())
         with problems_placed(self._text, self._name):
-            return survey_job(job, rules)
+            return survey_job(self._job, self.rules)
 
     def judge(self) -> JobJudgement:
         """Judge whether frame, panels and surfaces will carry tile, as far as the job says what they are.

@@ -10,15 +10,18 @@ from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading
 from firstcourse.survey.showers import KERB, SurveyedShower
 from firstcourse.survey.standing import benches_at_walls
+from firstcourse.survey.taping import NextReading, Taping, taping, walked_outline
 
 __all__ = [
     "KERB",
     "Frame",
+    "NextReading",
     "Reading",
     "RoomReport",
     "RoomSurvey",
     "SurveyResult",
     "SurveyedShower",
+    "Taping",
     "UnfixedError",
     "adjust",
     "benches_at_walls",
@@ -28,4 +31,6 @@ __all__ = [
     "report",
     "report_lines",
     "survey_job",
+    "taping",
+    "walked_outline",
 ]

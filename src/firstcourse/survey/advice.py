@@ -189,7 +189,7 @@ def guessed_room(corners: Sequence[str], readings: Sequence[Reading]) -> list[XY
     bulging = _bulging(sides)
     best, best_misfit = bulging, math.inf
     for shape in [*_square_rooms(sides), bulging]:
-        at, misfit = _fitted(shape, corners, readings)
+        at, misfit = fitted(shape, corners, readings)
         if misfit < best_misfit - 1.0 and is_room(at):
             best, best_misfit = at, misfit
     return best
@@ -229,8 +229,8 @@ def _bulging(sides: Sequence[float]) -> list[XY]:
     return points
 
 
-def _fitted(shape: Sequence[XY], corners: Sequence[str], readings: Sequence[Reading]) -> tuple[list[XY], float]:
-    """A shape moved as little as the readings ask, and by how much it still misses them."""
+def fitted(shape: Sequence[XY], corners: Sequence[str], readings: Sequence[Reading]) -> tuple[list[XY], float]:
+    """A shape moved as little as the readings ask [mm], and by how much it still misses them in all [mm]."""
     at = np.array(shape, dtype=float)
     index = {name: number for number, name in enumerate(corners)}
     one, other = (

@@ -209,6 +209,38 @@ def _unfixed(corners: Sequence[str], readings: Sequence[Reading], name: str) -> 
     return UnfixedError(name, missing, leans=leans)
 
 
+def surest_while_loose(
+    pairs: Sequence[str],
+    points: Sequence[XY],
+    corners: Sequence[str],
+    readings: Sequence[Reading],
+    *,
+    sigma_mm: float,
+    doubt_mm: float,
+) -> str:
+    """Of distances that can be taped, the one that leaves a room surest that its readings do not fix yet.
+
+    Args:
+        pairs: The distances, such as `A-C`.
+        points: Where the corners are thought to be [mm].
+        corners: Names, clockwise.
+        readings: What is taped.
+        sigma_mm: Standard error of a reading [mm].
+        doubt_mm: How far off each corner may well be before anything is taped [mm].
+
+    Returns:
+        The pair; empty where there is none.
+    """
+    index = {name: number for number, name in enumerate(corners)}
+    free = [column for column in range(2 * len(corners)) if column not in (0, 1, 3)]
+    at = np.array(points, dtype=float)
+    held = np.eye(len(free)) / doubt_mm**2
+    if readings:
+        scaled = _design(at, index, readings, free)[0] / np.array([r.sigma_mm for r in readings])[:, None]
+        held += scaled.T @ scaled
+    return _surest(pairs, at, corners, index, free, np.linalg.inv(held), sigma_mm)
+
+
 def _surest(
     pairs: Sequence[str],
     at: Floats,
