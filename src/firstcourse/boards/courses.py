@@ -20,6 +20,8 @@ def course_spans(field: Field, height: int) -> list[tuple[Span, ...]]:
     height = height // step * step
     if height < step or total <= 0:
         return []
+    if field.up:
+        return spans_beside(field, height)
     count = -(-(total + gap) // (height + gap))
     ways: list[list[int]] = []
     for number in (count, count + 1):
@@ -107,6 +109,59 @@ def bearing_edge(start: int, end: int, field: Field, origin: int) -> int | None:
     gap, step, bearing = field.limits.gap, field.limits.graduation, field.limits.bearing
     edge = ((start + end - gap) // 2 - origin + step // 2) // step * step + origin
     return edge if edge - start >= bearing and end - edge - gap >= bearing else None
+
+
+def spans_beside(field: Field, height: int) -> list[tuple[Span, ...]]:
+    """The ways to stack courses where boards are up: a joint runs on from each lower and upper edge of theirs.
+
+    So none is notched round a board that is there. Between such joints: full courses from below with the rest on
+    top, the rest below, all alike.
+
+    Args:
+        field: The surface, with what is up.
+        height: The most that a course is high, in whole graduations.
+    """
+    _, lower, _, upper = field.box
+    gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[1]
+    least = 2 * step
+    tops: list[int] = []
+    for _, bottom, _, top in field.up:
+        tops.append((bottom - gap - origin) // step * step + origin)
+        tops.append(-(-(top + gap - origin) // step) * step + origin - gap)
+    kept = [lower - gap]
+    for top in sorted({top for top in tops if lower + least <= top <= upper - gap - least}):
+        if top - kept[-1] >= gap + least:
+            kept.append(top)
+    parts = [(below + gap, top) for below, top in pairwise([*kept, upper])]
+    found: list[tuple[Span, ...]] = []
+    for way in (_from_below, _from_above, _alike):
+        spans = tuple(span for low, high in parts for span in way(low, high, height, gap, step))
+        if all(low < high for low, high in spans) and spans not in found:
+            found.append(spans)
+    return found
+
+
+def _from_below(low: int, high: int, height: int, gap: int, step: int) -> list[Span]:
+    spans = []
+    while high - low > height:
+        # Too little left for a course asks for a lower one here.
+        top = min(low + height, high - gap - 2 * step)
+        spans.append((low, top))
+        low = top + gap
+    return [*spans, (low, high)]
+
+
+def _from_above(low: int, high: int, height: int, gap: int, step: int) -> list[Span]:
+    if (high - low) % step:
+        # Turned about, its joints would lie between tape marks.
+        return _from_below(low, high, height, gap, step)
+    return [(low + high - b, low + high - a) for a, b in reversed(_from_below(low, high, height, gap, step))]
+
+
+def _alike(low: int, high: int, height: int, gap: int, step: int) -> list[Span]:
+    number = -(-(high - low + gap) // (height + gap))
+    each = -(-(high - low - gap * (number - 1)) // number // step) * step
+    return _from_below(low, high, min(height, each), gap, step)
 
 
 def joints(spans: tuple[Span, ...]) -> list[Span]:

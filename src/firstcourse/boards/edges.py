@@ -109,6 +109,14 @@ def edge_members(
     return found, [part for run in barred for part in bare_parts(run.start, run.end, [*faces, *found], limits)]
 
 
+def open_edges(surface: Surface, boards: Iterable[Board], rules: RuleSet) -> list[Run]:
+    """The stretches of edges that run with the framing and have too little of its members behind them."""
+    if not surface.framing_axis or any(support.kind is SupportKind.PANEL for support in surface.supports):
+        return []
+    faces = [support.outline for support in surface.supports]
+    return list(_bare_runs(surface, boards, faces, edge_rules(surface, rules)))
+
+
 def _bare_runs(surface: Surface, boards: Iterable[Board], faces: list[Ring], limits: EdgeRules) -> Iterator[Run]:
     boxes = [bounds(face) if _is_box(face) else None for face in faces]
     for board in boards:

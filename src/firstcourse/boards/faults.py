@@ -7,6 +7,7 @@ from shapely import Polygon
 
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run
+from firstcourse.boards.field import Limits
 from firstcourse.boards.limbs import narrow_parts
 from firstcourse.boards.members import row_near_panel
 from firstcourse.boards.seams import Course
@@ -111,8 +112,6 @@ def _hanging(surface: Surface, run: Run, rules: RuleSet) -> Finding:
 
 
 def _stagger(surface: Surface, rows: Sequence[Row], lines: set[Segment], rules: RuleSet) -> Iterator[Finding]:
-    entry = rules.entry("boards.stagger.end_joints")
-
     def runs(course: Course, edge: int) -> list[Span]:
         at = edge + course.field.limits.gap // 2
         return [run for run in course.runs(edge) if ((at, run[0]), (at, run[1])) in lines]
@@ -124,20 +123,24 @@ def _stagger(surface: Surface, rows: Sequence[Row], lines: set[Segment], rules: 
         for edge in starts:
             nearest = min((abs(edge - other) for other in ends), default=limits.stagger)
             if nearest < limits.stagger:
-                yield entry.found(
-                    "BRD-202" if nearest <= limits.gap else "BRD-201",
-                    Severity.FIX,
-                    surface.id,
-                    measured=length(nearest),
-                    limit=least(length(limits.stagger)),
-                    remedies=("other_size",),
-                )
+                yield ends_too_close(surface, nearest, limits, rules)
+
+
+def ends_too_close(surface: Surface, apart: int, limits: Limits, rules: RuleSet) -> Finding:
+    """End joints on both sides of a joint that stand so far apart [ticks]."""
+    return rules.entry("boards.stagger.end_joints").found(
+        "BRD-202" if apart <= limits.gap else "BRD-201",
+        Severity.FIX,
+        surface.id,
+        measured=length(apart),
+        limit=least(length(limits.stagger)),
+        remedies=("other_size",),
+    )
 
 
 def _near_panel_joints(
     surface: Surface, rows: Sequence[Row], lines: set[Segment], rules: RuleSet, *, along_v: bool
 ) -> Iterator[Finding]:
-    entry = rules.entry("boards.offset.panel_joints")
     places = [(edge, True) for course, edges in rows for edge in edges if course.barred(edge)]
     places += [
         (below.span[1], False) for (below, _), _ in pairwise(rows) if row_near_panel(below.field, below.span[1])
@@ -146,15 +149,20 @@ def _near_panel_joints(
         limits = rows[0][0].field.limits
         axis, at = 0 if across else 1, edge + limits.gap // 2
         if any(a[axis] == b[axis] == at for a, b in lines):
-            yield entry.found(
-                "BRD-203",
-                Severity.FIX,
-                surface.id,
-                measured=length(edge),
-                limit=least(length(limits.panel_offset)),
-                remedies=("shift_joint",),
-                upright=across != along_v,
-            )
+            yield near_panel_joint(surface, edge, limits, rules, upright=across != along_v)
+
+
+def near_panel_joint(surface: Surface, edge: int, limits: Limits, rules: RuleSet, *, upright: bool) -> Finding:
+    """A seam whose gap begins at `edge` [ticks], too near to a joint of the panel below."""
+    return rules.entry("boards.offset.panel_joints").found(
+        "BRD-203",
+        Severity.FIX,
+        surface.id,
+        measured=length(edge),
+        limit=least(length(limits.panel_offset)),
+        remedies=("shift_joint",),
+        upright=upright,
+    )
 
 
 def _small(surface: Surface, boards: Sequence[Board], rules: RuleSet) -> Iterator[Finding]:

@@ -12,8 +12,15 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.boards.limbs import Barred, SideOfGround, barred_by, narrow_parts, upright_sides
-from firstcourse.boards.strips import Strip, Trapezoid
+from firstcourse.boards.limbs import (
+    Barred,
+    SideOfGround,
+    barred_by,
+    end_joints_barred,
+    narrow_parts,
+    upright_sides,
+)
+from firstcourse.boards.strips import Box, Strip, Trapezoid
 from firstcourse.geometry import LEAST_AREA2, Grid, Point, Ring, as_ring, bounds, circle_ring, grown, inset
 from firstcourse.plan import Opening, OpeningKind, SideKind, Support, SupportKind, Surface, opening_ring
 from firstcourse.rules import RuleSet
@@ -62,6 +69,8 @@ class Field:
         cross: Faces of plates and other members that run across the framing.
         barred: Places along u that seams keep off (panel joints with their offset), as (from, to).
         row_barred: Places along v that course joints keep off.
+        up: Boxes of the boards that are up already: the region leaves them out, end joints stagger with theirs.
+        extent: Box of the whole surface.
         loose: 0 keeps every rule; 1 allows seams that need an added member; 2 also seams near panel joints; 3 also
             seams that leave narrow limbs or run at corners of openings.
     """
@@ -78,6 +87,8 @@ class Field:
     cross: tuple[tuple[int, int, int, int], ...]
     barred: tuple[tuple[int, int], ...]
     row_barred: tuple[tuple[int, int], ...]
+    up: tuple[Box, ...] = ()
+    extent: Box = (0, 0, 0, 0)
     loose: int = 0
 
     @cached_property
@@ -99,7 +110,8 @@ class Field:
             return ()
         (lower, upper), gap, clear = span, self.limits.gap, self.limits.corner_clear
         corners = {(u - gap - clear, u + clear) for u, v in self.corners if lower - clear < v < upper + clear}
-        return tuple(sorted({*barred_by(self.upright, gap, self.limits.limb, span), *corners}))
+        beside = end_joints_barred(self.up, self.extent, self.limits.stagger, gap, self.limits.graduation, span)
+        return tuple(sorted({*barred_by(self.upright, gap, self.limits.limb, span), *corners, *beside}))
 
     @cached_property
     def row_limbs_barred(self) -> tuple[Barred, ...]:
@@ -152,6 +164,8 @@ def _ground_of(surface: Surface, rules: RuleSet, graduation: int) -> "_Ground":
         for opening in surface.openings
     )
     limb, between = rules.ticks("boards.limb.min"), rules.ticks("boards.gap.between")
+    # What is up already is ground no more, nor is the gap round it.
+    holes += tuple(_Hole(board.outline, None, None, between) for board in surface.boards if board.fixed)
     return _region(surface.outline, side_gaps(surface, rules), holes, limb, between, graduation)
 
 
@@ -316,10 +330,14 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
         for u, v in opening_ring(opening)
     )
     level = ground.upright if along_v else ground.transposed.upright
+    up = [bounds(board.outline) for board in surface.boards if board.fixed]
+    extent = bounds(surface.outline)
     if along_v:
         ground = ground.transposed
         boxes = tuple((lower, left, upper, right) for left, lower, right, upper in boxes)
         cross = tuple((lower, left, upper, right) for left, lower, right, upper in cross)
+        up = [(lower, left, upper, right) for left, lower, right, upper in up]
+        extent = (extent[1], extent[0], extent[3], extent[2])
     return Field(
         region=ground.region,
         bands=ground.bands,
@@ -333,6 +351,8 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
         cross=cross,
         barred=tuple(sorted(barred)),
         row_barred=tuple(sorted(row_barred)),
+        up=tuple(up),
+        extent=extent,
     )
 
 

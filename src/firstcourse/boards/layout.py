@@ -8,6 +8,7 @@ from shapely import Polygon
 from shapely import box as shapely_box
 from shapely.ops import unary_union
 
+from firstcourse.boards.as_built import laid_as_built
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run, edge_members
 from firstcourse.boards.faults import members_asked_for, narrow_boards, seams_out_of_place
@@ -66,6 +67,7 @@ class SurfaceLayout(Frozen):
     Attributes:
         added_supports: Members to add before boarding.
         choice: The courses and seams it was built from; None where there are none.
+        settled: It stays as it was planned before: nothing else is weighed.
     """
 
     surface_id: str
@@ -75,6 +77,7 @@ class SurfaceLayout(Frozen):
     added_supports: tuple[Support, ...] = ()
     findings: tuple[Finding, ...] = ()
     choice: Choice | None = None
+    settled: bool = False
 
     @property
     def faults(self) -> int:
@@ -100,6 +103,21 @@ def no_layout(surface: Surface) -> SurfaceLayout:
     return SurfaceLayout(surface_id=surface.id, findings=(found,))
 
 
+def only_up(surface: Surface, rules: RuleSet, tape: Tape) -> SurfaceLayout:
+    """A layout without boards to be set: those that are up alone, or none with the reason.
+
+    Args:
+        surface: With the boards that are up.
+        rules: Rules in force.
+        tape: Tape of the job.
+    """
+    up = tuple(board for board in surface.boards if board.fixed)
+    if not up:
+        return no_layout(surface)
+    laid = laid_as_built(surface, up, rules, tape.graduation)
+    return SurfaceLayout(surface_id=surface.id, boards=up, **laid._asdict())
+
+
 def build_layout(
     surface: Surface, choice: Choice, stock: tuple[Stock, ...], rules: RuleSet, tape: Tape, *, mark: str = ""
 ) -> SurfaceLayout:
@@ -121,6 +139,13 @@ def build_layout(
     courses = [Course(field, span, choice.length, choice.height) for span in choice.spans]
     prefix = mark or _LETTER[surface.kind]
     boards, pieces = _boards(surface, courses, choice, sheet, tape, prefix)
+    up = tuple(board for board in surface.boards if board.fixed)
+    if up:
+        # Pieces are found by the places of their boards, so what is up comes last.
+        laid = laid_as_built(surface, (*boards, *up), rules, tape.graduation)
+        return SurfaceLayout(
+            surface_id=surface.id, boards=(*boards, *up), pieces=pieces, choice=choice, **laid._asdict()
+        )
     seams = _seams(field, courses, choice, boards)
     added, hanging = _added(surface, boards, field, courses, choice, rules)
     rows = list(zip(courses, choice.seams, strict=True))
@@ -145,29 +170,40 @@ def _boards(
 ) -> tuple[tuple[Board, ...], tuple[Piece, ...]]:
     boards: list[Board] = []
     pieces: list[Piece] = []
+    # What is up keeps its number.
+    taken = max((int(board.id.rpartition("#")[2]) for board in surface.boards if board.fixed), default=0)
     for course, seams in zip(courses, choice.seams, strict=True):
         for start, end in cells(course, seams):
             for outer, holes in course.areas(start, end):
-                number = len(boards) + 1
+                number = taken + len(boards) + 1
                 outline = transposed(outer) if choice.along_v else outer
                 inner = tuple(transposed(hole) for hole in holes) if choice.along_v else holes
                 name = f"{prefix}-{number}" if prefix[-1].isdigit() else f"{prefix}{number}"
-                left, lower, right, upper = bounds(outline)
                 board = Board(
                     id=f"{surface.id}#{number}", piece=f"P{name}", outline=outline, holes=inner, mark=name
                 )
                 boards.append(board)
-                pieces.append(
-                    Piece(
-                        id=board.piece,
-                        board=board.id,
-                        stock=sheet.id,
-                        blank=(ceil_to(right - left, tape.graduation), ceil_to(upper - lower, tape.graduation)),
-                        outline=moved(outline, -left, -lower),
-                        holes=tuple(moved(hole, -left, -lower) for hole in inner),
-                    )
-                )
+                pieces.append(cut_as(board, sheet.id, tape))
     return tuple(boards), tuple(pieces)
+
+
+def cut_as(board: Board, stock: str, tape: Tape) -> Piece:
+    """What a board is cut as.
+
+    Args:
+        board: The board.
+        stock: Id of the sheet.
+        tape: Tape whose graduation its blank is of.
+    """
+    left, lower, right, upper = bounds(board.outline)
+    return Piece(
+        id=board.piece,
+        board=board.id,
+        stock=stock,
+        blank=(ceil_to(right - left, tape.graduation), ceil_to(upper - lower, tape.graduation)),
+        outline=moved(board.outline, -left, -lower),
+        holes=tuple(moved(hole, -left, -lower) for hole in board.holes),
+    )
 
 
 def cells(course: Course, seams: tuple[int, ...]) -> list[Span]:

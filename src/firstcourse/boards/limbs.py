@@ -100,6 +100,35 @@ def barred_by(
     return tuple(sorted(set(found)))
 
 
+def end_joints_barred(
+    boxes: Iterable[tuple[int, int, int, int]],
+    extent: tuple[int, int, int, int],
+    stagger: int,
+    gap: int,
+    graduation: int,
+    span: tuple[int, int],
+) -> tuple[Barred, ...]:
+    """Where a gap would lie too near to an end of a board that is up already, above or below its course.
+
+    Args:
+        boxes: Boxes of the boards that are up.
+        extent: Box of the surface: an edge at its ends is no joint.
+        stagger: Least distance between end joints.
+        gap: Width of a gap.
+        graduation: Tape graduation; gaps beside what stands as it does may be wider by so much.
+        span: The course, from its lower to its upper edge.
+    """
+    most = gap + 2 * graduation
+    found = []
+    for left, lower, right, upper in boxes:
+        if not (-graduation <= span[0] - upper <= most or -graduation <= lower - span[1] <= most):
+            continue
+        for edge, ends in ((left - gap, left - extent[0]), (right, extent[2] - right)):
+            if ends > 2 * most:
+                found.append((edge - stagger, edge + stagger))
+    return tuple(found)
+
+
 def is_barred(edge: int, barred: Iterable[Barred]) -> bool:
     """Whether a gap that begins at a place lies where none may."""
     return any(start < edge < end for start, end in barred)

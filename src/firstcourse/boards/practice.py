@@ -1,8 +1,8 @@
 """Plain practice for comparison: full sheets from the lower left, every second course begun with half a sheet."""
 
-from firstcourse.boards.courses import bearing_edge
+from firstcourse.boards.courses import Span, bearing_edge, spans_beside
 from firstcourse.boards.field import Field, field_of
-from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, no_layout
+from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, only_up
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, floor_to
@@ -26,17 +26,19 @@ def practice_layout(
     usable = [sheet for sheet in stock if not surface.board_stock or sheet.id in surface.board_stock]
     field = field_of(surface, rules, tape.graduation, along_v=False)
     if not usable or field.region.is_empty:
-        return no_layout(surface)
+        return only_up(surface, rules, tape)
     sheet = usable[0]
     step, gap = field.limits.graduation, field.limits.gap
     length, height = floor_to(max(sheet.size), step), floor_to(min(sheet.size), step)
     left, lower, right, upper = field.box
-    spans = []
+    spans: list[Span] = []
     at = lower
-    while at < upper:
+    while at < upper and not field.up:
         top = _end(field, at, height, upper)
         spans.append((at, top))
         at = top + gap
+    if field.up:
+        spans = list(spans_beside(field, height)[0])
     seams = tuple(
         _course_seams(field, left, right, length, length // 2 if index % 2 else length)
         for index in range(len(spans))

@@ -1,13 +1,13 @@
 """A surface's courses with their seams still open: what is free before seams and cuts are chosen together."""
 
-from collections.abc import Hashable, Iterable
+from collections.abc import Hashable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations_with_replacement
 
 import numpy as np
 
-from firstcourse.boards.courses import Span, placed
+from firstcourse.boards.courses import Span, placed, spans_beside
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
@@ -99,10 +99,9 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
         added: dict[int, bool] = {}
         seen: set[tuple[Span, ...]] = set()
         plain = _is_plain(field)
-        for heights in _height_sets(field, sides, both_ways=not plain):
-            spans = placed(field, list(heights), max(heights))
-            tops = [] if spans is None else [upper for _, upper in spans[:-1]]
-            if spans is None or spans in seen or any(row_near_panel(field, top) for top in tops):
+        for spans in _stacked(field, sides, both_ways=not plain):
+            tops = [upper for _, upper in spans[:-1]]
+            if spans in seen or any(row_near_panel(field, top) for top in tops):
                 continue
             seen.add(spans)
             courses = []
@@ -130,6 +129,20 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
             found.append((faults, stack))
     least = min((faults for faults, _ in found), default=0)
     return tuple(stack for faults, stack in found if faults == least)
+
+
+def _stacked(field: Field, sides: list[int], *, both_ways: bool) -> Iterator[tuple[Span, ...]]:
+    """The stacks of courses that are tried, in order; where boards are up those that run on from their edges."""
+    if field.up:
+        step = field.limits.graduation
+        for height in dict.fromkeys(side // part // step * step for part in _PARTS for side in sides):
+            if height >= field.limits.least_piece:
+                yield from spans_beside(field, height)
+        return
+    for heights in _height_sets(field, sides, both_ways=both_ways):
+        spans = placed(field, list(heights), max(heights))
+        if spans is not None:
+            yield spans
 
 
 def _is_plain(field: Field) -> bool:

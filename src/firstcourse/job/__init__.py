@@ -1,7 +1,8 @@
 """The job document: what the setter writes down, read with line and column."""
 
 from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, JoistCut, Joists, Panels, WallStuds
-from firstcourse.job.editing import FieldValue, edited_text
+from firstcourse.job.done import BoardDone, Done, SurfaceDone, TakenOut
+from firstcourse.job.editing import FieldValue, edited_text, with_block, without_item
 from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS
 from firstcourse.job.guide import job_guide
 from firstcourse.job.model import (
@@ -38,17 +39,19 @@ from firstcourse.job.tile import (
     Tiling,
     WindowReturns,
 )
-from firstcourse.job.writing import job_text, job_values
+from firstcourse.job.writing import exact_length, job_text, job_values
 
 __all__ = [
     "MOST_BOARDS",
     "MOST_ITEMS",
     "Angle",
+    "BoardDone",
     "BoardRange",
     "BoardedCeiling",
     "BoardedFloor",
     "BoardedWall",
     "ChosenTile",
+    "Done",
     "DoorStep",
     "Exposure",
     "FieldValue",
@@ -67,6 +70,8 @@ __all__ = [
     "SheetStock",
     "Site",
     "SoftJointOver",
+    "SurfaceDone",
+    "TakenOut",
     "TileBand",
     "TileExposure",
     "TileRepeat",
@@ -80,6 +85,7 @@ __all__ = [
     "WallStuds",
     "WindowReturns",
     "edited_text",
+    "exact_length",
     "job_file_text",
     "job_guide",
     "job_schema",
@@ -89,4 +95,6 @@ __all__ = [
     "read_job",
     "read_job_text",
     "starter_text",
+    "with_block",
+    "without_item",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from firstcourse.errors import InputValueError
+from firstcourse.job.done_checks import check_done
 from firstcourse.job.fields import LONGEST_SIDE_MM
 from firstcourse.job.layer_checks import check_layers
 from firstcourse.job.model import (
@@ -70,6 +71,7 @@ def _job(job: Job) -> Iterator[Wrong]:
         for path, message in check_layers(job, room):
             yield ("rooms", index, *path), message
     yield from check_tiles(job)
+    yield from check_done(job)
 
 
 def _changes(job: Job) -> Iterator[Wrong]:

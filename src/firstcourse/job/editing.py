@@ -61,6 +61,55 @@ def edited_text(text: str, field: str, value: FieldValue, *, name: str = "job.ya
     return text[: spot.start] + spot.text + text[spot.end :]
 
 
+def with_block(text: str, key: str, value: Mapping[str, Value], lines: Sequence[str]) -> str:
+    """The document with one of its own settings written over several lines, or as JSON where it is JSON.
+
+    Args:
+        text: The document, which can be read.
+        key: The setting, such as `done`; what stands under it is replaced, else it comes last.
+        value: What it is to be.
+        lines: The same as lines of YAML, each set in as far as it belongs under the key.
+    """
+    root = yaml.compose(text, yaml.CSafeLoader)
+    if not isinstance(root, yaml.MappingNode) or root.flow_style:
+        return edited_text(text, key, value)
+    turn = "\r\n" if "\r\n" in text else "\n"
+    block = turn.join([f"{key}:", *lines])
+    for name, node in root.value:
+        if name.value == key:
+            return text[: name.start_mark.index] + block + text[len(text[: _end(node)].rstrip()) :]
+    return f"{text.rstrip()}{turn}{turn}{block}{turn}"
+
+
+def without_item(text: str, field: str, number: int) -> str:
+    """The document without one item of a list, with the comment on its line; the list stays, however short.
+
+    Args:
+        text: The document, which can be read.
+        field: The list, such as `offcuts`.
+        number: Which item, from 0.
+    """
+    root = yaml.compose(text, yaml.CSafeLoader)
+    node = None if root is None else _child(root, field)
+    if not isinstance(node, yaml.SequenceNode) or number >= len(node.value):
+        return text
+    if node.flow_style or len(node.value) == 1:
+        kept = [_plain_value(item) for index, item in enumerate(node.value) if index != number]
+        return edited_text(text, field, kept)
+    start = text.rfind("\n", 0, node.value[number].start_mark.index) + 1
+    end = text.find("\n", _end(node.value[number]))
+    return text[:start] + (text[end + 1 :] if end >= 0 else "")
+
+
+def _plain_value(node: yaml.Node) -> Value:
+    """What stands at a node, texts as they are typed."""
+    if isinstance(node, yaml.MappingNode):
+        return {str(key.value): _plain_value(value) for key, value in node.value}
+    if isinstance(node, yaml.SequenceNode):
+        return [_plain_value(item) for item in node.value]
+    return str(node.value)
+
+
 def _parts(field: str, name: str) -> tuple[str | int, ...]:
     parts: list[str | int] = []
     at = 0

@@ -21,6 +21,7 @@ from firstcourse.job.carrying import (
     SpotLevel,
     WallStuds,
 )
+from firstcourse.job.done import Done
 from firstcourse.job.fields import (
     MOST_BOARDS,
     MOST_CORNERS,
@@ -484,6 +485,7 @@ class Job(JobModel):
     rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
         description="The rooms as taped."
     )
+    done: Done | None = Field(default=None, description="What is done already, when a plan is made again.")
 
     def overrides(self) -> tuple[Override, ...]:
         """The rules that have another value on this job."""

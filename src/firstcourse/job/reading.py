@@ -18,6 +18,7 @@ from pydantic_core import ErrorDetails
 from firstcourse.errors import InputProblem, InputValueError, JobError, RuleNotFoundError
 from firstcourse.files import read_file, utf8_text
 from firstcourse.job.checks import check_job
+from firstcourse.job.done import SURFACE_PATTERN
 from firstcourse.job.fields import CORNER_PATTERN, LONGEST_SIDE_MM, NAME_PATTERN, PAIR_PATTERN, PRINTED_PATTERN
 from firstcourse.job.model import Job
 from firstcourse.units import mm, printable, to_inches, to_mm
@@ -34,6 +35,7 @@ _PLAIN_TAGS = frozenset(
 _WANTED = {
     NAME_PATTERN: "a name: letters, digits, spaces, '.', '_' and '-', at most 60 of them, a letter or digit first",
     CORNER_PATTERN: "a corner's name: a letter, then at most three letters or digits",
+    SURFACE_PATTERN: "a surface's id as the plan has it, such as bath/wall/A-B or bath/floor",
     PAIR_PATTERN: "two corners with a hyphen between them, such as A-B",
     PRINTED_PATTERN: "a line that the papers can print: letters of European languages in Latin script",
     r"^[A-Z]{0,3}$": "a currency's three capitals, such as USD",

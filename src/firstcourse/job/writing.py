@@ -30,7 +30,7 @@ def job_text(job: Job) -> str:
 
     Example: a length of 63.5 in is written `63 1/2 in`, one that no inch fraction meets is written in mm.
     """
-    values = _plain(job, lambda ticks: _exact_length(ticks, job.tape))
+    values = _plain(job, lambda ticks: exact_length(ticks, job.tape))
     return yaml.dump(values, Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=100)
 
 
@@ -65,7 +65,8 @@ def _plain(value: Any, said: Callable[[int], Any], *, length: bool = True) -> An
     raise TypeError(f"a job holds no {type(value).__name__}")
 
 
-def _exact_length(ticks: int, tape: Tape) -> str:
+def exact_length(ticks: int, tape: Tape) -> str:
+    """A length as it is typed, exact: in inches where a fraction of them is, else in mm [ticks]."""
     inch = Fraction(abs(ticks), TICKS_PER_INCH)
     sign = "-" if ticks < 0 else ""
     if tape is Tape.INCH and 128 % inch.denominator == 0:

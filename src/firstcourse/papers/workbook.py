@@ -94,7 +94,7 @@ def _pieces(plan: Plan) -> Table:
                 (
                     _mark(board),
                     speaker.place(surface.id),
-                    piece.stock if piece else speaker.text("workbook-up"),
+                    piece.stock if piece and not board.fixed else speaker.text("workbook-up"),
                     part_of.get(board.piece, ""),
                     *size,
                     speaker.word(_yes(bool(board.holes))),

@@ -13,6 +13,7 @@ from firstcourse.sheets.factory_edges import factory_edges_kept
 from firstcourse.sheets.plain_practice import by_plain_practice
 from firstcourse.sheets.seam_shifts import seams_shifted
 from firstcourse.sheets.seams import board, demand
+from firstcourse.sheets.standing import named_as_before, with_done
 from firstcourse.sheets.thin_cuts import thin_cuts
 from firstcourse.sheets.together import Surfaced
 
@@ -28,9 +29,11 @@ __all__ = [
     "factory_edges_kept",
     "job_stock",
     "layout_bounds",
+    "named_as_before",
     "plan_sheets",
     "seams_shifted",
     "sheet_counts",
     "thin_cuts",
+    "with_done",
     "with_factory_edges",
 ]

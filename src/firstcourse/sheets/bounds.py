@@ -44,6 +44,8 @@ def layout_bounds(
 ) -> tuple[LayoutBound, ...]:
     """Bound the sheets and their cost over every layout, for each set of surfaces that can share sheets.
 
+    What is up already takes no sheet: the ground is what it leaves.
+
     What holds: boards lie in courses, along or across; they and the gaps between them cover the ground; none is
     narrower than the rule asks, or than the narrowest of this plan; joints that need a member lie on one that is
     there or that the plan adds; joints of neighbouring courses are staggered, unless the plan says that they
@@ -60,7 +62,11 @@ def layout_bounds(
     found = []
     for names in _sets(shared):
         own = [item for item in stock if item.id in names]
-        members = [item for item in shared if item.surface.boards and {s.id for s in item.stock} <= names]
+        members = [
+            item
+            for item in shared
+            if any(not board.fixed for board in item.surface.boards) and {s.id for s in item.stock} <= names
+        ]
         most = max(max(item.size) for item in own)
         fields = tuple(field_bound(item.surface, most, findings, rules, job.tape) for item in members)
         if not fields:
@@ -110,7 +116,8 @@ def field_bound(
     limits = limits_of(rules, tape.graduation)
     left, lower, right, upper = (round(side) for side in region.bounds)
     box = shapely.box(left, lower, right, upper)
-    narrowest = min(min(c - a, d - b) for a, b, c, d in (bounds(board.outline) for board in surface.boards))
+    left_to_do = [bounds(board.outline) for board in surface.boards if not board.fixed]
+    narrowest = min(min(c - a, d - b) for a, b, c, d in left_to_do)
     side = min(limits.least_piece, narrowest)
     laid = _laid(surface)
     whole = nearly_rectangle(region, side) and nearly_rectangle(laid, side)

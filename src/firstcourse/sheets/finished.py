@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
-from firstcourse.boards import Choice, SurfaceLayout, best_choice, build_layout, no_layout
+from firstcourse.boards import Choice, SurfaceLayout, best_choice, build_layout, only_up
 from firstcourse.rules import RuleSet
 from firstcourse.sheets.together import Surfaced
 from firstcourse.sheets.weighing import Rough
@@ -38,7 +38,13 @@ class Finished(NamedTuple):
 
 
 def finished_layouts(
-    item: Surfaced, choices: tuple[Choice, ...], practice: SurfaceLayout, tape: Tape, rules: RuleSet
+    item: Surfaced,
+    choices: tuple[Choice, ...],
+    practice: SurfaceLayout,
+    tape: Tape,
+    rules: RuleSet,
+    *,
+    before: SurfaceLayout | None = None,
 ) -> Finished:
     """Build the layouts a surface may take as they are.
 
@@ -48,9 +54,12 @@ def finished_layouts(
         practice: Its layout by plain practice; left out where it breaks more rules than the surface's own best.
         tape: Tape of the job.
         rules: Rules in force.
+        before: What stays of an earlier plan; nothing else is weighed where that breaks no more rules.
     """
+    if before is not None and not (before.faults and choices):
+        return Finished([before], [])
     if not choices:
-        return Finished([no_layout(item.surface)], [])
+        return Finished([only_up(item.surface, rules, tape)], [])
     picked = [best_choice(choices, item.stock)]
     for sheet in item.stock:
         own = tuple(choice for choice in choices if choice.stock == sheet.id)
@@ -62,6 +71,9 @@ def finished_layouts(
         return [build_layout(item.surface, choice, item.stock, rules, tape, mark=item.mark) for choice in listed]
 
     usual = built(picked)
+    if before is not None and before.faults <= usual[0].faults:
+        # What was planned stays where another place breaks as many rules.
+        return Finished([before], [])
     usual.insert(1, practice)
     broken = usual[0].faults
     return Finished(

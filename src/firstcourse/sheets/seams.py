@@ -7,6 +7,7 @@ from firstcourse.boards import (
     SurfaceLayout,
     layout_alternatives,
     least_board_area,
+    least_disturbed,
     practice_layout,
 )
 from firstcourse.cutting import CannotCutError, CutSheet, CuttingPlan
@@ -80,7 +81,7 @@ def board(
     for item in surfaces:
         rooms.setdefault(item.surface.room, []).append(item)
     # Processes need not be sent what only this one reads.
-    common = job.model_copy(update={"rooms": (), "tiles": (), "repeats": ()})
+    common = job.model_copy(update={"rooms": (), "tiles": (), "repeats": (), "done": None})
     tasks = [(members, not number) for number, members in enumerate(rooms.values())]
     only = len(tasks) == 1
     found = _rooms(tasks, stock, common, rules, effort, only, share=share, steps=steps)
@@ -203,7 +204,7 @@ def _or_practice(
 
 
 def _cleaner(practice: SurfaceLayout, own: SurfaceLayout) -> SurfaceLayout:
-    return practice if practice.faults <= own.faults else own
+    return practice if practice.faults <= own.faults and not own.settled else own
 
 
 def demand(
@@ -357,9 +358,11 @@ def _search(
 
 def _laid_out(item: Surfaced, tape: Tape, rules: RuleSet) -> tuple[SurfaceLayout, Finished]:
     """One surface by plain practice, and the layouts that it may take."""
-    choices = layout_alternatives(item.surface, item.stock, rules, tape)
     practice = practice_layout(item.surface, item.stock, rules, tape, mark=item.mark)
-    return practice, finished_layouts(item, choices, practice, tape, rules)
+    before = least_disturbed(item.surface, item.planned, item.stock, rules, tape) if item.planned else None
+    stays = before is not None and not before.faults
+    choices = () if stays else layout_alternatives(item.surface, item.stock, rules, tape)
+    return practice, finished_layouts(item, choices, practice, tape, rules, before=before)
 
 
 def _together(

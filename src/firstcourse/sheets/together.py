@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
-from firstcourse.boards import OpenStack, SurfaceLayout, build_layout, open_stacks
+from firstcourse.boards import OpenStack, Planned, SurfaceLayout, build_layout, open_stacks
 from firstcourse.cutting import CutSheet, KeptSize, StockSize
 from firstcourse.job import Job
 from firstcourse.plan import Piece, Stock, Surface
@@ -13,11 +13,19 @@ from firstcourse.rules import RuleSet
 
 
 class Surfaced(NamedTuple):
-    """A surface with its mark and the sheets it may be boarded with."""
+    """A surface with its mark and the sheets it may be boarded with.
+
+    Attributes:
+        surface: With the boards that are up already.
+        up: These with the sheets they are of.
+        planned: Boards of an earlier plan that are not up.
+    """
 
     surface: Surface
     mark: str
     stock: tuple[Stock, ...]
+    up: tuple[Planned, ...] = ()
+    planned: tuple[Planned, ...] = ()
 
 
 class Laid(NamedTuple):
@@ -36,7 +44,10 @@ class Way(NamedTuple):
 
 
 def ways(item: Surfaced, finished: Sequence[SurfaceLayout], job: Job, rules: RuleSet) -> list[Way]:
-    """The finished layouts, then every stack of courses for each thickness and family of sheet."""
+    """The finished layouts, then every stack of courses for each thickness and family of sheet.
+
+    A surface that stays as it was planned has none of these.
+    """
     alike: dict[tuple[int, str], list[Stock]] = {}
     for sheet in item.stock:
         alike.setdefault((sheet.thickness, sheet.kind), []).append(sheet)
@@ -45,6 +56,8 @@ def ways(item: Surfaced, finished: Sequence[SurfaceLayout], job: Job, rules: Rul
         Way(layout, None, family[layout.pieces[0].stock] if layout.pieces else tuple(family))
         for layout in finished
     ]
+    if any(layout.settled for layout in finished):
+        return found
     for sheets in alike.values():
         names = tuple(sheet.id for sheet in sheets)
         found += [Way(None, stack, names) for stack in open_stacks(item.surface, tuple(sheets), rules, job.tape)]

@@ -5,7 +5,7 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from firstcourse.boards import area_working, fasten, filled_ground
+from firstcourse.boards import area_working, cut_as, fasten, filled_ground
 from firstcourse.details import return_boards, returns_findings, with_return_boards
 from firstcourse.errors import PlanRefusedError
 from firstcourse.findings import Finding
@@ -28,10 +28,12 @@ from firstcourse.sheets import (
     factory_edges_kept,
     job_stock,
     layout_bounds,
+    named_as_before,
     plan_sheets,
     seams_shifted,
     sheet_counts,
     thin_cuts,
+    with_done,
     with_factory_edges,
 )
 from firstcourse.showers import shower_floors
@@ -131,7 +133,7 @@ def _derived(
     job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())
-    surfaces = _marked(survey.surfaces, by_kind, rules)
+    surfaces = with_done(_marked(survey.surfaces, by_kind, rules), stock, job)
     refuse_too_many_boards(surfaces, job)
     refuse_too_many_tiles(surfaces, job, rules)
     on_step("judgement")
@@ -146,13 +148,17 @@ def _derived(
     if layouts != before:
         cutting = replace(cutting, sheets=cut_sheets)
         cutting = bounded_again(cutting, *demand(surfaces, layouts), stock, job, effort=effort)
+    layouts, cut_sheets = named_as_before(surfaces, layouts, cut_sheets, rules)
     sheets = plan_sheets(cut_sheets, stock, job, rules)
     counts, bounds = sheet_counts(cutting, stock, job)
     place = {part.piece: (sheet, part) for sheet in sheets for part in sheet.parts if part.piece}
     pieces = tuple(
-        piece.model_copy(update={"stock": place[piece.id][0].stock})
-        for layout in layouts
-        for piece in layout.pieces
+        piece
+        for item, layout in zip(surfaces, layouts, strict=True)
+        for piece in (
+            *(piece.model_copy(update={"stock": place[piece.id][0].stock}) for piece in layout.pieces),
+            *(cut_as(one.board, one.stock, job.tape) for one in item.up),
+        )
     )
     on_step("fasteners and quantities")
     findings: list[Finding] = [*_not_judged(survey.findings, judgement.findings), *judgement.findings]
@@ -165,7 +171,8 @@ def _derived(
         boarded = item.surface.model_copy(
             update={
                 "boards": tuple(
-                    with_factory_edges(board, *place[board.piece], job.tape.graduation) for board in layout.boards
+                    board if board.fixed else with_factory_edges(board, *place[board.piece], job.tape.graduation)
+                    for board in layout.boards
                 ),
                 "seams": layout.seams,
                 "supports": (*item.surface.supports, *layout.added_supports),
@@ -268,7 +275,9 @@ def _marked(
 
 
 def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
-    text = job.model_dump_json(by_alias=True) + rules.digest()
+    # A job in which nothing is done yet has the digest that it had before jobs could say so.
+    unsaid = {"done"} if job.done is None else None
+    text = job.model_dump_json(by_alias=True, exclude=unsaid) + rules.digest()
     return JobStamp(
         name=job.name,
         digest=hashlib.sha256(text.encode()).hexdigest(),

@@ -58,7 +58,7 @@ def count(
 
     Args:
         surfaces: Boarded and fastened surfaces.
-        pieces: What the boards are cut as.
+        pieces: What the boards are cut as, or were.
         sheets: Sheets and kept offcuts with their cuts.
         stock: Sheets that can be bought.
         counts: Sheets used beside their lower bound, by stock.
@@ -72,8 +72,9 @@ def count(
     sheet_kg = {name: mass_of[name] for name in sorted({sheet.stock for sheet in sheets})}
     board_kg = _board_kg(pieces, surfaces, stock, mass_of)
     bought = (_fasteners(surfaces, rules), *_bedding(bed(surfaces, pieces, stock, rules), rules))
+    up = {board.piece for surface in surfaces for board in surface.boards if board.fixed}
     lines = [
-        *_sheets(sheets, stock, counts, pieces),
+        *_sheets(sheets, stock, counts, [piece for piece in pieces if piece.id not in up]),
         # A job without boards, or with boards that are bonded, lists no screws, tape or mortar for them.
         *(pair for pair in bought if pair[0].exact > _LEAST),
         *_added(surfaces, tape),
@@ -93,7 +94,7 @@ def count(
 
 
 def _sheets(
-    sheets: tuple[Sheet, ...], stock: tuple[Stock, ...], counts: Mapping[str, Count], pieces: tuple[Piece, ...]
+    sheets: tuple[Sheet, ...], stock: tuple[Stock, ...], counts: Mapping[str, Count], pieces: Sequence[Piece]
 ) -> Iterator[Line]:
     used = Counter(sheet.stock for sheet in sheets if sheet.source == "new")
     for item in stock:

@@ -18,7 +18,7 @@ from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
 from firstcourse.verify.coverage import board_hole, seam_band
-from firstcourse.verify.structure import Document, Surface
+from firstcourse.verify.structure import Board, Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _SQ = TICKS_PER_MM**2
@@ -45,11 +45,16 @@ def check_bounds(plan: Document) -> Iterator[Objection]:
             yield Objection("VER-604", bound.where, "bounds stocks that the plan does not have")
             continue
         for field in bound.surfaces:
-            if field.surface not in surfaces or not surfaces[field.surface].boards:
+            if field.surface not in surfaces or not _left(surfaces[field.surface]):
                 yield Objection("VER-604", field.surface, "is bounded, but is no boarded surface of the plan")
             else:
                 yield from _field(field, surfaces[field.surface], bound, plan)
         yield from _sheets(bound, plan)
+
+
+def _left(surface: Surface) -> list[Board]:
+    """The boards that are still to be set: what is up takes no sheet."""
+    return [board for board in surface.boards if not board.fixed]
 
 
 def _sheets(bound: LayoutBound, plan: Document) -> Iterator[Objection]:
@@ -110,19 +115,24 @@ def _least_cost(rest: float, offers: list[tuple[float, float]]) -> float:
 
 def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Document) -> Iterator[Objection]:
     pieces = {piece.id: piece for piece in plan.pieces}
-    cut_from = {pieces[board.piece].stock for board in surface.boards if board.piece in pieces}
+    boards = _left(surface)
+    cut_from = {pieces[board.piece].stock for board in boards if board.piece in pieces}
     if not cut_from | set(surface.board_stock) <= set(bound.stocks):
         yield Objection("VER-604", surface.id, "may be boarded with sheets that its bound leaves out")
     rule = plan.rules.ticks("boards.piece.min")
-    narrowest = min(min(c - a, d - b) for a, b, c, d in (bounds(board.outline) for board in surface.boards))
+    narrowest = min(min(c - a, d - b) for a, b, c, d in (bounds(board.outline) for board in boards))
     if field.side > min(rule, narrowest):
         yield Objection("VER-604", surface.id, "has narrower boards than its bound allows")
     gap = ceil_to(plan.rules.ticks("boards.gap.between"), plan.tape.graduation)
-    bands = [seam_band(seam) for seam in surface.seams]
-    laid = unary_union([board.shape for board in surface.boards] + bands)
+    bands = unary_union([seam_band(seam) for seam in surface.seams])
+    up = _up_with_gaps(surface, gap)
+    laid = unary_union([*(board.shape for board in boards), bands]).difference(up)
     closed = laid.buffer(_NEAR, join_style="mitre").buffer(-_NEAR, join_style="mitre")
     whole = _nearly_rectangle(closed, field.side)
-    counted = closed if whole else closed.difference(_beside_openings(surface, closed, gap, plan))
+    within = shapely.box(*closed.bounds).buffer(-_NEAR, join_style="mitre")
+    near_up = up.intersection(within).buffer(gap, join_style="mitre")
+    beside = unary_union([_beside_openings(surface, closed, gap, plan), near_up])
+    counted = closed if whole else closed.difference(beside)
     counted = counted.difference(_may_stay_open(surface, plan))
     noise = _NOISE * max(1.0, laid.length / TICKS_PER_MM / 1000)
     if not -noise - gap * laid.length / _SQ <= field.covered - counted.area / _SQ <= noise:
@@ -131,9 +141,14 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
         yield Objection("VER-606", surface.id, "is said to take other board than ground less gaps")
     high = max(max(plan.stock[name]) for name in bound.stocks)
     yield from _gaps(field, surface, closed, (field.side, gap, high), plan, whole=whole, noise=noise)
-    blanks = sum(pieces[b.piece].blank[0] * pieces[b.piece].blank[1] for b in surface.boards if b.piece in pieces)
+    blanks = sum(pieces[b.piece].blank[0] * pieces[b.piece].blank[1] for b in boards if b.piece in pieces)
     if field.least * _SQ > blanks + noise * _SQ:
         yield Objection("VER-606", surface.id, "is said to take more board than this plan cuts for it")
+
+
+def _up_with_gaps(surface: Surface, gap: int) -> shapely.Geometry:
+    """The boards that are up, with the gaps round them: ground that no layout of the rest covers."""
+    return unary_union([board.shape.buffer(gap, join_style="mitre") for board in surface.boards if board.fixed])
 
 
 def _may_stay_open(surface: Surface, plan: Document) -> shapely.Geometry:

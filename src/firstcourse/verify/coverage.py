@@ -182,10 +182,14 @@ def _may_stay_bare(surface: Surface, rules: RuleSet, step: int) -> shapely.Geome
 
 
 def _told_open(surface: Surface, plan: Document) -> shapely.Geometry:
-    """Ground that a board is told to leave open at a wall, within the widest gap there."""
+    """Ground that a board is told to leave open at a wall, or leaves as it is up, within the widest gap there."""
     most = plan.rules.ticks("boards.gap.perimeter.most")
     told = {said.place for said in plan.findings if said.code == "BRD-208"}
-    near = [board.shape.buffer(most + _HAIR, join_style="mitre") for board in surface.boards if board.id in told]
+    near = [
+        board.shape.buffer(most + _HAIR, join_style="mitre")
+        for board in surface.boards
+        if board.id in told or board.fixed
+    ]
     strips = [
         _strip(a, b, most + SLOPED_SLACK, most)
         for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True)

@@ -115,8 +115,6 @@ def _references(plan: Document) -> Iterator[Objection]:
     for surface in plan.surfaces:
         for board in surface.boards:
             piece = pieces.get(board.piece)
-            if piece is None and board.fixed:
-                continue
             if piece is None or piece.board != board.id:
                 yield Objection("VER-508", board.id, f"piece {board.piece} is not the piece of this board")
             elif surface.board_stock and piece.stock not in surface.board_stock:

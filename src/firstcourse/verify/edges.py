@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 import shapely
@@ -30,6 +31,7 @@ _EVERY = 10 * TICKS_PER_MM
 def check_edges(plan: Document) -> Iterator[Objection]:
     """Object to edges along the framing that no member carries, or that lie too far from a fastener."""
     for surface in plan.surfaces:
+        yield from _up(surface, plan)
         told = told_of(surface, "BRD-102", plan.findings)
         bare: list[Said] = []
         yield from _of_surface(surface, plan, told, bare)
@@ -64,6 +66,28 @@ def _of_surface(surface: Surface, plan: Document, told: Sequence[Said], bare: li
             if _far(a, b, board.fasteners, plan):
                 yield Objection("VER-409", board.id, f"no fastener is near enough to the edge from {a} to {b}")
                 break
+
+
+def _up(surface: Surface, plan: Document) -> Iterator[Objection]:
+    """Each edge of a board that is up and has no member behind it, as the framing was found, is told."""
+    told = told_of(surface, "BRD-103", plan.findings)
+    bare: list[Said] = []
+    found = [Polygon(support.outline) for support in surface.supports if not support.added]
+    faces = STRtree(found or [Polygon()])
+    up = [board for board in surface.boards if board.fixed]
+    for board in up if surface.framing_axis and not surface.carried_everywhere else ():
+        mine = [one for one in told if one.place == board.id]
+        for a, b in _edges(board, surface, plan):
+            ends = [(one, *end) for one in mine if (end := _on_edge(one, a, b)) is not None]
+            bare += [
+                one for one, start, end in ends if one not in bare and _ends_bare(a, b, start, end, faces, plan)
+            ]
+            if not ends and not _is_front(a, b, surface) and _hangs(a, b, faces, plan):
+                yield Objection(
+                    "VER-311", board.id, f"nothing says that no member carries the edge from {a} to {b}"
+                )
+    wanted = [replace(_hanging(one, plan), code="BRD-103", remedies=("block",)) for one in bare]
+    yield from untrue("VER-311", told, wanted)
 
 
 def _hanging(told: Said, plan: Document) -> Said:

@@ -138,14 +138,14 @@ def _groups(asked: Sequence[set[str]]) -> list[set[str]]:
 
 
 def _pieces(plan: Document) -> list[tuple[Size, set[str]]]:
-    """Every piece's blank, and the stocks of its thickness and family, large enough, that it may be cut from."""
+    """Every blank to be cut, and the stocks of its thickness and family, large enough, that it may be cut from."""
     surface_of = {board.id: surface for surface in plan.surfaces for board in surface.boards}
     by_id = {surface.id: surface for surface in plan.surfaces}
     used_for = {
         node.text("id"): {kind for kind, _ in node.rows("for", ())} for node in plan.job.nodes("stock", ())
     }
     found = []
-    for piece in plan.pieces:
+    for piece in plan.to_cut:
         surface, own = surface_of[piece.board], plan.shopping.sheet_stock[piece.stock]
         # Boards of a window's sill and head are cut from what its wall is boarded with.
         kind = by_id.get(surface.part_of, surface).kind

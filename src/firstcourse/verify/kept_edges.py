@@ -22,6 +22,7 @@ def check_kept_edges(plan: Document) -> Iterator[Objection]:
         (board.piece, axis)
         for surface in plan.surfaces
         for board in surface.boards
+        if not board.fixed
         for axis, _ in _less_gaps(surface, board, usual)
     }
     uncut = {name: axes for sheet in plan.sheets for name, axes in _uncut(sheet, less).items()}
@@ -29,7 +30,7 @@ def check_kept_edges(plan: Document) -> Iterator[Objection]:
     step = plan.tape.graduation
     wanted = []
     for surface in plan.surfaces:
-        for board in surface.boards:
+        for board in (board for board in surface.boards if not board.fixed):
             gaps = dict(_less_gaps(surface, board, usual))
             for axis, gap in gaps.items():
                 if axis not in uncut.get(board.piece, ()) or gap <= needless:
@@ -70,7 +71,7 @@ def _cut_back(plan: Document) -> Iterator[Objection]:
     wanted = []
     for surface in plan.surfaces:
         for board in surface.boards:
-            if board.id not in named:
+            if board.id not in named or board.fixed:
                 continue
             more = _more_gaps(surface, board, plan)
             widest = _marked(max((gap for gaps in more.values() for gap in gaps), default=0), step)

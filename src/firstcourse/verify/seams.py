@@ -163,7 +163,7 @@ def _small(surface: Surface, plan: Document) -> Iterator[Objection]:
     for board in surface.boards:
         left, lower, right, upper = bounds(board.outline)
         narrow = min(right - left, upper - lower)
-        if narrow < least:
+        if narrow < least and not board.fixed:
             wanted.append(
                 said(
                     "BRD-204",

@@ -357,6 +357,12 @@ class Document:
         return Node(self.given.raw("job"), "plan.given.job")
 
     @property
+    def to_cut(self) -> tuple[Piece, ...]:
+        """The pieces of boards that are still to be set: what is up is cut no more."""
+        up = {board.piece for surface in self.surfaces for board in surface.boards if board.fixed}
+        return tuple(piece for piece in self.pieces if piece.id not in up)
+
+    @property
     def quantities(self) -> tuple[Quantity, ...]:
         """What is to be bought."""
         return self.shopping.quantities

@@ -36,7 +36,7 @@ def _sheets(plan: Document) -> Iterator[Listed]:
     for stock, item in plan.shopping.sheet_stock.items():
         if not used[stock] and stock not in bound:
             continue
-        own = [piece for piece in plan.pieces if piece.stock == stock]
+        own = [piece for piece in plan.to_cut if piece.stock == stock]
         inputs: dict[str, Given] = {
             "pieces": len(own),
             "offcuts": sum(s.stock == stock and s.source != "new" for s in plan.sheets),

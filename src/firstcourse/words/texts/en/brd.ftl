@@ -31,6 +31,10 @@ BRD-102 = A board edge bears too little, and members beside it leave no room for
     .measured = { $left } from the left, { $lower } up, to { $right }, { $upper }
     .pack_out = Pack out the nearest member until the edge lies on wood, or move the member.
 
+BRD-103 = This board is up, and an edge of it has too little behind it as the framing was found.
+    .measured = { BRD-102.measured }
+    .block = Screw blocking to the framing so that it lies half behind this edge, from the open side while there is one, and fasten the board to it along the edge. What cannot be reached from there asks for the board to come down.
+
 BRD-201 = End joints stand closer than asked.
     .other_size = Use another sheet size here, or accept the joints and tape them with care.
 

@@ -113,3 +113,12 @@ cli-remedies = REMEDIES FOR { $where }: each computed through every check; ranke
 }
 cli-caution = CAUTION: { $text }
 cli-written = written: { $file }
+
+# What was written into a job.
+cli-done = { $file }: { $count } { $count ->
+        [one] board is
+       *[other] boards are
+    } up, { $offcuts } { $offcuts ->
+        [one] offcut is
+       *[other] offcuts are
+    } at hand. Enter what was found, then plan again.

@@ -32,6 +32,10 @@ BRD-102 = Un borde de panel apoya muy poco, y el armazón a su lado no deja luga
     .measured = { $left } desde la izquierda, { $lower } de altura, hasta { $right }, { $upper }
     .pack_out = Calce la pieza más cercana hasta que el borde quede sobre madera, o mueva la pieza.
 
+BRD-103 = Este panel ya está puesto, y uno de sus bordes apoya muy poco en el armazón tal como se encontró.
+    .measured = { BRD-102.measured }
+    .block = Atornille un refuerzo al armazón de modo que quede a medias detrás de este borde, desde el lado abierto mientras lo haya, y fije el panel a él a lo largo del borde. Donde no se llega desde ahí, hay que bajar el panel.
+
 BRD-201 = Las juntas de extremo quedan más cerca de lo pedido.
     .other_size = Use aquí otra medida de hoja, o acepte las juntas y póngales cinta con cuidado.
 

@@ -114,3 +114,12 @@ cli-remedies = REMEDIOS PARA { $where }: cada uno calculado con todas las revisi
 }
 cli-caution = CUIDADO: { $text }
 cli-written = escrito: { $file }
+
+# What was written into a job.
+cli-done = { $file }: { $count } { $count ->
+        [one] panel puesto
+       *[other] paneles puestos
+    }, { $offcuts } { $offcuts ->
+        [one] sobrante guardado
+       *[other] sobrantes guardados
+    }. Anote lo que se encontró y vuelva a planear.
