@@ -38,6 +38,29 @@ class Changes[Value]:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Replanned:
+    """What became of the boards, for who has some of them up already.
+
+    Attributes:
+        up: Boards that are up in the later plan.
+        stay: Boards to be set of the same place and size in both.
+        moved: Boards to be set that have another place or size, or are up no more.
+        new: Boards that only the later plan has.
+        gone: Boards that only the earlier plan has.
+        sheets: New sheets in all by stock: those cut up before the plan and those it buys.
+        cuts: Cuts that each plan asks for.
+    """
+
+    up: tuple[str, ...]
+    stay: tuple[str, ...]
+    moved: tuple[str, ...]
+    new: tuple[str, ...]
+    gone: tuple[str, ...]
+    sheets: Was[Mapping[str, int]]
+    cuts: Was[int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Difference:
     """The difference of two plans; lengths of its values are ticks of 1/640 mm.
 
@@ -50,6 +73,7 @@ class Difference:
         marks: By surface, what they stand for and where they are measured from; alike ones are numbered.
         quantities: By what is bought.
         findings: By code and place; alike ones are numbered.
+        replanned: The boards once more: which are up, which stay, and what they take in all.
     """
 
     boards: Changes[Board]
@@ -60,6 +84,7 @@ class Difference:
     marks: Changes[Mark]
     quantities: Changes[Quantity]
     findings: Changes[Finding]
+    replanned: Replanned
 
     def __bool__(self) -> bool:
         kinds = (self.boards, self.pieces, self.sheets, self.cuts, self.tiles, self.marks)
@@ -83,7 +108,39 @@ def difference(earlier: PlanResult, later: PlanResult) -> Difference:
         marks=_changes(_marks(before), _marks(after)),
         quantities=_changes(_quantities(before), _quantities(after)),
         findings=_changes(_findings(before), _findings(after)),
+        replanned=_replanned(before, after),
     )
+
+
+def _replanned(before: Plan, after: Plan) -> Replanned:
+    was, now = _boards(before), _boards(after)
+    to_set = {name: board for name, board in now.items() if not board.fixed}
+    same = {
+        name
+        for name, board in to_set.items()
+        if name in was
+        and not was[name].fixed
+        and (board.outline, board.holes) == (was[name].outline, was[name].holes)
+    }
+    return Replanned(
+        up=tuple(name for name, board in now.items() if board.fixed),
+        stay=tuple(name for name in to_set if name in same),
+        moved=tuple(name for name in to_set if name in was and name not in same),
+        new=tuple(name for name in to_set if name not in was),
+        gone=tuple(name for name in was if name not in now),
+        sheets=Was(before=_sheets_in_all(before), after=_sheets_in_all(after)),
+        cuts=Was(before=len(_cuts(before)), after=len(_cuts(after))),
+    )
+
+
+def _sheets_in_all(plan: Plan) -> dict[str, int]:
+    """New sheets by stock: those cut up before, as the job says, and those that are bought."""
+    cut_up: Mapping[str, int] = plan.given.job.get("done", {}).get("sheets", {})
+    return {item.id: cut_up.get(item.id, 0) + _bought(plan, item.id) for item in plan.stock}
+
+
+def _bought(plan: Plan, stock: str) -> int:
+    return plan.counts[stock].used if stock in plan.counts else 0
 
 
 def _changes[Value](before: Mapping[str, Value], after: Mapping[str, Value]) -> Changes[Value]:

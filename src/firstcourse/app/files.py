@@ -1,6 +1,8 @@
 """Where documents come from and where papers go: the port, and the disk behind it."""
 
 import os
+import shutil
+import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
@@ -45,6 +47,14 @@ class Files(Protocol):
         """
         ...
 
+    def write_over(self, path: Path, text: str) -> None:
+        """Write a document over what stands there, wholly or not at all.
+
+        Raises:
+            OSError: It cannot be written.
+        """
+        ...
+
     def check_folder(self, folder: Path) -> None:
         """Refuse a place to write into before long work is done for it.
 
@@ -81,6 +91,19 @@ class Disk:
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8") as file:  # never over a file that came in the meantime
             file.write(text)
+
+    def write_over(self, path: Path, text: str) -> None:
+        """Write a document over what stands there, see `Files`."""
+        file, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        try:
+            with os.fdopen(file, "w", encoding="utf-8", newline="") as written:
+                written.write(text)
+            if path.exists():
+                shutil.copymode(path, name)
+            os.replace(name, path)
+        except BaseException:
+            os.unlink(name)
+            raise
 
     def check_folder(self, folder: Path) -> None:
         """Refuse a place to write into, see `Files`."""

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from firstcourse.app.files import Disk, Files, plan_place
+from firstcourse.errors import InputValueError
+from firstcourse.plan import Plan
 from firstcourse.verify import Objection, Verdict, verify_text
 
 
@@ -32,6 +34,26 @@ def prove(path: Path | str, *, files: Files | None = None) -> Proof:
     """
     text = (Disk() if files is None else files).read_plan(Path(path))
     return Proof(file=plan_place(Path(path)), verdict=verify_text(text))
+
+
+def proven_plan(path: Path | str, *, files: Files | None = None) -> Plan:
+    """A plan read from its plan.json, proved again first.
+
+    Args:
+        path: A plan.json, or the folder it lies in.
+        files: Where it is read from; the disk of this machine where not given.
+
+    Raises:
+        InputValueError: The file cannot be read, is no plan, or does not verify.
+    """
+    text = (Disk() if files is None else files).read_plan(Path(path))
+    objections = verify_text(text).objections
+    if objections:
+        first = objections[0]
+        raise InputValueError(
+            f"{plan_place(Path(path))}: does not verify ({first.code} {first.where}: {first.message}); plan again"
+        )
+    return Plan.model_validate_json(text)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

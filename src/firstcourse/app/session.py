@@ -1,13 +1,15 @@
 """A job document being worked on, and all that is done with it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from firstcourse.app.done import marked_done
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
 from firstcourse.job import FieldValue, Job, edited_text, problems_placed, read_job_text
+from firstcourse.plan import Plan
 from firstcourse.reuse import Steps, Store
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share
@@ -100,6 +102,48 @@ class Session:
         text = edited_text(self._text, field, value, name=self._name)
         self._job = self._read(text)
         self._text = text
+
+    def mark_done(
+        self,
+        plan: Plan,
+        *,
+        boards: Iterable[str],
+        cut: Iterable[str] = (),
+        taken_out: Iterable[str] = (),
+        first_courses: Mapping[str, int] | None = None,
+    ) -> None:
+        """Write into the document what is done of a plan, so that the next plan keeps it; comments stay.
+
+        Args:
+            plan: A plan of this job, such as `session.plan().plan`.
+            boards: Ids or marks of boards that are up; those that were up in the plan are still.
+            cut: Ids or marks of boards whose pieces are cut and not up.
+            taken_out: Ids or marks of boards that were up and had to come out again.
+            first_courses: By surface id, the height above the floor at which its first course stands [ticks].
+
+        Raises:
+            InputValueError: A board or a surface is named that the plan does not have, or one is both up and not.
+            JobError: The document would say something a job cannot say. The session stays as it was.
+        """
+        text = marked_done(
+            self._text,
+            self._job,
+            plan,
+            boards=boards,
+            cut=cut,
+            taken_out=taken_out,
+            first_courses=first_courses,
+        )
+        self._job = self._read(text)
+        self._text = text
+
+    def save(self, path: Path | str) -> None:
+        """Write the document as it stands to a file, over what stands there.
+
+        Raises:
+            OSError: The disk refuses; the file stays as it was.
+        """
+        self._files.write_over(Path(path), self._text)
 
     def _read(self, text: str) -> Job:
         job = read_job_text(text, self._name)

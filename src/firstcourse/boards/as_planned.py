@@ -76,7 +76,8 @@ def least_disturbed(
 
 def _fits(board: Board, size: tuple[int, int], tape: Tape) -> bool:
     left, lower, right, upper = bounds(board.outline)
-    return fits(*(ceil_to(side, tape.graduation) for side in (right - left, upper - lower)), *size)
+    wide, high = (ceil_to(side, tape.graduation) for side in (right - left, upper - lower))
+    return fits(wide, high, *size)
 
 
 def _moved(gone: Sequence[Planned], layout: SurfaceLayout) -> float:

@@ -4,8 +4,7 @@ from typing import Annotated, Self
 
 from pydantic import Field, model_validator
 
-from firstcourse.geometry import counter_clockwise, rectangle
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, counter_clockwise, rectangle
 from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS, JobModel, Length, Name, Offset, ShortReason
 
 SURFACE_PATTERN = r"^[A-Za-z0-9][A-Za-z0-9 _.\-/]{0,199}$"

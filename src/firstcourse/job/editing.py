@@ -61,7 +61,7 @@ def edited_text(text: str, field: str, value: FieldValue, *, name: str = "job.ya
     return text[: spot.start] + spot.text + text[spot.end :]
 
 
-def with_block(text: str, key: str, value: Mapping[str, Value], lines: Sequence[str]) -> str:
+def with_block(text: str, key: str, value: Mapping[str, FieldValue], lines: Sequence[str]) -> str:
     """The document with one of its own settings written over several lines, or as JSON where it is JSON.
 
     Args:
@@ -101,7 +101,7 @@ def without_item(text: str, field: str, number: int) -> str:
     return text[:start] + (text[end + 1 :] if end >= 0 else "")
 
 
-def _plain_value(node: yaml.Node) -> Value:
+def _plain_value(node: yaml.Node) -> FieldValue:
     """What stands at a node, texts as they are typed."""
     if isinstance(node, yaml.MappingNode):
         return {str(key.value): _plain_value(value) for key, value in node.value}

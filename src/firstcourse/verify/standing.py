@@ -4,8 +4,7 @@ from collections.abc import Iterator
 
 from shapely import Polygon
 
-from firstcourse.geometry import clockwise, counter_clockwise, rectangle
-from firstcourse.geometry.polygon import Ring
+from firstcourse.geometry import Ring, clockwise, counter_clockwise, rectangle
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.fields import Node, point
 from firstcourse.verify.structure import Board, Document
