@@ -16,7 +16,7 @@ SESSION_LASTS = timedelta(days=30)
 """A browser is signed in so long at most."""
 SESSION_IDLES = timedelta(days=7)
 """And so long after it was last seen."""
-CODE_LASTS = timedelta(minutes=10)
+CODE_LASTS, INVITATION_LASTS = timedelta(minutes=10), timedelta(days=1)
 LINK_LASTS = timedelta(days=60)
 _SEEN_EVERY = timedelta(minutes=5)
 """That a browser was seen is noted no more often: each note is a write."""
@@ -143,12 +143,24 @@ class Accounts:
             session.execute(delete(SessionRow).where(SessionRow.account == account))
             session.execute(delete(CodeRow).where(CodeRow.account == account))
 
-    def new_code(self, account: str) -> str:
-        """A code that signs an account in once, within `CODE_LASTS`; earlier ones of the account end."""
+    def any_password(self) -> bool:
+        """Whether some owner can sign in with a password."""
+        with self._database.reading() as session:
+            wanted = select(func.count()).select_from(AccountRow)
+            owners = wanted.where(AccountRow.role == Role.OWNER.value, AccountRow.closed.is_(None))
+            return bool(session.scalar(owners.where(AccountRow.password.is_not(None))))
+
+    def set_tongue(self, account: str, tongue: str) -> None:
+        """Set what an account's pages are written in; empty for what its browser asks for."""
+        with self._database.writing() as session:
+            session.execute(update(AccountRow).where(AccountRow.id == account).values(tongue=tongue))
+
+    def new_code(self, account: str, *, lasts: timedelta = CODE_LASTS) -> str:
+        """A code that signs an account in once; earlier ones of the account end."""
         code = new_code()
         with self._database.writing() as session:
             session.execute(delete(CodeRow).where(CodeRow.account == account))
-            session.add(CodeRow(digest=code_digest(code), account=account, ends=datetime.now(UTC) + CODE_LASTS))
+            session.add(CodeRow(digest=code_digest(code), account=account, ends=datetime.now(UTC) + lasts))
         return code
 
     def new_link(self, job: str, label: str, *, by: str) -> str:
@@ -227,6 +239,11 @@ class Accounts:
             with self._database.writing() as session:
                 session.execute(update(SessionRow).where(SessionRow.digest == digest(cookie)).values(seen=now))
         return found
+
+    def end_sessions(self, account: str) -> None:
+        """Sign every browser of an account out."""
+        with self._database.writing() as session:
+            session.execute(delete(SessionRow).where(SessionRow.account == account))
 
     def end_session(self, cookie: str) -> None:
         """Sign a browser out."""

@@ -239,6 +239,11 @@ class Jobs:
             document = zlib.decompress(row.document).decode()
             return KeptPlan(effort=row.effort, document=document, beside=row.beside)
 
+    def planned(self, job: str) -> frozenset[int]:
+        """Numbers of the revisions that are planned."""
+        with self._database.reading() as session:
+            return frozenset(session.scalars(select(PlanRow.revision).where(PlanRow.job == job)))
+
     def paper_names(self, job: str, revision: int) -> tuple[str, ...]:
         """Papers that are kept of the plan of a revision."""
         with self._database.reading() as session:

@@ -1,6 +1,5 @@
 """The application: routes, what wraps them, and what is answered when something goes wrong."""
 
-import logging
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 
@@ -19,7 +18,6 @@ from firstcourse.web.house import House
 from firstcourse.web.rendering import Pages
 from firstcourse.web.routes import PAGES
 
-_LOG = logging.getLogger("firstcourse.web")
 _FAULTS = {400: "wrong", 403: "refused", 404: "missing", 405: "missing", 413: "large", 429: "often"}
 
 
@@ -47,21 +45,16 @@ def application(house: House, *, at_start: Callable[[], None] = lambda: None) ->
     async def wrong(request: Request, error: Exception) -> Response:
         return pages.fault(request, 422, "wrong", str(error))
 
-    async def ours(request: Request, error: Exception) -> Response:
-        # The route, not the address: nothing that was typed goes into a log.
-        _LOG.error("%s %s failed", request.method, request.scope.get("route"), exc_info=error)
-        return pages.fault(request, 500, "ours")
-
     app = Starlette(
         routes=[
-            Route(page.path, endpoint(page.handler, page.needs, page.most_bytes), methods=[page.method])
+            Route(page.path, endpoint(page.path, page.handler, page.needs, page.most_bytes), methods=[page.method])
             for page in PAGES
         ],
         middleware=[
             Middleware(Outermost, settings=house.settings),
             Middleware(TrustedHostMiddleware, allowed_hosts=list(house.settings.hosts), www_redirect=False),
         ],
-        exception_handlers={HTTPException: refused, FirstcourseError: wrong, 500: ours},
+        exception_handlers={HTTPException: refused, FirstcourseError: wrong},
         lifespan=lifespan,
     )
     app.state.house, app.state.pages = house, pages

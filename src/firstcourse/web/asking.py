@@ -3,6 +3,7 @@
 Each route says what it needs; nothing is answered before that is checked.
 """
 
+import logging
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -15,6 +16,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.types import Message, Receive
 
+from firstcourse.errors import FirstcourseError
 from firstcourse.store.accounts import Account, ClientLink, Role
 from firstcourse.store.jobs import JobCard
 from firstcourse.web.cookies import form_token, read_cookie, same_token
@@ -23,6 +25,7 @@ from firstcourse.web.house import House
 if TYPE_CHECKING:
     from firstcourse.web.rendering import Pages
 
+_LOG = logging.getLogger("firstcourse.web")
 MOST_BYTES = 2_000_000
 """Of what a form sends, where its route says nothing else."""
 _MOST_FIELDS, _MOST_FILES = 500, 20
@@ -33,6 +36,7 @@ class Needs(Enum):
 
     NOTHING = "nothing"
     SIGNED_IN = "signed in"
+    ACCOUNT = "an account, not a client"
     OWNER = "owner"
     JOB = "may work on the job"
     READ_JOB = "may work on the job, or came by its client link"
@@ -90,6 +94,10 @@ class Ask:
             raise HTTPException(400)
         return int(text)
 
+    def text(self, message: str, attribute: str = "") -> str:
+        """A text in the reader's tongue."""
+        return self.pages.text(self.tongue, message, attribute)
+
     def page(self, template: str, *, status: int = 200, **values: object) -> Response:
         """A page from its template."""
         return self.pages.answer(self, template, status=status, values=values)
@@ -100,9 +108,12 @@ class Ask:
 
 
 Handler = Callable[[Ask], Response]
+Endpoint = Callable[[Request], Awaitable[Response]]
 
 
-def endpoint(handler: Handler, needs: Needs, most_bytes: int) -> Callable[[Request], Awaitable[Response]]:
+def endpoint(
+    path: str, handler: Handler, needs: Needs, most_bytes: int
+) -> Callable[[Request], Awaitable[Response]]:
     """What answers a request for a route: checks who asks, reads the form, then calls its handler in a thread."""
 
     async def answer(request: Request) -> Response:
@@ -113,7 +124,7 @@ def endpoint(handler: Handler, needs: Needs, most_bytes: int) -> Callable[[Reque
         account = signed_in.account if signed_in else None
         link = signed_in.link if signed_in else None
         if needs is not Needs.NOTHING and signed_in is None:
-            return RedirectResponse("/enter", status_code=303)
+            return RedirectResponse("/sign-in" if house.settings.accounts else "/enter", status_code=303)
         card = await run_in_threadpool(_allowed, house, request, needs, account, link)
         token = form_token(request, cookie)
         form, files = await _form(request, token)
@@ -130,7 +141,14 @@ def endpoint(handler: Handler, needs: Needs, most_bytes: int) -> Callable[[Reque
             files=files,
             card=card,
         )
-        return await run_in_threadpool(handler, ask)
+        try:
+            return await run_in_threadpool(handler, ask)
+        except (HTTPException, FirstcourseError):
+            raise
+        except Exception as error:
+            # The route, not the address: nothing that was typed goes into a log.
+            _LOG.error("%s %s failed", request.method, path, exc_info=error)
+            return pages.fault(request, 500, "ours")
 
     return answer
 
@@ -143,7 +161,7 @@ def _allowed(
     Raises:
         HTTPException: It may not be asked for. A job that is not there and one that is another's look the same.
     """
-    if needs is Needs.NOTHING:
+    if needs is Needs.NOTHING or (needs is Needs.SIGNED_IN and account is None):
         return None
     if needs is Needs.READ_JOB and link is not None and link.job == request.path_params["job"]:
         return house.jobs.card(link.job)
@@ -152,7 +170,7 @@ def _allowed(
     owner = account.role is Role.OWNER
     if needs is Needs.OWNER and not owner:
         raise HTTPException(404)
-    if needs in (Needs.JOB, Needs.READ_JOB):
+    if "job" in request.path_params:
         card = house.jobs.card(request.path_params["job"])
         if card is None or not (owner or house.jobs.may_work_on(card.id, account.id)):
             raise HTTPException(404)

@@ -20,3 +20,15 @@ def qr_lines(text: str) -> list[str]:
         "".join(_HALVES[upper, lower] for upper, lower in zip(first, second, strict=True))
         for first, second in zip(rows[::2], rows[1::2], strict=True)
     ]
+
+
+def qr_svg(text: str) -> str:
+    """The code as SVG to stand in a page, black on white.
+
+    Args:
+        text: What the code says.
+    """
+    drawn: str = segno.make(text, micro=False).svg_inline(
+        scale=6, border=4, dark="#000", light="#fff", svgclass=None, lineclass=None
+    )
+    return drawn

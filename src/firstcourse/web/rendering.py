@@ -53,6 +53,10 @@ class Pages:
                 return base
         return ENGLISH
 
+    def text(self, tongue: str, message: str, attribute: str = "") -> str:
+        """A text by its message."""
+        return speaker(tongue).text(message, attribute)
+
     def answer(self, ask: "Ask", template: str, *, status: int, values: Mapping[str, object]) -> Response:
         """A page for one who is known."""
         page = self._filled(

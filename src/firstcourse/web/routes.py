@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from firstcourse.web.asking import MOST_BYTES, Handler, Needs
-from firstcourse.web.pages import document, entering, jobs, planning, revisions, statics
+from firstcourse.web.pages import document, entering, jobs, people, planning, revisions, saving, sharing, statics
 
 DOCUMENT_BYTES = 4_000_000
 
@@ -33,11 +33,22 @@ PAGES = (
     Page("GET", "/enter", entering.form, Needs.NOTHING),
     Page("POST", "/enter", entering.enter, Needs.NOTHING),
     Page("POST", "/enter/new-code", entering.new_code, Needs.NOTHING),
+    Page("GET", "/sign-in", entering.sign_in_form, Needs.NOTHING),
+    Page("POST", "/sign-in", entering.sign_in_by_name, Needs.NOTHING),
     Page("POST", "/leave", entering.leave, Needs.SIGNED_IN),
-    Page("GET", "/jobs", jobs.listed, Needs.SIGNED_IN),
-    Page("GET", "/jobs/new", jobs.new_form, Needs.SIGNED_IN),
-    Page("POST", "/jobs/new", jobs.new, Needs.SIGNED_IN),
-    Page("POST", "/jobs/upload", jobs.upload, Needs.SIGNED_IN, DOCUMENT_BYTES),
+    Page("GET", "/account", people.own, Needs.ACCOUNT),
+    Page("POST", "/account/password", people.set_password, Needs.ACCOUNT),
+    Page("POST", "/account/tongue", people.set_tongue, Needs.ACCOUNT),
+    Page("POST", "/account/code", people.own_code, Needs.ACCOUNT),
+    Page("POST", "/account/leave-all", people.leave_all, Needs.ACCOUNT),
+    Page("GET", "/people", people.listed, Needs.OWNER),
+    Page("POST", "/people", people.new, Needs.OWNER),
+    Page("POST", "/people/{account}/code", people.code, Needs.OWNER),
+    Page("POST", "/people/{account}/close", people.close, Needs.OWNER),
+    Page("GET", "/jobs", jobs.listed, Needs.ACCOUNT),
+    Page("GET", "/jobs/new", jobs.new_form, Needs.ACCOUNT),
+    Page("POST", "/jobs/new", jobs.new, Needs.ACCOUNT),
+    Page("POST", "/jobs/upload", jobs.upload, Needs.ACCOUNT, DOCUMENT_BYTES),
     Page("GET", "/jobs/{job}", jobs.show, Needs.JOB),
     Page("POST", "/jobs/{job}/copy", jobs.copy, Needs.JOB),
     Page("POST", "/jobs/{job}/archive", jobs.archive, Needs.JOB),
@@ -45,6 +56,7 @@ PAGES = (
     Page("POST", "/jobs/{job}/document", document.save, Needs.JOB, DOCUMENT_BYTES),
     Page("GET", "/jobs/{job}/job.yaml", document.download, Needs.JOB),
     Page("POST", "/jobs/{job}/field", document.set_field, Needs.JOB),
+    Page("POST", "/jobs/{job}/decide", saving.decide, Needs.JOB, DOCUMENT_BYTES),
     Page("GET", "/jobs/{job}/revisions", revisions.listed, Needs.JOB),
     Page("GET", "/jobs/{job}/difference", revisions.difference, Needs.JOB),
     Page("POST", "/jobs/{job}/undo", revisions.undo, Needs.JOB),
@@ -52,7 +64,13 @@ PAGES = (
     Page("POST", "/jobs/{job}/stop", planning.stop, Needs.JOB),
     Page("GET", "/jobs/{job}/progress", planning.progress, Needs.JOB),
     Page("GET", "/jobs/{job}/surface", planning.surface, Needs.JOB),
-    Page("GET", "/jobs/{job}/drawing", planning.drawing, Needs.JOB),
+    Page("GET", "/jobs/{job}/drawing", planning.drawing, Needs.READ_JOB),
     Page("GET", "/jobs/{job}/papers/{name:path}", planning.paper, Needs.JOB),
+    Page("GET", "/jobs/{job}/people", sharing.shown, Needs.OWNER),
+    Page("POST", "/jobs/{job}/people", sharing.share, Needs.OWNER),
+    Page("GET", "/jobs/{job}/links", sharing.links, Needs.JOB),
+    Page("POST", "/jobs/{job}/links", sharing.new_link, Needs.JOB),
+    Page("POST", "/jobs/{job}/links/end", sharing.end_link, Needs.JOB),
+    Page("GET", "/jobs/{job}/client", sharing.client, Needs.READ_JOB),
 )
 """In the order in which they are tried."""

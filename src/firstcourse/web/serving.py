@@ -72,7 +72,7 @@ def serve(start: Start, tell: Callable[[str], None]) -> None:
 
     def at_start() -> None:
         tell(f"Firstcourse answers on {settings.address} (end it with Ctrl-C).")
-        if not start.accounts:
+        if not start.accounts or not house.accounts.any_password():
             tell("Open this link once; the code behind the # signs you in and ends after ten minutes:")
             house.print_code()
         if not _is_loopback(start.host):

@@ -15,8 +15,8 @@ _PRACTICES, _TAPES = ("us", "uk", "au"), ("inch", "mm")
 
 
 def home(ask: Ask) -> Response:
-    """The list of jobs."""
-    return ask.go("/jobs")
+    """The list of jobs; for a client the one job."""
+    return ask.go("/jobs" if ask.link is None else f"/jobs/{ask.link.job}/client")
 
 
 def listed(ask: Ask) -> Response:

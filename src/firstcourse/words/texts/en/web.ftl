@@ -126,12 +126,26 @@ web-document =
     .save = Save the document
     .upload = Another document in its place
     .send = Send
-    .meanwhile = { $who } has saved this job meanwhile. Nothing of yours is saved yet. Look at what changed, then save again.
+
+web-clash =
+    .title = Whose value?
+    .why = { $who } saved the same meanwhile, but otherwise. Nothing of yours is saved yet.
+    .changes = See what { $who } changed
+    .mine = Mine:
+    .theirs = From { $who }:
+    .before = Before:
+    .whole = The whole document
+    .save = Save so
 
 web-revisions =
     .title = Saved before
     .saved = { $when }, { $who }
     .changes = What number { $number } changed
+    .from = From number
+    .to = to number
+    .compare = Show the difference
+    .planned = planned
+    .meanwhile = { $who } has saved this job meanwhile. Nothing was changed back; look at the list and choose again.
     .undo = Back to number { $number }
 
 web-kind =
@@ -144,6 +158,22 @@ web-kind =
 
 web-difference =
     .title = From number { $earlier } to number { $later }
+    .document = Document
+    .plan = Plan
+    .unplanned = Plan both numbers to see what changed in the plan.
+    .what = What
+    .came = came
+    .went = went
+    .changed = changed
+    .stay = as before
+    .boards = boards
+    .pieces = pieces
+    .sheets = sheets
+    .cuts = cuts
+    .tiles = tiles
+    .marks = marks
+    .found = New findings
+    .gone = Findings that are gone
     .none = The two are the same.
 
 web-fault =
@@ -154,3 +184,63 @@ web-fault =
     .large = This is too large.
     .often = Too many wrong tries. Wait ten minutes.
     .ours = This is our fault. What you typed before is saved; please keep the job document, it shows how to fix it.
+
+web-sign_in =
+    .title = Sign in
+    .name = Name
+    .password = Password
+    .wrong = Name or password is wrong.
+    .code = I was given a code
+
+web-account =
+    .tongue = What are the pages written in?
+    .any = What the browser asks for
+    .save = Save
+    .phone = Another device of yours, such as a phone, comes in by a code.
+    .code = A code for another device
+    .old = The password until now
+    .new = The new password
+    .note = At least 12 characters. Several words that go together nowhere are good.
+    .set = Set the password
+    .wrong = The password until now is wrong. Nothing is changed.
+    .leave = Sign out on every device
+
+web-people =
+    .title = People
+    .closed = closed
+    .code = A code for { $name }
+    .close = Close the account of { $name }
+    .open = Open the account of { $name } again
+    .new = Somebody new
+    .role = What may they do?
+    .make = Make the account
+
+web-role =
+    .owner = Owner: all jobs and all people
+    .setter = Setter: own jobs and those that are shared
+
+web-code =
+    .title = A code for { $name }
+    .how = Read the picture with a phone, or open { $address }/enter and type the code.
+    .picture = The code as a picture for a phone
+    .once = It is shown this once only. Whoever has it comes in.
+    .on = Go on
+
+web-share =
+    .title = Who works on it
+    .who = These may work on the job, beside the owners
+    .save = Save
+    .nobody = There is no other account yet.
+
+web-links =
+    .title = For the client
+    .what = Whoever has such a code sees the client's page of this job and nothing else.
+    .look = See the client's page
+    .client = Client
+    .ends = Ends { $when }
+    .end = End it now
+    .for = For whom?
+    .make = Make a code
+
+web-client =
+    .none = There is no plan to show yet.

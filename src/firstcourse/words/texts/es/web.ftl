@@ -126,12 +126,26 @@ web-document =
     .save = Guardar el documento
     .upload = Otro documento en su lugar
     .send = Enviar
-    .meanwhile = { $who } guardó este trabajo mientras tanto. Lo de usted todavía no está guardado. Vea qué cambió y guarde otra vez.
+
+web-clash =
+    .title = ¿El valor de quién?
+    .why = { $who } guardó lo mismo mientras tanto, pero distinto. Lo de usted todavía no está guardado.
+    .changes = Ver qué cambió { $who }
+    .mine = El mío:
+    .theirs = El de { $who }:
+    .before = Antes:
+    .whole = El documento entero
+    .save = Guardar así
 
 web-revisions =
     .title = Guardado antes
     .saved = { $when }, { $who }
     .changes = Qué cambió el número { $number }
+    .from = Del número
+    .to = al número
+    .compare = Mostrar la diferencia
+    .planned = con plan
+    .meanwhile = { $who } guardó este trabajo mientras tanto. No se regresó nada; vea la lista y elija otra vez.
     .undo = Volver al número { $number }
 
 web-kind =
@@ -144,6 +158,22 @@ web-kind =
 
 web-difference =
     .title = Del número { $earlier } al número { $later }
+    .document = Documento
+    .plan = Plan
+    .unplanned = Planee los dos números para ver qué cambió en el plan.
+    .what = Qué
+    .came = llegaron
+    .went = se fueron
+    .changed = cambiaron
+    .stay = como antes
+    .boards = paneles
+    .pieces = piezas
+    .sheets = hojas
+    .cuts = cortes
+    .tiles = azulejos
+    .marks = marcas
+    .found = Hallazgos nuevos
+    .gone = Hallazgos que ya no están
     .none = Los dos son iguales.
 
 web-fault =
@@ -154,3 +184,63 @@ web-fault =
     .large = Esto es demasiado grande.
     .often = Demasiados intentos incorrectos. Espere diez minutos.
     .ours = Es culpa nuestra. Lo que escribió antes está guardado; conserve el documento de trabajo, muestra cómo arreglarlo.
+
+web-sign_in =
+    .title = Iniciar sesión
+    .name = Nombre
+    .password = Contraseña
+    .wrong = El nombre o la contraseña es incorrecto.
+    .code = Me dieron un código
+
+web-account =
+    .tongue = ¿En qué idioma van las páginas?
+    .any = El que pide el navegador
+    .save = Guardar
+    .phone = Otro aparato suyo, como un teléfono, entra con un código.
+    .code = Un código para otro aparato
+    .old = La contraseña de hasta ahora
+    .new = La contraseña nueva
+    .note = Al menos 12 caracteres. Sirven varias palabras que no van juntas en ningún lado.
+    .set = Poner la contraseña
+    .wrong = La contraseña de hasta ahora es incorrecta. No se cambió nada.
+    .leave = Salir en todos los aparatos
+
+web-people =
+    .title = Personas
+    .closed = cerrada
+    .code = Un código para { $name }
+    .close = Cerrar la cuenta de { $name }
+    .open = Abrir otra vez la cuenta de { $name }
+    .new = Alguien nuevo
+    .role = ¿Qué puede hacer?
+    .make = Crear la cuenta
+
+web-role =
+    .owner = Dueño: todos los trabajos y todas las personas
+    .setter = Colocador: los trabajos propios y los compartidos
+
+web-code =
+    .title = Un código para { $name }
+    .how = Lea la imagen con un teléfono, o abra { $address }/enter y escriba el código.
+    .picture = El código como imagen para un teléfono
+    .once = Se muestra solo esta vez. Quien lo tiene, entra.
+    .on = Seguir
+
+web-share =
+    .title = Quién trabaja en él
+    .who = Estas personas pueden trabajar en él, además de los dueños
+    .save = Guardar
+    .nobody = Todavía no hay otra cuenta.
+
+web-links =
+    .title = Para el cliente
+    .what = Quien tiene este código ve la página del cliente de este trabajo y nada más.
+    .look = Ver la página del cliente
+    .client = Cliente
+    .ends = Termina { $when }
+    .end = Terminarlo ahora
+    .for = ¿Para quién?
+    .make = Crear un código
+
+web-client =
+    .none = Todavía no hay ningún plan que mostrar.
