@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from firstcourse.app.session import Session
-from firstcourse.job.merging import WHOLE as WHOLE
-from firstcourse.job.merging import Clash as Clash
-from firstcourse.job.merging import Side as Side
-from firstcourse.job.merging import merged
+from firstcourse.job import WHOLE as WHOLE
+from firstcourse.job import Clash as Clash
+from firstcourse.job import Side as Side
+from firstcourse.job import merged
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

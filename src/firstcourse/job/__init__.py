@@ -5,6 +5,7 @@ from firstcourse.job.done import BoardDone, Done, SurfaceDone, TakenOut
 from firstcourse.job.editing import FieldValue, edited_text, with_block, without_item
 from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS
 from firstcourse.job.guide import job_guide
+from firstcourse.job.merging import WHOLE, Clash, Merge, Side, merged
 from firstcourse.job.model import (
     BoardedCeiling,
     BoardedFloor,
@@ -44,6 +45,7 @@ from firstcourse.job.writing import exact_length, job_text, job_values
 __all__ = [
     "MOST_BOARDS",
     "MOST_ITEMS",
+    "WHOLE",
     "Angle",
     "BoardDone",
     "BoardRange",
@@ -51,6 +53,7 @@ __all__ = [
     "BoardedFloor",
     "BoardedWall",
     "ChosenTile",
+    "Clash",
     "Done",
     "DoorStep",
     "Exposure",
@@ -63,11 +66,13 @@ __all__ = [
     "Joists",
     "Kerb",
     "Member",
+    "Merge",
     "PanelJoint",
     "Panels",
     "Pattern",
     "Room",
     "SheetStock",
+    "Side",
     "Site",
     "SoftJointOver",
     "SurfaceDone",
@@ -91,6 +96,7 @@ __all__ = [
     "job_schema",
     "job_text",
     "job_values",
+    "merged",
     "problems_placed",
     "read_job",
     "read_job_text",

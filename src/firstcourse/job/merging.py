@@ -12,7 +12,7 @@ from enum import Enum, StrEnum
 import yaml
 
 from firstcourse.errors import FirstcourseError
-from firstcourse.job.editing import Value, edited_text
+from firstcourse.job.editing import edited_text
 
 WHOLE = ""
 """As a field: the whole document."""
@@ -24,8 +24,9 @@ class _Nothing(Enum):
     NOTHING = "nothing"
 
 
-_Found = Value | _Nothing
-_Group = dict[str, Value]
+type _Tree = str | list[_Tree] | dict[str, _Tree] | None
+type _Found = _Tree | _Nothing
+type _Group = dict[str, _Tree]
 
 
 class Side(StrEnum):
@@ -114,13 +115,13 @@ class _Both:
             known = all(base.get(one) == side.get(one) for one in _NAMES for side in (theirs, mine))
             if known or not item:
                 return self._groups(base, theirs, mine, name)
-        lists = isinstance(base, list) and isinstance(theirs, list) and isinstance(mine, list)
-        if lists and len(base) == min(len(theirs), len(mine)):
-            return self._lists(base, theirs, mine, name)
+        match base, theirs, mine:
+            case list(), list(), list() if len(base) == min(len(theirs), len(mine)):
+                return self._lists(base, theirs, mine, name)
         self.clashes.append(Clash(field=name, before=_shown(base), theirs=_shown(theirs), mine=_shown(mine)))
         return theirs
 
-    def _groups(self, base: _Group, theirs: _Group, mine: _Group, name: str) -> Value:
+    def _groups(self, base: _Group, theirs: _Group, mine: _Group, name: str) -> _Tree:
         nothing = _Nothing.NOTHING
         found = {
             key: self.merged(
@@ -134,7 +135,7 @@ class _Both:
         }
         return {key: value for key, value in found.items() if not isinstance(value, _Nothing)}
 
-    def _lists(self, base: list[Value], theirs: list[Value], mine: list[Value], name: str) -> Value:
+    def _lists(self, base: list[_Tree], theirs: list[_Tree], mine: list[_Tree], name: str) -> _Tree:
         """Lists of which at most one got more items at its end."""
         same = [
             self.merged(was, there, here, f"{name}[{number}]", item=True)
@@ -144,12 +145,12 @@ class _Both:
         return [*kept, *theirs[len(base) :], *mine[len(base) :]]
 
 
-def _read(text: str) -> Value:
+def _read(text: str) -> _Tree:
     node = yaml.compose(text, yaml.CSafeLoader)
     return None if node is None else _plain(node)
 
 
-def _plain(node: yaml.Node) -> Value:
+def _plain(node: yaml.Node) -> _Tree:
     """A node's value, each scalar as the text that was typed."""
     if isinstance(node, yaml.MappingNode):
         return {str(key.value): _plain(value) for key, value in node.value}
@@ -174,7 +175,7 @@ def _shown(value: _Found) -> str:
     return said.strip()
 
 
-def _edited(text: str, value: Value, wanted: _Found) -> str | None:
+def _edited(text: str, value: _Tree, wanted: _Found) -> str | None:
     """A text edited field by field until it says what is wanted; None where it cannot be."""
     try:
         for name, one in _edits(value, wanted, ""):
@@ -184,7 +185,7 @@ def _edited(text: str, value: Value, wanted: _Found) -> str | None:
     return text if _says(text, wanted) else None
 
 
-def _edits(value: Value, wanted: _Found, name: str) -> Iterator[tuple[str, Value]]:
+def _edits(value: _Tree, wanted: _Found, name: str) -> Iterator[tuple[str, _Tree]]:
     if value == wanted or isinstance(wanted, _Nothing):
         return
     if isinstance(value, dict) and isinstance(wanted, dict) and value.keys() <= wanted.keys():
