@@ -91,7 +91,7 @@ def print_another_rule(plan: Plan) -> None:
     rule["value"] = more(rule["value"])
 
 
-@answered_by("VER-716", everywhere=False)
+@answered_by("VER-910", everywhere=False)
 def shorten_the_edges_that_show(plan: Plan) -> None:
     found = first(f for f in plan["findings"] if f["code"] == "TIL-107")
     found["measured"]["value"] *= 1.07

@@ -167,7 +167,8 @@ def spoil(document: dict[str, Any], change: str) -> None:
 def test_verify_covers_every_return_that_must_be_boarded(change: str) -> None:
     document = json.loads(planned().document)
     spoil(document, change)
-    assert "VER-113" in {one.code for one in verify_text(json.dumps(document)).objections}
+    objected = "VER-910" if change == "told" else "VER-113"
+    assert objected in {one.code for one in verify_text(json.dumps(document)).objections}
 
 
 def test_framing_lies_as_deep_as_returns_deeper_than_their_window_is_wide() -> None:

@@ -76,12 +76,33 @@ rooms:
         boards: {top: 30 in}
         tiling: {tile: tall}
 """
+STANDING = """
+name: a flange on a joist
+date: 2026-11-25
+tape: inch
+stock: [{id: board, size: [36 in, 60 in], thickness: 1/2 in}]
+rooms:
+  - name: bath
+    corners: [A, B, C, D]
+    sides: {A-B: 60 in, B-C: 60 in, C-D: 60 in, D-A: 60 in}
+    diagonals: {A-C: 84 7/8 in}
+    height: 96 in
+    floor:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}
+      openings:
+        - {id: flange, kind: flange, side: A-B, left: 40 in, out: 24 in, diameter: 4 in}
+        - {id: tub, kind: tub, side: D-A, left: 1/2 in, out: 0 in, width: 30 in, depth: 20 in}
+        - {id: chest, kind: cabinet, side: C-D, left: 0 in, out: 2 1/2 in, width: 30 in, depth: 18 in}
+"""
 BORROWED = LEANING.replace("tape: inch", "tape: inch\npractice: uk")
 JOBS = {
     "SUR-104": LEANING,
     "SUR-105": LEANING,
     "SUR-109": LEANING,
     "SUR-112": LEANING,
+    "SUR-106": STANDING,
+    "SUR-107": STANDING,
+    "SUR-108": STANDING,
     "QTY-101": LEANING,
     "QTY-102": LEANING.replace("36 in, 60 in", "48 in, 96 in"),
     "RUL-101": BORROWED,

@@ -119,10 +119,10 @@ def test_a_shower_floor_planned_from_level_panels_is_told_at_each_wall() -> None
         document = json.loads(result.document)
         for one in document["findings"]:
             one |= {key: spoilt} if one["code"] == "TIL-132" else {}
-        assert "VER-767" in {one.code for one in verify_text(json.dumps(document)).objections}
+        assert "VER-910" in {one.code for one in verify_text(json.dumps(document)).objections}
     document = json.loads(result.document)
     next(one for one in document["findings"] if one["code"] == "TIL-132")["values"]["heights"][1]["value"] += 1
-    assert "VER-767" in {one.code for one in verify_text(json.dumps(document)).objections}
+    assert "VER-910" in {one.code for one in verify_text(json.dumps(document)).objections}
 
 
 def test_boards_in_a_corner_are_touched_where_the_wall_beside_stands_higher() -> None:

@@ -4,12 +4,11 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from firstcourse.geometry import Point, bounds
-from firstcourse.units import TICKS_PER_MM, format_length, ticks_from_mm, to_mm
+from firstcourse.units import TICKS_PER_MM, ticks_from_mm, to_mm
 from firstcourse.verify.formulas.flattening import ways
 from firstcourse.verify.formulas.parts import Part, parts
 from firstcourse.verify.formulas.readings import Readings, best_plane, heights_of, readings_of
 from firstcourse.verify.formulas.survey import drawn_corners
-from firstcourse.verify.formulas.tile_quantities import shown_edges
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
@@ -22,7 +21,7 @@ def check_drawn(plan: Document) -> Iterator[Objection]:
     """Object to names given twice, and to readings and lengths that do not agree with what is drawn."""
     yield from _names(plan)
     yield from _readings(plan)
-    yield from _shown(plan)
+    yield from _held_to(plan)
 
 
 def _names(plan: Document) -> Iterator[Objection]:
@@ -75,17 +74,8 @@ def _places(plan: Document, part: Part, read: Readings) -> Iterator[Point]:
         yield ticks_from_mm(spot.left), ticks_from_mm(up) or (low + high) // 2
 
 
-def _shown(plan: Document) -> Iterator[Objection]:
-    """Edges that show are told for every surface that has some, with their length."""
-    for surface in plan.surfaces:
-        length = sum(shown_edges(surface))
-        told = [said.amount for said in plan.findings if said.code == "TIL-107" and said.place == surface.id]
-        if length and told != [to_mm(length)]:
-            yield Objection(
-                "VER-716",
-                surface.id,
-                f"shows {format_length(length, plan.tape)} of tile edges, and nothing tells of them so",
-            )
+def _held_to(plan: Document) -> Iterator[Objection]:
+    """Rules that findings are held to are rules of the plan."""
     for said in plan.findings:
         if said.rule and not plan.rules.has(said.rule):
             yield Objection("VER-904", said.place, f"is held to {said.rule}, which is no rule of this plan")

@@ -1,4 +1,4 @@
-"""Numbers that findings tell of shower floors, kerbs, sills and benches: each is what the plan comes to."""
+"""Numbers that findings tell of shower floors, kerbs and benches: each is what the plan comes to."""
 
 from collections.abc import Iterator, Mapping
 from itertools import zip_longest
@@ -30,9 +30,7 @@ def check_fall_findings(plan: Document) -> Iterator[Objection]:
 
 
 def _rows(said: Said, by_id: Mapping[str, Surface], plan: Document) -> Iterator[_Row]:
-    if said.code == "TIL-124":
-        yield from _of_sill_or_top(said, by_id, plan)
-    elif said.code == "TIL-125":
+    if said.code == "TIL-125":
         yield from _of_bench(said, by_id)
     elif said.code == "FAL-221":
         yield from _of_shelf(said, plan)
@@ -40,17 +38,6 @@ def _rows(said: Said, by_id: Mapping[str, Surface], plan: Document) -> Iterator[
         floor = by_id.get(said.place)
         if floor is not None and floor.fall is not None:
             yield from _of_floor(said, floor, floor.fall, plan)
-
-
-def _of_sill_or_top(said: Said, by_id: Mapping[str, Surface], plan: Document) -> Iterator[_Row]:
-    """The fall of a niche's or a window's sill, by the side beside it; that of a kerb's top by its width."""
-    whole = said.place.replace("/opening/", "/")
-    side, floor = by_id.get(f"{whole}/left"), by_id.get(whole.removesuffix("/kerb"))
-    if side is not None:
-        front, back = sorted(v for _, v in side.outline)[:2]
-        yield "fall of its sill", _ticks(said.amount), back - front, NEAR
-    elif floor is not None and floor.fall is not None and floor.fall.kerb_width is not None:
-        yield "fall of its top", _ticks(said.amount), kerb_drop(floor.fall.kerb_width, plan), _ROUNDED
 
 
 def _of_shelf(said: Said, plan: Document) -> Iterator[_Row]:

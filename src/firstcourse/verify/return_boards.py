@@ -6,14 +6,11 @@ from shapely import Polygon
 from shapely.ops import unary_union
 
 from firstcourse.geometry import Ring, bounds, rectangle
-from firstcourse.verify.structure import Document, Opening, Said, Surface
+from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.verdict import Objection
 
 _CODE = "VER-113"
 _NOISE = 200.0
-_TOLD = "TIL-131"
-_ROUNDED = 0.5
-"""Lengths that are the same but for what reading them from millimetres takes [ticks]."""
 
 
 def check_return_boards(plan: Document) -> Iterator[Objection]:
@@ -27,15 +24,13 @@ def check_return_boards(plan: Document) -> Iterator[Objection]:
             name = f"{wall.id}/{window.id}"
             width = window.depth - plan.rules.ticks("boards.gap.perimeter")
             if width < plan.rules.ticks("boards.limb.min"):
-                if window.return_board or not _told(wall, window, plan, "fix"):
-                    yield Objection(_CODE, name, "has returns too narrow for boards, and no finding says so")
+                if window.return_board:
+                    yield Objection(_CODE, name, "has boards on returns that are too narrow for them")
                 continue
             board = dict(wall.layers).get("board", 0)
             if not 0 < board < window.depth or window.return_board != board:
                 yield Objection(_CODE, name, "has returns boarded with another thickness than its wall")
                 continue
-            if not _told_framing(wall, window, board, plan):
-                yield Objection(_CODE, name, "does not tell how far apart its framing stands")
             for face, (outline, front) in _strips(window.outline, window.depth, board).items():
                 known.add(f"{name}/{face} board")
                 yield from _strip(f"{name}/{face} board", by_id, wall, (outline, front, board))
@@ -71,21 +66,3 @@ def _strip(
     framing = unary_union([Polygon(support.outline) for support in strip.supports])
     if behind.symmetric_difference(framing).area > _NOISE:
         yield Objection(_CODE, name, "is carried by framing that does not lie behind it")
-
-
-def _told(wall: Surface, window: Opening, plan: Document, severity: str) -> Said | None:
-    """The finding on a window's boards; None without one."""
-    at = f"{wall.id}/opening/{window.id}"
-    told = (said for said in plan.findings if said.code == _TOLD and said.place == at)
-    return next((said for said in told if said.severity == severity), None)
-
-
-def _told_framing(wall: Surface, window: Opening, board: int, plan: Document) -> bool:
-    """Whether the distance between the framing's faces is told as it is."""
-    told = _told(wall, window, plan, "note")
-    if told is None or window.outline is None:
-        return False
-    left, low, right, top = bounds(window.outline)
-    apart = (*told.lengths("wide"), *told.lengths("high"))
-    wanted = (right - left + 2 * board, top - low + 2 * board)
-    return len(apart) == 2 and all(abs(one - other) <= _ROUNDED for one, other in zip(apart, wanted, strict=True))

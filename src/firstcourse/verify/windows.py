@@ -22,7 +22,6 @@ def check_windows(plan: Document) -> Iterator[Objection]:
                 continue
             name = f"{wall.id}/{window.id}"
             if not window.depth:
-                yield from _asked(wall, window, plan)
                 continue
             faces = {face: by_id.get(f"{name}/{face}") for face in _FACES}
             if (
@@ -35,13 +34,6 @@ def check_windows(plan: Document) -> Iterator[Objection]:
                     yield Objection("VER-719", name, f"has no {face} among the tiled surfaces of its wall")
             if all(found is not None for found in faces.values()):
                 yield from _sizes(wall, window, {face: found for face, found in faces.items() if found}, plan)
-
-
-def _asked(wall: Surface, window: Opening, plan: Document) -> Iterator[Objection]:
-    """A window in a tiled wall that has a membrane is set back by a depth, or that is asked."""
-    told = any(said.code == "TIL-130" and said.place == f"{wall.id}/opening/{window.id}" for said in plan.findings)
-    if wall.tiled and wall.membrane and not told:
-        yield Objection("VER-719", f"{wall.id}/{window.id}", "is in a wet wall, and nothing asks for its depth")
 
 
 def _sizes(wall: Surface, window: Opening, faces: dict[str, Surface], plan: Document) -> Iterator[Objection]:

@@ -501,6 +501,9 @@ def too_heavy() -> dict[str, Any]:
         "at": ["stock/3x5"],
         "measured": number(SHEET_KG, "kg"),
         "limit": {**number(LIFTED_KG, "kg"), "sense": "most"},
+        "rule": "safety.lift.max",
+        "remedies": ["two"],
+        "values": {"reach": number(mm(15), "mm"), "half": number(SHEET_KG / 2, "kg")},
     }
 
 

@@ -163,12 +163,30 @@ def _level(surface: Surface, height: int) -> int:
 
 def _cut_along(surface: Surface, plan: Document) -> Iterator[Said]:
     """Joints free to move that tiles are cut along, and such joints wider than sealant may fill."""
-    asked = asked_of(surface, plan)
-    for why in dict.fromkeys(joint.why for joint in surface.soft_joints if joint.place == "field" and joint.cut):
-        rule = asked.rule if why == "field" else "tile.movement.required"
-        yield said("TIL-110", "note", surface.id, "cut_clean", rule=rule, why=word(why))
+    across = [joint for joint in surface.soft_joints if joint.place == "field"]
+    # Beside bands and borders a joint may run on the joints of the field and through tiles of another pattern.
+    if len(surface.tiled) == 1:
+        for why in dict.fromkeys(joint.why for joint in across if joint.cut):
+            yield _cut_clean(surface, why, plan)
     widest = max((joint.width for joint in surface.soft_joints), default=0)
     limit = "tile.sealant.max_width"
     if widest > plan.rules.ticks(limit):
         wide = {"measured": mm(widest), "limit": at_most(plan.rules.ticks(limit))}
         yield said("TIL-111", "fix", surface.id, "closer", rule=limit, **wide)
+
+
+def may_be_cut(plan: Document) -> Iterator[Said]:
+    """What may be said besides: a joint is called cut by the field's pattern, and no tile need lie in its way."""
+    for surface in plan.surfaces:
+        if surface.tiled:
+            field = any(joint.why == "field" for joint in surface.soft_joints)
+            whys = {joint.why for joint in surface.soft_joints if joint.place == "field" and joint.cut}
+            there = whys if len(surface.tiled) == 1 else set()
+            for why in ("doorway", "structural_joint", "control_joint", "change_of_backing", *(["field"] * field)):
+                if why not in there:
+                    yield _cut_clean(surface, why, plan)
+
+
+def _cut_clean(surface: Surface, why: str, plan: Document) -> Said:
+    rule = asked_of(surface, plan).rule if why == "field" else "tile.movement.required"
+    return said("TIL-110", "note", surface.id, "cut_clean", rule=rule, why=word(why))
