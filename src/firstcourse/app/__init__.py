@@ -1,1 +1,136 @@
 """One way in: a `Session` over a job document, ports for files and store, and results as frozen values."""
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from firstcourse.app.as_json import json_value as json_value
+    from firstcourse.app.desk import Desk as Desk
+    from firstcourse.app.desk import Shelf as Shelf
+    from firstcourse.app.desk import Standing as Standing
+    from firstcourse.app.desk_worker import Made as Made
+    from firstcourse.app.desk_worker import Paper as Paper
+    from firstcourse.app.desk_worker import Task as Task
+    from firstcourse.app.documents import schema as schema
+    from firstcourse.app.documents import write_starter as write_starter
+    from firstcourse.app.examples import example_job as example_job
+    from firstcourse.app.files import Disk as Disk
+    from firstcourse.app.folder_swap import clear_leftovers as clear_leftovers
+    from firstcourse.app.kept import PlanResult as PlanResult
+    from firstcourse.app.kept import kept_plan as kept_plan
+    from firstcourse.app.new_jobs import demo_text as demo_text
+    from firstcourse.app.new_jobs import new_job_text as new_job_text
+    from firstcourse.app.papers import drawing as drawing
+    from firstcourse.app.processes import end_with as end_with
+    from firstcourse.app.proof import proof_summary as proof_summary
+    from firstcourse.app.proof import prove as prove
+    from firstcourse.app.proof import proven_plan as proven_plan
+    from firstcourse.app.rule_facts import RuleFacts as RuleFacts
+    from firstcourse.app.session import Session as Session
+    from firstcourse.app.session import open_job as open_job
+    from firstcourse.app.summaries import Explanation as Explanation
+    from firstcourse.app.summaries import Outcome as Outcome
+    from firstcourse.app.summaries import PlanSummary as PlanSummary
+    from firstcourse.app.summaries import StockUse as StockUse
+    from firstcourse.app.summaries import StockWhy as StockWhy
+    from firstcourse.app.summaries import explanation_summary as explanation_summary
+    from firstcourse.app.summaries import judgement_summary as judgement_summary
+    from firstcourse.app.summaries import summarize as summarize
+    from firstcourse.app.summaries import survey_summary as survey_summary
+    from firstcourse.app.telling import mass_text as mass_text
+    from firstcourse.app.telling import remedy_tables as remedy_tables
+    from firstcourse.app.telling import report_lines as report_lines
+    from firstcourse.app.telling import shown_value as shown_value
+    from firstcourse.app.together import Clash as Clash
+    from firstcourse.app.together import Side as Side
+
+_FROM = {
+    "Clash": "together",
+    "Desk": "desk",
+    "Disk": "files",
+    "Explanation": "summaries",
+    "Made": "desk_worker",
+    "Outcome": "summaries",
+    "Paper": "desk_worker",
+    "PlanResult": "kept",
+    "PlanSummary": "summaries",
+    "RuleFacts": "rule_facts",
+    "Session": "session",
+    "Shelf": "desk",
+    "Side": "together",
+    "Standing": "desk",
+    "StockUse": "summaries",
+    "StockWhy": "summaries",
+    "Task": "desk_worker",
+    "clear_leftovers": "folder_swap",
+    "demo_text": "new_jobs",
+    "drawing": "papers",
+    "end_with": "processes",
+    "example_job": "examples",
+    "explanation_summary": "summaries",
+    "json_value": "as_json",
+    "judgement_summary": "summaries",
+    "kept_plan": "kept",
+    "mass_text": "telling",
+    "new_job_text": "new_jobs",
+    "open_job": "session",
+    "proof_summary": "proof",
+    "prove": "proof",
+    "proven_plan": "proof",
+    "remedy_tables": "telling",
+    "report_lines": "telling",
+    "schema": "documents",
+    "shown_value": "telling",
+    "summarize": "summaries",
+    "survey_summary": "summaries",
+    "write_starter": "documents",
+}
+__all__ = [
+    "Clash",
+    "Desk",
+    "Disk",
+    "Explanation",
+    "Made",
+    "Outcome",
+    "Paper",
+    "PlanResult",
+    "PlanSummary",
+    "RuleFacts",
+    "Session",
+    "Shelf",
+    "Side",
+    "Standing",
+    "StockUse",
+    "StockWhy",
+    "Task",
+    "clear_leftovers",
+    "demo_text",
+    "drawing",
+    "end_with",
+    "example_job",
+    "explanation_summary",
+    "json_value",
+    "judgement_summary",
+    "kept_plan",
+    "mass_text",
+    "new_job_text",
+    "open_job",
+    "proof_summary",
+    "prove",
+    "proven_plan",
+    "remedy_tables",
+    "report_lines",
+    "schema",
+    "shown_value",
+    "summarize",
+    "survey_summary",
+    "write_starter",
+]
+
+
+def __getattr__(name: str) -> Any:
+    # Loaded when asked for: a command that prints its help should not wait for solvers.
+    if name not in _FROM:
+        raise AttributeError(f"module 'firstcourse.app' has no attribute '{name}'")
+    from importlib import import_module
+
+    return getattr(import_module(f"firstcourse.app.{_FROM[name]}"), name)

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from firstcourse.app.examples import example_job
+from firstcourse.app import example_job
 from firstcourse.cli.output import OutFolder
 from firstcourse.cli.plan import plan
 

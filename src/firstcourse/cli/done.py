@@ -36,8 +36,7 @@ def done(
         first_course: Where the first course of a tiled wall stands, such as "bath/wall/A-B=3 5/8 in".
         out: Where to write the job; over itself where not given.
     """
-    from firstcourse.app.proof import proven_plan
-    from firstcourse.app.session import open_job
+    from firstcourse.app import open_job, proven_plan
     from firstcourse.words import speaker_for
 
     if not (boards or cut or taken_out or first_course):

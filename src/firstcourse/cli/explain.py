@@ -9,7 +9,7 @@ from firstcourse.tongues import Tongue
 from firstcourse.words import Speaker
 
 if TYPE_CHECKING:
-    from firstcourse.app.summaries import Explanation, Outcome, StockWhy
+    from firstcourse.app import Explanation, Outcome, StockWhy
     from firstcourse.units import Tape
 
 BAR = 30
@@ -33,8 +33,7 @@ def explain(
         tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print for another program to read.
     """
-    from firstcourse.app.session import open_job
-    from firstcourse.app.summaries import explanation_summary
+    from firstcourse.app import explanation_summary, open_job
     from firstcourse.words import speaker_for
 
     done = open_job(job, tongue=tongue or "").explain(effort=effort, what_if=what_if, on_step=progress)
@@ -93,7 +92,7 @@ def _print_alternatives(done: "Explanation", speaker: Speaker, currency: str) ->
 
 
 def _row(outcome: "Outcome", tape: "Tape") -> str:
-    from firstcourse.app.telling import mass_text
+    from firstcourse.app import mass_text
 
     cost = "-" if outcome.cost is None else f"{'~' if outcome.cost_by_area else ''}{outcome.cost:.2f}"
     mass, heaviest = mass_text(outcome.mass_kg, tape), mass_text(outcome.heaviest_kg, tape)

@@ -18,10 +18,7 @@ def judge(job: Path, /, *, out: OutFolder | None = None, tongue: Tongue | None =
         tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print for another program to read.
     """
-    from firstcourse.app.files import Disk
-    from firstcourse.app.session import open_job
-    from firstcourse.app.summaries import judgement_summary
-    from firstcourse.app.telling import remedy_tables
+    from firstcourse.app import Disk, judgement_summary, open_job, remedy_tables
     from firstcourse.words import Speaker
 
     files_here = Disk()

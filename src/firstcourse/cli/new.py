@@ -11,7 +11,7 @@ def new(path: OutFolder = Path("job.yaml"), /) -> int:
     Args:
         path: Where to write it; an existing file is never overwritten.
     """
-    from firstcourse.app.documents import write_starter
+    from firstcourse.app import write_starter
 
     write_starter(path)
     print(

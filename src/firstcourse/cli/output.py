@@ -45,7 +45,7 @@ OutFolder = Annotated[Path, Parameter(converter=_named)]
 
 def print_json(value: object) -> None:
     """Print a result for another program to read."""
-    from firstcourse.app.as_json import json_value
+    from firstcourse.app import json_value
 
     text = json.dumps(json_value(value), indent=2, ensure_ascii=False)
     # What a terminal would obey is escaped the way JSON has it; the rest stays readable.

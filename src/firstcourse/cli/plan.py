@@ -13,7 +13,7 @@ from firstcourse.units import printable
 from firstcourse.words import SaidFinding, Speaker, alike_together
 
 if TYPE_CHECKING:
-    from firstcourse.app.summaries import PlanSummary, StockUse
+    from firstcourse.app import PlanSummary, StockUse
 
 MOST_LINES, MOST_NAMED = 10, 6
 """Lines that the terminal gets of a plan; things to buy that it names."""
@@ -48,9 +48,7 @@ def plan(
         tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print the summary for another program to read.
     """
-    from firstcourse.app.files import Disk
-    from firstcourse.app.session import open_job
-    from firstcourse.app.summaries import summarize
+    from firstcourse.app import Disk, open_job, summarize
     from firstcourse.words import speaker_for
 
     disk = Disk()

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Literal
 from firstcourse.cli.output import print_json
 
 if TYPE_CHECKING:
-    from firstcourse.app.rule_facts import RuleFacts
+    from firstcourse.app import RuleFacts
 
 
 def rules(
@@ -28,7 +28,7 @@ def rules(
         on: Date to read the rules for, such as 2026-11-25; today where not given.
         json: Print for another program to read.
     """
-    from firstcourse.app.as_json import json_value
+    from firstcourse.app import json_value
     from firstcourse.app.rule_facts import rule_facts
     from firstcourse.errors import InputValueError
 
@@ -56,7 +56,7 @@ def rules(
 
 
 def _shown(entry: "RuleFacts", practice: str) -> str:
-    from firstcourse.app.telling import shown_value
+    from firstcourse.app import shown_value
     from firstcourse.units import Tape
 
     return shown_value(str(entry.value), entry.unit, Tape.INCH if practice == "us" else Tape.MM)

@@ -11,7 +11,7 @@ def schema(of: Literal["job", "plan"], /) -> int:
     Args:
         of: `job` for the document you write, `plan` for plan.json.
     """
-    from firstcourse.app.documents import schema as schema_of
+    from firstcourse.app import schema as schema_of
 
     print_json(schema_of(of))
     return 0

@@ -12,9 +12,7 @@ def survey(job: Path, /, *, json: bool = False) -> int:
         job: The job document (YAML or JSON).
         json: Print for another program to read.
     """
-    from firstcourse.app.session import open_job
-    from firstcourse.app.summaries import survey_summary
-    from firstcourse.app.telling import report_lines
+    from firstcourse.app import open_job, report_lines, survey_summary
     from firstcourse.words import Speaker
 
     session = open_job(job)

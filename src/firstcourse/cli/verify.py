@@ -20,7 +20,7 @@ def verify(path: Path, /, *, tongue: Tongue | None = None, json: bool = False) -
             are English.
         json: Print the verdict for another program to read.
     """
-    from firstcourse.app.proof import proof_summary, prove
+    from firstcourse.app import proof_summary, prove
 
     proof = prove(path)
     file, verdict = proof.file, proof.verdict

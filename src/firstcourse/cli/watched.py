@@ -38,7 +38,7 @@ def watched(work: Callable[[Sequence[str]], int], arguments: Sequence[str]) -> i
     if not child:
         # The terminal sends an interrupt to both; this one is ended by the other, and not while files are swapped.
         signal.pthread_sigmask(signal.SIG_SETMASK, {*mask, signal.SIGINT})
-        from firstcourse.app.processes import end_with
+        from firstcourse.app import end_with
 
         end_with(parent)
         os._exit(_worked(work, arguments))
@@ -52,7 +52,7 @@ def watched(work: Callable[[Sequence[str]], int], arguments: Sequence[str]) -> i
     handlers = [(number, signal.signal(number, stop)) for number in _STOPS]
     signal.pthread_sigmask(signal.SIG_SETMASK, mask)
     # Loaded while the other works, so that nothing is left to load when it is to be stopped.
-    from firstcourse.app.folder_swap import clear_leftovers
+    from firstcourse.app import clear_leftovers
 
     try:
         _, status = os.waitpid(child, 0)

@@ -3,8 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from firstcourse.app.desk import Desk, Shelf
-from firstcourse.app.desk_worker import Made, Paper
+from firstcourse.app import Desk, Made, Paper, Shelf
 from firstcourse.store.accounts import Accounts
 from firstcourse.store.database import Database
 from firstcourse.store.jobs import Jobs, KeptPlan

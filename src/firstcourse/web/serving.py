@@ -10,8 +10,7 @@ from pathlib import Path
 
 import uvicorn
 
-from firstcourse.app.new_jobs import demo_text
-from firstcourse.app.session import Session
+from firstcourse.app import Session, demo_text
 from firstcourse.errors import InputValueError
 from firstcourse.store.database import open_database
 from firstcourse.web.app import application

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from firstcourse.app import PlanResult, kept_plan
 from firstcourse.app.difference import difference
-from firstcourse.app.kept import PlanResult, kept_plan
 from firstcourse.web.asking import Ask
 from firstcourse.words import SaidFinding, Speaker, speaker_for
 

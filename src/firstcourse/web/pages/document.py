@@ -2,7 +2,7 @@
 
 from starlette.responses import Response
 
-from firstcourse.app.session import Session
+from firstcourse.app import Session
 from firstcourse.errors import FirstcourseError
 from firstcourse.store.jobs import Kind
 from firstcourse.web.asking import Ask

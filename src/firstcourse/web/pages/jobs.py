@@ -2,8 +2,7 @@
 
 from starlette.responses import Response
 
-from firstcourse.app.new_jobs import new_job_text
-from firstcourse.app.session import Session
+from firstcourse.app import Session, new_job_text
 from firstcourse.errors import FirstcourseError
 from firstcourse.store.accounts import Role
 from firstcourse.store.jobs import Kind

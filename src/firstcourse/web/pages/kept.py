@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from firstcourse.app.kept import kept_plan
-from firstcourse.app.summaries import PlanSummary, summarize
+from firstcourse.app import PlanSummary, kept_plan, summarize
 from firstcourse.web.asking import Ask
 from firstcourse.words import SaidFinding, alike_together, speaker_for
 

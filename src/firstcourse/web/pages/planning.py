@@ -8,10 +8,8 @@ from dataclasses import asdict
 from starlette.exceptions import HTTPException
 from starlette.responses import Response, StreamingResponse
 
-from firstcourse.app.desk import Standing
-from firstcourse.app.desk_worker import Task
-from firstcourse.app.kept import PlanResult, kept_plan
-from firstcourse.app.papers import drawing as drawn
+from firstcourse.app import PlanResult, Standing, Task, kept_plan
+from firstcourse.app import drawing as drawn
 from firstcourse.errors import FirstcourseError
 from firstcourse.web.asking import Ask
 from firstcourse.web.pages.kept import shown_plan

@@ -4,7 +4,7 @@ import difflib
 
 from starlette.responses import Response
 
-from firstcourse.app.session import Session
+from firstcourse.app import Session
 from firstcourse.store.jobs import Kind, SavedMeanwhileError
 from firstcourse.web.asking import Ask
 from firstcourse.web.pages.changes import plan_changes

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
-from firstcourse.app.together import Clash, Side, together
+from firstcourse.app import Clash, Side
+from firstcourse.app.together import together
 from firstcourse.store.jobs import Kind, Revision, SavedMeanwhileError
 from firstcourse.web.asking import Ask
 
