@@ -39,10 +39,12 @@ from firstcourse.papers.papers import (
     OFFICE_PACK_LETTER,
     SITE_PACK_A4,
     SITE_PACK_LETTER,
+    SITE_PACK_PHONE,
     WORKBOOK,
     Paper,
     file_names,
 )
+from firstcourse.papers.phone_pack import phone_pack, plan_digest
 from firstcourse.papers.site_pack import pack_data, print_pack
 from firstcourse.papers.workbook import workbook
 from firstcourse.plan import Plan
@@ -64,6 +66,7 @@ def some_papers(plan: Plan, seed: int) -> Iterator[Paper]:
         yield Paper(name, print_office_pack(office_data(plan), "a4" if even else "letter"))
     elif turn == 1:
         yield Paper(WORKBOOK, workbook(plan))
+        yield Paper(SITE_PACK_PHONE, phone_pack(plan, digest=plan_digest(plan), drawn={}))
     else:
         yield from _drawings(plan)
 

@@ -8,6 +8,7 @@ from firstcourse.app.done import marked_done
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
+from firstcourse.errors import InputValueError
 from firstcourse.job import FieldValue, Job, edited_text, problems_placed, read_job_text
 from firstcourse.plan import Plan
 from firstcourse.reuse import Steps, Store
@@ -17,6 +18,7 @@ from firstcourse.steps import Explanation, JobJudgement, PlanResult, explain_job
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:
+    from firstcourse.app.ticked import Ticked
     from firstcourse.papers.papers import Paper
 
 OnStep = Callable[[str], None]
@@ -226,6 +228,26 @@ class Session:
                 yield paper
 
         return self._files.write_folder(told(), Path(folder), record=True)
+
+    def ticked(self, plan: PlanResult, path: Path | str) -> "Ticked":
+        """Read back what was ticked and measured on a phone, see docs/papers.md.
+
+        Args:
+            plan: The plan whose pack was on that phone.
+            path: The file that it saved.
+
+        Raises:
+            InputValueError: It cannot be read, is no such file or too large, belongs to another plan, or names
+                what the plan does not have; the message begins with the path.
+        """
+        from firstcourse.app.ticked import MOST_BYTES, read_ticked
+        from firstcourse.files import read_file
+
+        try:
+            data = read_file(Path(path), most_bytes=MOST_BYTES, what="a file of ticks")
+            return read_ticked(data, plan.plan)
+        except InputValueError as error:
+            raise InputValueError(f"{path}: {error}") from None
 
     def judgement_papers(self, judgement: JobJudgement, folder: Path | str) -> tuple[Path, ...]:
         """Write a judgement's sheets into a folder, on both paper sizes; files that stand there stay.

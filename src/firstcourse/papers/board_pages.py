@@ -45,7 +45,7 @@ def _heights(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> B
 
 def _boards(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Block:
     box = drawn_box(surface)
-    rows = _rows(plan, surface)
+    rows = board_rows(plan, surface)
     table = ROW_MM * (len(rows) + 1) + 3.0 if rows else 0.0
     wide = (HALF_MM, _HALF_HIGH_MM) if half else (WIDE_MM, HIGH_MM - TITLE_MM - 7.0)
     # As large as the page allows with the table below it; a long table goes on overleaf.
@@ -75,7 +75,7 @@ def _boards(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Bl
     return Block(kind="boards", data=data, height=TITLE_MM + svg_size(drawing)[1] + table + 6.0, half=half)
 
 
-def _rows(plan: Plan, surface: Surface) -> list[list[str]]:
+def board_rows(plan: Plan, surface: Surface) -> list[list[str]]:
     """Each board's mark, size, place from the left and the foot, number of fasteners, and kind of sheet."""
     left, lower, _, _ = bounds(surface.extent or surface.outline)
     tape = plan.job.tape

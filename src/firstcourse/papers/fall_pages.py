@@ -22,6 +22,16 @@ def fall_pages(plan: Plan) -> list[dict[str, Any]]:
 
 def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[str, Any]:
     drawing = draw_fall(plan, surface, fall)
+    return {
+        "svg": to_svg(drawing),
+        "width_mm": svg_size(drawing)[0],
+        "scale": f"1:{drawing.scale}",
+        **fall_words(surface, fall, speaker),
+    }
+
+
+def fall_words(surface: Surface, fall: Fall, speaker: Speaker) -> dict[str, Any]:
+    """What stands with the drawing of a floor that falls: figures, heights to check, and the flood test card."""
     found: dict[str, str | int | None] = {
         "rise": fall.rise,
         "least": _slope(fall.least_fall, speaker),
@@ -39,9 +49,6 @@ def _page(plan: Plan, surface: Surface, fall: Fall, speaker: Speaker) -> dict[st
     depth = test.level if test.depth is None else test.depth
     return {
         "title": speaker.text("papers-title-falls", surface=speaker.title(surface)),
-        "svg": to_svg(drawing),
-        "width_mm": svg_size(drawing)[0],
-        "scale": f"1:{drawing.scale}",
         "facts": [
             [
                 speaker.text("falls-fact", name),

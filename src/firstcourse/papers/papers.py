@@ -1,7 +1,7 @@
 """All papers of a plan, each under its name in the plan's folder."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
 from itertools import count
 from typing import NamedTuple
@@ -10,6 +10,7 @@ from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf
 from firstcourse.papers.by_room import RoomPart, room_parts, whole_part
 from firstcourse.papers.office_pack import office_data, print_office_pack
 from firstcourse.papers.pages import Paper as PageSize
+from firstcourse.papers.phone_pack import phone_pack, plan_digest
 from firstcourse.papers.pole_strip import pole_strip
 from firstcourse.papers.poles import plan_poles
 from firstcourse.papers.site_pack import pack_data, print_pack
@@ -20,6 +21,7 @@ SITE_PACK_LETTER = "site-pack-letter.pdf"
 SITE_PACK_A4 = "site-pack-a4.pdf"
 OFFICE_PACK_LETTER = "office-pack-letter.pdf"
 OFFICE_PACK_A4 = "office-pack-a4.pdf"
+SITE_PACK_PHONE = "site-pack.html"
 STORY_POLE_LETTER = "story-pole-letter.pdf"
 STORY_POLE_A4 = "story-pole-a4.pdf"
 WORKBOOK = "pieces-and-cuts.xlsx"
@@ -52,13 +54,19 @@ def all_papers(plan: Plan, *, poles: bool = False) -> Iterator[Paper]:
         plan: A verified plan.
         poles: Print the story poles at full size too; their numbers stand in the site pack in any case.
     """
-    parts = _parts(plan)
+    parts, digest = _parts(plan), plan_digest(plan)
+    names = dict(_named(plan))
     # The page maker works beside us, on a core of its own where there is one, at most one part ahead.
     with ThreadPoolExecutor(1) as page_maker:
         printed = parts[0].begun(page_maker, poles=poles)
-        yield from _drawings(plan)
-        yield Paper(WORKBOOK, workbook(plan))
-        for after in (*parts[1:], None):
+        for part, after in zip(parts, (*parts[1:], None), strict=True):
+            drawn: dict[str, str] = {}
+            if not part.packs:
+                yield from _drawings(plan, part, names, drawn)
+            if part is parts[0]:
+                yield Paper(WORKBOOK, workbook(plan))
+            page = phone_pack(part.plan, digest=digest, drawn=drawn, shared=bool(part.packs))
+            yield Paper(part.folder + SITE_PACK_PHONE, page)
             ahead = [] if after is None else after.begun(page_maker, poles=poles)
             while printed:
                 name, pages = printed.pop(0)
@@ -115,19 +123,30 @@ def _parts(plan: Plan) -> tuple[_Part, ...]:
     return (whole, *(_Part(folder, part.plan, part, ()) for part, folder in zip(rooms, folders, strict=True)))
 
 
-def _drawings(plan: Plan) -> Iterator[Paper]:
-    for surface, name in zip(plan.surfaces, file_names([surface.id for surface in plan.surfaces]), strict=True):
+def _named(plan: Plan) -> Iterator[tuple[str, str]]:
+    """Each surface's id with the name of its drawings."""
+    ids = [surface.id for surface in plan.surfaces]
+    yield from zip(ids, file_names(ids), strict=True)
+
+
+def _drawings(plan: Plan, part: _Part, names: Mapping[str, str], drawn: dict[str, str]) -> Iterator[Paper]:
+    """Drawings of a part's surfaces; the SVG of each is kept in `drawn` for the part's pack on a phone."""
+    wanted = {surface.id for surface in part.plan.surfaces}
+    for surface in (one for one in plan.surfaces if one.id in wanted):
+        name = names[surface.id]
         if surface.boarded:
             drawing = draw_surface(plan, surface)
-            yield Paper(f"drawings/{name}.svg", to_svg(drawing).encode())
+            drawn[f"boards/{surface.id}"] = to_svg(drawing)
+            yield Paper(f"drawings/{name}.svg", drawn[f"boards/{surface.id}"].encode())
             yield Paper(f"drawings/{name}.dxf", to_dxf(drawing).encode())
         if surface.tiled:
             tiling = draw_tiling(plan, surface)
-            yield Paper(f"drawings/{name}-tile.svg", to_svg(tiling).encode())
+            drawn[f"tile/{surface.id}"] = to_svg(tiling)
+            yield Paper(f"drawings/{name}-tile.svg", drawn[f"tile/{surface.id}"].encode())
             yield Paper(f"drawings/{name}-tile.dxf", to_dxf(tiling).encode())
         if surface.heights:
-            heights = draw_heights(plan, surface)
-            yield Paper(f"drawings/{name}-heights.svg", to_svg(heights).encode())
+            drawn[f"heights/{surface.id}"] = to_svg(draw_heights(plan, surface))
+            yield Paper(f"drawings/{name}-heights.svg", drawn[f"heights/{surface.id}"].encode())
 
 
 def file_names(surfaces: Sequence[str]) -> tuple[str, ...]:

@@ -20,7 +20,10 @@ PIECE_MM, _GAP_MM = (59.0, 52.0), 4.0
 def tickets(plan: Plan) -> list[dict[str, Any]]:
     """One entry for each sheet in order, as plain values."""
     speaker = speaker_for(plan)
-    return [_ticket(plan, sheet, speaker) for sheet in plan.sheets]
+    return [
+        {**ticket_words(plan, sheet, speaker), **image(draw_sheet(plan, sheet, room=TICKET_MM))}
+        for sheet in plan.sheets
+    ]
 
 
 def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
@@ -28,13 +31,21 @@ def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
 
     Tapers too slight to be drawn are listed, see `slight_tapers`.
     """
-    cut = {part.piece for sheet in plan.sheets for part in sheet.parts}
     pieces = [
         {"id": piece.id.removeprefix("P"), **image(draw_piece(plan, piece, room=PIECE_MM))}
+        for piece in cut_again(plan)
+    ]
+    return beside_each_other(pieces, [max(piece["width_mm"], 24.0) for piece in pieces], _GAP_MM)
+
+
+def cut_again(plan: Plan) -> list[Piece]:
+    """Pieces from the sheets there are that are drawn for their taper, notch or hole, in order."""
+    cut = {part.piece for sheet in plan.sheets for part in sheet.parts}
+    return [
+        piece
         for piece in plan.pieces
         if piece.id in cut and has_second_cuts(piece) and not is_slight(piece, plan.job.tape)
     ]
-    return beside_each_other(pieces, [max(piece["width_mm"], 24.0) for piece in pieces], _GAP_MM)
 
 
 def slight_tapers(plan: Plan) -> list[list[str]]:
@@ -75,7 +86,8 @@ def _at_corners(piece: Piece) -> tuple[Point, ...]:
     return ring
 
 
-def _ticket(plan: Plan, sheet: Sheet, speaker: Speaker) -> dict[str, Any]:
+def ticket_words(plan: Plan, sheet: Sheet, speaker: Speaker) -> dict[str, Any]:
+    """What stands with the drawing of a sheet: where it comes from, its cuts in order, what follows them."""
     tape = plan.job.tape
     pieces = {piece.id: piece for piece in plan.pieces}
     numbers = part_numbers(sheet)
@@ -100,7 +112,6 @@ def _ticket(plan: Plan, sheet: Sheet, speaker: Speaker) -> dict[str, Any]:
         ),
         "cuts": _cuts(sheet, speaker),
         "second": [*second, *kept],
-        **image(draw_sheet(plan, sheet, room=TICKET_MM)),
     }
 
 

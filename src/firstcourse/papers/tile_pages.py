@@ -79,7 +79,7 @@ def _part_of(surface: Surface) -> str:
 
 def tile_poles(plan: Plan) -> list[list[list[dict[str, Any]]]]:
     """The marks of every story pole, as plain values, in columns: a stick's numbers stay together."""
-    poles = [_pole(plan, pole) for pole in plan_poles(plan)]
+    poles = [pole_rows(plan, pole) for pole in plan_poles(plan)]
     heights = [
         words_height([pole["title"]], _POLE_MM, 10.5, gap=9.0)
         + words_height([row["name"] for row in pole["rows"]], _POLE_MM - 22.0, 8.5, gap=0.7)
@@ -123,7 +123,7 @@ def other_starts(plan: Plan) -> list[dict[str, Any]]:
 def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     small = is_small(surface)
     speaker = speaker_for(plan)
-    words = _words(plan, surface, speaker)
+    words = words_beside(plan, surface, speaker)
     texts = [" ".join(fact) for fact in words["facts"]] + [*words["lines"], *words["soft"], *words["chips"]]
     if half:
         room = (HALF_MM, SMALL_HIGH_MM if small else _HALF_HIGH_MM)
@@ -149,7 +149,7 @@ def _block(plan: Plan, surface: Surface, *, half: bool) -> Block:
     return Block(kind="tile", data=data, height=TITLE_MM + together + 4.0, half=half)
 
 
-def _words(plan: Plan, surface: Surface, speaker: Speaker) -> dict[str, Any]:
+def words_beside(plan: Plan, surface: Surface, speaker: Speaker) -> dict[str, Any]:
     """What stands with a tiled surface's drawing."""
     chips = said_places(chip_places(surface, mosaics(plan)), speaker)
     return {
@@ -192,7 +192,7 @@ def _starts(area: TiledArea, speaker: Speaker) -> list[list[str]]:
     return rows
 
 
-def _pole(plan: Plan, pole: StoryPole) -> dict[str, Any]:
+def pole_rows(plan: Plan, pole: StoryPole) -> dict[str, Any]:
     """One stick: what stands at one place is one row; the row of the line that it is held to is told apart."""
     rows: dict[str, list[PoleMark]] = {}
     for mark in pole.marks:
