@@ -1,6 +1,8 @@
 """A run is stopped by Ctrl-C within a second, whatever compiled code it is in, and leaves its folder as it was."""
 
+import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -82,5 +84,12 @@ def test_progress_is_told_on_request(tmp_path: Path) -> None:
     words = [sys.executable, "-c", code, "plan", str(JOB), "--out", str(tmp_path / "out"), "--effort", "0"]
     told = subprocess.run([*words, "--progress"], capture_output=True, text=True, check=False)
     steps = [line.split(" s  ")[1] for line in told.stderr.splitlines()]
-    assert steps[:3] == ["survey", "judgement", "boards and cutting"]
+    assert [steps[0], *steps[2:4]] == ["survey", "judgement", "boards and cutting"]
+    # How much there is to do is told before it begins, counted and not in seconds.
+    said = re.fullmatch(r"to lay out: (\d+) surfaces, about (\d+) boards? and (\d+) tiles?", steps[1])
+    plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
+    boards, tiles = (sum(len(surface[what]) for surface in plan["surfaces"]) for what in ("boards", "tiles"))
+    assert said is not None
+    assert 0 < int(said[2]) <= boards
+    assert (int(said[3]) > 0) == (tiles > 0)
     assert {"plan.json", "site-pack-letter.pdf", "office-pack-a4.pdf"} <= set(steps)

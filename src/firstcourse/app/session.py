@@ -14,7 +14,7 @@ from firstcourse.plan import Plan
 from firstcourse.reuse import Steps, Store
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share
-from firstcourse.steps import Explanation, JobJudgement, PlanResult, explain_job, judge_alone, plan_job
+from firstcourse.steps import Ahead, Explanation, JobJudgement, PlanResult, explain_job, judge_alone, plan_job
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:
@@ -22,9 +22,14 @@ if TYPE_CHECKING:
     from firstcourse.papers.papers import Paper
 
 OnStep = Callable[[str], None]
+OnAhead = Callable[[Ahead], None]
 
 
 def _quietly(_step: str) -> None:
+    """Tell nobody."""
+
+
+def _unasked(_ahead: Ahead) -> None:
     """Tell nobody."""
 
 
@@ -169,7 +174,7 @@ class Session:
         with problems_placed(self._text, self._name):
             return judge_alone(self._job)
 
-    def plan(self, *, effort: int = 1, on_step: OnStep = _quietly) -> PlanResult:
+    def plan(self, *, effort: int = 1, on_step: OnStep = _quietly, on_ahead: OnAhead = _unasked) -> PlanResult:
         """Plan boards, cuts, fasteners and tile, and verify the plan.
 
         The same document, rules and effort give the same bytes. Steps whose inputs and rules are as they were
@@ -179,13 +184,21 @@ class Session:
         Args:
             effort: How long to look for fewer sheets, 0 to 3; counted in steps, not seconds.
             on_step: Told the name of each step as it begins.
+            on_ahead: Told about how much is to be laid out, before that begins; nothing where all is reused.
 
         Raises:
             JobError: The readings do not fix a room, or something asked for cannot be made.
             PlanRefusedError: The plan does not verify; this is our fault.
         """
         with problems_placed(self._text, self._name):
-            return plan_job(self._job, effort=effort, share=self._share, steps=self._steps, on_step=on_step)
+            return plan_job(
+                self._job,
+                effort=effort,
+                share=self._share,
+                steps=self._steps,
+                on_step=on_step,
+                on_ahead=on_ahead,
+            )
 
     def explain(self, *, effort: int = 1, what_if: bool = True, on_step: OnStep = _quietly) -> Explanation:
         """Say why the plan takes so many sheets, and plan its alternatives, each in full.

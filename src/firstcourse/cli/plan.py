@@ -44,7 +44,8 @@ def plan(
         effort: How long to look for fewer sheets: 0 at once, 1 as usual, 3 longest. Counted in steps, not seconds.
         poles: Print story poles at full size too, to cut out and glue on a batten; their numbers are in the site
             pack in any case.
-        progress: Say what is being done, and since when, though no terminal is there to read it.
+        progress: Say about how much there is to do, what is being done, and since when, though no terminal is
+            there to read it.
         tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print the summary for another program to read.
     """
@@ -55,7 +56,12 @@ def plan(
     disk.check_folder(out)
     told = progress_told(always=progress)
     session = open_job(job, files=disk, tongue=tongue or "")
-    result = session.plan(effort=effort, on_step=told)
+
+    def ahead(work: "Ahead") -> None:
+        speaker = Speaker(session.job.practice, session.job.tape, tongue=session.job.tongue)
+        told(speaker.text("cli-ahead", surfaces=work.surfaces, boards=work.boards, tiles=work.tiles))
+
+    result = session.plan(effort=effort, on_step=told, on_ahead=ahead)
     summary = summarize(result, session.papers(result, out, poles=poles, on_step=told))
     if json:
         print_json(summary)

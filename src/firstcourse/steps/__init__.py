@@ -2,9 +2,11 @@
 
 from firstcourse.steps.judging import JobJudgement, judge_alone
 from firstcourse.steps.plan import PlanResult, plan_job
+from firstcourse.steps.too_many import Ahead
 from firstcourse.steps.why import Explanation, Outcome, explain_job
 
 __all__ = [
+    "Ahead",
     "Explanation",
     "JobJudgement",
     "Outcome",

@@ -41,7 +41,7 @@ from firstcourse.steps.judging import judge_job
 from firstcourse.steps.marking import marked
 from firstcourse.steps.rule_notes import borrowed_values, changes_not_asked, rule_notes
 from firstcourse.steps.tile import tile_job
-from firstcourse.steps.too_many import refuse_too_many_boards, refuse_too_many_tiles
+from firstcourse.steps.too_many import Ahead, refuse_too_many_boards, refuse_too_many_tiles, work_ahead
 from firstcourse.steps.waterproofing import waterproof
 from firstcourse.survey import benches_at_walls, survey_job
 from firstcourse.takeoff import count, count_tiles
@@ -84,6 +84,7 @@ def plan_job(
     share: Share = in_turn,
     steps: Steps = ONCE,
     on_step: Callable[[str], None] = lambda _text: None,
+    on_ahead: Callable[[Ahead], None] = lambda _ahead: None,
 ) -> PlanResult:
     """Plan a job.
 
@@ -93,6 +94,7 @@ def plan_job(
         share: How rooms are shared out; the plan does not depend on it.
         steps: Does the steps, or reuses them; the plan does not depend on it.
         on_step: Told the name of each step as it begins.
+        on_ahead: Told about how much there is to lay out, before that begins; nothing where all is reused.
 
     Raises:
         JobError: The readings do not fix a room.
@@ -105,7 +107,7 @@ def plan_job(
     key = steps.key(_derived, nameless, effort, rules.digest())
     found = steps.kept(key, None)
     derived: _Derived = (
-        _derived(nameless, rules, effort, share=share, steps=steps, on_step=on_step)
+        _derived(nameless, rules, effort, share=share, steps=steps, on_step=on_step, on_ahead=on_ahead)
         if found is None
         else found.value
     )
@@ -125,7 +127,14 @@ def plan_job(
 
 
 def _derived(
-    job: Job, rules: RuleSet, effort: int, *, share: Share, steps: Steps, on_step: Callable[[str], None]
+    job: Job,
+    rules: RuleSet,
+    effort: int,
+    *,
+    share: Share,
+    steps: Steps,
+    on_step: Callable[[str], None],
+    on_ahead: Callable[[Ahead], None],
 ) -> _Derived:
     """All of a plan but its stamp."""
     on_step("survey")
@@ -136,6 +145,7 @@ def _derived(
     surfaces = with_done(_marked(survey.surfaces, by_kind, rules), stock, job)
     refuse_too_many_boards(surfaces, job)
     refuse_too_many_tiles(surfaces, job, rules)
+    on_ahead(work_ahead(surfaces, job))
     on_step("judgement")
     judgement = judge_job(job, survey, rules)
     on_step("boards and cutting")

@@ -15,6 +15,18 @@ cli-finding =
 # A rule that the job sets, its value and why.
 cli-changed = changed for this job: { $change }
 
+# Before boards and tile are laid out: about how much that is.
+cli-ahead = to lay out: { $surfaces } { $surfaces ->
+    [one] surface
+   *[other] surfaces
+}, about { $boards } { $boards ->
+    [one] board
+   *[other] boards
+} and { $tiles } { $tiles ->
+    [one] tile
+   *[other] tiles
+}
+
 cli-stopped = the work is stopped: { $what }
 cli-verified = { $file }: consistent, verified
 cli-objections = { $file }: { $count } { $count ->

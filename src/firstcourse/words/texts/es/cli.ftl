@@ -16,6 +16,18 @@ cli-finding =
 # A rule that the job sets, its value and why.
 cli-changed = cambiado para este trabajo: { $change }
 
+# Before boards and tile are laid out: about how much that is.
+cli-ahead = por acomodar: { $surfaces } { $surfaces ->
+    [one] superficie
+   *[other] superficies
+}, unos { $boards } { $boards ->
+    [one] panel
+   *[other] paneles
+} y { $tiles } { $tiles ->
+    [one] azulejo
+   *[other] azulejos
+}
+
 cli-stopped = el trabajo está detenido: { $what }
 cli-verified = { $file }: coherente, verificado
 cli-objections = { $file }: { $count } { $count ->
