@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from firstcourse.app.summaries import judgement_summary as judgement_summary
     from firstcourse.app.summaries import summarize as summarize
     from firstcourse.app.summaries import survey_summary as survey_summary
+    from firstcourse.app.telling import ahead_text as ahead_text
     from firstcourse.app.telling import mass_text as mass_text
     from firstcourse.app.telling import remedy_tables as remedy_tables
     from firstcourse.app.telling import report_lines as report_lines
@@ -70,6 +71,7 @@ _FROM = {
     "json_value": "as_json",
     "judgement_summary": "summaries",
     "kept_plan": "kept",
+    "ahead_text": "telling",
     "mass_text": "telling",
     "new_job_text": "new_jobs",
     "open_job": "session",

@@ -1,13 +1,21 @@
 """How rooms put their results into words, in one place for every face that shows them."""
 
+from firstcourse.job import Job
 from firstcourse.papers.judgement_pages import remedy_tables
 from firstcourse.papers.rule_values import shown_value
+from firstcourse.steps import Ahead
 from firstcourse.survey import report_lines
 from firstcourse.units import Tape
 from firstcourse.values import Measure
-from firstcourse.words import in_figures, speaker_for
+from firstcourse.words import Speaker, in_figures, speaker_for
 
-__all__ = ["mass_text", "remedy_tables", "report_lines", "shown_value", "speaker_for"]
+__all__ = ["ahead_text", "mass_text", "remedy_tables", "report_lines", "shown_value", "speaker_for"]
+
+
+def ahead_text(ahead: Ahead, job: Job) -> str:
+    """About how much there is to lay out, in the words that the job's papers are written in."""
+    speaker = Speaker(job.practice, job.tape, tongue=job.tongue)
+    return speaker.text("cli-ahead", surfaces=ahead.surfaces, boards=ahead.boards, tiles=ahead.tiles)
 
 
 def mass_text(kg: float, tape: Tape) -> str:

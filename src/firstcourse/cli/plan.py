@@ -49,19 +49,14 @@ def plan(
         tongue: What is printed is written in it, such as en; the one that the job names where not given.
         json: Print the summary for another program to read.
     """
-    from firstcourse.app import Disk, open_job, summarize
+    from firstcourse.app import Disk, ahead_text, open_job, summarize
     from firstcourse.words import speaker_for
 
     disk = Disk()
     disk.check_folder(out)
     told = progress_told(always=progress)
     session = open_job(job, files=disk, tongue=tongue or "")
-
-    def ahead(work: "Ahead") -> None:
-        speaker = Speaker(session.job.practice, session.job.tape, tongue=session.job.tongue)
-        told(speaker.text("cli-ahead", surfaces=work.surfaces, boards=work.boards, tiles=work.tiles))
-
-    result = session.plan(effort=effort, on_step=told, on_ahead=ahead)
+    result = session.plan(effort=effort, on_step=told, on_ahead=lambda ahead: told(ahead_text(ahead, session.job)))
     summary = summarize(result, session.papers(result, out, poles=poles, on_step=told))
     if json:
         print_json(summary)
