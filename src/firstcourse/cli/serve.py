@@ -51,3 +51,45 @@ def run(
     )
     answer(start, lambda line: print(line, flush=True))
     return 0
+
+
+@serve.command
+def backup(file: Path, /, *, database: str = "") -> int:
+    """Write all jobs, plans and accounts into one file; others may go on working meanwhile.
+
+    Args:
+        file: Where to; what stands there is never overwritten.
+        database: As for serve.
+    """
+    from firstcourse.web.serving import backed_up
+
+    print(f"wrote {file}: {backed_up(file, database)} rows")
+    return 0
+
+
+@serve.command
+def restore(file: Path, /, *, database: str = "") -> int:
+    """Fill a new database from a backup; the file may come from SQLite or PostgreSQL.
+
+    Args:
+        file: As `serve backup` wrote it.
+        database: As for serve; it must hold no tables yet.
+    """
+    from firstcourse.web.serving import restored
+
+    print(f"restored {restored(file, database)} rows from {file}")
+    return 0
+
+
+@serve.command
+def code(name: str, /, *, database: str = "") -> int:
+    """Print a code that lets somebody in once, within ten minutes, such as an owner who lost the password.
+
+    Args:
+        name: The account.
+        database: As for serve.
+    """
+    from firstcourse.web.serving import code_for
+
+    print(code_for(name, database))
+    return 0

@@ -76,13 +76,16 @@ def open_database(url: str = "") -> Database:
     """
     from firstcourse.store.migrating import upgrade
 
-    engine = _engine(url)
+    engine = open_engine(url)
     try:
         upgrade(engine)
     except OperationalError as error:
         engine.dispose()
         said = str(error.orig).strip().splitlines()[0]
         raise InputValueError(f"the database {shown(engine.url)} cannot be opened: {said}") from None
+    except BaseException:
+        engine.dispose()
+        raise
     return Database(engine)
 
 
@@ -96,7 +99,15 @@ def sqlite_url(file: Path) -> str:
     return URL.create("sqlite", database=str(file)).render_as_string()
 
 
-def _engine(url: str) -> Engine:
+def open_engine(url: str = "") -> Engine:
+    """Connections to a database whose tables are left as they are.
+
+    Args:
+        url: See `open_database`.
+
+    Raises:
+        InputValueError: The address is none.
+    """
     try:
         address = make_url(url or _own_file())
         if address.get_backend_name() not in _KINDS:

@@ -7,11 +7,14 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Protocol
 
 import uvicorn
 
 from firstcourse.app import Session, demo_text
 from firstcourse.errors import InputValueError
+from firstcourse.store.accounts import Accounts
+from firstcourse.store.backup import backup, restore
 from firstcourse.store.database import open_database
 from firstcourse.web.app import application
 from firstcourse.web.house import OWNER, House, Settings
@@ -47,12 +50,21 @@ class Start:
     demo: bool = False
 
 
-def serve(start: Start, tell: Callable[[str], None]) -> None:
+class Stoppable(Protocol):
+    """What answers; it ends soon after this is set."""
+
+    should_exit: bool
+
+
+def serve(
+    start: Start, tell: Callable[[str], None], begun: Callable[[Stoppable], object] = lambda _server: None
+) -> None:
     """Answer browsers until the program is interrupted.
 
     Args:
         start: How it is to be started.
         tell: Prints a line on the terminal.
+        begun: Given what answers, before it does.
 
     Raises:
         InputValueError: It may not listen there, or cannot; or the database cannot be opened.
@@ -88,8 +100,10 @@ def serve(start: Start, tell: Callable[[str], None]) -> None:
         timeout_graceful_shutdown=2,
         proxy_headers=False,
     )
+    server = uvicorn.Server(config)
+    begun(server)
     with suppress(KeyboardInterrupt):
-        uvicorn.Server(config).run(sockets=[listening])
+        server.run(sockets=[listening])
 
 
 def put_demo(house: House) -> None:
@@ -168,3 +182,43 @@ def _own_addresses(host: str) -> tuple[str, ...]:
             asked.connect((far, 9))
             found.append(asked.getsockname()[0])
     return tuple(found)
+
+
+def backed_up(file: Path, database: str) -> int:
+    """Write a database into a file, see `store.backup`; how many rows.
+
+    Raises:
+        InputValueError: The file is there already, or cannot be written; or the database cannot be opened.
+    """
+    opened = open_database(database)
+    try:
+        return backup(opened, file)
+    finally:
+        opened.close()
+
+
+def restored(file: Path, database: str) -> int:
+    """Fill a new database from a file, see `store.backup`; how many rows.
+
+    Raises:
+        InputValueError: The file is no backup, or the database holds something.
+    """
+    return restore(file, database)
+
+
+def code_for(name: str, database: str) -> str:
+    """A code that signs an account in once.
+
+    Raises:
+        InputValueError: There is no such account, or it is closed.
+    """
+    opened = open_database(database)
+    try:
+        accounts = Accounts(opened)
+        account = accounts.by_name(name)
+        if account is None or account.closed:
+            known = ", ".join(one.name for one in accounts.all() if not one.closed)
+            raise InputValueError(f"'{name}' is no account that may sign in; there are {known or 'none'}")
+        return accounts.new_code(account.id)
+    finally:
+        opened.close()

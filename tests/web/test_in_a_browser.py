@@ -1,0 +1,152 @@
+"""In a real browser: the way from the printed link to a verified plan, on a phone and without scripts."""
+
+import re
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from queue import Queue
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser as Chromium
+from playwright.sync_api import BrowserContext, Page, sync_playwright
+
+from databases import missing
+from firstcourse.store.database import sqlite_url
+from firstcourse.web import serving
+
+CHROMIUM = Path("/usr/bin/chromium")
+FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+)
+PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 900}
+SERIOUS = ("serious", "critical")
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[str]:
+    """The program while the block runs, with the demo job in it; gives the link that it printed."""
+    told: Queue[str] = Queue()
+    start = serving.Start(port=0, database=sqlite_url(folder / "jobs.sqlite"), demo=True)
+    servers: list[serving.Stoppable] = []
+    thread = threading.Thread(target=serving.serve, args=(start, told.put, servers.append))
+    thread.start()
+    try:
+        link = ""
+        while "/enter#" not in link:
+            link = told.get(timeout=60)
+        yield link
+    finally:
+        for server in servers:
+            server.should_exit = True
+        thread.join(timeout=30)
+    assert not thread.is_alive()
+
+
+@pytest.fixture(scope="module")
+def chromium() -> Iterator[Chromium]:
+    if not CHROMIUM.exists():
+        missing("Chromium")
+    with sync_playwright() as playwright:
+        yield playwright.chromium.launch(executable_path=CHROMIUM, args=list(FLAGS))
+
+
+@pytest.fixture(scope="module")
+def link(tmp_path_factory: pytest.TempPathFactory, chromium: Chromium) -> Iterator[str]:
+    with served(tmp_path_factory.mktemp("served")) as printed:
+        yield printed
+
+
+@pytest.fixture(scope="module")
+def signed_in(chromium: Chromium, link: str) -> BrowserContext:
+    """A phone that came in by the printed link; whatever it asks for elsewhere, or that fails, is noted."""
+    context = chromium.new_context(viewport=PHONE, has_touch=True, locale="en-US")
+    context.wrong = []  # type: ignore[attr-defined]
+    origin = link.partition("/enter")[0]
+    context.on("request", lambda asked: asked.url.startswith(origin) or context.wrong.append(asked.url))  # type: ignore[attr-defined]
+    context.on("console", lambda said: said.type == "error" and context.wrong.append(said.text))  # type: ignore[attr-defined]
+    context.on("weberror", lambda error: context.wrong.append(str(error.error)))  # type: ignore[attr-defined]
+    page = context.new_page()
+    page.goto(link)
+    page.wait_for_url("**/jobs")
+    assert "#" not in page.url
+    page.close()
+    return context
+
+
+def faults(page: Page) -> list[str]:
+    """What axe holds against a page."""
+    found = Axe().run(page).response["violations"]
+    return [f"{one['id']}: {one['nodes'][0]['html']}" for one in found if one["impact"] in SERIOUS]
+
+
+def small_targets(page: Page) -> list[str]:
+    """What is touched and is less than 48 pixels high, links within text apart."""
+    return page.eval_on_selector_all(
+        "button, select, nav a, .actions a, .pick, input:not([type=hidden], [type=radio], [type=checkbox])",
+        "all => all.filter(one => one.getBoundingClientRect().height < 48 && one.checkVisibility())"
+        ".map(one => one.outerHTML.slice(0, 80))",
+    )
+
+
+def test_the_demo_is_planned_on_a_phone_and_every_page_is_sound(signed_in: BrowserContext, link: str) -> None:
+    page = signed_in.new_page()
+    page.goto(link.partition("/enter")[0])
+    page.click(".cards a")
+    page.get_by_role("button", name="Plan it").click()
+    page.wait_for_selector(".figures", timeout=120_000)
+    assert page.locator(".figures dd").first.inner_text().isdigit()
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    job = re.sub(r"\?.*", "", page.url)
+    paths = ("", "/document", "/revisions", "/links", "/client")
+    for path in (
+        *(job + path for path in paths),
+        f"{job}/../../jobs",
+        f"{job}/../../jobs/new",
+        f"{job}/../../account",
+    ):
+        page.goto(path)
+        assert faults(page) == [] and small_targets(page) == [], path
+        assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"], path
+    page.goto(job)
+    page.locator(".drawings a").first.click()
+    drawn = page.locator(".drawing img")
+    drawn.wait_for()
+    assert drawn.evaluate("one => one.decode().then(() => one.naturalWidth)") > 50
+    assert signed_in.wrong == []  # type: ignore[attr-defined]
+
+
+def test_pages_keep_their_contrast_in_the_dark(chromium: Chromium, signed_in: BrowserContext, link: str) -> None:
+    dark = chromium.new_context(viewport=DESK, color_scheme="dark", storage_state=signed_in.storage_state())
+    page = dark.new_page()
+    page.goto(f"{link.partition('/enter')[0]}/jobs")
+    page.locator(".cards a").first.click()
+    found = Axe().run(page, options={"rules": {"color-contrast-enhanced": {"enabled": True}}}).response
+    assert [one["id"] for one in found["violations"]] == []
+    dark.close()
+
+
+def test_a_job_is_made_and_changed_without_scripts(
+    chromium: Chromium, signed_in: BrowserContext, link: str
+) -> None:
+    state = signed_in.storage_state()
+    bare = chromium.new_context(viewport=PHONE, java_script_enabled=False, storage_state=state)
+    page = bare.new_page()
+    page.goto(f"{link.partition('/enter')[0]}/jobs/new")
+    page.fill("#name", "Bath without scripts")
+    page.get_by_role("button", name="Make the job").click()
+    page.get_by_role("link", name="Document", exact=True).click()
+    page.fill("#field", "rooms[1].height")
+    page.fill("#value", "7' 9\"")
+    page.get_by_role("button", name="Save this field").click()
+    assert "height: 7' 9\"" in page.locator("#text").input_value()
+    page.get_by_role("link", name="Saved before").click()
+    assert page.locator(".revisions li").count() == 2
+    bare.close()
