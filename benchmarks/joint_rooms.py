@@ -20,7 +20,8 @@ from typing import Any
 from checks import check_cutting, check_layout
 
 from firstcourse.cutting import Blank, CutSheet, StockSize
-from firstcourse.cutting.choice import Arrangement, Course, Field, Pick, choose
+from firstcourse.cutting.choice import choose
+from firstcourse.cutting.choices import Arrangement, Course, Field, Pick
 from firstcourse.cutting.every_layout import Region, least_over_layouts
 from firstcourse.cutting.kernels import warm
 from firstcourse.cutting.packing import Manner, Room, pack

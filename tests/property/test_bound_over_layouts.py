@@ -4,7 +4,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from firstcourse.cutting import StockSize
-from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+from firstcourse.cutting.choice import choose
+from firstcourse.cutting.choices import Arrangement, Course, Field
 from firstcourse.cutting.every_layout import Region, least_over_layouts
 
 GAP, LEAST, STAGGER = 2, 8, 16

@@ -7,7 +7,8 @@ import pytest
 
 from firstcourse.cutting import StockSize
 from firstcourse.cutting import choice as search
-from firstcourse.cutting.choice import FULL_WORK, Arrangement, Course, Field, choose
+from firstcourse.cutting.choice import FULL_WORK, choose
+from firstcourse.cutting.choices import Arrangement, Course, Field
 
 WIDE = 100
 

@@ -2,7 +2,8 @@
 
 from firstcourse.boards.courses import Span
 from firstcourse.boards.field import Field
-from firstcourse.boards.seams import covered, stretches
+from firstcourse.boards.seam_ground import stretches
+from firstcourse.boards.seams import covered
 from firstcourse.plan import Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM

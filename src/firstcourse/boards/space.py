@@ -7,7 +7,8 @@ from firstcourse.boards.courses import Span, course_spans
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, Ground, cheapest
+from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, cheapest
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape

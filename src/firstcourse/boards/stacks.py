@@ -11,7 +11,8 @@ from firstcourse.boards.courses import Span, placed, spans_beside
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seams import Course, Ground
+from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seams import Course
 from firstcourse.geometry import LEAST_AREA2
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet

@@ -1,6 +1,7 @@
 """Cutting rectangles from sheets by edge-to-edge cuts. Whole numbers only; knows nothing of what they are for."""
 
-from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+from firstcourse.cutting.choice import choose
+from firstcourse.cutting.choices import Arrangement, Course, Field
 from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
 from firstcourse.cutting.kernels import Ints, compiled, warm
 from firstcourse.cutting.model import (

@@ -21,20 +21,20 @@ as `bound`: the search stops there and `Choice.proven` says so.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import gcd, log
 from typing import TYPE_CHECKING, Any
 
+from firstcourse.cutting.choices import Choice, Course, Field, Pick, Size
 from firstcourse.cutting.laid import Laid, laid
-from firstcourse.cutting.model import Blank, CannotCutError, CutSheet, KeptSize, StockSize
-from firstcourse.cutting.packing import Filling, Room
+from firstcourse.cutting.model import Blank, CannotCutError, KeptSize, StockSize
+from firstcourse.cutting.packing import Room
+from firstcourse.cutting.room_ways import room_table, rooms_of
 from firstcourse.errors import InputValueError
 
 if TYPE_CHECKING:
     from firstcourse.cutting.kernels import Ints
 
-Size = tuple[int, int]
 
 RUNS = (1, 2, 8, 24)
 """Runs by effort; a level does all runs of the levels below first, so it never ends worse."""
@@ -67,81 +67,6 @@ LEAST_STEPS = 500
 """Steps that are done however many sheets there are."""
 MOST_ROOMS = 60
 """Stocks and kept rectangles together: one bit of a number each."""
-
-
-@dataclass(frozen=True)
-class Course:
-    """One course: where it may be broken and what each interval is cut as.
-
-    Attributes:
-        breaks: Ascending positions; the first and the last are the ends of the course and always taken.
-        intervals: (from, to, blanks) with the numbers of two breaks; an interval not listed is not legal.
-    """
-
-    breaks: tuple[int, ...]
-    intervals: tuple[tuple[int, int, tuple[Size, ...]], ...]
-
-
-@dataclass(frozen=True)
-class Arrangement:
-    """One way to divide a field into courses, listed from one side to the other.
-
-    Attributes:
-        stagger: Least distance between breaks of neighbouring courses; ends do not count.
-        stocks: Ids of the stocks its blanks may be cut from; all where empty.
-    """
-
-    courses: tuple[Course, ...]
-    stagger: int
-    stocks: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True)
-class Field:
-    """Something to be filled; `like` marks fields whose arrangements, number by number, go well together."""
-
-    id: str
-    arrangements: tuple[Arrangement, ...]
-    like: str = ""
-
-
-@dataclass(frozen=True)
-class Pick:
-    """What was chosen for a field: the number of the arrangement and the break numbers of each course."""
-
-    field: str
-    arrangement: int
-    breaks: tuple[tuple[int, ...], ...]
-
-
-@dataclass(frozen=True)
-class Choice:
-    """The choice for all fields, in their order, and the sheets they are cut from.
-
-    Attributes:
-        cost: Of all sheets bought.
-        bound: The least that any layout costs, as given by the caller.
-    """
-
-    picks: tuple[Pick, ...]
-    sheets: tuple[CutSheet, ...]
-    cost: int
-    bound: int
-
-    @property
-    def num_cuts(self) -> int:
-        """Cuts over all sheets."""
-        return sum(len(sheet.cuts) for sheet in self.sheets)
-
-    @property
-    def num_blanks(self) -> int:
-        """Blanks over all sheets."""
-        return sum(part.blank is not None for sheet in self.sheets for part in sheet.parts)
-
-    @property
-    def proven(self) -> bool:
-        """Whether no layout costs less."""
-        return self.cost == self.bound
 
 
 def choose(
@@ -351,80 +276,6 @@ class _Search:
                         blanks[f, c, interval, n] = Blank(f"{field.id}#{c}.{interval}.{n}", w, h, stocks)
         sheets = [filling.sheet() for filling in self.best.fillings(blanks, self.rooms)]
         return Choice(tuple(picks), tuple(sheets), self.cost, bound)
-
-
-@dataclass(frozen=True)
-class Way:
-    """How a list is packed.
-
-    Attributes:
-        manner: Below `kernels.NUM_MANNERS`.
-        use_kept: Whether kept rectangles are used.
-        buy: The room wanted for each sheet bought, in order.
-        least: Least side of any blank, in units of the packing.
-    """
-
-    manner: int
-    use_kept: bool
-    buy: tuple[int, ...]
-    least: int
-
-
-def rooms_of(stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> list[Room]:
-    """Kept rectangles, then sheets, the cheapest for their area first."""
-    turns = {s.id: s.may_turn for s in stock}
-    listed = sorted(stock, key=lambda s: (s.cost * 10**9 // (s.w * s.h), s.cost, s.id))
-    return [Room(k.stock, k.id, k.w, k.h, 0, turns[k.stock]) for k in kept] + [
-        Room(s.id, None, s.w, s.h, s.cost, s.may_turn) for s in listed
-    ]
-
-
-def room_table(rooms: Sequence[Room], unit: int) -> "Ints":
-    """Rooms as `kernels.pack` has them, in whole units."""
-    import numpy as np
-
-    return np.array([(r.w // unit, r.h // unit, int(r.may_turn), r.cost) for r in rooms], np.int64)
-
-
-def packed(blanks: Sequence[Blank], rooms: Sequence[Room], num_kept: int, way: Way, unit: int) -> list[CutSheet]:
-    """The sheets of one packing, with their cuts in working order.
-
-    Args:
-        blanks: What is packed, equal ones in this order.
-        rooms: What can be cut, in the order of `rooms_of`.
-        num_kept: So many of them are kept rectangles.
-        way: How.
-        unit: A divisor of all sides of blanks.
-
-    Raises:
-        CannotCutError: If a blank fits no room.
-    """
-    import numpy as np
-
-    from firstcourse.cutting import kernels
-
-    num = len(blanks)
-
-    def ints(values: Sequence[int]) -> "Ints":
-        return np.array(values, np.int64)
-
-    placed = np.zeros((num, 8), np.int64)
-    room_of, most = np.zeros(num + num_kept, np.int64), num + num_kept
-    buy = ints([*way.buy, *([num_kept] * (num + 1 - len(way.buy)))])
-    sheets, _, _ = kernels.pack(
-        ints([b.w // unit for b in blanks]), ints([b.h // unit for b in blanks]),
-        ints([sum((room.stock in b.allowed) << bit for bit, room in enumerate(rooms)) for b in blanks]), num,
-        room_table(rooms, unit), num_kept, int(way.use_kept), buy, way.least, way.manner, ints([0] * num),
-        ints([0] * num), np.zeros((2 * num + num_kept + 2, 5), np.int64), ints([0] * most), room_of, placed,
-    )  # fmt: skip
-    if sheets < 0:
-        raise CannotCutError(next(b.id for b in blanks))
-    fillings = [Filling(rooms[room]) for room in room_of[:sheets].tolist()]
-    for blank, sheet, x, y, turned, across, _, _ in placed.tolist():
-        filling = fillings[sheet]
-        index = next(i for i, free in enumerate(filling.free) if free[1:3] == (x * unit, y * unit))
-        filling.place(blanks[blank], index, bool(turned), "x" if across else "y")
-    return [filling.sheet() for filling in fillings if filling.placed]
 
 
 def _tables(fields: Sequence[Field], rooms: Sequence[Room]) -> tuple[tuple[Any, ...], int, list[int], int]:

@@ -468,7 +468,8 @@ def least_area(
 def warm() -> None:
     """Compile what is not yet on disk, by choosing for one small field and cutting one small list."""
     from firstcourse.cutting import cheaper, patterns
-    from firstcourse.cutting.choice import Arrangement, Course, Field, choose
+    from firstcourse.cutting.choice import choose
+    from firstcourse.cutting.choices import Arrangement, Course, Field
     from firstcourse.cutting.every_layout import Region, least_over_layouts
     from firstcourse.cutting.model import StockSize
 

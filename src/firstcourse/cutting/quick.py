@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from math import gcd
 
-from firstcourse.cutting.choice import room_table, rooms_of
 from firstcourse.cutting.model import Blank, CannotCutError, KeptSize, StockSize
+from firstcourse.cutting.room_ways import room_table, rooms_of
 
 
 def quick_cut(

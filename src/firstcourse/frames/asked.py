@@ -13,10 +13,11 @@ from firstcourse.frames.ceilings import Above, CeilingInput
 from firstcourse.frames.floor_loads import floor_loads
 from firstcourse.frames.floors import Finish, FloorInput
 from firstcourse.frames.joists import PointLoad, SisterPart
-from firstcourse.frames.judge import FRAMES_NEED, JudgeInput, WallInput, frame_unjudged, judge_spacing
+from firstcourse.frames.judge import JudgeInput, WallInput, judge_spacing
 from firstcourse.frames.lumber import lumber
 from firstcourse.frames.notches import Cut
 from firstcourse.frames.panels import Panel, thickness_in
+from firstcourse.frames.unjudged import FRAMES_NEED, frame_unjudged
 from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.geometry import Point, bounds
 from firstcourse.job import (

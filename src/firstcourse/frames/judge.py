@@ -23,6 +23,7 @@ from firstcourse.frames.lumber import Lumber
 from firstcourse.frames.notches import cut_checks
 from firstcourse.frames.panels import thickness_in
 from firstcourse.frames.remedies import Remedy, floor_remedies, second_layer
+from firstcourse.frames.unjudged import FRAMES_NEED, frame_unjudged
 from firstcourse.frames.walls import Studs, check_studs
 from firstcourse.layers import Layer
 from firstcourse.rules import RuleSet
@@ -68,8 +69,6 @@ _ASKED_BY: dict[str, dict[str, Value]] = {
     "panel_uniform": {"advised": False},
 }
 """What the words need of checks that share a code, or that may be advice."""
-FRAMES_NEED = "floor.load.live"
-"""A practice without this rule has none to judge frames by."""
 _ORDER = {Severity.STOP: 0, Severity.FIX: 1, Severity.NOTE: 2}
 
 
@@ -373,50 +372,6 @@ def judge_spacing(rules: RuleSet, ref: str, member: str, spacing_in: float) -> t
         return ()
     severity = None if rules.has(FRAMES_NEED) else Severity.FIX
     return (_finding(ref, check, ("add_member",), {"member": Word(word=member)}, severity),)
-
-
-def frame_unjudged(ref: str, rules: RuleSet, *, missing: str = FRAMES_NEED, floor: bool = True) -> Finding:
-    """What is said of a frame for which a practice has no rules: that nothing here tells, and whom to ask.
-
-    Args:
-        ref: Reference to the surface.
-        rules: The rule book in force.
-        missing: The rule it has no value of.
-        floor: Whether it is a floor, which live load bends.
-
-    Returns:
-        A note where the practice has no such rules at all: the work need not wait for a table of this book. A stop
-        where it judges frames and lacks this one rule.
-    """
-    partly = rules.has(FRAMES_NEED)
-    asked, bends = rules.find("frame.ask"), rules.find("frame.ask.deflection")
-    usual = rules.find("frame.deflection.usual") if floor else None
-    values: dict[str, Value] = {
-        "partly": partly,
-        "missing": Name(name=missing),
-        "practice": Word(word=rules.practice),
-        "day": Name(name=rules.on.isoformat()),
-        "floor": floor,
-        "named": asked is not None,
-        "bends": bends is not None,
-        "borrowed": bends is not None and bool(bends.taken_from),
-    }
-    if asked is not None:
-        values["who"] = Name(name=str(asked.value))
-    if bends is not None:
-        values["divisor"] = measure(rules.number(bends.id))
-        if bends.taken_from:
-            values["lender"] = Word(word=bends.taken_from)
-    if usual is not None:
-        values["usual"] = measure(rules.number(usual.id))
-    return Finding(
-        code="SUI-901",
-        severity=Severity.STOP if partly else Severity.NOTE,
-        at=(ref,),
-        rule="" if usual is None else usual.id,
-        remedies=("carries",) if usual is None else ("carries", "usual"),
-        values=values,
-    )
 
 
 def _boundary(rules: RuleSet) -> Finding:

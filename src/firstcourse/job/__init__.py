@@ -4,6 +4,7 @@ from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, JoistCut, Jo
 from firstcourse.job.done import BoardDone, Done, SurfaceDone, TakenOut
 from firstcourse.job.editing import FieldValue, edited_text, with_block, without_item
 from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS
+from firstcourse.job.framing import FloorFraming, Member, WallBlocking, WallFraming
 from firstcourse.job.guide import job_guide
 from firstcourse.job.merging import WHOLE, Clash, Merge, Side, merged
 from firstcourse.job.model import (
@@ -11,17 +12,12 @@ from firstcourse.job.model import (
     BoardedFloor,
     BoardedWall,
     BoardRange,
-    FloorFraming,
-    FloorOpening,
     Job,
-    Member,
     PanelJoint,
     Room,
     SheetStock,
-    WallBlocking,
-    WallFraming,
-    WallOpening,
 )
+from firstcourse.job.openings import FloorOpening, WallOpening
 from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, TiledShower

@@ -8,16 +8,10 @@ from itertools import pairwise
 from firstcourse.errors import InputValueError
 from firstcourse.job.done_checks import check_done
 from firstcourse.job.fields import LONGEST_SIDE_MM
+from firstcourse.job.framing import FloorFraming, Member, WallFraming
 from firstcourse.job.layer_checks import check_layers
-from firstcourse.job.model import (
-    BoardedWall,
-    FloorFraming,
-    Job,
-    Member,
-    Room,
-    WallFraming,
-    WallOpening,
-)
+from firstcourse.job.model import BoardedWall, Job, Room
+from firstcourse.job.openings import WallOpening
 from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
 from firstcourse.rules import load_rules

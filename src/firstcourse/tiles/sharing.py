@@ -17,6 +17,7 @@ from shapely import Polygon
 
 from firstcourse.errors import InputValueError
 from firstcourse.tiles.model import XY, LaidTile
+from firstcourse.tiles.shared_cuts import CutPlace, Sharing
 
 # Rounding of laid outlines; far below what a saw can do [mm].
 _NOISE = 0.004
@@ -25,42 +26,6 @@ _LEAST_EDGE = 0.5
 Box = tuple[float, float, float, float]
 Motion = tuple[float, float, float, float]
 """Cosine and sine of a turn, and the shift after it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutPlace:
-    """Where one cut tile lies in the tile it is cut from.
-
-    Attributes:
-        source: Number of the whole tile, from 1.
-        outline: The piece within that tile, seen from its face, the tile's lower left corner at (0, 0); its points
-            in the order of the piece's own outline [mm].
-        turned: How far the piece lies turned to the left against how it is laid in its own tile [degrees].
-    """
-
-    source: int
-    outline: tuple[XY, ...]
-    turned: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sharing:
-    """How all cut tiles of one kind come from whole ones.
-
-    Attributes:
-        places: One per piece, in the order given.
-        sources: Whole tiles that are cut.
-        lower_bound: No way of cutting needs fewer.
-    """
-
-    places: tuple[CutPlace, ...]
-    sources: int
-    lower_bound: int
-
-    @property
-    def proven(self) -> bool:
-        """Whether no way of cutting needs fewer whole tiles."""
-        return self.sources == self.lower_bound
 
 
 def share(

@@ -8,7 +8,8 @@ import pytest
 
 from firstcourse.boards.field import Field, field_of
 from firstcourse.boards.members import row_runs
-from firstcourse.boards.seams import PIECE, SLIVER, Course, Ground
+from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seams import PIECE, SLIVER, Course
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, inches

@@ -5,9 +5,11 @@ import pytest
 
 from firstcourse.cutting import CannotCutError, KeptSize, StockSize
 from firstcourse.cutting import choice as choice_module
-from firstcourse.cutting.choice import Arrangement, Choice, Course, Field, Way, choose, packed, rooms_of
+from firstcourse.cutting.choice import choose
+from firstcourse.cutting.choices import Arrangement, Choice, Course, Field
 from firstcourse.cutting.kernels import NUM_MANNERS
 from firstcourse.cutting.model import Blank
+from firstcourse.cutting.room_ways import Way, packed, rooms_of
 from firstcourse.errors import InputValueError
 
 SHEET = StockSize("s", 60, 36, 1)

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from firstcourse.cutting import StockSize
-from firstcourse.cutting.choice import Arrangement, Course, Field, _Search, choose
+from firstcourse.cutting.choice import _Search, choose
+from firstcourse.cutting.choices import Arrangement, Course, Field
 from firstcourse.cutting.laid import laid
 from firstcourse.cutting.relaying import relay
 

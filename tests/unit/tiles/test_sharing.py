@@ -14,7 +14,8 @@ from firstcourse.plan import TileStock
 from firstcourse.tiles.lay import lay
 from firstcourse.tiles.model import LaidTile
 from firstcourse.tiles.patterns import repeat_cell
-from firstcourse.tiles.sharing import Sharing, fewest, share
+from firstcourse.tiles.shared_cuts import Sharing
+from firstcourse.tiles.sharing import fewest, share
 from firstcourse.units import mm
 
 KERF = 2.0
