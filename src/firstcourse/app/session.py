@@ -242,8 +242,10 @@ class Session:
 
         return self._files.write_folder(told(), Path(folder), record=True)
 
-    def ticked(self, plan: PlanResult, path: Path | str) -> "Ticked":
+    def ticked(self, plan: Plan, path: Path | str) -> "Ticked":
         """Read back what was ticked and measured on a phone, see docs/papers.md.
+
+        `mark_done` takes its boards, its cut pieces and its first courses.
 
         Args:
             plan: The plan whose pack was on that phone.
@@ -258,7 +260,7 @@ class Session:
 
         try:
             data = read_file(Path(path), most_bytes=MOST_BYTES, what="a file of ticks")
-            return read_ticked(data, plan.plan)
+            return read_ticked(data, plan)
         except InputValueError as error:
             raise InputValueError(f"{path}: {error}") from None
 

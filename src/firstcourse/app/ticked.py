@@ -21,6 +21,7 @@ from firstcourse.units import LengthError, parse_length
 
 MOST_BYTES = 2_000_000
 """The largest file of ticks that is read; one that ticks ten thousand tiles takes half of it [bytes]."""
+_COURSE = "course/"
 _TOLD = 5
 """So many faults of one kind are told by name."""
 
@@ -55,6 +56,42 @@ class Ticked:
     saved: datetime
     ticks: Mapping[str, datetime]
     measured: Mapping[str, Measured]
+
+    @property
+    def boards(self) -> tuple[str, ...]:
+        """Ids of boards that are up."""
+        return self._named("board/")
+
+    @property
+    def first_courses(self) -> dict[str, int]:
+        """By the id of a wall, how high over the floor its first course stands [ticks]."""
+        found = {
+            name.removeprefix(_COURSE): one.ticks
+            for name, one in self.measured.items()
+            if name.startswith(_COURSE)
+        }
+        return {name: ticks for name, ticks in found.items() if ticks is not None}
+
+    def cut(self, plan: Plan) -> tuple[str, ...]:
+        """Ids of boards that are cut and not up: every cut of their sheet is ticked.
+
+        Args:
+            plan: That the ticks belong to.
+        """
+        cut_up = {
+            part.piece
+            for sheet in plan.sheets
+            if sheet.cuts and all(f"cut/{sheet.id}/{n}" in self.ticks for n in range(1, len(sheet.cuts) + 1))
+            for part in sheet.parts
+        }
+        up = set(self.boards)
+        boards = (board for surface in plan.surfaces for board in surface.boards)
+        return tuple(
+            board.id for board in boards if board.piece in cut_up and board.id not in up and not board.fixed
+        )
+
+    def _named(self, kind: str) -> tuple[str, ...]:
+        return tuple(name.removeprefix(kind) for name in self.ticks if name.startswith(kind))
 
 
 class _Strict(BaseModel):

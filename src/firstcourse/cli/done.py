@@ -20,6 +20,7 @@ def done(
     cut: Boards = (),
     taken_out: Boards = (),
     first_course: Boards = (),
+    ticked: Path | None = None,
     out: Path | None = None,
 ) -> int:
     """Write into the job which boards of a plan are up, so that the next plan keeps them and plans the rest.
@@ -34,18 +35,23 @@ def done(
         cut: Boards whose pieces are cut and not up.
         taken_out: Boards that were up and had to come out again.
         first_course: Where the first course of a tiled wall stands, such as "bath/wall/A-B=3 5/8 in".
+        ticked: What a phone saved of its pack: boards that are up, sheets that are cut, first courses.
         out: Where to write the job; over itself where not given.
     """
     from firstcourse.app import open_job, proven_plan
     from firstcourse.words import speaker_for
 
-    if not (boards or cut or taken_out or first_course):
+    if not (boards or cut or taken_out or first_course or ticked):
         raise InputValueError("nothing is said to be done: name boards, such as --boards W1-1 W1-2")
     session = open_job(job)
     built = proven_plan(plan)
-    session.mark_done(
-        built, boards=boards, cut=cut, taken_out=taken_out, first_courses=dict(map(_course, first_course))
-    )
+    courses = dict(map(_course, first_course))
+    if ticked is not None:
+        sent = session.ticked(built, ticked)
+        # What is said by hand stands over what the phone says.
+        boards = (*boards, *(board for board in sent.boards if board not in taken_out))
+        cut, courses = (*cut, *sent.cut(built)), sent.first_courses | courses
+    session.mark_done(built, boards=boards, cut=cut, taken_out=taken_out, first_courses=courses)
     target = job if out is None else out
     session.save(target)
     given = session.job.done

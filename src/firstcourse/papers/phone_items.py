@@ -299,7 +299,10 @@ def _tile(plan: Plan, speaker: Speaker) -> Iterator[Section]:
                 Item(id=f"line/{surface.id}/{number}", text=line)
                 for number, line in enumerate(words["lines"], start=1)
             ],
-            entries=[Entry(id=f"course/{surface.id}", label=speaker.text("phone-entry", "course"), kind="length")],
+            entries=[
+                Entry(id=f"course/{surface.id}", label=speaker.text("phone-entry", "course"), kind="length")
+                for _ in range(surface.id.rpartition("/")[0] == f"{surface.room}/wall")
+            ],
             after=[f"{softs}: {line}" for line in words["soft"]] + [f"{chips}: {line}" for line in words["chips"]],
             tiles={tile.id: f"tile/{tile.id}" for tile in surface.tiles},
         )

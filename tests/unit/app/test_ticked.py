@@ -9,6 +9,7 @@ import pytest
 import firstcourse
 from example_plans import EXAMPLES, plan_of
 from firstcourse.app.ticked import MOST_BYTES, read_ticked
+from firstcourse.cli import run
 from firstcourse.errors import InputValueError
 from firstcourse.papers.phone_items import ids_of, sections
 from firstcourse.papers.phone_pack import plan_digest
@@ -81,12 +82,42 @@ def test_a_session_reads_it_and_names_the_file(tmp_path: Path) -> None:
     result = session.plan(effort=0)
     path = tmp_path / "ticked.json"
     path.write_bytes(sent())
-    assert list(session.ticked(result, path).ticks) == ["cut/S1/1"]
+    assert list(session.ticked(result.plan, path).ticks) == ["cut/S1/1"]
     path.write_bytes(sent(version=2))
     with pytest.raises(InputValueError, match=r"ticked\.json: version"):
-        session.ticked(result, path)
+        session.ticked(result.plan, path)
     with pytest.raises(InputValueError, match=r"none\.json: No such file"):
-        session.ticked(result, tmp_path / "none.json")
+        session.ticked(result.plan, tmp_path / "none.json")
+
+
+def test_done_takes_what_a_phone_says_and_hands_say_it_better(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job, folder = EXAMPLES / "tub-bathroom" / "job.yaml", tmp_path / "plan"
+    folder.mkdir()
+    document = firstcourse.open(job).plan(effort=0).document
+    (folder / "plan.json").write_text(document, encoding="utf-8")
+    read = Plan.model_validate_json(document)
+    sheet = next(one for one in read.sheets if one.cuts)
+    up = read.surfaces[0].boards[0]
+    ticks = {f"cut/{sheet.id}/{number}": AT for number in range(1, len(sheet.cuts) + 1)} | {f"board/{up.id}": AT}
+    path = tmp_path / "ticked.json"
+    path.write_bytes(sent(ticks=ticks, plan=plan_digest(read)))
+    found = read_ticked(path.read_bytes(), read)
+    cut = {part.piece for part in sheet.parts if part.piece}
+    named = {board.id: board.piece for surface in read.surfaces for board in surface.boards}
+    assert found.boards == (up.id,)
+    assert {named[board] for board in found.cut(read)} == cut - {up.piece}
+    assert found.first_courses == {"hall bath/wall/A-B": inches(3.125)}
+    out = tmp_path / "job.yaml"
+    words = ["done", str(job), "--plan", str(folder), "--ticked", str(path), "--out", str(out)]
+    assert run([*words, "--first-course", "hall bath/wall/A-B=3-1/4 in"]) == 0
+    given = firstcourse.open(out).job
+    assert given.done is not None
+    assert sum(board.up for part in given.done.surfaces for board in part.boards) == 1
+    wall = next(wall for wall in given.rooms[0].walls if wall.wall == "A-B")
+    assert wall.tiling is not None and wall.tiling.start is not None and wall.tiling.start.up == inches(3.25)
+    capsys.readouterr()
 
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "tiled-shower"])

@@ -52,7 +52,7 @@ phone-found_about = Measure the tile that was delivered, and write down what sta
 
 phone-entry =
     .stud = A stud or joist that stands elsewhere: which, and where
-    .course = The first course really stands at
+    .course = The first course really stands so high over the floor
     .found = Found
     .flood_start = Filled on, at
     .flood_level = Level at the mark when filled

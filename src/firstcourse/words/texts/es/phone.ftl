@@ -53,7 +53,7 @@ phone-found_about = Mida el azulejo que llegó y apunte lo que está en otro lug
 
 phone-entry =
     .stud = Un montante o una vigueta que está en otro lugar: cuál y dónde
-    .course = La primera hilada quedó en realidad a
+    .course = La primera hilada quedó en realidad a esta altura sobre el piso
     .found = Encontrado
     .flood_start = Llenado el día, a las
     .flood_level = Nivel en la marca al llenar
