@@ -3,6 +3,7 @@
 A walk is kept as data until the room is sure enough; then it is written into the job document.
 """
 
+import math
 from collections.abc import Mapping, Sequence
 from typing import Annotated, Literal, Self
 
@@ -13,8 +14,10 @@ from firstcourse.errors import InputValueError
 from firstcourse.job import FieldValue, edited_text
 from firstcourse.job.fields import CORNER_PATTERN, MOST_CORNERS, NAME_PATTERN, PAIR_PATTERN
 from firstcourse.rules import RuleSet
-from firstcourse.survey import Reading, Taping, taping, walked_outline
+from firstcourse.survey import NextReading, Reading, Taping, taping, walked_outline
 from firstcourse.units import LengthError, Tape, format_length, parse_length, to_mm
+
+__all__ = ["FieldValue", "NextReading", "Taped", "Taping", "Turn", "Walk", "begun", "path_mm", "written"]
 
 Turn = Literal[90, -90, 45, -45]
 """Degrees to the right."""
@@ -204,8 +207,33 @@ def begun(room: str, tape: Tape, legs: Sequence[tuple[Turn, str]]) -> Walk:
     return walk
 
 
+def path_mm(legs: Sequence[tuple[Turn, str]]) -> list[tuple[float, float]]:
+    """Where a walk went so far, not closed: its corners, and where it ends [mm].
+
+    Args:
+        legs: As for `begun`.
+
+    Raises:
+        InputValueError: A side has no length that a room can have.
+    """
+    at, heading = [(0.0, 0.0)], 0
+    for turn, about in legs:
+        length = to_mm(_length(about, "legs"))
+        if not 0 < length <= to_mm(_LONGEST_TICKS):
+            raise InputValueError(f"'{about}' is no distance in a room", field="legs")
+        u, v = at[-1]
+        at.append((u + length * math.cos(math.radians(heading)), v - length * math.sin(math.radians(heading))))
+        heading += turn
+    return at
+
+
 def written(
-    session: Session, walk: Walk, *, index: int, besides: Mapping[str, FieldValue] | None = None
+    session: Session,
+    walk: Walk,
+    *,
+    index: int,
+    besides: Mapping[str, FieldValue] | None = None,
+    in_place: bool = False,
 ) -> Session:
     """The job document with a room as it was taped.
 
@@ -215,12 +243,13 @@ def written(
         index: Which room of the document, from 1; one more than it has for a new one.
         besides: What else is said of the room, such as its height and what is to be boarded: a room that is new
             needs that to be a job.
+        in_place: Whether all that the document says of that room goes; else only its readings do.
 
     Raises:
         JobError: The document would say something a job cannot say, such as a wall between corners that are gone.
     """
     text, values = session.text, {**walk.room_values(), **(besides or {})}
-    if index > len(session.job.rooms):
+    if in_place or index > len(session.job.rooms):
         return Session(edited_text(text, f"rooms[{index}]", values, name=session.name), name=session.name)
     for key, value in values.items():
         text = edited_text(text, f"rooms[{index}].{key}", value, name=session.name)

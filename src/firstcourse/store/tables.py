@@ -118,6 +118,17 @@ class PaperRow(Base):
     content: Mapped[bytes] = mapped_column(LargeBinary)
 
 
+class WalkRow(Base):
+    """A room that is being taped, until it is written into the job's document."""
+
+    __tablename__ = "walk"
+
+    id: Mapped[str] = mapped_column(String(ID), primary_key=True)
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), index=True)
+    changed: Mapped[datetime]
+    document: Mapped[str] = mapped_column(Text)
+
+
 class SessionRow(Base):
     """A browser that is signed in; only the digest of its cookie is kept."""
 

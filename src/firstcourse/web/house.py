@@ -7,6 +7,7 @@ from firstcourse.app import Desk, Made, Paper, Shelf
 from firstcourse.store.accounts import Accounts
 from firstcourse.store.database import Database
 from firstcourse.store.jobs import Jobs, KeptPlan
+from firstcourse.store.walks import Walks
 from firstcourse.web.limits import Limiter
 
 OWNER = "owner"
@@ -41,7 +42,7 @@ class House:
     def __init__(self, database: Database, settings: Settings) -> None:
         """Open the house over an open database."""
         self.database, self.settings = database, settings
-        self.jobs, self.accounts = Jobs(database), Accounts(database)
+        self.jobs, self.accounts, self.walks = Jobs(database), Accounts(database), Walks(database)
         self.desk = Desk(_Kept(self.jobs))
         self.limiter = Limiter()
         self.tell: Callable[[str], None] = print

@@ -3,7 +3,18 @@
 from dataclasses import dataclass
 
 from firstcourse.web.asking import MOST_BYTES, Handler, Needs
-from firstcourse.web.pages import document, entering, jobs, people, planning, revisions, saving, sharing, statics
+from firstcourse.web.pages import (
+    document,
+    entering,
+    jobs,
+    people,
+    planning,
+    revisions,
+    saving,
+    sharing,
+    statics,
+    walking,
+)
 
 DOCUMENT_BYTES = 4_000_000
 
@@ -52,6 +63,13 @@ PAGES = (
     Page("GET", "/jobs/{job}", jobs.show, Needs.JOB),
     Page("POST", "/jobs/{job}/copy", jobs.copy, Needs.JOB),
     Page("POST", "/jobs/{job}/archive", jobs.archive, Needs.JOB),
+    Page("GET", "/jobs/{job}/walk", walking.listed, Needs.JOB),
+    Page("POST", "/jobs/{job}/walk", walking.lay, Needs.JOB),
+    Page("GET", "/jobs/{job}/walk/{walk}", walking.show, Needs.JOB),
+    Page("POST", "/jobs/{job}/walk/{walk}", walking.tape, Needs.JOB),
+    Page("POST", "/jobs/{job}/walk/{walk}/drop", walking.drop, Needs.JOB),
+    Page("GET", "/jobs/{job}/walk/{walk}/done", walking.finish_form, Needs.JOB),
+    Page("POST", "/jobs/{job}/walk/{walk}/done", walking.finish, Needs.JOB),
     Page("GET", "/jobs/{job}/document", document.show, Needs.JOB),
     Page("POST", "/jobs/{job}/document", document.save, Needs.JOB, DOCUMENT_BYTES),
     Page("GET", "/jobs/{job}/job.yaml", document.download, Needs.JOB),

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from firstcourse.app.session import Session
-from firstcourse.app.walk import Turn, Walk, begun, written
+from firstcourse.app.walk import Turn, Walk, begun, path_mm, written
 from firstcourse.errors import InputValueError, JobError
 from firstcourse.job import starter_text
 from firstcourse.rules import RuleSet
@@ -48,6 +48,23 @@ def test_a_second_room_is_put_after_the_first(rules: RuleSet) -> None:
         walk = walk.taped(pair, text)
     done = written(Session(starter_text()), walk, index=2, besides={"height": "8'", "floor": {}})
     assert [room.name for room in done.job.rooms] == ["bath", "hall"]
+
+
+def test_a_room_is_put_in_place_of_another(rules: RuleSet) -> None:
+    walk = begun("loft", Tape.INCH, LEGS)
+    for pair, text in READ.items():
+        walk = walk.taped(pair, text)
+    before = Session(starter_text())
+    done = written(before, walk, index=1, besides={"height": "7' 6\"", "floor": {}}, in_place=True)
+    assert [room.name for room in done.job.rooms] == ["loft"]
+    assert done.job.rooms[0].walls == ()
+    assert done.job.stock == before.job.stock
+
+
+def test_a_walk_is_drawn_before_it_closes() -> None:
+    assert path_mm([(90, "1 m"), (-90, "2 m")]) == [(0, 0), (1000, 0), (pytest.approx(1000), -2000)]
+    with pytest.raises(InputValueError):
+        path_mm([(90, "-1 m")])
 
 
 def test_a_reading_that_is_no_length_changes_nothing(rules: RuleSet) -> None:

@@ -6,6 +6,7 @@ web-leave = Leave
 
 # The stages of a job, as marks on a story pole.
 web-pole = Stages of the job
+    .walk = Taping
     .job = Plan
     .document = Document
     .revisions = Saved before

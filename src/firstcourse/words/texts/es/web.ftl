@@ -6,6 +6,7 @@ web-leave = Salir
 
 # The stages of a job, as marks on a story pole.
 web-pole = Etapas del trabajo
+    .walk = Medir
     .job = Plan
     .document = Documento
     .revisions = Guardado antes
