@@ -6,13 +6,16 @@ planned stays where it was as far as the framing lets it, with its number; what 
 
 import copy
 import json
+import re
 from typing import Any
 
 import pytest
 
 import firstcourse
+from firstcourse.drawings import draw_surface
 from firstcourse.errors import InputValueError, JobError
 from firstcourse.findings import Finding
+from firstcourse.papers.site_pack import pack_data
 from firstcourse.plan import Plan
 from firstcourse.steps import PlanResult
 from firstcourse.verify import verify
@@ -51,6 +54,13 @@ def session(text: str) -> firstcourse.Session:
 @pytest.fixture(scope="module")
 def first() -> PlanResult:
     return session(job(STUDS)).plan(effort=0)
+
+
+@pytest.fixture(scope="module")
+def three_up(first: PlanResult) -> PlanResult:
+    opened = session(job(STUDS))
+    opened.mark_done(first.plan, boards=["W1-1", "W1-2", "W1-5"])
+    return opened.plan(effort=0)
 
 
 def replanned(first: PlanResult, up: list[str], studs: list[float], taken_out: tuple[str, ...] = ()) -> PlanResult:
@@ -190,10 +200,8 @@ def changed(plan: dict[str, Any], what: str) -> dict[str, Any]:
 
 
 @pytest.mark.parametrize("what", ["moved", "not up", "given elsewhere", "not given", "more is up", "fastened"])
-def test_the_verifier_holds_what_is_up_against_what_was_given(first: PlanResult, what: str) -> None:
-    opened = session(job(STUDS))
-    opened.mark_done(first.plan, boards=["W1-1", "W1-2", "W1-5"])
-    plan = json.loads(opened.plan(effort=0).document)
+def test_the_verifier_holds_what_is_up_against_what_was_given(three_up: PlanResult, what: str) -> None:
+    plan = json.loads(three_up.document)
     assert verify(plan).verified
     assert "VER-011" in {objection.code for objection in verify(changed(plan, what)).objections}
 
@@ -221,6 +229,48 @@ def test_a_board_that_cannot_stand_there_is_refused_with_its_line(boards_up: str
     with pytest.raises(JobError, match=message) as refused:
         session(job(STUDS, more)).plan(effort=0)
     assert all(problem.line == 16 and problem.field.startswith("done.") for problem in refused.value.problems)
+
+
+def test_papers_draw_what_is_up_as_such_and_cut_nothing_for_it(first: PlanResult, three_up: PlanResult) -> None:
+    plan = three_up.plan
+    drawn, before = (
+        draw_surface(one, next(wall for wall in one.surfaces if wall.id == LONG)) for one in (plan, first.plan)
+    )
+    assert not [line for line in before.lines if line.layer == "hatch"]
+    assert [line for line in drawn.lines if line.layer == "hatch"]
+    assert [text.text for text in drawn.texts].count("up") == 3
+    pages = pack_data(plan)
+    assert ["boards up already, kept as they are", "3"] in pages["figures"] and pages["kept"]
+    (kept,) = {block["note"] for row in pages["boards"] for block in row if "W1-5" in block.get("note", "")}
+    assert "W1-1, W1-2, W1-5" in kept
+    cut = set(re.findall(r"W\d-\d+", json.dumps(pages["tickets"])))
+    assert cut == {mark for mark, board in boards(plan).items() if not board.fixed}
+    assert not pack_data(first.plan)["kept"]
+
+
+@pytest.mark.parametrize(
+    ("stands", "code", "measured"),
+    [
+        # 1/8 in apart as planned: moved by 3/16 in they are 5/16 in apart.
+        ("left: 32 1/4 in, bottom: 1/4 in, width: 31 11/16 in", "BRD-104", 5 / 16),
+        ("left: 32 in, bottom: 1/4 in, width: 31 15/16 in", "BRD-104", 1 / 16),
+        # On the floor, over a foot's gap of 1/4 in.
+        ("left: 32 1/16 in, bottom: 0 in, width: 31 7/8 in", "BRD-105", 0.0),
+    ],
+)
+def test_a_board_that_hangs_otherwise_than_asked_is_told(
+    first: PlanResult, stands: str, code: str, measured: float
+) -> None:
+    opened = session(job(STUDS))
+    opened.mark_done(first.plan, boards=["W1-1", "W1-2"])
+    planned = "left: 32 1/16 in, bottom: 1/4 in, width: 31 7/8 in"
+    assert planned in opened.text
+    again = session(opened.text.replace(planned, stands)).plan(effort=0)
+    (told,) = (finding for finding in again.plan.findings if finding.code == code)
+    assert told.measured is not None and told.measured.value == pytest.approx(measured * 25.4)
+    plan = json.loads(again.document)
+    plan["findings"] = [finding for finding in plan["findings"] if finding["code"] != code]
+    assert "VER-312" in {objection.code for objection in verify(plan).objections}
 
 
 def test_names_that_the_plan_does_not_have_are_refused(first: PlanResult) -> None:

@@ -45,6 +45,7 @@ class PlanSummary:
         job: The job's name.
         digest: SHA-256 of job and rules.
         changes: Rules that the job sets otherwise than the book, each as `rule value (reason)`.
+        boards: Those to be set; what is up already is not counted.
         sheets: New ones.
         offcuts_used: Kept offcuts that are cut.
         whole: Whole tiles.
@@ -82,7 +83,7 @@ def summarize(result: PlanResult, files: Sequence[Path] = ()) -> PlanSummary:
     practice: list[Reason] = []
     for said in together.values():
         practice += [one for one in said if one not in practice]
-    boards = [board for surface in plan.surfaces for board in surface.boards]
+    boards = [board for surface in plan.surfaces for board in surface.boards if not board.fixed]
     return PlanSummary(
         job=plan.job.name,
         digest=plan.job.digest,

@@ -3,18 +3,32 @@
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from shapely import Polygon, STRtree
+from shapely import LineString, Point, Polygon, STRtree
+from shapely.geometry.base import BaseGeometry
 
 from firstcourse.boards.edges import Run, edge_members, open_edges
 from firstcourse.boards.faults import ends_too_close, members_asked_for, narrow_boards, near_panel_joint
-from firstcourse.boards.field import Limits, limits_of
+from firstcourse.boards.field import SEALED, Limits, limits_of
 from firstcourse.boards.seams import covered
 from firstcourse.findings import Finding, Severity
-from firstcourse.geometry import Ring, axis_of, bounds, rectangle, sides
-from firstcourse.plan import Board, Seam, Segment, Support, SupportKind, Surface, SurfaceKind
+from firstcourse.geometry import Ring, axis_near, axis_of, bounds, rectangle, sides
+from firstcourse.plan import (
+    Board,
+    Seam,
+    Segment,
+    SideKind,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+    opening_ring,
+)
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.values import least, length
+from firstcourse.values import least, length, most
+
+_SLACK = 2
+"""Rounding of a side that runs along no axis [ticks]."""
 
 
 class Laid(NamedTuple):
@@ -56,9 +70,9 @@ def laid_as_built(surface: Surface, boards: Sequence[Board], rules: RuleSet, gra
     """
     limits = limits_of(rules, graduation)
     # Each list by the axis that its seams run along.
-    most = limits.gap + graduation
-    lines = [list(_joined(_facing(boards, axis, limits), most, across=False)) for axis in (0, 1)]
-    through = [list(_joined(gaps, most, across=True)) for gaps in lines]
+    widest = widest_joint(rules, graduation)
+    lines = [list(_joined(_facing(boards, axis, limits, widest), widest, across=False)) for axis in (0, 1)]
+    through = [list(_joined(gaps, limits.gap + graduation, across=True)) for gaps in lines]
     # Where four boards meet, the joints between courses run through and the others end at them.
     rows = 0 if len(lines[0]) - len(through[0]) >= len(lines[1]) - len(through[1]) else 1
     lines[rows] = through[rows]
@@ -68,6 +82,7 @@ def laid_as_built(surface: Surface, boards: Sequence[Board], rules: RuleSet, gra
     findings = (
         *members_asked_for(surface, added, hanging, rules),
         *_without_member(surface, up, rules),
+        *_gaps_as_built(surface, boards, limits, rules),
         *_close_joints(surface, lines, limits, rules),
         *_near_panel_joints(surface, lines, limits, rules),
         *narrow_boards(surface, [board for board in boards if not board.fixed], rules),
@@ -75,18 +90,24 @@ def laid_as_built(surface: Surface, boards: Sequence[Board], rules: RuleSet, gra
     return Laid(seams, added, findings)
 
 
-def _facing(boards: Sequence[Board], axis: int, limits: Limits) -> Iterator[_Gap]:
-    """The gaps along an axis between edges that face each other no farther apart than a seam is wide."""
-    most = limits.gap + limits.graduation
+def _facing(boards: Sequence[Board], axis: int, limits: Limits, widest: int) -> Iterator[_Gap]:
+    """The gaps along an axis between edges that face each other no farther apart than a seam is wide.
+
+    Between boards that are up it is as wide as they stand, as long as it is a joint and no strip to be filled.
+    """
+    if not boards:
+        return
+    usual = limits.gap + limits.graduation
     shapes = [Polygon(board.outline, board.holes) for board in boards]
     edges = [list(_edges_along(board, axis)) for board in boards]
-    near = STRtree(shapes).query(shapes, predicate="dwithin", distance=most)
+    near = STRtree(shapes).query(shapes, predicate="dwithin", distance=max(usual, widest))
     for one, other in sorted(zip(*near.tolist(), strict=True)):
         if one == other:
             continue
+        far_most = widest + 1 if boards[one].fixed and boards[other].fixed else usual
         for at, low, high, before in edges[one]:
             for far, start, end, other_before in edges[other]:
-                facing = before and not other_before and 0 < far - at < most
+                facing = before and not other_before and 0 < far - at < far_most
                 if facing and min(high, end) - max(low, start) > TICKS_PER_MM:
                     yield _Gap(at, far - at, max(low, start), min(high, end), one, other)
 
@@ -189,6 +210,65 @@ def _without_member(surface: Surface, up: Sequence[Board], rules: RuleSet) -> It
                 right=length(right),
                 upper=length(upper),
             )
+
+
+def widest_joint(rules: RuleSet, graduation: int) -> int:
+    """What is wider between boards as they stand is a strip to be filled, not a joint [ticks]."""
+    gaps = [rules.ticks(f"boards.gap.{name}") for name in ("between", "perimeter", "foot", "opening")]
+    return max(gaps) + 2 * graduation
+
+
+def _gaps_as_built(surface: Surface, boards: Sequence[Board], limits: Limits, rules: RuleSet) -> Iterator[Finding]:
+    """Boards that are up and stand otherwise apart than asked, or too near to what bounds them."""
+    between, widest = rules.ticks("boards.gap.between"), widest_joint(rules, limits.graduation)
+    gaps: dict[tuple[int, int], list[int]] = {}
+    up = [board for board in boards if board.fixed]
+    for axis in (0, 1):
+        for gap in _facing(up, axis, limits, widest):
+            gaps.setdefault((gap.one, gap.other), []).append(gap.width)
+    entry = rules.entry("boards.gap.between")
+    for (one, other), widths in sorted(gaps.items()):
+        for wide in sorted({width for width in widths if not between <= width < limits.gap + limits.graduation}):
+            yield entry.found(
+                "BRD-104",
+                Severity.FIX,
+                up[one].id,
+                up[other].id,
+                measured=length(wide),
+                limit=least(length(between)) if wide < between else most(length(limits.gap)),
+                remedies=("open",) if wide < between else ("fill",),
+            )
+    for board in up:
+        shape = Polygon(board.outline, board.holes)
+        near: dict[str, int] = {}
+        for rule, ring in _bounds_of(surface):
+            apart = int(ring.distance(shape))
+            if apart < rules.ticks(rule) - _SLACK:
+                near[rule] = min(apart, near.get(rule, apart))
+        for rule, apart in sorted(near.items()):
+            yield rules.entry(rule).found(
+                "BRD-105",
+                Severity.FIX,
+                board.id,
+                measured=length(apart),
+                limit=least(length(rules.ticks(rule))),
+                remedies=("trim",),
+            )
+
+
+def _bounds_of(surface: Surface) -> Iterator[tuple[str, BaseGeometry]]:
+    """What boards keep a gap from, with the rule that says how wide at the least."""
+    for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True):
+        if side.kind is SideKind.PERIMETER:
+            yield "boards.gap.perimeter.least" if axis_near(a, b) else "boards.gap.perimeter", LineString([a, b])
+        elif side.kind is SideKind.FOOT:
+            yield "boards.gap.foot", LineString([a, b])
+    for opening in surface.openings:
+        rule = "boards.gap.foot" if opening.kind in SEALED else "boards.gap.opening"
+        if opening.centre is not None and opening.diameter is not None:
+            yield rule, Point(opening.centre).buffer(opening.diameter / 2, quad_segs=32)
+        else:
+            yield rule, Polygon(opening_ring(opening))
 
 
 def _close_joints(

@@ -25,7 +25,7 @@ _SMALL_MARK_MM = 2.6
 """Height of a board's mark at small scales, where the usual one does not fit on it [mm]."""
 _CROSS_MM, _SMALL_CROSS_MM = 0.7, 0.35
 """Half the width of a fastener's cross, usually and at small scales [mm]."""
-_OPEN_HATCH_MM, _FILL_HATCH_MM = 4.0, 1.2
+_OPEN_HATCH_MM, _FILL_HATCH_MM, _UP_HATCH_MM = 4.0, 1.2, 9.0
 _ROUND_CHAIN_MM = 34.0
 """What names and the figures of the other side take of a drawing's room beside a chain [mm]."""
 _BESIDE = 150 * TICKS_PER_MM
@@ -179,6 +179,10 @@ class _Sheet(OnPaper):
         self.drawing.polys.append(Poly("board", self.ring(board.outline), board.mark))
         for hole in board.holes:
             self.drawing.polys.append(Poly("board", self.ring(hole), board.mark))
+        if board.fixed:
+            # What is up already is told by wide hatching, and by a word under its mark.
+            shape = Polygon(self.ring(board.outline), [self.ring(hole) for hole in board.holes])
+            self.drawing.lines += hatch(shape, _UP_HATCH_MM)
         arm = _SMALL_CROSS_MM if self.coarse else _CROSS_MM
         for fastener in board.fasteners:
             x, y = self.at(fastener)
@@ -205,7 +209,8 @@ class _Sheet(OnPaper):
         if self.coarse or stands is None or not inner.contains(shapely.Point(stands.at)):
             return
         u0, v0, u1, v1 = bounds(board.outline)
-        about = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        size_of = f"{self.length(u1 - u0)} × {self.length(v1 - v0)}"
+        about = self.speaker.text("boards-standing") if board.fixed else size_of
         below = (stands.at[0], stands.at[1] - size)
         self.placer.put(Text(below, about, FIGURE_MM), within=inner, upright_too=True)
 

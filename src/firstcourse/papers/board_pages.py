@@ -61,6 +61,9 @@ def _boards(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Bl
     if far:
         off = {"one": far[0], "two": far[-1], "first": surface.corners[0]}
         notes.append(speaker.text("boards-off_drawing", count=len(far), **off))
+    up = [board.mark for board in surface.boards if board.fixed]
+    if up:
+        notes.append(speaker.text("boards-kept", count=len(up), marks=", ".join(up)))
     if drawing.scale >= COARSE and surface.boards:
         notes.append(speaker.text("boards-many"))
     data = {
@@ -76,7 +79,11 @@ def _boards(plan: Plan, surface: Surface, speaker: Speaker, *, half: bool) -> Bl
 
 
 def board_rows(plan: Plan, surface: Surface) -> list[list[str]]:
-    """Each board's mark, size, place from the left and the foot, number of fasteners, and kind of sheet."""
+    """Each board's mark, size, place from the left and the foot, number of fasteners, and kind of sheet.
+
+    Of a board that is up already a word stands in place of its fasteners.
+    """
+    up = speaker_for(plan).text("boards-standing")
     left, lower, _, _ = bounds(surface.extent or surface.outline)
     tape = plan.job.tape
     stocks = {piece.id: piece.stock for piece in plan.pieces}
@@ -89,7 +96,7 @@ def board_rows(plan: Plan, surface: Surface) -> list[list[str]]:
                 f"{format_length(u1 - u0, tape)} × {format_length(v1 - v0, tape)}",
                 format_length(u0 - left, tape),
                 format_length(v0 - lower, tape),
-                str(len(board.fasteners)),
+                up if board.fixed else str(len(board.fasteners)),
                 stocks[board.piece],
             ]
         )

@@ -114,7 +114,7 @@ def _parts(plan: Plan) -> tuple[_Part, ...]:
         (
             part.room,
             folder,
-            sum(len(surface.boards) for surface in part.plan.surfaces),
+            sum(not board.fixed for surface in part.plan.surfaces for board in surface.boards),
             len(part.plan.sheets),
         )
         for part, folder in zip(rooms, folders, strict=True)

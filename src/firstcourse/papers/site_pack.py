@@ -126,6 +126,7 @@ def _data(plan: Plan, drawn: Plan, speaker: Speaker) -> dict[str, Any]:
         "figures": [list(row) for row in _figures(plan, speaker)],
         "words": speaker.labels("sitepack-labels", **PUT_IN),
         "more": [speaker.text("sitepack-more", count=count) for count in range(len(findings) + 1)],
+        "kept": any(board.fixed for surface in plan.surfaces for board in surface.boards),
         "cautions": cautions,
         "structure": structure_cautions(plan, speaker),
         "rooms": room_pages(drawn),
@@ -185,7 +186,10 @@ def _figures(plan: Plan, speaker: Speaker) -> Iterator[tuple[str, str]]:
     reused = sum(sheet.source != "new" for sheet in plan.sheets)
     if reused:
         yield speaker.text("sitepack-reused"), str(reused)
-    boards = [board for surface in plan.surfaces for board in surface.boards]
+    every = [board for surface in plan.surfaces for board in surface.boards]
+    boards = [board for board in every if not board.fixed]
+    if len(boards) < len(every):
+        yield speaker.text("sitepack-up"), str(len(every) - len(boards))
     yield speaker.text("sitepack-boards"), str(len(boards))
     yield speaker.text("sitepack-cuts"), str(sum(len(sheet.cuts) for sheet in plan.sheets))
     yield speaker.text("sitepack-fasteners"), str(sum(len(board.fasteners) for board in boards))

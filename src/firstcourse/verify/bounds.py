@@ -17,7 +17,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
-from firstcourse.verify.coverage import board_hole, seam_band
+from firstcourse.verify.coverage import board_hole, seam_band, widest_joint
 from firstcourse.verify.structure import Board, Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -125,7 +125,7 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
         yield Objection("VER-604", surface.id, "has narrower boards than its bound allows")
     gap = ceil_to(plan.rules.ticks("boards.gap.between"), plan.tape.graduation)
     bands = unary_union([seam_band(seam) for seam in surface.seams])
-    up = _up_with_gaps(surface, gap)
+    up = _up_with_gaps(surface, gap, plan)
     laid = unary_union([*(board.shape for board in boards), bands]).difference(up)
     closed = laid.buffer(_NEAR, join_style="mitre").buffer(-_NEAR, join_style="mitre")
     whole = _nearly_rectangle(closed, field.side)
@@ -146,9 +146,12 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
         yield Objection("VER-606", surface.id, "is said to take more board than this plan cuts for it")
 
 
-def _up_with_gaps(surface: Surface, gap: int) -> shapely.Geometry:
-    """The boards that are up, with the gaps round them: ground that no layout of the rest covers."""
-    return unary_union([board.shape.buffer(gap, join_style="mitre") for board in surface.boards if board.fixed])
+def _up_with_gaps(surface: Surface, gap: int, plan: Document) -> shapely.Geometry:
+    """The boards that are up, the joints between them and the gaps round them: ground that nothing else covers."""
+    half = (widest_joint(plan.rules, plan.tape.graduation) + 1) // 2
+    up = unary_union([board.shape for board in surface.boards if board.fixed])
+    joined = up.buffer(half, join_style="mitre").buffer(-half, join_style="mitre")
+    return joined.buffer(gap, join_style="mitre")
 
 
 def _may_stay_open(surface: Surface, plan: Document) -> shapely.Geometry:

@@ -16,6 +16,7 @@ from firstcourse.geometry import Ring, axis_near, axis_of, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.structure import Document, Opening, Seam, Surface
+from firstcourse.verify.told import ticks_of
 from firstcourse.verify.verdict import Objection
 
 SLACK = 1
@@ -112,6 +113,9 @@ def _inside(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
         shape = board.shape
         if shape.difference(outline).area > _NOISE:
             yield Objection("VER-101", board.id, "reaches out of its surface")
+        if board.fixed:
+            # How near it stands to what bounds it is told, see `standing`.
+            continue
         for kind, strip in near:
             if shape.intersection(strip).area > _NOISE:
                 yield Objection("VER-102", board.id, f"leaves too small a gap at a {kind} side")
@@ -133,6 +137,9 @@ def _apart(surface: Surface, rules: RuleSet) -> Iterator[Objection]:
             where = f"{surface.boards[index].id} and {surface.boards[other].id}"
             if shape.intersection(shapes[other]).area > _NOISE:
                 yield Objection("VER-104", where, "overlap")
+            elif surface.boards[index].fixed and surface.boards[other].fixed:
+                # How far apart they stand is told, see `standing`.
+                continue
             elif shape.distance(shapes[other]) < gap - SLACK:
                 yield Objection("VER-105", where, "stand closer than the gap between boards")
 
@@ -161,8 +168,11 @@ def _covered(surface: Surface, plan: Document) -> Iterator[Objection]:
                 "or a gap that is too wide or is not listed as a seam",
             )
     least = ceil_to(rules.ticks("boards.gap.between"), step)
+    # As wide as boards that are up are told to stand apart.
+    as_up = {ticks_of(said.measured) for said in plan.findings if said.code == "BRD-104"}
     for seam in surface.seams:
-        if seam.width < rules.ticks("boards.gap.between") or seam.width >= least + step:
+        usual = rules.ticks("boards.gap.between") <= seam.width < least + step
+        if not usual and seam.width not in as_up:
             yield Objection("VER-107", surface.id, "a seam is not as wide as the gap between boards")
 
 
@@ -182,20 +192,26 @@ def _may_stay_bare(surface: Surface, rules: RuleSet, step: int) -> shapely.Geome
 
 
 def _told_open(surface: Surface, plan: Document) -> shapely.Geometry:
-    """Ground that a board is told to leave open at a wall, or leaves as it is up, within the widest gap there."""
+    """Ground that a board is told to leave open at a wall within the widest gap there, or leaves as it is up."""
     most = plan.rules.ticks("boards.gap.perimeter.most")
     told = {said.place for said in plan.findings if said.code == "BRD-208"}
-    near = [
-        board.shape.buffer(most + _HAIR, join_style="mitre")
-        for board in surface.boards
-        if board.id in told or board.fixed
-    ]
+    near = [board.shape.buffer(most + _HAIR, join_style="mitre") for board in surface.boards if board.id in told]
     strips = [
         _strip(a, b, most + SLOPED_SLACK, most)
         for (a, b), kind in zip(sides(surface.outline), surface.sides, strict=True)
         if kind == "perimeter" and axis_near(a, b)
     ]
-    return unary_union(near).intersection(unary_union(strips)) if near else Polygon()
+    beside = unary_union(near).intersection(unary_union(strips)) if near else Polygon()
+    reach = widest_joint(plan.rules, plan.tape.graduation)
+    up = [board.shape.buffer(reach, join_style="mitre") for board in surface.boards if board.fixed]
+    return unary_union([beside, *up])
+
+
+def widest_joint(rules: RuleSet, step: int) -> int:
+    """What is wider beside a board as it stands is a strip to be filled [ticks]."""
+    return (
+        max(rules.ticks(f"boards.gap.{name}") for name in ("between", "perimeter", "foot", "opening")) + 2 * step
+    )
 
 
 def _most_gap(rules: RuleSet) -> int:

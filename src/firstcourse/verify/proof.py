@@ -48,7 +48,7 @@ from firstcourse.verify.seams import check_seams
 from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.soft_reasons import check_soft_reasons
-from firstcourse.verify.standing import check_standing
+from firstcourse.verify.standing import check_gaps_as_built, check_standing
 from firstcourse.verify.start_reasons import check_start_reasons
 from firstcourse.verify.starts import check_starts
 from firstcourse.verify.structure import Document, Surface
@@ -61,6 +61,7 @@ from firstcourse.verify.windows import check_windows
 _CHECKS = (
     check_given,
     check_standing,
+    check_gaps_as_built,
     check_in_room,
     check_doors,
     check_coverage,

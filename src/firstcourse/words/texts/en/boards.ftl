@@ -95,4 +95,10 @@ boards-off_drawing = { $count ->
     [one] Corner { $one } is off the drawing. Figures run from corner { $first }.
    *[other] Corner { $one } is off the drawing; Corner { $two } is off the drawing. Figures run from corner { $first }.
 }
+# A board that is up already: under its mark and in the list, and the key of the hatching.
+boards-standing = up
+boards-kept = Hatched wide and called up: { $marks } { $count ->
+    [one] hangs already and stays as it is
+   *[other] hang already and stay as they are
+}. Nothing is cut for it.
 boards-many = At this scale marks cover some fasteners; the list has their number.

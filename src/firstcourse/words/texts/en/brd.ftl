@@ -35,6 +35,13 @@ BRD-103 = This board is up, and an edge of it has too little behind it as the fr
     .measured = { BRD-102.measured }
     .block = Screw blocking to the framing so that it lies half behind this edge, from the open side while there is one, and fasten the board to it along the edge. What cannot be reached from there asks for the board to come down.
 
+BRD-104 = Two boards that are up stand otherwise apart than asked.
+    .open = Open the joint to its width with a saw blade or a rasp, the silica in the dust taken at the blade and a mask on; then fill and tape it like the others.
+    .fill = Fill the joint with mortar as deep as the board in two passes, and tape over it.
+
+BRD-105 = This board is up, and stands nearer to what bounds it than asked.
+    .trim = Trim it where it stands until the gap is there, the silica in the dust taken at the blade and a mask on.
+
 BRD-201 = End joints stand closer than asked.
     .other_size = Use another sheet size here, or accept the joints and tape them with care.
 

@@ -96,4 +96,10 @@ boards-off_drawing = { $count ->
     [one] La esquina { $one } queda fuera del dibujo. Las cifras corren desde la esquina { $first }.
    *[other] La esquina { $one } queda fuera del dibujo; la esquina { $two } queda fuera del dibujo. Las cifras corren desde la esquina { $first }.
 }
+# A board that is up already: under its mark and in the list, and the key of the hatching.
+boards-standing = puesto
+boards-kept = Con rayado ancho y la palabra puesto: { $marks } { $count ->
+    [one] ya está en su lugar y se queda como está
+   *[other] ya están en su lugar y se quedan como están
+}. Para eso no se corta nada.
 boards-many = A esta escala las marcas tapan algunas fijaciones; la lista da su número.

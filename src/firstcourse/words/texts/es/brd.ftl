@@ -36,6 +36,13 @@ BRD-103 = Este panel ya está puesto, y uno de sus bordes apoya muy poco en el a
     .measured = { BRD-102.measured }
     .block = Atornille un refuerzo al armazón de modo que quede a medias detrás de este borde, desde el lado abierto mientras lo haya, y fije el panel a él a lo largo del borde. Donde no se llega desde ahí, hay que bajar el panel.
 
+BRD-104 = Dos paneles ya puestos no quedan separados como se pide.
+    .open = Abra la junta a su ancho con hoja de sierra o escofina, con el polvo de sílice aspirado en la hoja y con mascarilla; luego rellénela y póngale cinta como a las demás.
+    .fill = Rellene la junta con mortero hasta el espesor del panel en dos pasadas, y póngale cinta encima.
+
+BRD-105 = Este panel ya está puesto, y queda más cerca de lo pedido de lo que lo limita.
+    .trim = Recórtelo donde está hasta que quede la separación, con el polvo de sílice aspirado en la hoja y con mascarilla.
+
 BRD-201 = Las juntas de extremo quedan más cerca de lo pedido.
     .other_size = Use aquí otra medida de hoja, o acepte las juntas y póngales cinta con cuidado.
 
