@@ -23,7 +23,7 @@ _WANTS = frozenset({
     "wants_tiling",
 })  # fmt: skip
 """What a frame is not judged without, as a finding names it."""
-_FRAMES_NEED = "floor.load.live"
+FRAMES_NEED = "floor.load.live"
 """A practice without this rule has none to judge frames by."""
 
 
@@ -42,7 +42,7 @@ def check_frame_given(plan: Document) -> Iterator[Objection]:
         if surface is None:
             continue
         if ref not in frames:
-            if plan.rules.has(_FRAMES_NEED) and ref not in told:
+            if plan.rules.has(FRAMES_NEED) and ref not in told:
                 yield Objection(_CODE, ref, "has a frame that the job gives, and is not judged")
             continue
         try:
@@ -94,8 +94,8 @@ def _same(one: object, other: object) -> bool:
 def _wanted(plan: Document, frame: Frame, surface: Surface, part: Node) -> Found:
     framing = part.part("framing")
     if frame.kind == "wall":
-        return _wall(surface, part.part("studs"), _bays(surface, framing, plan.rules))
-    joists, spacing = part.part("joists"), _widest(framing)
+        return _wall(surface, part.part("studs"), bays(surface, framing, plan.rules))
+    joists, spacing = part.part("joists"), widest(framing)
     member: dict[str, Any] = {
         "span": _inches(joists, "span"),
         "spacing": spacing,
@@ -115,7 +115,7 @@ def _wanted(plan: Document, frame: Frame, surface: Surface, part: Node) -> Found
 def _floor(plan: Document, part: Node, joists: Node, member: dict[str, Any]) -> Found:
     rules, panels, sistered = plan.rules, part.part("panels"), joists.text("sistered", "none")
     thick = _lengths(panels, "layers")
-    layers = tuple(_sold(rules, one) for one in thick)
+    layers = tuple(sold(rules, one) for one in thick)
     ratings = tuple(value for value, _ in panels.rows("ratings", ()))
     spans = tuple(length / TICKS_PER_INCH for length in _lengths(joists, "spans"))
     # Where a shower takes all of the floor, its tile is the floor's.
@@ -153,7 +153,7 @@ def _floor(plan: Document, part: Node, joists: Node, member: dict[str, Any]) -> 
     )
 
 
-def _sold(rules: RuleSet, thick: int) -> str:
+def sold(rules: RuleSet, thick: int) -> str:
     """A layer by the thickness that it counts as: the thickest that is sold and is no thicker."""
     names = []
     for rule in rules.ids("panel.rating."):
@@ -181,7 +181,7 @@ def _lumber(node: Node) -> dict[str, Any]:
     return {"size": node.text("size")} | {key: node.text(key, "unknown") for key in ("species", "grade")}
 
 
-def _widest(framing: Node) -> float:
+def widest(framing: Node) -> float:
     """Centre to centre of joists, of those found one by one the widest [in]."""
     if "spacing" in framing.value:
         return _inches(framing, "spacing")
@@ -189,7 +189,7 @@ def _widest(framing: Node) -> float:
     return max(after - before for before, after in pairwise(places)) / TICKS_PER_INCH
 
 
-def _bays(surface: Surface, framing: Node, rules: RuleSet) -> float:
+def bays(surface: Surface, framing: Node, rules: RuleSet) -> float:
     """Centre to centre of studs, the widest bay that boards cross and no opening takes up whole [in]."""
     if "spacing" in framing.value:
         return _inches(framing, "spacing")

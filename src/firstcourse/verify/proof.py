@@ -37,6 +37,7 @@ from firstcourse.verify.frame_given import check_frame_given
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.given import check_given
 from firstcourse.verify.in_room import check_in_room
+from firstcourse.verify.judged import check_judged
 from firstcourse.verify.kept_edges import check_kept_edges
 from firstcourse.verify.layers import check_layers
 from firstcourse.verify.marks import check_marks
@@ -100,6 +101,7 @@ _CHECKS = (
     check_frames,
     check_frame_given,
     check_floor_loads,
+    check_judged,
     check_formulas,
     check_rule_notes,
     check_findings,

@@ -39,7 +39,7 @@ def _mass(plan: Document, working: Working) -> Iterator[Objection]:
     part = part_of(plan, working.at[0])
     if part is None:
         return
-    densities = [_density(plan, part, of) for of, _ in layers]
+    densities = [density_of(plan, part, of) for of, _ in layers]
     masses = [thick / _MM_PER_M * density for (_, thick), density in zip(layers, densities, strict=True)]
     area = boarded_m2(part.surface)
     yield from only(working, "layer", "thick", "density", "mass", "area", "whole")
@@ -60,7 +60,7 @@ def _backing(plan: Document, working: Working) -> Iterator[Objection]:
         return
     rule = working.at[1].removeprefix("rule/")
     tiling = sum(
-        thick / _MM_PER_M * _density(plan, part, of)
+        thick / _MM_PER_M * density_of(plan, part, of)
         for of, thick in _layers(plan, working)
         if of in ("mortar", "tile")
     )
@@ -81,14 +81,15 @@ def _layers(plan: Document, working: Working) -> list[tuple[str, float]]:
     return [(of, thick / TICKS_PER_MM) for of, thick in surface.layers]
 
 
-def _density(plan: Document, part: Part, of: str) -> float:
+def density_of(plan: Document, part: Part, of: str) -> float:
+    """Density of one layer on a surface [kg/m³]."""
     if of in ("board_mortar", "heating", "mortar"):
         return plan.rules.number("bedding.mortar.density")
     if of == "mortar_bed":
         return plan.rules.number("mass.mortar_bed")
     if of == "tile":
         return plan.rules.number("mass.stone" if part.is_stone else "mass.tile")
-    boards = _boards(plan, part.surface)
+    boards = boards_of(plan, part.surface)
     if not boards:
         raise FieldError(part.ref, "has a board among its layers, and none that it may be boarded with")
     return board_density(max(boards, key=lambda item: item.thickness), plan.rules)
@@ -98,11 +99,11 @@ def board_density(item: SheetStock, rules: RuleSet) -> float:
     """As the sheet has it; else as the book has it for its family, or for fibre cement [kg/m³]."""
     if item.density is not None:
         return item.density
-    own = f"mass.board.{_family(item)}"
+    own = f"mass.board.{family_of(item)}"
     return rules.number(own if rules.has(own) else "boards.density")
 
 
-def _boards(plan: Document, surface: Surface) -> list[SheetStock]:
+def boards_of(plan: Document, surface: Surface) -> list[SheetStock]:
     """Sheets that a surface may be boarded with."""
     if surface.slab == "tiled":
         return []
@@ -114,7 +115,8 @@ def _boards(plan: Document, surface: Surface) -> list[SheetStock]:
     return [item for name, item in sheets.items() if name not in for_others and (not asked or name in asked)]
 
 
-def _family(item: SheetStock) -> str:
+def family_of(item: SheetStock) -> str:
+    """A sheet's kind as the rule book names families of boards."""
     return item.kind.lower().replace(" ", "_").replace("-", "_")
 
 
@@ -127,7 +129,7 @@ def expected(plan: Document) -> Iterator[str]:
         yield key_of(_MASS, part.ref)
         if part.surface.kind == "floor":
             continue
-        for family in dict.fromkeys(_family(item) for item in _boards(plan, part.surface)):
+        for family in dict.fromkeys(family_of(item) for item in boards_of(plan, part.surface)):
             if plan.rules.has(f"wall.mass.{family}"):
                 yield key_of(_BACKING, part.ref, f"rule/wall.mass.{family}")
 

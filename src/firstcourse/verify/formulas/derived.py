@@ -104,22 +104,24 @@ def close(one: float, other: float, near: float = _NEAR) -> bool:
     return abs(one - other) <= near * abs(other) + _NOUGHT
 
 
-def agrees(given: Any, wanted: Wanted) -> bool:
-    """Whether what stands in the plan is what is wanted."""
+def agrees(given: Any, wanted: Wanted, slack: float = 0.0) -> bool:
+    """Whether what stands in the plan is what is wanted; numbers may differ by `slack` beside their figures."""
     if isinstance(wanted, Number):
         if not isinstance(given, Mapping) or not given.keys() <= {"value", "unit"}:
             return False
         value = given.get("value")
         if isinstance(value, bool) or not isinstance(value, int | float):
             return False
-        return given.get("unit", "") == wanted.unit and close(value, wanted.value)
+        near = close(value, wanted.value) or abs(value - wanted.value) <= slack
+        return given.get("unit", "") == wanted.unit and near
     if isinstance(wanted, list):
-        return isinstance(given, list) and len(given) == len(wanted) and all(map(agrees, given, wanted))
+        both = zip(given, wanted, strict=False) if isinstance(given, list) else ()
+        return isinstance(given, list) and len(given) == len(wanted) and all(agrees(*each, slack) for each in both)
     if isinstance(wanted, dict):
         return (
             isinstance(given, Mapping)
             and given.keys() == wanted.keys()
-            and all(agrees(given[key], value) for key, value in wanted.items())
+            and all(agrees(given[key], value, slack) for key, value in wanted.items())
         )
     return type(given) is type(wanted) and bool(given == wanted)
 

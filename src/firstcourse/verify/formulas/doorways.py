@@ -17,7 +17,7 @@ _LAYERS_MM = 0.01
 
 
 def _step(plan: Document, working: Working) -> Iterator[Objection]:
-    given = _given(plan).get(working.at[0])
+    given = doorways_given(plan).get(working.at[0])
     if given is None:
         yield Objection(CODE, working.key, "is at no doorway that the job gives")
         return
@@ -33,7 +33,7 @@ def _step(plan: Document, working: Working) -> Iterator[Objection]:
             )
     rise = high - beyond
     yield from holds(working, "result", rise, "mm", _LAYERS_MM)
-    wanted = _taken_up(plan.rules, abs(rise), plan.tape.graduation / TICKS_PER_MM)
+    wanted = taken_up(plan.rules, abs(rise), plan.tape.graduation / TICKS_PER_MM)
     under = ("under_door",) if "door_underside" in given.value else ()
     yield from only(working, "this_floor", "other_floor", *wanted, *under)
     yield from just(working, "profile", {"word": wanted.pop("profile")})
@@ -43,7 +43,7 @@ def _step(plan: Document, working: Working) -> Iterator[Objection]:
         yield from holds(working, "under_door", given.number("door_underside") - high, "mm")
 
 
-def _taken_up(rules: RuleSet, step: float, graduation: float) -> dict[str, Any]:
+def taken_up(rules: RuleSet, step: float, graduation: float) -> dict[str, Any]:
     """The profile that a step asks for, how long it is and its slope."""
     square, bevel = (rules.ticks(f"transition.{kind}.max") / TICKS_PER_MM for kind in ("vertical", "bevel"))
     # What no tape shows is level.
@@ -55,7 +55,7 @@ def _taken_up(rules: RuleSet, step: float, graduation: float) -> dict[str, Any]:
     return {"profile": profile, "long": (step * slope, "mm"), "slope": (slope, "")}
 
 
-def _given(plan: Document) -> dict[str, Node]:
+def doorways_given(plan: Document) -> dict[str, Node]:
     """Doorways of floors whose finish is known, by reference."""
     falls = {surface.room for surface in plan.surfaces if surface.fall and surface.fall.drain_height is not None}
     return {
@@ -70,9 +70,14 @@ def _given(plan: Document) -> dict[str, Node]:
 def expected(plan: Document) -> Iterator[str]:
     """A step for each doorway of a floor whose finish is known, unless the practice has no rule to judge it by."""
     unjudged = {said.place for said in plan.findings if said.code == "SUI-902"}
-    for ref in _given(plan):
+    for ref in doorways_given(plan):
         if ref.partition("/door/")[0] not in unjudged:
             yield key_of(_STEP, ref)
+
+
+def step_key(ref: str) -> str:
+    """Key of the working of a doorway's step."""
+    return key_of(_STEP, ref)
 
 
 FORMULAS: dict[str, Prove] = {_STEP: _step}

@@ -275,6 +275,12 @@ def _ranked(plan: Document, working: Working) -> Iterator[Objection]:
     yield from _derived(plan, part, read, way, int(number)).differs(working)
 
 
+def litres_of(plan: Document, part: Part, read: Readings, way: Way) -> tuple[float, int]:
+    """Levelling compound that a way of flattening a floor takes [l], and whole bags of it."""
+    litres = _mean(read.spots, way.changes)[0] * boarded_m2(part.surface)
+    return litres, _bags(plan.rules, litres)
+
+
 def _derived(plan: Document, part: Part, read: Readings, way: Way, number: int) -> Derived:
     inputs: dict[str, Wanted] = {
         "measures": [word(way.name)],
@@ -286,10 +292,10 @@ def _derived(plan: Document, part: Part, read: Readings, way: Way, number: int) 
         inputs["studs"] = len({spot.left for spot, by in zip(read.spots, way.changes, strict=True) if by})
         inputs["deep"] = Number(max(map(abs, way.changes)), "mm")
     elif way.name in FLOOR_WAYS:
-        litres = _mean(read.spots, way.changes)[0] * boarded_m2(part.surface)
+        litres, bags = litres_of(plan, part, read, way)
         inputs |= {
             "litres": Number(litres, "l"),
-            "bags": _bags(plan.rules, litres),
+            "bags": bags,
             "deep": Number(max(way.changes), "mm"),
             "off": Number(max(0.0, -min(way.changes)), "mm"),
         }

@@ -244,12 +244,24 @@ def _psf(area: AreaLoad) -> float:
     return area.kg / area.area * _PSF_PER_KG_M2
 
 
+def ceiling_joist(rules: RuleSet, frame: Frame) -> Joist:
+    """A joist of a ceiling with what it carries."""
+    live_rule, _ = _ABOVE[frame.found.above]
+    dead = sum(_over_ceiling(rules, frame).values())
+    return Joist(frame.found, _sawn(rules, frame.found), rules.number(live_rule), dead)
+
+
+def _over_ceiling(rules: RuleSet, frame: Frame) -> dict[str, float]:
+    above = frame.found.above
+    of = "floor_above" if above == "above_floor" else "ceiling_above"
+    return _rows({of: rules.number(_ABOVE[above][1])}, frame)
+
+
 def _ceiling(rules: RuleSet, frame: Frame) -> Sheet:
     found, sawn = frame.found, _sawn(rules, frame.found)
-    live_rule, dead_rule = _ABOVE[found.above]
+    _, dead_rule = _ABOVE[found.above]
     floor = found.above == "above_floor"
-    rows = _rows({"floor_above" if floor else "ceiling_above": rules.number(dead_rule)}, frame)
-    joist = Joist(found, sawn, rules.number(live_rule), sum(rows.values()))
+    rows, joist = _over_ceiling(rules, frame), ceiling_joist(rules, frame)
     limits = (
         "ceiling.deflection.live_brittle",
         "floor.deflection.live_code" if floor else "ceiling.deflection.live_code",

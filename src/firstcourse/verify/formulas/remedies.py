@@ -131,7 +131,8 @@ def _added_joists(_rules: RuleSet, frame: Frame) -> Frame:
     return replace(_with(frame, spacing=half), loads=replace(frame.loads, joists=tuple(joists)))
 
 
-def _second_layer(rules: RuleSet, frame: Frame) -> Frame | None:
+def second_layer(rules: RuleSet, frame: Frame) -> Frame | None:
+    """The floor with a second panel layer on its only one; None where it has two already."""
     found, added = frame.found, rules.text("remedy.second_layer.thickness")
     if len(found.layers) > 1:
         return None
@@ -203,7 +204,7 @@ _MEASURES: Mapping[str, Mapping[str, Take]] = {
         "sister_part": _sister_part,
         "mid_support": _mid_support,
         "added_joists": _added_joists,
-        "second_layer": _second_layer,
+        "second_layer": second_layer,
         "thinner_bed": _thinner_bed,
         "other_finish": _other_finish,
         "blocking": lambda _rules, frame: frame,

@@ -30,49 +30,52 @@ _MM_PER_IN = 25.4
 
 def furring(plan: Document, part: Part) -> tuple[float, float]:
     """What a wall is furred out by at its lowest and highest board edge; nothing where it is plumb enough [mm]."""
-    lean = _lean(part.room, part.wall)
-    if lean is None or _is_plumb(plan, part, lean):
+    lean = lean_of(part.room, part.wall)
+    if lean is None or is_plumb(plan, part, lean):
         return 0.0, 0.0
-    return _furred(part, lean)
+    return furred(part, lean)
 
 
-def _furred(part: Part, lean: float) -> tuple[float, float]:
-    high, base = _height(part), part.whole[1]
+def furred(part: Part, lean: float) -> tuple[float, float]:
+    """What brings a wall plumb at its lowest and highest board edge, whether it must be or not [mm]."""
+    high, base = height_of(part), part.whole[1]
     _, low, _, top = bounds(part.surface.outline)
     foot, head = ((at - base) / TICKS_PER_MM / high for at in (low, top))
     return (lean * (1 - foot), lean * (1 - head)) if lean > 0 else (-lean * foot, -lean * head)
 
 
-def _height(part: Part) -> float:
+def height_of(part: Part) -> float:
+    """Height of the whole wall [mm]."""
     _, low, _, high = part.whole
     return (high - low) / TICKS_PER_MM
 
 
-def _is_plumb(plan: Document, part: Part, lean: float) -> bool:
+def is_plumb(plan: Document, part: Part, lean: float) -> bool:
     """What the tape reads like the limit does not lean too far."""
-    read, limit = (format_length(ticks_from_mm(each), plan.tape) for each in (abs(lean), _allowed(plan, part)))
-    return abs(lean) <= _allowed(plan, part) + 1e-6 or read == limit
+    read, limit = (format_length(ticks_from_mm(each), plan.tape) for each in (abs(lean), lean_allowed(plan, part)))
+    return abs(lean) <= lean_allowed(plan, part) + 1e-6 or read == limit
 
 
-def _allowed(plan: Document, part: Part) -> float:
-    return plan.rules.number("wall.plumb.max") / plan.rules.number("wall.plumb.reach") * _height(part)
+def lean_allowed(plan: Document, part: Part) -> float:
+    """How far a wall may lean over its height [mm]."""
+    return plan.rules.number("wall.plumb.max") / plan.rules.number("wall.plumb.reach") * height_of(part)
 
 
 def _plumb(plan: Document, working: Working) -> Iterator[Objection]:
     part = part_of(plan, working.at[0])
-    lean = None if part is None else _lean(part.room, part.wall)
+    lean = None if part is None else lean_of(part.room, part.wall)
     if part is None or lean is None:
         return
-    foot, top = _furred(part, lean)
+    foot, top = furred(part, lean)
     yield from only(working, "lean", "height", "foot", "top", "holds")
     yield from holds(working, "lean", lean, "mm")
-    yield from holds(working, "height", _height(part), "mm")
+    yield from holds(working, "height", height_of(part), "mm")
     yield from holds(working, "foot", foot, "mm")
     yield from holds(working, "top", top, "mm")
-    yield from just(working, "holds", _is_plumb(plan, part, lean))
+    yield from just(working, "holds", is_plumb(plan, part, lean))
     yield from holds(working, "result", abs(lean), "mm")
     yield from rests_on(working, "wall.plumb.max")
-    yield from limited(working, "most", _allowed(plan, part), "mm")
+    yield from limited(working, "most", lean_allowed(plan, part), "mm")
 
 
 def _taper(plan: Document, working: Working) -> Iterator[Objection]:
@@ -80,12 +83,12 @@ def _taper(plan: Document, working: Working) -> Iterator[Objection]:
     if part is None:
         return
     corner = working.at[1].rpartition("/")[2]
-    wall, ends = _meeting(part)[corner]
-    lean = _lean(part.room, wall) or 0.0
-    high = max(_room_height(part.room, name) for name in ends_of(wall, part.room.where))
+    wall, ends = meeting(part)[corner]
+    lean = lean_of(part.room, wall) or 0.0
+    high = max(room_height(part.room, name) for name in ends_of(wall, part.room.where))
     _, low, _, top = bounds(part.surface.outline)
     tiled = (top - low) / TICKS_PER_MM
-    angle = _angle(plan, part.surface.room, corner, ends)
+    angle = angle_at(plan, part.surface.room, corner, ends)
     if high <= 0 or not 0 < angle < 180:
         yield Objection(CODE, working.key, "is at a wall without a height, or in no corner")
         return
@@ -102,7 +105,7 @@ def _taper(plan: Document, working: Working) -> Iterator[Objection]:
     yield from limited(working, "most", plan.rules.number("surface.taper.max") * _MM_PER_IN, "mm")
 
 
-def _room_height(room: Node, corner: str) -> float:
+def room_height(room: Node, corner: str) -> float:
     """Height of a room at a corner [mm]."""
     heights = room.part("heights")
     if corner in heights.value:
@@ -110,7 +113,7 @@ def _room_height(room: Node, corner: str) -> float:
     return length_mm(room, "height") if "height" in room.value else 0.0
 
 
-def _meeting(part: Part) -> dict[str, tuple[str, tuple[str, str]]]:
+def meeting(part: Part) -> dict[str, tuple[str, tuple[str, str]]]:
     """By the corner at either end of a wall, the wall that it meets there and the far ends of both."""
     names = [str(name) for name, _ in part.room.rows("corners", ())]
     left, right = ends_of(part.wall, part.given.where)
@@ -122,7 +125,7 @@ def _meeting(part: Part) -> dict[str, tuple[str, tuple[str, str]]]:
     return {left: (f"{before}-{left}", (before, right)), right: (f"{right}-{after}", (left, after))}
 
 
-def _angle(plan: Document, room: str, corner: str, ends: tuple[str, str]) -> float:
+def angle_at(plan: Document, room: str, corner: str, ends: tuple[str, str]) -> float:
     """Between two walls, inside the room [degrees]; nothing where its corners are not known."""
     at = drawn_corners(plan, room)
     if not {corner, *ends} <= at.keys():
@@ -133,7 +136,7 @@ def _angle(plan: Document, room: str, corner: str, ends: tuple[str, str]) -> flo
     return min(turn, 360 - turn)
 
 
-def _lean(room: Node, wall: str) -> float | None:
+def lean_of(room: Node, wall: str) -> float | None:
     """How far a wall leans over its height, into the room more than nothing [mm]; None where not taken."""
     plumb = room.part("plumb")
     return length_mm(plumb, wall) if wall in plumb.value else None
@@ -145,19 +148,19 @@ def _materials(plan: Document, working: Working) -> Iterator[Objection]:
         return
     rules, zone = plan.rules, part.given.part("exposure").text("zone")
     heated = sorted(rules.text("exposure.heat_boards").split())
-    boards = heated if zone == "near_heat" else _fit(rules, "board", zone)
+    boards = heated if zone == "near_heat" else fit_for(rules, "board", zone)
     standards = [rules.find(f"exposure.standard.{board}") for board in boards]
     barrier = zone in rules.text("exposure.membrane_zones").split()
     side = "on_face" if zone in rules.text("exposure.face_only_zones").split() else "either_side"
-    tiles = _fit(rules, "tile", zone)
+    tiles = fit_for(rules, "tile", zone)
     if part.surface.kind == "floor" and zone in ("wet", "steam"):
         tiles = [name for name in tiles if name in rules.text("exposure.wet_floor_tile").split()]
     named = {
         "boards": boards,
-        "mortars": _fit(rules, "mortar", zone),
-        "fasteners": _fit(rules, "fastener", zone),
+        "mortars": fit_for(rules, "mortar", zone),
+        "fasteners": fit_for(rules, "fastener", zone),
         "tiles": tiles,
-        **({"membranes": _fit(rules, "membrane", zone)} if barrier else {}),
+        **({"membranes": fit_for(rules, "membrane", zone)} if barrier else {}),
     }
     yield from only(working, "standards", "known", "barrier", *named)
     for name, words in named.items():
@@ -171,7 +174,7 @@ def _materials(plan: Document, working: Working) -> Iterator[Objection]:
     yield from limited(working)
 
 
-def _fit(rules: RuleSet, kind: str, zone: str) -> list[str]:
+def fit_for(rules: RuleSet, kind: str, zone: str) -> list[str]:
     """What the rule book allows in a zone."""
     prefix = f"exposure.{kind}."
     return [entry.id.removeprefix(prefix) for entry in rules.under(prefix) if zone in str(entry.value).split()]
@@ -184,10 +187,10 @@ def expected(plan: Document) -> Iterator[str]:
             yield key_of(_MATERIALS, part.ref)
         if part.surface.kind != "wall":
             continue
-        if _lean(part.room, part.wall) is not None:
+        if lean_of(part.room, part.wall) is not None:
             yield key_of(_PLUMB, part.ref)
-        for corner, (wall, _) in _meeting(part).items():
-            if _lean(part.room, wall) is not None:
+        for corner, (wall, _) in meeting(part).items():
+            if lean_of(part.room, wall) is not None:
                 yield key_of(_TAPER, part.ref, f"{part.ref}/corner/{corner}")
 
 
