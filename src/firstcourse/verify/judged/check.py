@@ -31,13 +31,26 @@ _OF_PARTS: tuple[tuple[frozenset[str], Callable[[Document, Part], Iterator[Asked
 
 def check_judged(plan: Document) -> Iterator[Objection]:
     """Object to a finding of the judgement that is missing, changed, or of what is not so."""
-    asked: list[Asked] = []
-    for ask in (_frames, _decks, unjudged.unjudged_asked, fittings.doorways_asked, _steam, _parts):
-        try:
-            asked += ask(plan)
-        except FirstcourseError as error:
-            yield Objection(CODE, "judgement", f"cannot be proved again: {error}")
-            return
+    try:
+        asked = judged_asked(plan)
+    except FirstcourseError as error:
+        yield Objection(CODE, "judgement", f"cannot be proved again: {error}")
+        return
+    yield from held(plan, asked)
+
+
+def judged_asked(plan: Document) -> list[Asked]:
+    """Every finding of the judgement that there must be, highs and lows of readings left out.
+
+    Raises:
+        FirstcourseError: The practice lacks a rule that is asked for.
+    """
+    families = (_frames, _decks, unjudged.unjudged_asked, fittings.doorways_asked, _steam, _parts)
+    return [one for ask in families for one in ask(plan)]
+
+
+def held(plan: Document, asked: list[Asked]) -> Iterator[Objection]:
+    """Object to findings of the judgement other than what is asked, and to highs and lows that are not so."""
     yield from untold(plan.findings, _KNOWN - {flat.MAP, "SUI-902"}, asked)
     judged = set()
     for part in grounds(plan):

@@ -9,6 +9,7 @@ from firstcourse.verify.formulas.parts import Part, length_mm, tile_given
 from firstcourse.verify.structure import Document
 
 _UNJUDGED = "SUI-902"
+_LEVEL = ("floor", "ceiling")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +34,13 @@ def grounds(plan: Document) -> Iterator[Part]:
 
 
 def all_grounds(plan: Document) -> Iterator[Part]:
-    """Every floor, wall and ceiling of the job."""
+    """Every floor, wall and ceiling of the job, of each room the floor first and the ceiling last."""
     surfaces = {surface.id: surface for surface in plan.surfaces}
     for room in plan.job.nodes("rooms", ()):
         name = room.text("name")
-        given = [(f"{name}/{kind}", room.part(kind)) for kind in ("floor", "ceiling") if kind in room.value]
-        given += [(f"{name}/wall/{wall.text('wall')}", wall) for wall in room.nodes("walls", ())]
-        for ref, part in given:
+        floor, ceiling = ([(f"{name}/{kind}", room.part(kind))] * (kind in room.value) for kind in _LEVEL)
+        walls = [(f"{name}/wall/{wall.text('wall')}", wall) for wall in room.nodes("walls", ())]
+        for ref, part in (*floor, *walls, *ceiling):
             surface = surfaces.get(ref) or surfaces.get(f"{ref}/shower")
             if surface is not None:
                 yield Part(surface, room, part, *tile_given(plan, part))
