@@ -15,7 +15,7 @@ import pytest
 from firstcourse.job import read_job_text
 from firstcourse.planning import plan_job
 from firstcourse.verify import verify_text
-from firstcourse.verify.judged import check_judged
+from firstcourse.verify.judged import check_judged, showers
 from firstcourse.verify.judged.check import held, judged_asked
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Said
@@ -86,7 +86,36 @@ UK = ROOM.format(
       exposure: {zone: damp, slab_humidity_percent: 90}
 """,
 )
-JOBS = {"frame": FRAME, "walls": WALLS, "uk": UK}
+_TILE = "tiles: [{id: slab, size: [12 in, 24 in], thickness: 3/8 in, kind: porcelain, joint: 1/8 in}]"
+WET_ROOM = ROOM.format(
+    head=_TILE,
+    room="""
+    floor:
+      doorways: [{id: door, other_floor: 1/2 in, door_underside: 2 in, wall: B-C, left: 3 in, width: 50 in}]
+      openings: [{id: flange, kind: flange, side: A-B, left: 9 in, out: 9 in, diameter: 4 in, top: 1/2 in}]
+      exposure: {zone: wet, membrane: yes}
+      shower:
+        {side: A-B, left: 0 in, out: 0 in, width: 60 in, depth: 60 in,
+         drain: {left: 12 in, out: 50 in, diameter: 4 in},
+         falls: square, membrane: sheet, recess: 1 in, tiling: {tile: slab}}
+""",
+)
+KERB = ROOM.format(
+    head=_TILE,
+    room="""
+    floor:
+      framing: {parallel_to: A-B, spacing: 16 in, first: 8 in}
+      joists: {span: 10 ft, size: 2x8}
+      panels: {layers: [23/32 in]}
+      tile: {kind: ceramic, thickness: 3/8 in}
+      shower:
+        {side: A-B, left: 0 in, out: 0 in, width: 30 in, depth: 30 in,
+         drain: {left: 15 in, out: 15 in, diameter: 4 in},
+         kerb: {height: 1/4 in, width: 4 in, entry: 20 in}, tiling: {tile: slab},
+         shelves: [{id: sill, depth: 6 in, drop: 1 in}]}
+""",
+)
+JOBS = {"frame": FRAME, "walls": WALLS, "uk": UK, "wet_room": WET_ROOM, "kerb": KERB}
 
 
 @cache
@@ -98,7 +127,7 @@ def planned(name: str) -> Document:
 
 
 def judged(plan: Document) -> list[Said]:
-    return [one for one in plan.findings if one.code.startswith("SUI-")]
+    return [one for one in plan.findings if one.code.startswith("SUI-") or one.code in showers.CODES]
 
 
 def changed(value: Any) -> Iterator[Any]:
@@ -166,4 +195,4 @@ def test_a_finding_that_nothing_asks_for_is_objected_to(job: str) -> None:
 
 def test_the_jobs_here_show_most_codes() -> None:
     shown = {said.code for job in JOBS for said in judged(planned(job))}
-    assert len(shown) >= 45, sorted(shown)
+    assert len(shown) >= 55, sorted(shown)

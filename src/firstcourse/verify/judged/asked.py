@@ -1,7 +1,7 @@
 """Findings of a judgement as they must stand in the plan, and what objects to any that stands otherwise."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from firstcourse.verify.formulas.derived import Number, Wanted, agrees
@@ -40,6 +40,10 @@ class Asked:
     values: Mapping[str, Wanted] = field(default_factory=dict)
     slack: float = 0.0
     may: bool = False
+
+    def perhaps(self) -> "Asked":
+        """The same, which need not be told."""
+        return replace(self, may=True)
 
     def is_told(self, said: Said) -> bool:
         """Whether a finding of the plan says just this."""

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from firstcourse.errors import FirstcourseError
 from firstcourse.verify.formulas.parts import Part
 from firstcourse.verify.frame_given import FRAMES_NEED
-from firstcourse.verify.judged import decks, exposure, fittings, flat, frames, stance, unjudged
+from firstcourse.verify.judged import decks, exposure, fittings, flat, frames, showers, stance, unjudged
 from firstcourse.verify.judged.asked import CODE, Asked, untold
 from firstcourse.verify.judged.grounds import all_grounds, grounds
 from firstcourse.verify.structure import Document
@@ -18,14 +18,16 @@ _KNOWN = (
     | flat.CODES
     | {flat.MAP, "SUI-902"}
     | frames.CODES
+    | showers.CODES
     | stance.CODES
     | unjudged.CODES
 )
-_OF_PARTS: tuple[tuple[frozenset[str], Callable[[Document, Part], Iterator[Asked]]], ...] = (
-    (exposure.CODES, exposure.exposure_asked),
-    (fittings.CODES, fittings.fittings_asked),
-    (flat.CODES, flat.flat_asked),
-    (stance.CODES, stance.stance_asked),
+_OF_PARTS: tuple[Callable[[Document, Part], Iterator[Asked]], ...] = (
+    exposure.exposure_asked,
+    fittings.fittings_asked,
+    flat.flat_asked,
+    showers.doorway_asked,
+    stance.stance_asked,
 )
 
 
@@ -45,7 +47,15 @@ def judged_asked(plan: Document) -> list[Asked]:
     Raises:
         FirstcourseError: The practice lacks a rule that is asked for.
     """
-    families = (_frames, _decks, unjudged.unjudged_asked, fittings.doorways_asked, _steam, _parts)
+    families = (
+        _frames,
+        _decks,
+        unjudged.unjudged_asked,
+        fittings.doorways_asked,
+        showers.shower_asked,
+        _steam,
+        _parts,
+    )
     return [one for ask in families for one in ask(plan)]
 
 
@@ -65,7 +75,7 @@ def held(plan: Document, asked: list[Asked]) -> Iterator[Objection]:
 
 def _parts(plan: Document) -> Iterator[Asked]:
     for part in grounds(plan):
-        for _, ask in _OF_PARTS:
+        for ask in _OF_PARTS:
             yield from ask(plan, part)
 
 

@@ -11,30 +11,39 @@ from firstcourse.verify.formulas.doorways import doorways_given, step_key, taken
 from firstcourse.verify.formulas.parts import Part, length_mm
 from firstcourse.verify.formulas.stance import height_of, is_plumb, lean_of
 from firstcourse.verify.judged.asked import FIX, NOTE, STOP, Asked
-from firstcourse.verify.judged.grounds import is_bed, laid
+from firstcourse.verify.judged.grounds import all_grounds, is_bed, laid
+from firstcourse.verify.judged.showers import along_doorway, rims
 from firstcourse.verify.shopping_fields import number_of
 from firstcourse.verify.structure import Document
 
 CODES = frozenset(f"SUI-{number}" for number in (304, 305, 601, 602, 603, 604, 605, 606, 607, 608))
 _ROUNDED = 1e-4
 """Heights are told to a millionth of an inch [mm]."""
+_ON_FALLS = 0.0035
+"""Heights of falling floors are rounded to ticks, twice at most [mm]."""
 _NONE = 1e-6
 
 
 def doorways_asked(plan: Document) -> Iterator[Asked]:
     """What must be told of the step at each doorway, and of the gap under its door."""
     unjudged = {said.place for said in plan.findings if said.code == "SUI-902"}
+    beds = {part.ref: part for part in all_grounds(plan) if is_bed(part)}
     for ref, door in doorways_given(plan).items():
         working = plan.workings.get(step_key(ref))
         floor = ref.partition("/door/")[0]
         if working is None or {floor, f"{floor}/shower"} & unjudged:
             continue
         high = number_of(working.inputs.get("this_floor")) or 0.0
+        bed = beds.get(f"{floor}/shower")
+        fall = None if bed is None else bed.surface.fall
+        if bed is not None and fall is not None and fall.drain_height is not None:
+            high = along_doorway(plan, bed, fall, fall.drain_height, door)[1] / TICKS_PER_MM
         rise = high - length_mm(door, "other_floor")
-        yield from _step(plan, ref, rise)
+        yield from _step(plan, ref, rise, _ROUNDED if fall is None else _ON_FALLS)
         if "door_underside" in door.value:
             gap, least = length_mm(door, "door_underside") - high, _mm_of(plan.rules, "door.clearance.min")
-            if gap < least + _NONE:
+            near = _NONE if fall is None else _ON_FALLS
+            if gap < least + near:
                 yield Asked(
                     code="SUI-603",
                     severity=FIX,
@@ -45,12 +54,12 @@ def doorways_asked(plan: Document) -> Iterator[Asked]:
                     rule="door.clearance.min",
                     remedies=("cut",),
                     values={"drags": gap > 0, "off": Number(least - gap, "mm")},
-                    slack=_ROUNDED,
-                    may=gap > least - _NONE,
+                    slack=max(near, _ROUNDED),
+                    may=gap > least - near,
                 )
 
 
-def _step(plan: Document, ref: str, rise: float) -> Iterator[Asked]:
+def _step(plan: Document, ref: str, rise: float, near: float) -> Iterator[Asked]:
     rules, step = plan.rules, abs(rise)
     taken = taken_up(rules, step, plan.tape.graduation / TICKS_PER_MM)
     profile = taken.pop("profile")
@@ -72,13 +81,17 @@ def _step(plan: Document, ref: str, rise: float) -> Iterator[Asked]:
             "over": Number(step - _mm_of(rules, "transition.bevel.max"), "mm"),
             **{name: Number(*each) for name, each in taken.items()},
         },
-        slack=20 * _ROUNDED,
+        slack=20 * near,
     )
 
 
 def fittings_asked(plan: Document, part: Part) -> Iterator[Asked]:
     """What must be told of what meets a tiled surface that has its layers everywhere."""
-    if is_bed(part) or not part.is_tiled:
+    if is_bed(part):
+        for rim, kind, above in rims(plan, part):
+            yield from _rim(plan.rules, part.ref, rim, kind, above, _ON_FALLS)
+        return
+    if not part.is_tiled:
         return
     high = sum(thick for _, thick in part.surface.layers) / TICKS_PER_MM
     openings = part.given.nodes("openings", ())
@@ -87,10 +100,10 @@ def fittings_asked(plan: Document, part: Part) -> Iterator[Asked]:
             if "top" in opening.value and opening.text("kind") in ("flange", "drain"):
                 rim = f"{part.ref}/opening/{opening.text('id')}"
                 above = length_mm(opening, "top") - high
-                yield from rim_asked(plan.rules, part.ref, rim, opening.text("kind"), above)
+                yield from _rim(plan.rules, part.ref, rim, opening.text("kind"), above)
         if "flange_top" in part.given.value:
             above = length_mm(part.given, "flange_top") - high
-            yield from rim_asked(plan.rules, part.ref, f"{part.ref}/flange", "flange", above)
+            yield from _rim(plan.rules, part.ref, f"{part.ref}/flange", "flange", above)
     elif part.surface.kind == "wall":
         for opening in openings:
             if "depth" in opening.value and opening.text("kind") == "valve":
@@ -101,13 +114,14 @@ def fittings_asked(plan: Document, part: Part) -> Iterator[Asked]:
         yield from _carried(plan, part)
 
 
-def rim_asked(rules: RuleSet, ref: str, rim: str, kind: str, above: float) -> Iterator[Asked]:
+def _rim(rules: RuleSet, ref: str, rim: str, kind: str, above: float, near: float = _ROUNDED) -> Iterator[Asked]:
     """What must be told of a flange or drain whose rim lies so far over the finished floor [mm]."""
     flange = kind == "flange"
     rule = "flange.above.max" if flange else "drain.below.max"
     most, off = _mm_of(rules, rule), above if flange else -above
-    if -_ROUNDED / 2 <= off <= most + _ROUNDED / 2:
+    if near / 2 <= off <= most - near / 2:
         return
+    within = -near / 2 <= off <= most + near / 2
     if flange:
         low = "rings" if rules.practice == "us" else "bring_up"
         values: dict[str, Wanted] = {
@@ -129,7 +143,8 @@ def rim_asked(rules: RuleSet, ref: str, rim: str, kind: str, above: float) -> It
         rule=rule,
         remedies=(remedy,),
         values=values,
-        slack=_ROUNDED,
+        slack=2 * near,
+        may=within,
     )
 
 
