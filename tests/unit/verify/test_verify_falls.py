@@ -259,10 +259,10 @@ def test_a_rule_that_is_broken_needs_its_finding():
     for change, code in (
         ({"drain": {"left": "8 in", "out": "18 in"}}, "VER-759"),
         ({"falls": "single", "drain": {"ends": [["4 in", "0 in"], ["44 in", "0 in"]]}}, "VER-754"),
-        ({"kerb": {"height": "1/2 in", "width": "5 in"}}, "VER-759"),
+        ({"kerb": {"height": "1/2 in", "width": "5 in"}}, "VER-920"),
     ):
         plan = shower_plan(**change)
-        plan["findings"] = []
+        plan["findings"] = [one for one in plan["findings"] if one["code"].startswith("SUI-")]
         assert code in codes(plan)
 
 

@@ -58,7 +58,7 @@ class Wall:
 
 def walls_of(room: Node, plan: Document) -> dict[str, Wall]:
     """All sides of a room by their corners, each from its left end as seen from within; none if not drawn."""
-    names = [str(corner) for corner, _ in room.rows("corners")]
+    names = [str(corner) for corner, _ in room.rows("corners", ())]
     drawn = drawn_corners(plan, room.text("name"))
     if len(names) < 3 or drawn.keys() != set(names):
         return {}
