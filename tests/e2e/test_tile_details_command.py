@@ -123,7 +123,7 @@ def test_a_bench_s_front_and_end_begin_on_the_shower_floor_as_it_falls(plan: dic
     to_both = (22 - 15 - 5 / 16 - MORTAR) / 22, (20 - 14) / 20
     assert left == pytest.approx(drain + 0.625 * max(to_both), abs=0.002)
     assert near == pytest.approx(drain + 0.625 * (22 - 15) / 22, abs=0.002)
-    assert front["sides"][0]["label"] == end["sides"][0]["label"] == "shower floor"
+    assert front["sides"][0]["meets"] == end["sides"][0]["meets"] == "bath/floor/shower"
     # Tiles of its lowest course are cut to the floor.
     lowest = min(front["tiles"], key=lambda tile: min(v for _, v in tile["outline"]))
     assert not lowest["whole"]
@@ -235,7 +235,7 @@ def _floating(name: str) -> Callable[[dict[str, Any]], None]:
 def _begun_within_the_floor(plan: dict[str, Any]) -> None:
     front = _surface(plan, "bath/bench/bench/front")
     front["outline"] = [[u, 25.4 if v < 100 else v] for u, v in front["outline"]]
-    front["sides"][0]["label"] = "floor"
+    front["sides"][0]["meets"] = "own_height"
 
 
 def _on_a_lower_floor(plan: dict[str, Any]) -> None:

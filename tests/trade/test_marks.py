@@ -201,7 +201,7 @@ def test_nothing_is_measured_from_an_island_a_kerb_or_tile() -> None:
         for surface in _plan(name).surfaces:
             things = {mark.from_ for mark in surface.marks if mark.measure is not None and mark.kind != "square"}
             assert not any(thing.endswith(("/opening/island", "/opening/shower", "/kerb")) for thing in things)
-            kerbs = {f"{surface.id}/side/{i}" for i, side in enumerate(surface.sides) if side.label == "kerb"}
+            kerbs = {f"{surface.id}/side/{i}" for i, side in enumerate(surface.sides) if side.is_kerb}
             assert not things & kerbs
 
 

@@ -18,13 +18,13 @@ def inch(words: str) -> int:
 def surface(name: str, kind: SurfaceKind, marks: tuple[Mark, ...] = ()) -> Surface:
     wide, high = inch("60 in"), inch("90 in")
     outline = ((0, 0), (wide, 0), (wide, high), (0, high))
-    labels = ("tray", "corner C", "ceiling", "corner B")
+    met = ("fixture/tray", "corner/C", "ceiling", "corner/B")
     return Surface(
         id=f"bath/{name}",
         room="bath",
         kind=kind,
         outline=outline,
-        sides=tuple(Side(kind=SideKind.PERIMETER, label=label) for label in labels),
+        sides=tuple(Side(kind=SideKind.PERIMETER, meets=f"bath/{one}") for one in met),
         marks=marks,
     )
 

@@ -90,7 +90,7 @@ def test_the_outer_face_of_a_kerb_is_covered_down_to_the_floor_outside(membrane:
 def test_the_front_of_a_bench_is_covered_from_the_membrane_of_the_shower_floor(membrane: str) -> None:
     surfaces, fall = parts(membrane)
     front = surfaces["bath/bench/seat/front"]
-    assert all(side.label == "shower floor" for side in front.sides[:-3])
+    assert all(side.meets == "bath/floor/shower" for side in front.sides[:-3])
     # Its foot lies on the finished floor; the floor's membrane lies under tile, mortar and what they stand on.
     begins = min(v for _, v in front.outline) - fall.membrane_below
     assert begins > 0 or membrane == "liner"

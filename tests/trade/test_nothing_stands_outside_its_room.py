@@ -53,6 +53,9 @@ rooms:
     return read_job_text(text)
 
 
+KERB = "bath/floor/shower/kerb"
+
+
 def surveyed(job: Job) -> SurveyResult:
     return survey_job(job, load_rules(job.date, job.practice, ()))
 
@@ -61,7 +64,7 @@ def surveyed(job: Job) -> SurveyResult:
 def test_a_shower_from_wall_to_wall_has_one_kerb_and_says_what_was_moved(out: float) -> None:
     found = surveyed(job_of(60, out, 0))
     (shower,) = found.showers
-    assert [side.label for side in shower.surface.sides].count("kerb") == 1
+    assert sum(side.is_kerb for side in shower.surface.sides) == 1
     assert any(finding.code == "SUR-106" and finding.measured for finding in all_said(found.findings))
 
 
@@ -88,7 +91,7 @@ def test_no_shower_and_no_kerb_lies_outside(width: float, out: float, depth: flo
     ground = Polygon(room.outline)
     assert ground.buffer(4, join_style="mitre").covers(Polygon(shower.surface.outline))
     for (a, b), side in zip(sides(shower.surface.outline), shower.surface.sides, strict=True):
-        if side.label == "kerb":
+        if side.is_kerb:
             away = (b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b)
             reach = inches(1)
             beyond = ((a[0] + b[0]) / 2 + away[0] * reach, (a[1] + b[1]) / 2 + away[1] * reach)
@@ -99,8 +102,8 @@ def test_the_verifier_objects_to_what_stands_outside() -> None:
     document: dict[str, Any] = json.loads(plan_job(job_of(60, 1.6, 0), effort=0).document)
     assert not verify(document).objections
     (shower,) = (surface for surface in document["surfaces"] if surface["id"].endswith("/shower"))
-    wall = next(side for side in shower["sides"] if side["label"] != "kerb")
-    wall["label"] = "kerb"
+    wall = next(side for side in shower["sides"] if side["meets"] != KERB)
+    wall["meets"] = KERB
     assert "VER-109" in {objection.code for objection in verify(document).objections}
     for point in shower["outline"]:
         point[0] += 100

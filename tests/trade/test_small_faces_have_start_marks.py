@@ -135,8 +135,8 @@ def test_the_verifier_misses_each_and_notices_each_that_is_moved() -> None:
 def test_nothing_is_measured_from_the_wall_tile_before_a_niche_or_from_a_later_floor() -> None:
     for surface in _small():
         for mark in surface.marks:
-            label = surface.labels[int(mark.start.rpartition("/")[2])]
-            assert not label.endswith((" front", "floor")) or label == "corner with the front"
+            met = surface.met[int(mark.start.rpartition("/")[2])]
+            assert met.split("/")[-2] != "opening" and not met.endswith(("/floor", "/floor/shower"))
 
 
 def test_the_sides_of_a_niche_are_measured_from_the_tile_of_its_sill_or_head() -> None:

@@ -81,7 +81,7 @@ def test_sill_head_and_sides_are_tiled_and_fall_to_the_front() -> None:
     assert feet == [inches(48), inches(48) + inches(3 / 32)]
     for face in faces.values():
         assert face.tiles and all(tile.from_ for tile in face.tiles if not tile.whole)
-        assert any(face.sides[int(j.at[-1])].label == "window frame" for j in face.soft_joints)
+        assert any(face.sides[int(j.at[-1])].meets == f"{WALL}/opening/window/frame" for j in face.soft_joints)
 
 
 def test_the_heights_of_the_sill_are_told_and_derived_again() -> None:

@@ -81,7 +81,7 @@ def bench_feet(asked: TiledBench, frame: Frame, floors: Floors | None, on_front:
         if foot.highest >= asked.height:
             raise InputValueError(f"'{asked.id}' ends below the finished floor; give its height over the panels")
         # A place on the drawing is rounded to ticks; the face keeps the length it was given.
-        found.append(Foot(points=(*foot.points[:-1], (run, foot.points[-1][1])), labels=foot.labels))
+        found.append(Foot(points=(*foot.points[:-1], (run, foot.points[-1][1])), on=foot.on))
     front, left_end, right_end = found
     return front, left_end, right_end
 

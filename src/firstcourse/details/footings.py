@@ -9,12 +9,10 @@ from shapely import LineString, Polygon, get_coordinates, get_parts
 from shapely import Point as ShapelyPoint
 
 from firstcourse.geometry import Point, Ring
-from firstcourse.plan import Fall
+from firstcourse.plan import OWN_HEIGHT, Fall
 
-SHOWER_FLOOR, ROOM_FLOOR, KERB_TOP = "shower floor", "room floor", "kerb"
-"""Labels of a foot by what it stands on."""
-OWN_HEIGHT = "floor"
-"""Label of a foot at a height that the job gives, or over floors that it does not plan."""
+ROOM_FLOOR, SHOWER_FLOOR, KERB_TOP = "floor", "floor/shower", "floor/shower/kerb"
+"""What a foot may stand on in its room."""
 _ROUNDED = 4
 """Places and heights that differ by no more than this were rounded apart [ticks]."""
 
@@ -28,11 +26,11 @@ class Foot:
 
     Attributes:
         points: How far along and how high, from left to right [ticks].
-        labels: What each piece between two points stands on.
+        on: What each piece between two points stands on: one of the above, or `OWN_HEIGHT`.
     """
 
     points: Ring
-    labels: tuple[str, ...]
+    on: tuple[str, ...]
 
     @property
     def lowest(self) -> int:
@@ -66,7 +64,7 @@ class Floors:
         length = math.dist(a, b)
         parts = [*self._parts(LineString([a, b])), (0.0, length, float(self.room), float(self.room), ROOM_FLOOR)]
         points: list[Point] = []
-        labels: list[str] = []
+        on: list[str] = []
         for start, end in pairwise(_places(parts, length)):
             part = next(part for part in parts if part[0] <= (start + end) / 2 <= part[1])
             one, other = (round(start), _at(part, start)), (round(end), _at(part, end))
@@ -74,13 +72,13 @@ class Floors:
                 points.append(one)
             elif abs(points[-1][1] - one[1]) > _ROUNDED:
                 points.append(one)
-                labels.append(KERB_TOP if KERB_TOP in (part[4], labels[-1]) else ROOM_FLOOR)
-            if labels and labels[-1] == part[4] and _straight(points[-2], points[-1], other):
+                on.append(KERB_TOP if KERB_TOP in (part[4], on[-1]) else ROOM_FLOOR)
+            if on and on[-1] == part[4] and _straight(points[-2], points[-1], other):
                 points[-1] = other
             else:
                 points.append(other)
-                labels.append(part[4])
-        return Foot(points=tuple(points), labels=tuple(labels))
+                on.append(part[4])
+        return Foot(points=tuple(points), on=tuple(on))
 
     def height(self, at: Point) -> int:
         """Height of the finished floor at a point; beside the shower that of the room [ticks]."""
@@ -135,6 +133,6 @@ def _straight(a: Point, b: Point, c: Point) -> bool:
     return abs(a[1] + (c[1] - a[1]) * (b[0] - a[0]) / (c[0] - a[0]) - b[1]) <= _ROUNDED
 
 
-def level_foot(length: int, height: int, label: str = OWN_HEIGHT) -> Foot:
+def level_foot(length: int, height: int, on: str = OWN_HEIGHT) -> Foot:
     """A foot of one length at one height [ticks]."""
-    return Foot(points=((0, height), (length, height)), labels=(label,))
+    return Foot(points=((0, height), (length, height)), on=(on,))

@@ -8,23 +8,19 @@ of a niche first, then on sill and head, then on the sides between; on a top bef
 import math
 from collections.abc import Sequence
 
-from firstcourse.details.footings import Foot
+from firstcourse.details.footings import KERB_TOP, ROOM_FLOOR, SHOWER_FLOOR, Foot
 from firstcourse.errors import InputValueError
 from firstcourse.geometry import Point, Ring, bounds, rectangle, sides
-from firstcourse.plan import Opening, Side, SideKind, Surface, SurfaceKind
-from firstcourse.survey import KERB
-from firstcourse.tiles import CORNER_OF_KERB, Lining, Rim
+from firstcourse.plan import OWN_HEIGHT, Opening, Side, SideKind, Surface, SurfaceKind
+from firstcourse.tiles import Lining, Rim
 
 _ROUNDED = 2
 """Levels and corners that differ by no more than this were rounded apart [ticks]."""
-UNDER = "under its top"
-"""Side of an upright face that the top covers: its edge belongs to the top."""
-TURN = "corner with the front"
-"""Side of a bench's end at its front, to which their edge belongs."""
 
 
-def _edge(label: str, *, shown: bool = True) -> Rim:
-    return Rim(label=label, kind=SideKind.FREE, shown=shown)
+def _edge(meets: str, *, shown: bool = True) -> Rim:
+    """An edge of tile; where it does not show it belongs to the face that it meets."""
+    return Rim(meets=meets, kind=SideKind.FREE, shown=shown)
 
 
 def _lining(
@@ -37,7 +33,7 @@ def _lining(
         room=room,
         kind=kind,
         outline=outline,
-        sides=tuple(Side(kind=rim.kind, label=rim.label, shown=rim.shown) for rim in rims),
+        sides=tuple(Side(kind=rim.kind, meets=rim.meets, shown=rim.shown) for rim in rims),
         boarded=False,
         part_of=part_of,
     )
@@ -69,12 +65,12 @@ def niche_linings(
     if deep <= 0 or top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
         raise InputValueError(f"tile leaves nothing open of niche '{niche.id}'; check its size and depth")
     whole = _whole(wall, niche)
-    back = Rim(label="niche back", elsewhere=True)
-    meets = [Rim(label=f"niche {name}") for name in ("sill", "side", "head", "side")]
+    back = Rim(meets=f"{whole[0]}/back", elsewhere=True)
+    meets = [Rim(meets=f"{whole[0]}/{name}") for name in ("sill", "right", "head", "left")]
     face = ((left, low + drop), (right, low + drop), (right, top), (left, top))
     return (
         _lining(whole, "back", SurfaceKind.WALL, face, meets),
-        *_returns(whole, "niche", niche.outline, deep=deep, drop=drop, on_returns=on_returns, back=back),
+        *_returns(whole, niche, deep=deep, drop=drop, on_returns=on_returns, back=back),
     )
 
 
@@ -100,9 +96,9 @@ def window_linings(
     left, low, right, top = bounds(window.outline)
     if top - low <= drop + 2 * on_returns or right - left <= 2 * on_returns:
         raise InputValueError(f"tile leaves nothing open of window '{window.id}'; check its size and depth")
-    frame = Rim(label="window frame")
+    frame = Rim(meets=f"{wall.id}/opening/{window.id}/frame")
     whole, deep = _whole(wall, window), depth + on_wall
-    return _returns(whole, "window", window.outline, deep=deep, drop=drop, on_returns=on_returns, back=frame)
+    return _returns(whole, window, deep=deep, drop=drop, on_returns=on_returns, back=frame)
 
 
 def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str]:
@@ -111,8 +107,7 @@ def _whole(wall: Surface, opening: Opening) -> tuple[str, str, str]:
 
 def _returns(
     whole: tuple[str, str, str],
-    what: str,
-    outline: Ring,
+    opening: Opening,
     *,
     deep: int,
     drop: int,
@@ -120,16 +115,30 @@ def _returns(
     back: Rim,
 ) -> tuple[Lining, ...]:
     """Sill, head, left and right side of what is set back in a wall, from its front to its back."""
-    left, low, right, top = bounds(outline)
+    assert opening.outline is not None
+    base, _, wall = whole
+    left, low, right, top = bounds(opening.outline)
     sloped = round(math.hypot(deep, drop))
-    front = _edge(f"{what} front", shown=False)
-    side = Rim(label=f"{what} side", elsewhere=True)
-    sill, head = (Rim(label=f"{what} {name}", before=on_returns) for name in ("sill", "head"))
+    front = _edge(f"{wall}/opening/{opening.id}", shown=False)
+    one_side, other_side = (Rim(meets=f"{base}/{name}", elsewhere=True) for name in ("left", "right"))
+    sill, head = (Rim(meets=f"{base}/{name}", before=on_returns) for name in ("sill", "head"))
     one = ((0, low), (deep, low + drop), (deep, top), (0, top))
     other = ((0, low + drop), (deep, low), (deep, top), (0, top))
     return (
-        _lining(whole, "sill", SurfaceKind.COUNTER, rectangle(left, 0, right, sloped), (front, side, back, side)),
-        _lining(whole, "head", SurfaceKind.COUNTER, rectangle(left, 0, right, deep), (back, side, front, side)),
+        _lining(
+            whole,
+            "sill",
+            SurfaceKind.COUNTER,
+            rectangle(left, 0, right, sloped),
+            (front, other_side, back, one_side),
+        ),
+        _lining(
+            whole,
+            "head",
+            SurfaceKind.COUNTER,
+            rectangle(left, 0, right, deep),
+            (back, other_side, front, one_side),
+        ),
         _lining(whole, "left", SurfaceKind.WALL, one, (sill, back, head, front)),
         _lining(whole, "right", SurfaceKind.WALL, other, (sill, front, head, back)),
     )
@@ -160,10 +169,12 @@ def bench_linings(
         back: The wall behind it.
         on_front: Thickness of tile and bed on its front, which the top's tile covers [ticks].
     """
-    named = (*whole, "")
-    edge, under = _edge("front edge"), _edge(UNDER, shown=False)
-    turn = _edge(TURN, shown=False)
-    left, right = (end or _edge("end edge") for end in ends)
+    named, (base, room) = (*whole, ""), whole
+    edge, under = _edge(f"{base}/front"), _edge(f"{base}/top", shown=False)
+    turn = _edge(f"{base}/front", shown=False)
+    left, right = (
+        end or _edge(f"{base}/{name}") for end, name in zip(ends, ("left end", "right end"), strict=True)
+    )
     past = sum(0 if end else on_front for end in ends)
     deep = round(math.hypot(depth, drop)) + on_front
     found = [
@@ -179,7 +190,7 @@ def bench_linings(
             "front",
             SurfaceKind.WALL,
             (*feet[0].points, (width, height), (0, height)),
-            (*_standing(feet[0]), ends[1] or _edge("end edge"), under, ends[0] or _edge("end edge")),
+            (*_standing(feet[0], room), right, under, left),
         ),
     ]
     for name, end, foot, rims in (
@@ -188,12 +199,13 @@ def bench_linings(
     ):
         if end is None:
             ring = (*foot.points, (depth, height), (0, height))
-            found.append(_lining(named, name, SurfaceKind.WALL, ring, (*_standing(foot), *rims)))
+            found.append(_lining(named, name, SurfaceKind.WALL, ring, (*_standing(foot, room), *rims)))
     return tuple(found)
 
 
-def _standing(foot: Foot) -> tuple[Rim, ...]:
-    return tuple(Rim(label=label, kind=SideKind.FOOT) for label in foot.labels)
+def _standing(foot: Foot, room: str) -> tuple[Rim, ...]:
+    met = (one if one == OWN_HEIGHT else f"{room}/{one}" for one in foot.on)
+    return tuple(Rim(meets=one, kind=SideKind.FOOT) for one in met)
 
 
 def kerb_linings(
@@ -204,7 +216,7 @@ def kerb_linings(
     The inner face stands on the shower floor, as high as that lies along the run; both end under the top's tile.
 
     Args:
-        floor: The shower floor, whose sides at the kerb are labelled so, with its levels where it has falls.
+        floor: The shower floor, whose sides say where it meets its kerb, with its levels where it has falls.
         width: Width of the kerb [ticks].
         drop: How much lower the top's inner edge lies than its outer one [ticks].
         height: Height over the top of the drain at which the inner face ends [ticks].
@@ -213,23 +225,30 @@ def kerb_linings(
     """
     lines = list(sides(floor.outline))
     found: list[Lining] = []
-    runs = [index for index, side in enumerate(floor.sides) if side.label == KERB]
+    runs = [index for index, side in enumerate(floor.sides) if side.is_kerb]
     for number, index in enumerate(runs, start=1):
         a, b = lines[index]
         length = math.dist(a, b)
         starts, ends = (
             _past(lines, floor, index, other, width) for other in (index - 1, (index + 1) % len(lines))
         )
-        name = "kerb" if len(runs) == 1 else f"kerb {number}"
-        whole = (f"{floor.id}/{name}", floor.room, floor.id)
+        base = _run(floor, number, len(runs))
+        whole = (base, floor.room, floor.id)
         rims = [
-            Rim(label=floor.sides[other].label, before=on_walls)
-            if floor.sides[other].label != KERB
-            else _edge(CORNER_OF_KERB, shown=False)
-            for other in (index - 1, (index + 1) % len(lines))
+            Rim(meets=floor.sides[other].meets, before=on_walls)
+            if not floor.sides[other].is_kerb
+            else _edge(_run(floor, runs.index(other) + 1, len(runs)), shown=False)
+            for other in ((index - 1) % len(lines), (index + 1) % len(lines))
         ]
         run, deep = round(length), round(math.hypot(width, drop))
-        under = _edge(UNDER, shown=False)
+        under = _edge(f"{base}/top", shown=False)
+        feet = _feet(floor, a, b)
+        inner = tuple((u, height - low) for u, low in feet)
+        stands = min(high for _, high in inner) > 0
+        in_shower, in_room = f"{floor.room}/{SHOWER_FLOOR}", f"{floor.room}/{ROOM_FLOOR}"
+        # Where the floor reaches up to the tile of the top there is no face between them.
+        outer_edge = _edge(f"{base}/outer" if outer > 0 else in_room)
+        inner_edge = _edge(f"{base}/inner" if stands else in_shower)
         top = ((0, 0), (round(starts + length + ends), 0), (round(starts) + run, deep), (round(starts), deep))
         found.append(
             _lining(
@@ -237,21 +256,24 @@ def kerb_linings(
                 "top",
                 SurfaceKind.COUNTER,
                 top,
-                (_edge("outer edge"), rims[1], _edge("inner edge"), rims[0]),
+                (outer_edge, rims[1], inner_edge, rims[0]),
             )
         )
-        feet = _feet(floor, a, b)
-        inner = tuple((u, height - low) for u, low in feet)
-        if min(high for _, high in inner) > 0:
+        if stands:
             top_at = max(high for _, high in inner)
             ring = (*((u, top_at - high) for u, high in inner), (run, top_at), (0, top_at))
-            meets = (*[Rim(label="shower floor", elsewhere=True)] * (len(feet) - 1), rims[0], under, rims[1])
+            meets = (*[Rim(meets=in_shower, elsewhere=True)] * (len(feet) - 1), rims[0], under, rims[1])
             found.append(_lining(whole, "inner", SurfaceKind.WALL, ring, meets))
         if outer > 0:
             ring = rectangle(0, 0, round(starts + length + ends), outer)
-            meets = (Rim(label="room floor", elsewhere=True), rims[1], under, rims[0])
+            meets = (Rim(meets=in_room, elsewhere=True), rims[1], under, rims[0])
             found.append(_lining(whole, "outer", SurfaceKind.WALL, ring, meets))
     return tuple(found)
+
+
+def _run(floor: Surface, number: int, of: int) -> str:
+    """Id of one straight run of the kerb round a shower floor, counted from 1."""
+    return f"{floor.room}/{KERB_TOP}" if of == 1 else f"{floor.room}/{KERB_TOP} {number}"
 
 
 def _feet(floor: Surface, a: Point, b: Point) -> Ring:
@@ -283,7 +305,7 @@ def _past(lines: Sequence[tuple[Point, Point]], floor: Surface, index: int, othe
     if abs(cross) < 1e-9:
         return 0.0
     before = (other - index) % len(lines) != 1
-    if floor.sides[other].label == KERB:
+    if floor.sides[other].is_kerb:
         return math.copysign(width * math.tan(turn / 2), cross if before is False else _cross(w, u))
     # At a wall the run ends on the wall's own line, which runs on past the corner of the shower floor.
     return -width * dot / cross * (-1 if before else 1)

@@ -20,11 +20,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.values import least, length
 
 _FRAMING = "framing of the opening"
-_FRONT = "face of the wall's boards"
-_FRAME = "window frame"
-_FROM_FRONT, _FROM_FRAME = (_FRONT, "side", _FRAME, "side"), (_FRAME, "side", _FRONT, "side")
-_FRONT_LEFT, _FRONT_RIGHT = (_FRAMING, _FRAME, _FRAMING, _FRONT), (_FRAMING, _FRONT, _FRAMING, _FRAME)
-"""What a strip meets at its lower side, its right one, its upper one and its left one."""
+"""Id of the members behind a strip."""
 
 
 def with_return_boards(wall: Surface, stock: Sequence[Stock], rules: RuleSet) -> Surface:
@@ -119,21 +115,25 @@ def _boards(wall: Surface, window: Opening, board: int, rules: RuleSet) -> Itera
     left, low, right, top = bounds(window.outline)
     deep, under, over = window.depth, low - board, top + board
     flat, upright = rectangle(left, 0, right, deep), rectangle(0, under, deep, over)
+    base, there = f"{wall.id}/{window.id}", f"{wall.id}/opening/{window.id}"
+    front, frame, framing = wall.id, f"{there}/frame", f"{there}/framing"
+    left_board, right_board = f"{base}/left board", f"{base}/right board"
+    # What each strip meets at its lower side, its right one, its upper one and its left one.
     strips = (
-        ("sill", flat, _FROM_FRONT),
-        ("head", flat, _FROM_FRAME),
-        ("left", upright, _FRONT_LEFT),
-        ("right", upright, _FRONT_RIGHT),
+        ("sill", flat, (front, right_board, frame, left_board)),
+        ("head", flat, (frame, right_board, front, left_board)),
+        ("left", upright, (framing, frame, framing, front)),
+        ("right", upright, (framing, front, framing, frame)),
     )
-    for name, outline, meets in strips:
+    for name, outline, met in strips:
         framing_axis: Literal["u", "v"] = "u" if name in ("sill", "head") else "v"
         yield Surface(
-            id=f"{wall.id}/{window.id}/{name} board",
+            id=f"{base}/{name} board",
             room=wall.room,
             kind=SurfaceKind.COUNTER if framing_axis == "u" else SurfaceKind.WALL,
             outline=outline,
             sides=tuple(
-                Side(kind=SideKind.FREE if label == _FRONT else SideKind.PERIMETER, label=label) for label in meets
+                Side(kind=SideKind.FREE if one == front else SideKind.PERIMETER, meets=one) for one in met
             ),
             supports=_framing(name, outline, deep, board, rules),
             framing_axis=framing_axis,

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 
 from firstcourse.details.bench_feet import bench_feet, floors_of, said_of_feet
-from firstcourse.details.footings import OWN_HEIGHT, Floors, Foot
+from firstcourse.details.footings import Floors, Foot
 from firstcourse.details.linings import bench_linings, kerb_linings, niche_linings, window_linings
 from firstcourse.details.shelves import Limits, drop_of_shelf, least_drop
 from firstcourse.details.wall_feet import floor_zones, left_on_boards, out_of_level, short_of_floor, tiled_floors
@@ -16,7 +16,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, rectangle, to_shapely
 from firstcourse.job import Job, Pattern, Room, TiledBench, TiledNiche, Tiling, WindowReturns
 from firstcourse.layers import laid_of, set_height, tiling_tile
-from firstcourse.plan import Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
+from firstcourse.plan import OWN_HEIGHT, Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
 from firstcourse.rules import RuleSet
 from firstcourse.survey import Frame, SurveyedShower, SurveyResult, frames_of
 from firstcourse.tiles import COURSED, Lining, Rim, ToLine, ToTile, boards_on, surfaces_to_tile, walls_beside
@@ -194,7 +194,7 @@ class _Liner:
         right = asked.left + asked.width
         front = asked.front or asked.tile
         left_rim, right_rim = (
-            Rim(label=f"wall {pair}", before=boards_on(pair, room, self.stock)) if stands else None
+            Rim(meets=f"{room.name}/wall/{pair}", before=boards_on(pair, room, self.stock)) if stands else None
             for pair, stands in ((before, asked.left <= touch), (after, right >= long - touch))
         )
         base = f"{room.name}/bench/{asked.id}"
@@ -209,7 +209,7 @@ class _Liner:
             height=asked.height,
             drop=self._drop(asked.depth, asked.drop, base, "top"),
             ends=(left_rim, right_rim),
-            back=Rim(label=f"wall {asked.wall}", before=boards_on(asked.wall, room, self.stock)),
+            back=Rim(meets=wall_id, before=boards_on(asked.wall, room, self.stock)),
             on_front=on_front,
         )
         self.findings += said_of_feet(asked, feet, free, base, self.job.tape)
@@ -229,7 +229,7 @@ class _Liner:
     def _on_drain(self, room: Room, asked: TiledBench, front: Foot, base: str) -> None:
         """That a bench which stands on the floor stands on the drain."""
         floor = self.surfaces.get(f"{room.name}/floor/shower")
-        if floor is None or floor.fall is None or front.labels == (OWN_HEIGHT,):
+        if floor is None or floor.fall is None or front.on == (OWN_HEIGHT,):
             return
         box = self._frame(room, asked.wall).box(asked.left, 0, asked.left + asked.width, asked.depth)
         drains = [opening for opening in floor.openings if opening.kind is OpeningKind.DRAIN]

@@ -6,7 +6,7 @@ from itertools import groupby, pairwise
 
 import shapely
 
-from firstcourse.details.footings import KERB_TOP, SHOWER_FLOOR, Floors
+from firstcourse.details.footings import SHOWER_FLOOR, Floors
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds, from_shapely, to_shapely
 from firstcourse.job import Room
@@ -71,9 +71,9 @@ def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
     """
     left, low, right, _ = bounds(wall.outline)
     foot = floors.under(frame.at(left, 0), frame.at(right, 0))
-    pieces = [(piece, label) for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)]
-    for label, tops in _without_slivers(
-        [(label, [piece for piece, _ in group]) for label, group in groupby(pieces, key=lambda item: item[1])]
+    pieces = list(zip(pairwise(foot.points), foot.on, strict=True))
+    for on, tops in _without_slivers(
+        [(on, [piece for piece, _ in group]) for on, group in groupby(pieces, key=lambda item: item[1])]
     ):
         # Floors stand on the panels, which the wall's foot follows.
         tops = [(left + u, v + foot_at(wall, left + u)) for u, v in tops]
@@ -83,7 +83,7 @@ def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
         for outline, _ in from_shapely(above) if above.area > 0 else ():
             wide = bounds(outline)[2] - bounds(outline)[0]
             if shapely.Polygon(outline).area > _ROUNDED * wide:
-                yield Zone(outline=outline, why=_why(wall.room, label))
+                yield Zone(outline=outline, why=f"{wall.room}/{on}")
 
 
 def _without_slivers(groups: list[tuple[str, list[tuple[Spot, Spot]]]]) -> Iterator[tuple[str, list[Spot]]]:
@@ -93,14 +93,14 @@ def _without_slivers(groups: list[tuple[str, list[tuple[Spot, Spot]]]]) -> Itera
     """
     wide: list[tuple[str, list[Spot]]] = []
     begun = None
-    for label, pieces in groups:
+    for on, pieces in groups:
         ends = [piece for piece in pieces if piece[1][0] - piece[0][0] > _ROUNDED]
         start, end = pieces[0][0][0], pieces[-1][1][0]
         if not ends:
             continue
         if end - start > _NO_FLOOR:
             tops = [ends[0][0], *(spot for _, spot in ends)]
-            wide.append((label, tops if begun is None else [(begun, tops[0][1]), *tops]))
+            wide.append((on, tops if begun is None else [(begun, tops[0][1]), *tops]))
             begun = None
         elif wide:
             tops = wide[-1][1]
@@ -124,9 +124,9 @@ def short_of_floor(wall: Surface, frame: Frame, floors: Floors, rules: RuleSet, 
     foot = floors.under(frame.at(left, 0), frame.at(right, 0))
     there = [
         height
-        for piece, label in zip(pairwise(foot.points), foot.labels, strict=True)
+        for piece, on in zip(pairwise(foot.points), foot.on, strict=True)
         for _, height in piece
-        if label == SHOWER_FLOOR
+        if on == SHOWER_FLOOR
     ]
     entry = rules.entry("tile.movement.width_wall")
     joint = rules.ticks(entry.id)
@@ -141,7 +141,3 @@ def short_of_floor(wall: Surface, frame: Frame, floors: Floors, rules: RuleSet, 
             remedies=("reach_down",),
             down_to=length(low - gap),
         )
-
-
-def _why(room: str, label: str) -> str:
-    return f"{room}/floor" + {SHOWER_FLOOR: "/shower", KERB_TOP: "/shower/kerb"}.get(label, "")

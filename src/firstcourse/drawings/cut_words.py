@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from functools import reduce
 
 from firstcourse.drawings.cut_tiles import CutKind
-from firstcourse.plan import Place
+from firstcourse.plan import Place, Side
 from firstcourse.units import format_length
-from firstcourse.values import Word
+from firstcourse.values import Name, Ref, Word
 from firstcourse.words import Speaker
 
 
@@ -22,11 +22,20 @@ def said_places(places: Iterable[tuple[Place, int]], speaker: Speaker) -> list[t
 def _place(place: Place, speaker: Speaker) -> str:
     if not place:
         return speaker.text("tiles-in_field")
-    said = [
-        speaker.text("tiles-place", one.word) if isinstance(one, Word) else speaker.label(one.name)
-        for one in place
-    ]
+    said = [_beside(one, speaker) for one in place]
     return reduce(lambda one, two: speaker.text("tiles-along", one=one, two=two), dict.fromkeys(said))
+
+
+def _beside(one: Word | Name | Ref | Side, speaker: Speaker) -> str:
+    match one:
+        case Word():
+            return speaker.text("tiles-place", one.word)
+        case Side():
+            return speaker.edge(one)
+        case Ref():
+            return speaker.thing(one.ref)
+        case Name():
+            return one.name
 
 
 def size_words(kind: CutKind, speaker: Speaker) -> str:

@@ -166,9 +166,9 @@ class OnPaper:
         """Name each side, just inside it, where no corners are named that tell the sides apart."""
         shape = Polygon(self.ring(self.surface.outline))
         for (a, b), side in zip(sides(self.surface.outline), self.surface.sides, strict=True):
-            if not side.label:
+            if not side.meets:
                 continue
-            label = self.words(self.speaker.label(side.label))
+            label = self.words(self.speaker.edge(side))
             (ax, ay), (bx, by) = self.at(a), self.at(b)
             length = math.dist((ax, ay), (bx, by))
             inwards = (-(by - ay) / length, (bx - ax) / length)

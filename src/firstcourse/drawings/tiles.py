@@ -83,7 +83,7 @@ class _Sheet(OnPaper):
     def _standing(self, zone: Zone) -> Iterator[tuple[str, Polygon]]:
         """What stands before the surface, as far as it lies on it, with its name."""
         shape = Polygon(self.ring(self.surface.outline)).intersection(Polygon(self.ring(zone.outline)))
-        name = self.words(self.speaker.label(zone.why.rpartition("/")[2]))
+        name = self.words(self.speaker.thing(zone.why))
         for part in shapely.get_parts(shape):
             if isinstance(part, Polygon) and not part.is_empty:
                 self.drawing.polys.append(Poly("opening", tuple(part.exterior.coords)[:-1], name))

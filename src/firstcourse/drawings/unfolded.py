@@ -164,9 +164,9 @@ def _name_door(placer: Placer, door: Door, shape: tuple[XY, ...], words: str) ->
 
 def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[_Placed]:
     """Each wall with its foot on its side of the floor, whose outline runs against the order of the walls."""
-    by_label = {f"wall {'-'.join(wall.corners)}": wall for wall in walls}
+    by_id = {wall.id: wall for wall in walls}
     for (right, left), side in zip(sides(floor.outline), floor.sides, strict=True):
-        wall = by_label.get(side.label)
+        wall = by_id.get(side.meets)
         if wall is not None:
             length = math.dist(left, right)
             across = ((right[0] - left[0]) / length, (right[1] - left[1]) / length)
@@ -219,7 +219,7 @@ def _names(placer: Placer, one: _Placed, speaker: Speaker) -> None:
         outwards = (-one.across[1], one.across[0])
         spot = (x + outwards[0] * _NAME_OFF_MM, y + outwards[1] * _NAME_OFF_MM)
         upright = abs(outwards[0]) > abs(outwards[1])
-        name = speaker.label(f"wall {'-'.join(surface.corners)}")
+        name = speaker.thing(surface.id)
         placer.put(Text(spot, name, _NAME_MM, bold=True, upright=upright), aside=True)
         return
     if len(surface.corners) != len(surface.outline):

@@ -82,7 +82,7 @@ def fall_words(surface: Surface, fall: Fall, speaker: Speaker) -> dict[str, Any]
 
 def level_place(point: LevelPoint, surface: Surface, speaker: Speaker) -> str:
     """Where a point lies whose height is set."""
-    labels = [Name(name=speaker.label(surface.sides[side].label)) for side in point.sides]
+    labels = [Name(name=speaker.edge(surface.sides[side])) for side in point.sides]
     given: dict[str, Value] = {}
     if point.kind == "corner":
         before, after = labels

@@ -13,6 +13,8 @@ from firstcourse.words import Speaker
 
 _COUNTED = 0.05
 """Rows are counted in spite of rounding by this share of a step."""
+_TILED = {"back": 0, "sill": 1, "head": 1, "left": 2, "right": 2}
+"""In what order the faces of a niche or window are tiled."""
 _NEAR_END = 64
 """A tape held this near to a line's end is held at it [ticks]."""
 
@@ -123,19 +125,17 @@ def thing(ref: str, surface: Surface, speaker: Speaker) -> str:
         return speaker.text("marks-thing", "bed")
     if base == f"{surface.room}/bench":
         return speaker.text("marks-thing", "bench", name=name)
-    parts = ref.removeprefix(f"{surface.room}/").split("/")
-    return speaker.text("marks-thing", "part", name=", ".join(map(speaker.label, parts)))
+    return speaker.text("marks-thing", "part", name=speaker.within(ref))
 
 
 def _face_edge(side: Side, surface: Surface) -> str:
     """An edge of a small face as it stands when its tile is set."""
-    part = side.label.rpartition(" ")[2]
-    on_cheek = surface.id.endswith(("/left", "/right")) and part in ("sill", "head", "back")
-    if on_cheek or side.label == "niche back":
+    (base, _, own), (beside, _, other) = surface.id.rpartition("/"), side.meets.rpartition("/")
+    if base == beside and _TILED.get(other, 0) < _TILED.get(own, 0):
         return "tile"
-    if side.label == "under its top":
+    if base == beside and other == "top":
         return "under_top"
-    return "boards" if side.label.startswith("wall ") else "edge"
+    return "boards" if side.wall else "edge"
 
 
 def _side(side: Side, surface: Surface, index: int, speaker: Speaker) -> str:
@@ -146,13 +146,13 @@ def _side(side: Side, surface: Surface, index: int, speaker: Speaker) -> str:
         across, up = b[0] - a[0], b[1] - a[1]
         names = ("lower", "upper") if abs(across) > abs(up) else ("right", "left")
         called = names[(across if abs(across) > abs(up) else up) < 0]
-    elif side.kind is SideKind.FOOT or side.label == "ceiling":
+    elif side.kind is SideKind.FOOT or side.meets == f"{surface.room}/ceiling":
         called = "edge"
-    elif side.label.startswith("corner "):
+    elif side.corner:
         called = "corner_face"
     else:
-        called = "wall_face" if side.label.startswith("wall ") else "edge"
-    return speaker.text("marks-thing", called, name=speaker.label(side.label))
+        called = "wall_face" if side.wall else "edge"
+    return speaker.text("marks-thing", called, name=speaker.edge(side))
 
 
 def place_words(surface: Surface, mark: Mark, number: int, plan: Plan, speaker: Speaker) -> str:

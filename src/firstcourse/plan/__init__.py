@@ -17,6 +17,8 @@ from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
 from firstcourse.plan.surfaces import (
+    OWN_HEIGHT,
+    STOPS_HERE,
     Opening,
     OpeningKind,
     Side,
@@ -41,7 +43,9 @@ from firstcourse.plan.tiles import (
 )
 
 __all__ = [
+    "OWN_HEIGHT",
     "SAME",
+    "STOPS_HERE",
     "Area",
     "Board",
     "Count",

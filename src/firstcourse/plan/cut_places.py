@@ -18,9 +18,9 @@ from firstcourse.geometry import Point, sides
 from firstcourse.plan.surfaces import Side, SideKind, Surface
 from firstcourse.plan.tiles import Tile, TiledArea
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.values import Name, Word
+from firstcourse.values import Name, Ref, Word
 
-Place = tuple[Word | Name, ...]
+Place = tuple[Word | Name | Ref | Side, ...]
 """What a tile is cut along; empty in the field."""
 
 _BEFORE_SIDE = 75 * TICKS_PER_MM
@@ -43,13 +43,13 @@ class _Along:
     """What tiles are cut along.
 
     Attributes:
-        name: What the setter calls it: a word by its code, or a name or label of the plan.
+        name: What the setter calls it: a word by its code, a name, a reference, or a side of the surface.
         lines: Its edges.
         near: How far from it a cut may lie.
         circle: Centre and radius of what is round, in place of edges.
     """
 
-    name: Word | Name
+    name: Word | Name | Ref | Side
     lines: tuple[tuple[Point, Point], ...] = ()
     near: float
     circle: tuple[Point, float] | None = None
@@ -96,7 +96,7 @@ class CutPlaces:
 
 def _beside(own: TiledArea, areas: Sequence[TiledArea]) -> Iterator[_Along]:
     """The edges of the areas beside one, named as seen from there."""
-    found: dict[Word | Name, list[tuple[Point, Point]]] = {}
+    found: dict[Word, list[tuple[Point, Point]]] = {}
     for area in areas:
         rings = [ring for part in area.area for ring in (part.outline, *part.holes)] if area is not own else []
         for line in chain.from_iterable(map(sides, rings)):
@@ -124,9 +124,9 @@ def _sides(surface: Surface) -> Iterator[_Along]:
         yield _Along(name=_side_name(side, *line, (middle.x, middle.y)), lines=(line,), near=_BEFORE_SIDE)
 
 
-def _side_name(side: Side, a: Point, b: Point, middle: tuple[float, float]) -> Word | Name:
-    if side.kind is not SideKind.FREE and side.label:
-        return Name(name=side.label)
+def _side_name(side: Side, a: Point, b: Point, middle: tuple[float, float]) -> Word | Side:
+    if side.kind is not SideKind.FREE and side.meets:
+        return side
     if abs(b[0] - a[0]) >= abs(b[1] - a[1]):
         return Word(word="lower_edge" if a[1] < middle[1] else "upper_edge")
     return Word(word="left_edge" if a[0] < middle[0] else "right_edge")
@@ -141,8 +141,7 @@ def _openings(surface: Surface) -> Iterator[_Along]:
             circle = opening.centre, opening.diameter / 2
             yield _Along(name=Name(name=opening.id), near=_BEFORE_OPENING, circle=circle)
     for zone in surface.not_tiled:
-        name = Name(name=zone.why.rpartition("/")[2])
-        yield _Along(name=name, lines=tuple(sides(zone.outline)), near=_BEFORE_OPENING)
+        yield _Along(name=Ref(ref=zone.why), lines=tuple(sides(zone.outline)), near=_BEFORE_OPENING)
 
 
 def _joints(surface: Surface) -> Iterator[_Along]:

@@ -36,18 +36,50 @@ class SideKind(StrEnum):
     FREE = "free"
 
 
+STOPS_HERE = "stops_here"
+"""Boards end here on a plane that goes on."""
+OWN_HEIGHT = "own_height"
+"""The face of a bench begins here at the height that the job gives, or over floors that it does not plan."""
+_WALL, _CORNER, _KERB = "wall", "corner", "/floor/shower/kerb"
+
+
 class Side(Frozen):
     """One side of an outline, from point `i` to point `i + 1`.
 
+    What it meets is a reference or one of the codes above. References are ids of surfaces (`bath/wall/B-C`,
+    `bath/floor/shower`, `bath/bench/seat/top`), built or not, and of what bounds a surface besides: a corner
+    (`bath/corner/B`), a fixture (`bath/fixture/tub`), the kerb round a shower floor (`bath/floor/shower/kerb`), of
+    which each straight run has its number where there are several, the front of an opening
+    (`bath/wall/A-B/opening/niche`), its frame and its framing (`.../opening/window/frame`).
+
     Attributes:
         kind: Sets the gap left along the side.
-        label: What the setter calls it, such as `wall B-C`, `tub rim`, `ceiling`, `stops here`.
+        meets: What lies at it.
         shown: False where a free edge of tile is covered or trimmed with the surface beyond it.
     """
 
     kind: SideKind
-    label: str = ""
+    meets: str = ""
     shown: bool = True
+
+    @property
+    def wall(self) -> str:
+        """The corners of the room's wall that it meets, such as `B-C`; empty where it meets none."""
+        return self._named(_WALL)
+
+    @property
+    def corner(self) -> str:
+        """The corner of the room that it ends in; empty where it does not."""
+        return self._named(_CORNER)
+
+    @property
+    def is_kerb(self) -> bool:
+        """Whether a shower floor ends here at its kerb."""
+        return self.meets.endswith(_KERB)
+
+    def _named(self, kind: str) -> str:
+        steps = self.meets.split("/")
+        return steps[2] if len(steps) == 3 and steps[1] == kind else ""
 
 
 class OpeningKind(StrEnum):

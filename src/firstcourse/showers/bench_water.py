@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from firstcourse.details import SHOWER_FLOOR, TURN, UNDER
+from firstcourse.details import SHOWER_FLOOR
 from firstcourse.geometry import area2, bounds, rectangle, sides
 from firstcourse.plan import Fall, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
@@ -48,9 +48,8 @@ def _kind(
 ) -> Kind | None:
     for face in faces:
         for side in face.sides:
-            beside = f"{face.room}/wall/{side.label.removeprefix('wall ')}"
-            if beside in walls:
-                return walls[beside]
+            if side.meets in walls:
+                return walls[side.meets]
     if any(zone.why == bench for surface in tiled if surface.fall is not None for zone in surface.not_tiled):
         return rooms[faces[0].room]
     return None
@@ -67,7 +66,7 @@ def _begins(surface: Surface, fall: Fall | None) -> int:
     On a shower floor that is the floor's own membrane, below its finished height; elsewhere the panels.
     """
     feet = list(zip(sides(surface.outline), surface.sides, strict=True))[:-3]
-    if fall is None or any(side.label != SHOWER_FLOOR for _, side in feet):
+    if fall is None or any(side.meets != f"{surface.room}/{SHOWER_FLOOR}" for _, side in feet):
         return 0
     return min(high for line, _ in feet for _, high in line) - fall.membrane_below
 
@@ -81,7 +80,7 @@ def _face(surface: Surface, kind: Kind, fall: Fall | None, rules: RuleSet) -> De
     left, lower, right, upper = bounds(surface.outline)
     ring = rectangle(left, _begins(surface, fall) if surface.kind is SurfaceKind.WALL else lower, right, upper)
     lines = list(zip(sides(ring), _four(surface), strict=True))
-    own = [side.label not in (UNDER, TURN) for _, side in lines]
+    own = [side.shown for _, side in lines]
     met = [side.kind is not SideKind.FREE for _, side in lines]
     corners = [met[i - 1] and met[i] for i in range(len(lines)) if own[i - 1] and own[i]]
     across, up = to_mm(right - left), to_mm(upper - bounds(ring)[1])

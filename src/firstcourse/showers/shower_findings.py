@@ -129,8 +129,8 @@ def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits) -> tup
     for side, (a, b) in zip(surveyed.surface.sides, sides(surveyed.surface.outline), strict=True):
         ends = ((to_mm(a[0]), to_mm(a[1])), (to_mm(b[0]), to_mm(b[1])))
         floor = single_floor(unit.outline, ends, limits.least)
-        if side.label.startswith("wall ") and not floor.standing() and (best is None or floor.rise < best[0]):
-            best = floor.rise, side.label.removeprefix("wall ")
+        if side.wall and not floor.standing() and (best is None or floor.rise < best[0]):
+            best = floor.rise, side.wall
     if best is None:
         return "no_linear", {}
     rise, wall = best

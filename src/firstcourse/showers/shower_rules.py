@@ -160,7 +160,7 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
     ring = surveyed.surface.outline
     finished: shapely.Geometry = outline
     for index, side in enumerate(surveyed.surface.sides):
-        if side.label.startswith("wall ") and wall_finish:
+        if side.wall and wall_finish:
             line = shapely.LineString([ring[index], ring[(index + 1) % len(ring)]])
             finished = finished.difference(line.buffer(wall_finish, cap_style="square"))
     area = finished.area / _TICKS2_PER_M2

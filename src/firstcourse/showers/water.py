@@ -22,7 +22,7 @@ from firstcourse.showers.bench_water import bench_membranes
 from firstcourse.showers.developed import Developed, Kind, square, square_metres, strips_of
 from firstcourse.showers.shower_heights import upturn_top
 from firstcourse.showers.water_rules import check_water
-from firstcourse.survey import KERB, SurveyedShower
+from firstcourse.survey import SurveyedShower
 from firstcourse.units import Tape, to_mm
 from firstcourse.values import Value, length
 from firstcourse.workings import Working
@@ -158,8 +158,8 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
     """A shower floor with its kerb; a liner runs up the walls as well."""
     outline = surveyed.surface.outline
     lines = list(zip(sides(outline), surveyed.surface.sides, strict=True))
-    kerb_length = sum(math.dist(a, b) for (a, b), side in lines if side.label == KERB)
-    wall_length = sum(math.dist(a, b) for (a, b), side in lines if side.label.startswith("wall "))
+    kerb_length = sum(math.dist(a, b) for (a, b), side in lines if side.is_kerb)
+    wall_length = sum(math.dist(a, b) for (a, b), side in lines if side.wall)
     # A plane is larger than its plan by the length of its slope.
     area = sum(
         Polygon(plane.ring).area * math.sqrt(1 + plane.gradient[0] ** 2 + plane.gradient[1] ** 2)
@@ -173,7 +173,7 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
         # Inner face from the membrane up, top, and the outer face down to what the tile before it lies on.
         outer = _outer_face(kerb, fall, tile_outside, rules, tape)
         girth = kerb.height - fall.rise + over + kerb.width + outer
-        turns = _past_corners(outline, [side.label for _, side in lines], kerb.width)
+        turns = _past_corners(outline, [side.is_kerb for _, side in lines], kerb.width)
         area += kerb_length * girth + turns * (kerb.width + 2 * outer)
         sizes |= {"kerb_long": length(round(kerb_length)), "kerb_girth": length(girth), "outer": length(outer)}
         if turns:
@@ -183,17 +183,17 @@ def _floor(surveyed: SurveyedShower, fall: Fall, tile_outside: int, rules: RuleS
     if liner:
         up: Counter[int] = Counter()
         for (a, b), side in lines:
-            if side.label.startswith("wall "):
+            if side.wall:
                 up[top - _lowest((a, b), fall) + over] += round(math.dist(a, b))
         area += sum(long * high for high, long in up.items())
         sizes["walls_long"] = tuple(length(up[high]) for high in sorted(up))
         sizes["walls_high"] = tuple(length(high) for high in sorted(up))
         sizes["over_threshold"] = length(rules.ticks("water.upturn.above_threshold"))
-    flaps = [girth if side.label == KERB else up for (_, side), up in zip(lines, upturns, strict=True)]
+    flaps = [girth if side.is_kerb else up for (_, side), up in zip(lines, upturns, strict=True)]
     strips, laps = strips_of(*_spread(outline, flaps), fall.membrane, rules)
     inward = [_turns_inward(outline, index) for index in range(len(outline))]
-    ends = _kerb_ends([side.label for _, side in lines])
-    at_walls = sum((lines[i - 1][1].label == KERB) != (lines[i][1].label == KERB) for i in range(len(lines)))
+    ends = _kerb_ends([side.is_kerb for _, side in lines])
+    at_walls = sum(lines[i - 1][1].is_kerb != lines[i][1].is_kerb for i in range(len(lines)))
     return Developed(
         surface=surveyed.surface.id,
         kind=fall.membrane,
@@ -228,16 +228,16 @@ def _lowest(line: Segment, fall: Fall) -> int:
     return min(level.height for level in fall.levels if side.distance(shapely.Point(level.at)) <= _ROUNDED)
 
 
-def _kerb_ends(labels: Sequence[str]) -> int:
+def _kerb_ends(kerbs: Sequence[bool]) -> int:
     """Places where a kerb meets a wall or turns: each takes a piece on its top."""
-    return sum(KERB in (labels[i - 1], labels[i]) for i in range(len(labels)))
+    return sum(kerbs[i - 1] or kerbs[i] for i in range(len(kerbs)))
 
 
-def _past_corners(outline: Ring, labels: Sequence[str], width: int) -> float:
+def _past_corners(outline: Ring, kerbs: Sequence[bool], width: int) -> float:
     """How far the outer face of a kerb runs past its inner one, summed over the corners where it turns [ticks]."""
     past = 0.0
     for index, (b, c) in enumerate(sides(outline)):
-        if labels[index - 1] == labels[index] == KERB:
+        if kerbs[index - 1] and kerbs[index]:
             a = outline[index - 1]
             before, after = math.atan2(b[1] - a[1], b[0] - a[0]), math.atan2(c[1] - b[1], c[0] - b[0])
             past += width * math.tan(math.remainder(after - before, math.tau) / 2)

@@ -61,10 +61,7 @@ def _round(
     room = next(room for room in job.rooms if room.name == shower.surface.room)
     walls = {wall.wall: wall for wall in room.walls}
     entry = rules.entry("water.upturn.above_threshold")
-    for label in dict.fromkeys(side.label for side in shower.surface.sides):
-        if not label.startswith("wall "):
-            continue
-        name = label.removeprefix("wall ")
+    for name in dict.fromkeys(side.wall for side in shower.surface.sides if side.wall):
         surface_id, wall = f"{room.name}/wall/{name}", walls.get(name)
         if surface_id not in wet or surface_id not in by_id:
             yield entry.found("WAT-102", Severity.FIX, shower.surface.id, surface_id, remedies=("give_exposure",))

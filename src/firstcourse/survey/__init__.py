@@ -8,12 +8,11 @@ from firstcourse.survey.report import RoomReport, report, report_lines
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading
-from firstcourse.survey.showers import KERB, SurveyedShower
+from firstcourse.survey.showers import SurveyedShower
 from firstcourse.survey.standing import benches_at_walls
 from firstcourse.survey.taping import NextReading, Taping, taping, walked_outline
 
 __all__ = [
-    "KERB",
     "Frame",
     "NextReading",
     "Reading",

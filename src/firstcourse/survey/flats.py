@@ -161,7 +161,7 @@ def _outline(room: Room, plan: Mapping[str, Point]) -> tuple[Ring, tuple[Side, .
     names = tuple(reversed(room.corners))
     outline = tuple(plan[name] for name in names)
     pairs = zip(names, names[1:] + names[:1], strict=True)
-    sides = tuple(Side(kind=SideKind.PERIMETER, label=f"wall {left}-{right}") for right, left in pairs)
+    sides = tuple(Side(kind=SideKind.PERIMETER, meets=f"{room.name}/wall/{left}-{right}") for right, left in pairs)
     return outline, sides
 
 

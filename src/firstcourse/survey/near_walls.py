@@ -31,9 +31,9 @@ _AT_WALL = 2
 
 
 class Wall(NamedTuple):
-    """A side of the room by its label, its ends in the order of the room's outline."""
+    """A side of the room by its corners, such as `A-B`, its ends in the order of the room's outline."""
 
-    label: str
+    name: str
     start: Point
     end: Point
 
@@ -51,7 +51,7 @@ def walls_of(room: Room, plan: Mapping[str, Point]) -> tuple[Wall, ...]:
     """All walls of a room in the order of its outline, which runs against that of its corners."""
     names = tuple(reversed(room.corners))
     return tuple(
-        Wall(f"wall {left}-{right}", plan[right], plan[left])
+        Wall(f"{left}-{right}", plan[right], plan[left])
         for right, left in zip(names, names[1:] + names[:1], strict=True)
     )
 
@@ -66,7 +66,7 @@ def ends_of(wall: str, names: Sequence[str], extent: Ring) -> tuple[Wall, Wall]:
     """
     here = list(names).index(wall)
     before, after = names[here - 1], names[(here + 1) % len(names)]
-    return Wall(f"wall {before}", extent[3], extent[0]), Wall(f"wall {after}", extent[1], extent[2])
+    return Wall(before, extent[3], extent[0]), Wall(after, extent[1], extent[2])
 
 
 def stood(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str, int]]:
@@ -99,7 +99,7 @@ def near_walls(
             yield touch.found(
                 "SUR-106",
                 Severity.NOTE,
-                _ref(room, wall),
+                f"{room}/wall/{wall}",
                 measured=length(by),
                 limit=most(length(rules.ticks(touch.id))),
                 remedies=("tape_gap",),
@@ -109,16 +109,12 @@ def near_walls(
         yield doubt.found(
             "SUR-107",
             Severity.FIX,
-            _ref(room, wall),
+            f"{room}/wall/{wall}",
             measured=length(gap),
             limit=least(length(rules.ticks(doubt.id))),
             remedies=("tape_again",),
             thing=what,
         )
-
-
-def _ref(room: str, wall: str) -> str:
-    return f"{room}/wall/{wall.removeprefix('wall ')}"
 
 
 def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[str, int]]:
@@ -142,7 +138,7 @@ def at_walls(ring: Ring, walls: Sequence[Wall], touch: int) -> tuple[Ring, dict[
             for wall in walls:
                 by = round(wall.off(a)) if wall.off(at) <= _AT_WALL else 0
                 if by:
-                    moved[wall.label] = max(moved.get(wall.label, 0), by)
+                    moved[wall.name] = max(moved.get(wall.name, 0), by)
         found.append(at)
         other = _at_wall(b, walls, touch)
         line = LineString([at, other]) if at != other else None
@@ -186,7 +182,7 @@ def farthest_out(ring: Ring, room: Ring, walls: Sequence[Wall]) -> tuple[int, st
     ground = to_shapely(room)
     past, at = max((ground.distance(ShapelyPoint(at)), at) for at in ring)
     nearest = min(walls, key=lambda wall: wall.line.distance(ShapelyPoint(at)))
-    return math.ceil(past), nearest.label
+    return math.ceil(past), nearest.name
 
 
 def gaps_beside(open_sides: Sequence[Segment], walls: Sequence[Wall], doubt: int) -> dict[str, int]:
@@ -202,5 +198,5 @@ def gaps_beside(open_sides: Sequence[Segment], walls: Sequence[Wall], doubt: int
         for wall in walls:
             gap = max(wall.line.distance(ShapelyPoint(a)), wall.line.distance(ShapelyPoint(b)))
             if 2 < gap < doubt and math.dist(a, b) > doubt:
-                found[wall.label] = max(found.get(wall.label, 0), round(gap))
+                found[wall.name] = max(found.get(wall.name, 0), round(gap))
     return found

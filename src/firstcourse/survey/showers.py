@@ -24,17 +24,13 @@ from firstcourse.survey.flats import Frame, frames_of
 from firstcourse.survey.near_walls import DOUBT, TOUCH, Wall, at_walls, farthest_out, gaps_beside, walls_of, within
 from firstcourse.units import Tape, format_length
 
-KERB = "kerb"
-OPEN = "room floor"
-"""Labels of the sides where a shower floor ends at its kerb, or runs on into the room."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SurveyedShower:
     """A shower floor as it lies in its room.
 
     Attributes:
-        surface: The floor to tile, in the coordinates of the room's floor; its sides are labelled.
+        surface: The floor to tile, in the coordinates of the room's floor; its sides say what they meet.
         tray: What it takes up of the boarded floor, kerb included.
         drain: One point, or the two ends of a linear drain.
         shower: What the job says of it.
@@ -83,12 +79,12 @@ def shower_of(
     if inside is None:
         past, wall = farthest_out(asked, room_ring, walls)
         raise InputValueError(
-            f"the shower floor reaches out of {room.name}, {format_length(past, tape)} past {wall}; "
+            f"the shower floor reaches out of {room.name}, {format_length(past, tape)} past wall {wall}; "
             "check side, left, out and its size"
         )
     outline = inside
-    labels = tuple(_side(a, b, walls, shower) for a, b in sides(outline))
-    drain = _drain(shower, frame, outline, labels)
+    around = tuple(_side(a, b, walls, room.name, shower) for a, b in sides(outline))
+    drain = _drain(shower, frame, outline, around)
     if any(to_shapely(outline).distance(ShapelyPoint(end)) > 2 for end in drain):
         raise InputValueError(f"the drain lies outside the shower floor in {room.name}; check its distances")
     grate = _grate(shower, drain, outline, rules)
@@ -98,7 +94,7 @@ def shower_of(
         room=room.name,
         kind=SurfaceKind.FLOOR,
         outline=outline,
-        sides=labels,
+        sides=around,
         openings=(grate,),
         boarded=False,
     )
@@ -110,7 +106,7 @@ def shower_of(
         origin=frame.start,
         axes=(along, (along[1], -along[0])),
         moved=moved,
-        beside=_gaps(room, shower, outline, labels, walls, rules, tape),
+        beside=_gaps(room, shower, outline, around, walls, rules, tape),
     )
 
 
@@ -128,21 +124,21 @@ def _outline(room: Room, shower: TiledShower, frame: Frame) -> Ring:
     return found
 
 
-def _side(a: Point, b: Point, walls: Sequence[Wall], shower: TiledShower) -> Side:
+def _side(a: Point, b: Point, walls: Sequence[Wall], room: str, shower: TiledShower) -> Side:
     for wall in walls:
         line = LineString([wall.start, wall.end])
         if max(line.distance(ShapelyPoint(a)), line.distance(ShapelyPoint(b))) <= 2:
-            return Side(kind=SideKind.PERIMETER, label=wall.label)
+            return Side(kind=SideKind.PERIMETER, meets=f"{room}/wall/{wall.name}")
     if shower.kerb is not None:
-        return Side(kind=SideKind.PERIMETER, label=KERB)
-    return Side(kind=SideKind.FREE, label=OPEN)
+        return Side(kind=SideKind.PERIMETER, meets=f"{room}/floor/shower/kerb")
+    return Side(kind=SideKind.FREE, meets=f"{room}/floor")
 
 
 def _gaps(
     room: Room,
     shower: TiledShower,
     outline: Ring,
-    labels: Sequence[Side],
+    around: Sequence[Side],
     walls: Sequence[Wall],
     rules: RuleSet,
     tape: Tape,
@@ -152,28 +148,28 @@ def _gaps(
     Raises:
         InputValueError: A kerb would stand in such a gap.
     """
-    open_sides = [line for line, side in zip(sides(outline), labels, strict=True) if side.label in (KERB, OPEN)]
+    open_sides = [line for line, side in zip(sides(outline), around, strict=True) if not side.wall]
     doubt, kerb = rules.ticks(DOUBT), shower.kerb
     found = gaps_beside(open_sides, walls, doubt if kerb is None else max(doubt, kerb.width))
     if kerb is not None and found:
         wall, gap = next(iter(found.items()))
         raise InputValueError(
-            f"the shower floor in {room.name} ends {format_length(gap, tape)} short of {wall}, too near for the "
-            f"kerb of {format_length(kerb.width, tape)} that would stand there; enter left, out and its size so "
-            "that it ends at the wall, or farther from it"
+            f"the shower floor in {room.name} ends {format_length(gap, tape)} short of wall {wall}, too near for "
+            f"the kerb of {format_length(kerb.width, tape)} that would stand there; enter left, out and its size "
+            "so that it ends at the wall, or farther from it"
         )
     return found
 
 
-def _drain(shower: TiledShower, frame: Frame, outline: Ring, labels: Sequence[Side]) -> tuple[Point, ...]:
+def _drain(shower: TiledShower, frame: Frame, outline: Ring, around: Sequence[Side]) -> tuple[Point, ...]:
     drain = shower.drain
     if drain.left is not None and drain.out is not None:
         return (frame.at(drain.left, drain.out),)
     if drain.ends is not None:
         one, other = (frame.at(*end) for end in drain.ends)
         return one, other
-    for label, (a, b) in zip(labels, sides(outline), strict=True):
-        if label.label == f"wall {drain.along}":
+    for side, (a, b) in zip(around, sides(outline), strict=True):
+        if side.wall == drain.along:
             return a, b
     raise InputValueError(f"the drain is to lie along {drain.along}, but the shower floor has no side there")
 

@@ -73,9 +73,8 @@ def bench_at_walls(
     """A bench that ends at the walls it comes near, and by wall how far its end was moved [ticks]."""
     frame = frames_of(room, plan)[bench.wall]
     box = frame.box(bench.left, 0, bench.left + bench.width, bench.depth)
-    own = f"wall {bench.wall}"
     found, _ = stood(box, walls_of(room, plan), rules.ticks(TOUCH))
-    line = next(wall for wall in walls_of(room, plan) if wall.label == own)
+    line = next(wall for wall in walls_of(room, plan) if wall.name == bench.wall)
     at = [round(frame.along(point)) for point in found if line.off(point) <= _AT_WALL]
     left, right = min(at), max(at)
     names = list(room.side_pairs())
@@ -84,5 +83,5 @@ def bench_at_walls(
         (names[here - 1], abs(left - bench.left)),
         (names[(here + 1) % len(names)], abs(right - bench.left - bench.width)),
     )
-    moved = {f"wall {name}": by for name, by in ends if by}
+    moved = {name: by for name, by in ends if by}
     return bench.model_copy(update={"left": left, "width": right - left}), moved

@@ -16,13 +16,25 @@ from firstcourse.geometry import (
     to_shapely,
 )
 from firstcourse.job import MOST_ITEMS, BoardedWall, Room, WallOpening
-from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Support, SupportKind, Surface, SurfaceKind, Zone
+from firstcourse.plan import (
+    STOPS_HERE,
+    Opening,
+    OpeningKind,
+    Side,
+    SideKind,
+    Support,
+    SupportKind,
+    Surface,
+    SurfaceKind,
+    Zone,
+)
 from firstcourse.rules import RuleSet
 from firstcourse.survey.members import placed_members
 from firstcourse.survey.near_walls import TOUCH, ends_of, stood
 from firstcourse.units import Tape, to_mm
 
-_FOOT = {"floor": "floor", "tub": "tub rim", "tray": "tray flange", "kerb": "kerb", "none": "stops here"}
+_FOOT = {"floor": "floor", "tub": "fixture/tub", "tray": "fixture/tray", "kerb": "fixture/kerb"}
+"""What the boards of a wall stand above, in its room."""
 
 
 def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: RuleSet) -> Surface:
@@ -41,13 +53,13 @@ def wall_surface(room: Room, wall: BoardedWall, length: int, tape: Tape, rules: 
     left, right = wall.wall.split("-")
     extent = _extent(room, left, right, length, tape)
     field = f"walls[{room.walls.index(wall) + 1}]"
-    outline, labels = _boarded(wall, extent, field)
+    outline, around = _boarded(room.name, wall, extent, field)
     return Surface(
         id=f"{room.name}/wall/{wall.wall}",
         room=room.name,
         kind=SurfaceKind.WALL,
         outline=outline,
-        sides=labels,
+        sides=around,
         corners=(left, right),
         extent=extent,
         datum=_datum(room, left, right),
@@ -92,7 +104,7 @@ def _extent(room: Room, left: str, right: str, length: int, tape: Tape) -> Ring:
     return ((0, foot[0]), (length, foot[1]), (length, top[1]), (0, top[0]))
 
 
-def _boarded(wall: BoardedWall, extent: Ring, field: str) -> tuple[Ring, tuple[Side, ...]]:
+def _boarded(room: str, wall: BoardedWall, extent: Ring, field: str) -> tuple[Ring, tuple[Side, ...]]:
     asked = wall.boards
     left, lower, right, upper = bounds(extent)
     box = (
@@ -107,30 +119,30 @@ def _boarded(wall: BoardedWall, extent: Ring, field: str) -> tuple[Ring, tuple[S
     if len(areas) != 1:
         raise InputValueError(f"wall {wall.wall}: nothing is left to board between the limits given", field=field)
     outline = areas[0][0]
-    labels = []
+    corners = [f"{room}/corner/{corner}" for corner in wall.wall.split("-")]
+    found = []
     for a, b in sides(outline):
         across, up = b[0] - a[0], b[1] - a[1]
         if abs(across) >= abs(up):
-            labels.append(
-                _foot(wall, asked.bottom) if across > 0 else _end(asked.top, a[1], b[1], upper, "ceiling")
-            )
+            top = _end(asked.top, a[1], b[1], upper, f"{room}/ceiling")
+            found.append(_foot(room, wall) if across > 0 else top)
         elif up > 0:
-            labels.append(_end(asked.right, a[0], b[0], right, f"corner {wall.wall.split('-')[1]}"))
+            found.append(_end(asked.right, a[0], b[0], right, corners[1]))
         else:
-            labels.append(_end(asked.left, a[0], b[0], left, f"corner {wall.wall.split('-')[0]}"))
-    return outline, tuple(labels)
+            found.append(_end(asked.left, a[0], b[0], left, corners[0]))
+    return outline, tuple(found)
 
 
-def _foot(wall: BoardedWall, bottom: int | None) -> Side:
+def _foot(room: str, wall: BoardedWall) -> Side:
     if wall.foot == "none":
-        return Side(kind=SideKind.FREE if bottom else SideKind.PERIMETER, label="stops here")
-    return Side(kind=SideKind.FOOT, label=_FOOT[wall.foot])
+        return Side(kind=SideKind.FREE if wall.boards.bottom else SideKind.PERIMETER, meets=STOPS_HERE)
+    return Side(kind=SideKind.FOOT, meets=f"{room}/{_FOOT[wall.foot]}")
 
 
-def _end(limit: int | None, one: int, other: int, full: int, label: str) -> Side:
+def _end(limit: int | None, one: int, other: int, full: int, meets: str) -> Side:
     if limit is not None and one == other == limit != full:
-        return Side(kind=SideKind.FREE, label="stops here")
-    return Side(kind=SideKind.PERIMETER, label=label)
+        return Side(kind=SideKind.FREE, meets=STOPS_HERE)
+    return Side(kind=SideKind.PERIMETER, meets=meets)
 
 
 def niches_at_ends(

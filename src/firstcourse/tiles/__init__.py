@@ -1,7 +1,6 @@
 """Tile on each surface: where it starts, its pattern, cuts, joints, soft joints and marks."""
 
 from firstcourse.tiles.cut_marks import with_marks
-from firstcourse.tiles.face_edges import CORNER_OF_KERB
 from firstcourse.tiles.joints import step_allowed
 from firstcourse.tiles.lined import Lining, Rim, ToLine
 from firstcourse.tiles.lines_over import lines_over
@@ -27,7 +26,6 @@ from firstcourse.tiles.tile_surface import LaidSurface, SurfaceTiler
 from firstcourse.tiles.upright import upright_findings
 
 __all__ = [
-    "CORNER_OF_KERB",
     "COURSED",
     "XY",
     "Build",

@@ -7,31 +7,28 @@ come before its top, which covers them.
 
 from firstcourse.plan import Side, SideKind, Surface
 
-CORNER_OF_KERB = "corner of the kerb"
-"""Side of a kerb's run at which the next run begins."""
-_NOT_YET = frozenset({"niche front", "window front", "shower floor", "room floor"})
-"""Tile of the wall before a niche or window may come later; floors do."""
-
 
 def built_later(surface: Surface) -> bool:
     """Whether a surface is a face of what does not stand yet when floors and walls are marked."""
     return bool(surface.part_of) or surface.id.startswith(f"{surface.room}/bench/")
 
 
-def face_touched(side: Side) -> bool:
+def face_touched(surface: Surface, side: Side) -> bool:
     """Whether the edge of a small face along a side can be touched when its tile is set."""
-    return side.kind is not SideKind.FOOT and side.label not in _NOT_YET
+    # Tile of the wall before a niche or window may come later; floors do.
+    if side.kind is SideKind.FREE:
+        opening = surface.id.rpartition("/")[0].removeprefix(f"{surface.part_of}/")
+        return side.meets != f"{surface.part_of}/opening/{opening}"
+    floors = (f"{surface.room}/floor", f"{surface.room}/floor/shower")
+    return side.kind is not SideKind.FOOT and side.meets not in floors
+
+
+def at_next_run(surface: Surface, side: Side) -> bool:
+    """Whether a side of a kerb's face is the corner at which the next run of the kerb begins."""
+    return bool(surface.part_of) and side.meets.rpartition("/")[0] == surface.part_of
 
 
 def tiled_before(surface: Surface, side: Side) -> str:
     """Id of the face whose tile stands along a side already and takes of this one; empty where there is none."""
     base, _, name = surface.id.rpartition("/")
-    what, _, part = side.label.rpartition(" ")
-    return f"{base}/{part}" if name in ("left", "right") and what in ("niche", "window") and part in (
-        "sill", "head") else ""  # fmt: skip
-
-
-def wall_along(surface: Surface, side: Side) -> str:
-    """Id of the wall whose boards stand along a side; empty where none does."""
-    wall = side.label.removeprefix("wall ")
-    return "" if wall == side.label else f"{surface.room}/wall/{wall}"
+    return side.meets if name in ("left", "right") and side.meets in (f"{base}/sill", f"{base}/head") else ""

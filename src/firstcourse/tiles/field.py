@@ -158,7 +158,7 @@ def _grown_mm(shape: Polygon | MultiPolygon) -> Polygon:
 
 
 def _weight(side: Side, seen_first: Sequence[str], rules: RuleSet) -> float:
-    if any(side.label.endswith(pair) for pair in seen_first):
+    if side.wall in seen_first:
         return rules.number("tiling.sight.seen_first")
     named: Mapping[SideKind, str] = {SideKind.FOOT: "tiling.sight.foot", SideKind.FREE: "tiling.sight.free"}
     return rules.number(named.get(side.kind, "tiling.sight.usual"))

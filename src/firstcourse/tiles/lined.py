@@ -11,14 +11,14 @@ class Rim:
     """One side of a lining.
 
     Attributes:
-        label: What lies beyond it.
+        meets: What lies beyond it, see `Side`.
         kind: Where it meets something it is left free to move.
         before: Thickness of what stands before it when it is tiled [ticks].
         elsewhere: Its soft joint is listed with the surface beyond it.
         shown: Its edge shows and takes trim here; a corner's edge is trimmed once.
     """
 
-    label: str
+    meets: str
     kind: SideKind = SideKind.PERIMETER
     before: int = 0
     elsewhere: bool = False

@@ -251,7 +251,7 @@ class Ground:
             None,
         )
         extent = self.surface.extent or self.surface.outline
-        if edge.ref == room or (foot is not None and foot.kind is SideKind.FOOT and foot.label == "floor"):
+        if edge.ref == room or (foot is not None and foot.kind is SideKind.FOOT and foot.meets == room):
             build = self.site.builds.get(room, Build(under=0, over=0))
             (u0, v0), (u1, v1) = _mm(extent[0]), _mm(extent[1])
             if build.under is None:

@@ -14,7 +14,7 @@ from shapely.ops import unary_union
 
 from firstcourse.geometry import Point, bounds, sides
 from firstcourse.plan import OpeningKind, Side, SideKind, Surface, SurfaceKind
-from firstcourse.tiles.face_edges import built_later, face_touched, tiled_before, wall_along
+from firstcourse.tiles.face_edges import built_later, face_touched, tiled_before
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 
 FIXTURES = frozenset({OpeningKind.TUB, OpeningKind.TRAY, OpeningKind.COLUMN})
@@ -52,12 +52,15 @@ class Site:
         """Whether the edge of a surface along one of its sides can be touched, or the face that stands there."""
         side = surface.sides[index]
         if built_later(surface):
-            return face_touched(side)
+            return face_touched(surface, side)
         if side.kind is SideKind.FREE:
             return surface.boarded
         if side.kind is SideKind.FOOT:
-            return side.label == "tub rim" or (side.label == "tray flange" and not self._on_bed(surface))
-        return side.label == "ceiling" or side.label.startswith(("corner ", "wall "))
+            fixture = f"{surface.room}/fixture"
+            return side.meets == f"{fixture}/tub" or (
+                side.meets == f"{fixture}/tray" and not self._on_bed(surface)
+            )
+        return side.meets == f"{surface.room}/ceiling" or bool(side.corner or side.wall)
 
     def fixture(self, surface: Surface, name: str) -> bool:
         """Whether an opening is something that stands there already; a shower floor of the plan is not."""
@@ -86,7 +89,7 @@ class Site:
             if surface.kind is SurfaceKind.WALL:
                 # Each wall counts its heights from the lower end of its own foot.
                 over = wall.datum - surface.datum
-                for low, high in self._at_corner(wall, side.label.removeprefix("corner ")):
+                for low, high in self._at_corner(wall, side.corner):
                     ends = [_at_height(a, b, v + over) for v in (low, high)]
                     if ends[0] != ends[1]:
                         yield index, *((ends[0], ends[1]) if b[1] > a[1] else (ends[1], ends[0])), depth
@@ -106,7 +109,7 @@ class Site:
         before = self.surfaces.get(tiled_before(surface, side))
         if before is not None:
             return sum(layer.thickness for layer in before.layers)
-        wall = self.builds.get(wall_along(surface, side))
+        wall = self.builds.get(side.meets) if side.wall else None
         return 0 if wall is None else wall.under
 
     def _on_bed(self, surface: Surface) -> bool:
@@ -117,12 +120,10 @@ class Site:
         """The boarded wall along a side, or the ceiling over a wall."""
         if side.kind is not SideKind.PERIMETER:
             return None
-        if side.label == "ceiling":
-            return self.surfaces.get(f"{surface.room}/ceiling")
-        if surface.kind is not SurfaceKind.WALL:
-            return self.surfaces.get(f"{surface.room}/wall/{side.label.removeprefix('wall ')}")
-        corner = side.label.removeprefix("corner ")
-        if corner == side.label or len(surface.corners) != 2:
+        corner = side.corner
+        if not corner:
+            return self.surfaces.get(side.meets)
+        if len(surface.corners) != 2:
             return None
         right = corner == surface.corners[1]
         return next(
@@ -163,12 +164,11 @@ class Site:
 
     def _line_of(self, wall: Surface, surface: Surface) -> tuple[Point, Point] | None:
         """A wall on the drawing of a floor or ceiling, from its left end to its right."""
-        label = f"wall {'-'.join(wall.corners)}"
         for there in (self.surfaces.get(f"{surface.room}/floor"), surface):
             if there is None or (surface.kind is SurfaceKind.CEILING and there is not surface):
                 continue
             for (a, b), side in zip(sides(there.outline), there.sides, strict=True):
-                if side.label == label:
+                if side.meets == wall.id:
                     # A floor is drawn counter-clockwise from above, where walls are read clockwise.
                     return (a, b) if surface.kind is SurfaceKind.CEILING else (b, a)
         return None

@@ -8,7 +8,7 @@ from shapely import LineString
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.plan import Mark, Surface, Tile
-from firstcourse.tiles.face_edges import CORNER_OF_KERB
+from firstcourse.tiles.face_edges import at_next_run
 from firstcourse.tiles.mark_ground import SAME_MM, Ground, Measured
 from firstcourse.tiles.mark_site import Site
 from firstcourse.tiles.measured_lines import line_marks, near_both_ends
@@ -55,10 +55,12 @@ def _first_joint(ground: Ground, surface: Surface, axis: int) -> tuple[Mark, ...
 
     def rank(marks: tuple[Mark, ...]) -> tuple[bool, int, bool]:
         lengths = [mark.distance for mark in marks]
-        sides = {
-            surface.sides[int(mark.from_.rpartition("/")[2])].label for mark in marks if "/side/" in mark.from_
-        }
-        return CORNER_OF_KERB in sides, -len(marks), max(lengths) - min(lengths) > TICKS_PER_MM
+        met = [surface.sides[int(mark.from_.rpartition("/")[2])] for mark in marks if "/side/" in mark.from_]
+        return (
+            any(at_next_run(surface, side) for side in met),
+            -len(marks),
+            max(lengths) - min(lengths) > TICKS_PER_MM,
+        )
 
     return min((marks for marks in both if marks), key=rank, default=())
 

@@ -126,16 +126,15 @@ def _depth(
         return 0
     if surface.kind is SurfaceKind.WALL:
         own = "-".join(surface.corners)
-        corner = side.label.removeprefix("corner ")
-        meets = _wall_at(corner, own, room) if corner != side.label else ""
+        meets = _wall_at(side.corner, own, room) if side.corner else ""
         wall = walls.get(meets)
-        if wall is None or not _reaches(wall, corner):
+        if wall is None or not _reaches(wall, side.corner):
             return 0
         depth = _board(wall, stock)
         if wall.tiling is not None and _set_first(meets, own, room):
             depth += _tile(wall, job, rules)
         return depth
-    wall = walls.get(side.label.removeprefix("wall "))
+    wall = walls.get(side.wall)
     if wall is None:
         return 0
     if surface.kind is SurfaceKind.FLOOR and wall.boards.bottom is not None and wall.wall not in reaching:
@@ -174,13 +173,12 @@ def joints_listed_elsewhere(surface: Surface, room: Room) -> frozenset[int]:
     found = set()
     for index, side in enumerate(surface.sides):
         if surface.kind is SurfaceKind.WALL:
-            corner = side.label.removeprefix("corner ")
             own = "-".join(surface.corners)
-            wall = walls.get(_wall_at(corner, own, room)) if corner != side.label else None
-            if wall is not None and _reaches(wall, corner) and not _set_first(wall.wall, own, room):
+            wall = walls.get(_wall_at(side.corner, own, room)) if side.corner else None
+            if wall is not None and _reaches(wall, side.corner) and not _set_first(wall.wall, own, room):
                 found.add(index)
         elif surface.kind is SurfaceKind.FLOOR:
-            wall = walls.get(side.label.removeprefix("wall "))
+            wall = walls.get(side.wall)
             if wall is not None and wall.boards.bottom is None and wall.foot == "floor":
                 found.add(index)
     return frozenset(found)

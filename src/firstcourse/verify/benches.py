@@ -18,8 +18,8 @@ NEAR = 16
 _LOOKS = 8
 """Places along each piece of a foot that are looked at."""
 _FACES = ("top", "front", "left end", "right end")
-_OWN_HEIGHT = "floor"
-"""Label of a foot for which the job gives a height."""
+_OWN_HEIGHT = "own_height"
+"""What a foot stands on for which the job gives a height."""
 
 type Spot = tuple[float, float]
 
@@ -28,28 +28,33 @@ type Spot = tuple[float, float]
 class Floors:
     """A room's floor and its shower's; heights over the panels [ticks]."""
 
+    ref: str
     room: float | None
     shower: Surface | None
 
-    def may_lie(self, at: Spot, height: float) -> bool:
-        """Whether a finished floor, or the kerb's top, lies at that height there."""
-        return any(abs(height - found) <= NEAR for found in self.heights(at))
+    def may_lie(self, at: Spot, height: float, ref: str = "") -> bool:
+        """Whether a finished floor, or the kerb's top, lies at that height there: any, or the one referred to."""
+        return any(abs(height - found) <= NEAR for met, found in self._parts(at) if ref in (met, ""))
 
     def heights(self, at: Spot) -> Iterator[float]:
         """Every height that the place may have; beside a kerb or step it has two."""
+        yield from (height for _, height in self._parts(at))
+
+    def _parts(self, at: Spot) -> Iterator[tuple[str, float]]:
+        """What may lie at a place, and how high."""
         if self.shower is None or self.shower.fall is None or self.shower.fall.drain_height is None:
             if self.room is not None:
-                yield self.room
+                yield self.ref, self.room
             return
         fall, outline, spot = self.shower.fall, Polygon(self.shower.outline), shapely.Point(at)
         drain = float(self.shower.fall.drain_height)
         away = outline.distance(spot)
         if away <= NEAR:
-            yield drain + height_over_drain(fall, at)
+            yield self.shower.id, drain + height_over_drain(fall, at)
         if fall.kerb is not None and fall.kerb_width is not None and away <= fall.kerb_width * math.sqrt(2) + NEAR:
-            yield drain + fall.kerb
+            yield f"{self.shower.id}/kerb", drain + fall.kerb
         if self.room is not None and (away > 0 or outline.exterior.distance(spot) <= NEAR):
-            yield self.room
+            yield self.ref, self.room
 
 
 def check_benches(plan: Document) -> Iterator[Objection]:
@@ -76,14 +81,14 @@ def floors_of(room: str, by_id: Mapping[str, Surface], plan: Document) -> Floors
         height = float(shower.fall.room_floor)
     elif floor is not None and "tile" in dict(floor.layers):
         height = float(sum(thickness for _, thickness in floor.layers))
-    return Floors(height, shower)
+    return Floors(f"{room}/floor", height, shower)
 
 
-def wall_line(label: str, room: str, by_id: Mapping[str, Surface]) -> tuple[Point, Point] | None:
+def wall_line(wall: str, room: str, by_id: Mapping[str, Surface]) -> tuple[Point, Point] | None:
     """A wall on the drawing of its room's floor, from its left end to its right; None where no floor meets it."""
     for surface in (by_id.get(f"{room}/floor"), by_id.get(f"{room}/floor/shower")):
-        for (a, b), name in () if surface is None else zip(sides(surface.outline), surface.labels, strict=True):
-            if name == label:
+        for (a, b), met in () if surface is None else zip(sides(surface.outline), surface.met, strict=True):
+            if met == wall:
                 # A floor is drawn counter-clockwise, walls are read clockwise.
                 return b, a
     return None
@@ -92,7 +97,7 @@ def wall_line(label: str, room: str, by_id: Mapping[str, Surface]) -> tuple[Poin
 def _behind(faces: Mapping[str, Surface]) -> str:
     """The wall that a bench stands against, as the back of its top names it."""
     top = faces.get("top")
-    return "" if top is None or len(top.labels) < 4 else top.labels[2]
+    return "" if top is None or len(top.met) < 4 else top.met[2]
 
 
 def _bench(
@@ -119,23 +124,41 @@ def _bench(
     for name, face in faces.items():
         if name == "top":
             continue
-        for u, height, own in _looked_at(face):
+        if not _steps_named(face):
+            yield Objection("VER-766", face.id, "names another floor at a step than stands there")
+        for u, height, met in _looked_at(face):
             if name == "front":
                 spot = at(begins + u, deep)
             else:
                 spot = at(min(lefts), u) if name == "left end" else at(max(lefts), depth - u)
             found = list(floors.heights(spot))
             # Tile may begin above the floor where the job says so, never within it.
-            stands = height >= min(found, default=height) - NEAR if own else floors.may_lie(spot, height)
+            own = met == _OWN_HEIGHT
+            stands = height >= min(found, default=height) - NEAR if own else floors.may_lie(spot, height, met)
             if found and not stands:
-                yield Objection("VER-766", face.id, "does not begin on the finished floor under it")
+                yield Objection("VER-766", face.id, "does not begin on the finished floor under it that it names")
                 break
 
 
-def _looked_at(face: Surface) -> Iterator[tuple[float, float, bool]]:
-    """Places along the foot of a face: how far along, how high, and whether the job gives that height."""
-    for ((u, low), (v, high)), label, kind in zip(sides(face.outline), face.labels, face.sides, strict=True):
+def _steps_named(face: Surface) -> bool:
+    """Whether the upright pieces of a foot are named by what steps up or down there: a kerb, else the floor."""
+    pieces = [
+        (met, abs(v - u) <= NEAR)
+        for ((u, _), (v, _)), met, kind in zip(sides(face.outline), face.met, face.sides, strict=True)
+        if kind == "foot"
+    ]
+    kerb, room = f"{face.room}/floor/shower/kerb", f"{face.room}/floor"
+    return all(
+        met == (kerb if kerb in (before[0], after[0]) else room)
+        for before, (met, upright), after in zip(pieces, pieces[1:], pieces[2:], strict=False)
+        if upright
+    )
+
+
+def _looked_at(face: Surface) -> Iterator[tuple[float, float, str]]:
+    """Places along the foot of a face: how far along, how high, and on what it stands."""
+    for ((u, low), (v, high)), met, kind in zip(sides(face.outline), face.met, face.sides, strict=True):
         if kind == "foot" and abs(v - u) > NEAR:
             for step in range(_LOOKS + 1):
                 share = step / _LOOKS
-                yield u + (v - u) * share, low + (high - low) * share, label == _OWN_HEIGHT
+                yield u + (v - u) * share, low + (high - low) * share, met

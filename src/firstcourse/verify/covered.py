@@ -20,8 +20,6 @@ _TICKS_PER_M = 1000 * TICKS_PER_MM
 _NEAR = 3
 """Points on a side, rounded to whole ticks, lie this near to it."""
 _COLLARED = ("pipe", "valve", "box")
-_OF_ANOTHER = ("under its top", "corner with the front")
-"""Sides of a bench's face whose edge is banded with the face that it turns into."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,21 +97,24 @@ def _bench_face(surface: Surface, fall: Fall | None, rules: RuleSet) -> Covered:
     What stands upright begins at the panels, or where all its foot is on a shower floor at that floor's membrane.
     """
     left, lower, right, upper = bounds(surface.outline)
-    if surface.kind == "wall" and fall is not None and set(surface.labels[:-3]) == {"shower floor"}:
+    if surface.kind == "wall" and fall is not None and set(surface.met[:-3]) == {f"{surface.room}/floor/shower"}:
         lower -= fall.membrane_below
     elif surface.kind == "wall":
         lower = 0
     wide, high = right - left, upper - lower
     band = inside = outside = 0
     # A foot that follows the floor has several pieces, and counts as one.
-    labels, kinds = (each[:1] + each[-3:] for each in (surface.labels, surface.sides))
-    rims = list(zip((wide, high, wide, high), labels, kinds, strict=True))
-    for index, (length, label, kind) in enumerate(rims):
-        if label in _OF_ANOTHER:
+    met, kinds = (each[:1] + each[-3:] for each in (surface.met, surface.sides))
+    base = surface.id.rpartition("/")[0]
+    # An edge of an upright face is banded with the face that it turns into: the top, of an end the front.
+    banded = [surface.kind == "wall" and one in (f"{base}/top", f"{base}/front") for one in met]
+    rims = list(zip((wide, high, wide, high), banded, kinds, strict=True))
+    for index, (length, of_another, kind) in enumerate(rims):
+        if of_another:
             continue
         band += length
-        _, label_before, before = rims[index - 1]
-        if label_before not in _OF_ANOTHER:
+        _, of_another_before, before = rims[index - 1]
+        if not of_another_before:
             inwards = "free" not in (kind, before)
             inside, outside = inside + inwards, outside + (not inwards)
     strips, laps = _strips(wide, high, surface.membrane, rules)
@@ -151,32 +152,34 @@ def _floor(surface: Surface, fall: Fall, outer: int, rules: RuleSet) -> Covered:
     areas = {"planes": sum(Polygon(plane.ring).area * math.hypot(1, *plane.gradient) for plane in fall.planes)}
     lengths: dict[str, tuple[float, ...]] = {}
     over = fall.membrane_below
-    lines = list(zip(sides(surface.outline), surface.labels, strict=True))
+    kerb, wall = f"{surface.id}/kerb", f"{surface.room}/wall/"
+    lines = list(zip(sides(surface.outline), surface.met, strict=True))
+    along = [(line, met == kerb) for line, met in lines]
     girth = 0
     if fall.kerb is not None and fall.kerb_width is not None:
         girth = fall.kerb - fall.rise + over + fall.kerb_width + outer
-        if corners := _kerb_corners(lines, outer, fall.kerb_width):
+        if corners := _kerb_corners(along, outer, fall.kerb_width):
             areas["kerb_corners"] = corners
     top = (fall.upturn_top or 0) + over
     upturns = [top - _lowest(line, fall) if liner else 0 for line, _ in lines]
-    kerbs = sum(math.dist(*line) for line, label in lines if label == "kerb")
-    walls = sum(math.dist(*line) for line, label in lines if label.startswith("wall "))
+    kerbs = sum(math.dist(*line) for line, is_kerb in along if is_kerb)
+    walls = sum(math.dist(*line) for line, met in lines if met.startswith(wall))
     if girth:
         lengths |= {"kerb_long": (round(kerbs),), "kerb_girth": (girth,), "outer": (outer,)}
     up_all: Counter[int] = Counter()
     if liner:
-        for (line, label), up in zip(lines, upturns, strict=True):
-            if label.startswith("wall "):
+        for (line, met), up in zip(lines, upturns, strict=True):
+            if met.startswith(wall):
                 up_all[up] += round(math.dist(*line))
         high = sorted(up_all)
         lengths |= {"walls_long": tuple(up_all[one] for one in high), "walls_high": tuple(high)}
         lengths["over_threshold"] = (rules.ticks("water.upturn.above_threshold"),)
-    flaps = [girth if label == "kerb" else up for (_, label), up in zip(lines, upturns, strict=True)]
+    flaps = [girth if is_kerb else up for (_, is_kerb), up in zip(along, upturns, strict=True)]
     strips, laps = _strips(*_spread(surface.outline, flaps), surface.membrane, rules)
     inwards = sum(_turns_inwards(surface.outline, index) for index in range(len(lines)))
-    pairs = [(lines[index - 1][1], lines[index][1]) for index in range(len(lines))]
-    ends = sum("kerb" in pair for pair in pairs)
-    up_walls = girth * sum((one == "kerb") != (other == "kerb") for one, other in pairs)
+    pairs = [(along[index - 1][1], along[index][1]) for index in range(len(along))]
+    ends = sum(map(any, pairs))
+    up_walls = girth * sum(one != other for one, other in pairs)
     return Covered(
         surface=surface.id,
         kind=surface.membrane,
@@ -201,12 +204,12 @@ def _lowest(line: tuple[Point, Point], fall: Fall) -> int:
     return min(heights, default=fall.rise)
 
 
-def _kerb_corners(lines: list[tuple[tuple[Point, Point], str]], high: int, wide: int) -> float:
+def _kerb_corners(lines: list[tuple[tuple[Point, Point], bool]], high: int, wide: int) -> float:
     """What a kerb takes beyond its inner length where it turns: its outer side is longer, or shorter [ticks²]."""
     found = 0.0
-    for index, ((b, c), label) in enumerate(lines):
+    for index, ((b, c), is_kerb) in enumerate(lines):
         (a, _), before = lines[index - 1]
-        if label == before == "kerb":
+        if is_kerb and before:
             one, other = (b[0] - a[0], b[1] - a[1]), (c[0] - b[0], c[1] - b[1])
             cross, dot = one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1]
             # The tangent of half an angle, by its cosine.

@@ -42,8 +42,8 @@ def _on_wall(door: Door, floor: Surface) -> Iterator[Objection]:
     # The outline runs against the order of the walls: a side begins at its wall's right corner.
     walls = [
         line
-        for line, label in zip(sides(floor.outline), floor.labels, strict=True)
-        if label == f"wall {door.wall}"
+        for line, met in zip(sides(floor.outline), floor.met, strict=True)
+        if met == f"{door.room}/wall/{door.wall}"
     ]
     if not walls:
         yield Objection("VER-112", f"{door.room} {door.id}", "is in a wall that its room does not have")

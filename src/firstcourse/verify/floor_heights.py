@@ -88,9 +88,10 @@ def _kerbs(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
     if fall.kerb is None or fall.kerb_width is None:
         return
     faces = {one.id: one for one in plan.surfaces if one.part_of == surface.id}
-    runs = [line for line, label in zip(sides(surface.outline), surface.labels, strict=True) if label == "kerb"]
+    kerb = f"{surface.id}/kerb"
+    runs = [line for line, met in zip(sides(surface.outline), surface.met, strict=True) if met == kerb]
     for number, run in enumerate(runs, start=1):
-        name = f"{surface.id}/kerb" if len(runs) == 1 else f"{surface.id}/kerb {number}"
+        name = kerb if len(runs) == 1 else f"{kerb} {number}"
         top = faces.get(f"{name}/top")
         if top is None:
             continue
@@ -116,8 +117,8 @@ def _stands(face: Surface, run: tuple[tuple[int, int], tuple[int, int]], under: 
     """Whether a kerb's inner face, which begins at the run's end, stands on the falling floor all along."""
     (a, b), length = run, math.dist(*run)
     top = bounds(face.outline)[3]
-    for (one, other), label in zip(sides(face.outline), face.labels, strict=True):
-        for u, v in (one, other) if label == "shower floor" else ():
+    for (one, other), met in zip(sides(face.outline), face.met, strict=True):
+        for u, v in (one, other) if met == face.part_of else ():
             share = min(max(u / length, 0.0), 1.0)
             at = (b[0] + (a[0] - b[0]) * share, b[1] + (a[1] - b[1]) * share)
             if abs(under - (top - v) - height_over_drain(fall, at)) > 2 * _NEAR:

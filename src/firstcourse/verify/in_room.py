@@ -31,9 +31,9 @@ def _shower(surface: Surface, room: Polygon) -> Iterator[Objection]:
     if not room.buffer(_SLACK, join_style="mitre").covers(Polygon(surface.outline)):
         yield Objection("VER-108", surface.id, "reaches out of its room")
     width = max(_LEAST_KERB, (surface.fall.kerb_width if surface.fall else None) or 0)
-    for (a, b), label in zip(sides(surface.outline), surface.labels, strict=True):
+    for (a, b), met in zip(sides(surface.outline), surface.met, strict=True):
         length = math.dist(a, b)
-        if label != "kerb" or length <= _LEAST_KERB:
+        if met != f"{surface.id}/kerb" or length <= _LEAST_KERB:
             continue
         # Counter-clockwise: what is beyond a side lies right of the way from a to b.
         beyond = (b[1] - a[1]) / length, (a[0] - b[0]) / length

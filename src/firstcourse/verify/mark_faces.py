@@ -148,27 +148,28 @@ class Faces:
         room = f"{self.surface.room}/floor"
         if ref.startswith(f"{self.surface.id}/side/"):
             index = int(ref.rpartition("/")[2])
-            ref = room if (self.surface.sides[index], self.surface.labels[index]) == ("foot", "floor") else ""
+            ref = room if (self.surface.sides[index], self.surface.met[index]) == ("foot", room) else ""
         return self.floor(ref, u) if ref in (room, f"{room}/shower") else None
 
     def _side_touched(self, index: int) -> bool:
-        surface, label = self.surface, self.surface.labels[index]
-        kind = surface.sides[index]
+        surface, met = self.surface, self.surface.met[index]
+        kind, room = surface.sides[index], surface.room
         if surface.built_later:
             return edge_stands(surface, index)
         if kind == "free":
             return surface.boarded
         if kind == "foot":
             bed = any(f"{why}/".startswith(f"{surface.room}/floor/shower/") for why, _ in surface.not_tiled)
-            return label == "tub rim" or (label == "tray flange" and not bed)
-        return label == "ceiling" or label.startswith(("corner ", "wall "))
+            return met == f"{room}/fixture/tub" or (met == f"{room}/fixture/tray" and not bed)
+        return met == f"{room}/ceiling" or met.startswith((f"{room}/corner/", f"{room}/wall/"))
 
     def _standing(self, index: int) -> tuple[int | None, list[tuple[XY, XY]]]:
         """How thick what stands along a side is, None where not known, and where along the side it stands."""
         if self.surface.built_later:
             return set_before(self.surface, index, self.plan), [list(sides(self.surface.outline))[index]]
-        if (self.surface.sides[index], self.surface.labels[index]) == ("perimeter", "ceiling"):
-            over = next((one for one in self.plan.surfaces if one.id == f"{self.surface.room}/ceiling"), None)
+        ceiling = f"{self.surface.room}/ceiling"
+        if (self.surface.sides[index], self.surface.met[index]) == ("perimeter", ceiling):
+            over = next((one for one in self.plan.surfaces if one.id == ceiling), None)
             hung = 0 if over is None or not over.boards else board_thickness(over, self.plan)
             return hung, [list(sides(self.surface.outline))[index]]
         wall = self._wall_along(index)
@@ -179,7 +180,7 @@ class Faces:
 
     def _wall_along(self, index: int) -> Surface | None:
         """The boarded wall that meets this surface along a side."""
-        surface, label = self.surface, self.surface.labels[index]
+        surface, met = self.surface, self.surface.met[index]
         if surface.sides[index] != "perimeter":
             return None
         for wall in self.plan.surfaces:
@@ -187,14 +188,13 @@ class Faces:
                 continue
             if not wall.boards or wall.id == surface.id:
                 continue
-            if surface.kind != "wall" and label == f"wall {'-'.join(wall.corners)}":
+            if surface.kind != "wall" and met == wall.id:
                 return wall
             if surface.kind == "wall" and len(surface.corners) == 2:
                 left, right = surface.corners
-                if (label, wall.corners[1]) == (f"corner {left}", left) or (label, wall.corners[0]) == (
-                    f"corner {right}",
-                    right,
-                ):
+                begins, ends = wall.corners
+                corner = f"{surface.room}/corner"
+                if (met, ends) == (f"{corner}/{left}", left) or (met, begins) == (f"{corner}/{right}", right):
                     return wall
         return None
 
@@ -206,7 +206,7 @@ class Faces:
         if surface.kind == "wall":
             u = (
                 right - TICKS_PER_INCH
-                if surface.labels[index] == f"corner {wall.corners[1]}"
+                if surface.met[index] == f"{surface.room}/corner/{wall.corners[1]}"
                 else left + TICKS_PER_INCH
             )
             # Each wall counts its heights from the lower end of its own foot.
@@ -244,11 +244,10 @@ class Faces:
 
     def _drawn(self, wall: Surface) -> LineString | None:
         """A wall on the drawing of this floor or ceiling, from its left end."""
-        label = f"wall {'-'.join(wall.corners)}"
         floors = [one for one in self.plan.surfaces if one.id == f"{wall.room}/floor"]
         for there in ([] if self.surface.kind == "ceiling" else floors) + [self.surface]:
-            for (a, b), name in zip(sides(there.outline), there.labels, strict=True):
-                if name == label:
+            for (a, b), met in zip(sides(there.outline), there.met, strict=True):
+                if met == wall.id:
                     return LineString([a, b] if there.kind == "ceiling" else [b, a])
         return None
 

@@ -20,7 +20,7 @@ def check_membranes(plan: Document) -> Iterator[Objection]:
         if not surface.boarded and surface.fall is None and not surface.part_of:
             benches.setdefault(surface.id.rpartition("/")[0], []).append(surface)
     for bench, faces in benches.items():
-        walls = [f"{face.room}/wall/{label.removeprefix('wall ')}" for face in faces for label in face.labels]
+        walls = [met for face in faces for met in face.met if met.startswith(f"{face.room}/wall/")]
         beside = [asked[wall] for wall in walls if asked.get(wall)]
         in_shower = any(
             why == bench for surface in plan.surfaces if surface.fall is not None for why, _ in surface.not_tiled

@@ -42,6 +42,7 @@ from firstcourse.verify.kept_edges import check_kept_edges
 from firstcourse.verify.layers import check_layers
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
+from firstcourse.verify.met_edges import check_met
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.return_boards import check_return_boards
 from firstcourse.verify.rule_notes import check_rule_notes
@@ -64,6 +65,7 @@ _CHECKS = (
     check_standing,
     check_gaps_as_built,
     check_in_room,
+    check_met,
     check_doors,
     check_coverage,
     check_fills,

@@ -192,7 +192,7 @@ def _lifted(lifting: Node, name: str) -> str | float:
 def _surface(node: Node) -> Surface:
     outline = node.ring("outline")
     sides = tuple(_one_of(side, "kind", _SIDES) for side in node.nodes("sides"))
-    labels = tuple(side.text("label", "") for side in node.nodes("sides"))
+    met = tuple(side.text("meets") for side in node.nodes("sides"))
     if len(sides) != len(outline):
         raise FieldError(f"{node.where}.sides", "are not one per side of the outline")
     return Surface(
@@ -201,7 +201,7 @@ def _surface(node: Node) -> Surface:
         kind=_one_of(node, "kind", _KINDS),
         outline=outline,
         sides=sides,
-        labels=labels,
+        met=met,
         corners=texts(node, "corners"),
         membrane=_one_of(node, "membrane", _MEMBRANES, ""),
         openings=tuple(_opening(item) for item in node.nodes("openings")),

@@ -5,26 +5,33 @@ Of a niche the back is tiled first, then sill and head, then the sides; of a ben
 
 from firstcourse.verify.structure import Document, Surface
 
-_LATER = ("niche front", "window front", "shower floor", "room floor")
-"""Tile of the wall before a niche or window may come later, and floors do."""
-
 
 def edge_stands(surface: Surface, index: int) -> bool:
     """Whether a tape can be held to the edge of a small face along one of its sides."""
-    return surface.sides[index] != "foot" and surface.labels[index] not in _LATER
+    # Tile of the wall before a niche or window may come later, and floors do.
+    later = {
+        "free": (front_of(surface),),
+        "perimeter": (f"{surface.room}/floor", f"{surface.room}/floor/shower"),
+        "foot": (surface.met[index],),
+    }
+    return surface.met[index] not in later[surface.sides[index]]
+
+
+def front_of(surface: Surface) -> str:
+    """The front of the niche or window that a face is part of, as its edges there name it."""
+    whole = surface.id.rpartition("/")[0]
+    return f"{surface.part_of}/opening/{whole.removeprefix(f'{surface.part_of}/')}"
 
 
 def set_before(surface: Surface, index: int, plan: Document) -> int | None:
     """How far tile or boards along a side reach into a small face [ticks]; None where that is not known."""
     whole, _, own = surface.id.rpartition("/")
-    label = surface.labels[index]
-    if own in ("left", "right") and label in ("niche sill", "niche head", "window sill", "window head"):
-        other = next((one for one in plan.surfaces if one.id == f"{whole}/{label.split()[1]}"), None)
-        return None if other is None else sum(thick for _, thick in other.layers)
-    if not label.startswith("wall "):
-        return 0
-    wall = next((one for one in plan.surfaces if one.id == f"{surface.room}/wall/{label[5:]}"), None)
-    return 0 if wall is None or not wall.boards else board_thickness(wall, plan)
+    met = surface.met[index]
+    there = next((one for one in plan.surfaces if one.id == met), None)
+    if own in ("left", "right") and met in (f"{whole}/sill", f"{whole}/head"):
+        return None if there is None else sum(thick for _, thick in there.layers)
+    of_wall = there is not None and there.kind == "wall" and not there.part_of
+    return board_thickness(there, plan) if there is not None and of_wall and there.boards else 0
 
 
 def board_thickness(wall: Surface, plan: Document) -> int | None:

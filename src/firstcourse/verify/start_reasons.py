@@ -108,7 +108,7 @@ def _weights(surface: Surface, used: Start, seen: list[str], plan: Document) -> 
             yield Objection(_CODE, surface.id, f"tells cuts along {edge.at}, which it does not have")
             continue
         rule = _BY_KIND.get(surface.sides[index], "tiling.sight.usual")
-        if any(surface.labels[index].endswith(pair) for pair in seen):
+        if surface.met[index] in {f"{surface.room}/wall/{pair}" for pair in seen}:
             rule = "tiling.sight.seen_first"
         if abs(edge.weight - plan.rules.number(rule)) > 1e-9:
             yield Objection(_CODE, surface.id, f"weighs cuts along {edge.at} by {edge.weight:g}, not by {rule}")

@@ -157,7 +157,7 @@ class Surface:
     kind: str
     outline: Ring
     sides: tuple[str, ...]
-    labels: tuple[str, ...]
+    met: tuple[str, ...]
     corners: tuple[str, ...]
     membrane: str
     openings: tuple[Opening, ...]

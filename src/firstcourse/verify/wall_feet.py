@@ -34,7 +34,7 @@ def check_wall_feet(plan: Document) -> Iterator[Objection]:
             continue
         if surface.room not in lifted or surface.kind != "wall" or not surface.boarded or not surface.tiles:
             continue
-        line = wall_line(f"wall {'-'.join(surface.corners)}", surface.room, by_id)
+        line = wall_line(surface.id, surface.room, by_id)
         if line is None:
             yield Objection("VER-767", surface.id, "stays bare for a floor that it does not stand on")
             continue

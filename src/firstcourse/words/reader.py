@@ -3,8 +3,9 @@
 import weakref
 from collections.abc import Iterator
 
-from firstcourse.plan import Plan, SideKind, Zone
-from firstcourse.words.labels import said_label
+from firstcourse.plan import Plan, Zone
+from firstcourse.words.edges import said_edge
+from firstcourse.words.labels import said_part
 from firstcourse.words.messages import Messages
 from firstcourse.words.places import parts, shown
 from firstcourse.words.speaker import Speaker
@@ -28,7 +29,6 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
         plan.job.practice,
         plan.job.tape,
         names=_names(plan),
-        things=(one.id for surface in plan.surfaces for one in surface.openings if " " in one.id),
         ids={one.id: shown(labels[one.id]) for one in plan.surfaces if "/" in one.id},
         labels=labels,
         sources={rule.id: rule.source for rule in plan.rules},
@@ -48,15 +48,16 @@ def _labels(plan: Plan, words: Messages) -> dict[str, tuple[str, ...]]:
 
     def word(kind: str) -> str:
         known = words.has(f"word-{kind}")
-        return words.say(f"word-{kind}") if known else said_label(kind, words.say, words.has)
+        return words.say(f"word-{kind}") if known else said_part(kind, words.say, words.has)
 
     labels: dict[str, tuple[str, ...]] = {}
     for surface in plan.surfaces:
         labels[surface.id] = tuple(parts(surface.id, {}, word))
-        labels |= {board.id: (*labels[surface.id], f"board {board.mark}") for board in surface.boards}
+        labels |= {
+            board.id: (*labels[surface.id], words.say("label-board", name=board.mark)) for board in surface.boards
+        }
         for number, side in enumerate(surface.sides):
-            called = side.label or ("floor" if side.kind is SideKind.FOOT else "edge")
-            labels[f"{surface.id}/side/{number}"] = (*labels[surface.id], called)
+            labels[f"{surface.id}/side/{number}"] = (*labels[surface.id], said_edge(side, words.say))
     return labels
 
 

@@ -10,11 +10,12 @@ from babel import Locale
 from fluent.runtime.types import FluentType, fluent_number
 
 from firstcourse.findings import Finding
-from firstcourse.plan import Quantity
+from firstcourse.plan import Quantity, Side
 from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
 from firstcourse.values import Limit, Measure, Name, Ref, Single, Statement, Value, Word
 from firstcourse.words.buying import need, packed, said_quantity
+from firstcourse.words.edges import said_edge
 from firstcourse.words.figures import (
     beside,
     bulk,
@@ -33,9 +34,8 @@ from firstcourse.words.figures import (
     span,
     thick,
 )
-from firstcourse.words.labels import said_label
 from firstcourse.words.messages import Messages
-from firstcourse.words.places import Labels, place, places, thing
+from firstcourse.words.places import Labels, parts, place, places, thing
 from firstcourse.words.said import SaidFinding, SaidQuantity, SaidWorking
 from firstcourse.workings import Working
 
@@ -84,7 +84,7 @@ class Saying:
 
     def __init__(self, tongue: str, practice: str, tape: Tape, labels: Labels, sources: Mapping[str, str]) -> None:
         self._tape, self._sources = tape, sources
-        self._labels = _SaidLabels(labels, self.label)
+        self._labels = labels
         functions: dict[str, Callable[..., Any]] = {
             "TAPE": self._tape_reading,
             "UP": lambda given, **how: self._tape_reading(given, way="up", **how),
@@ -300,9 +300,13 @@ class Saying:
         put_in = self._plain(given)
         return {name: self._messages.say(message, name, **put_in) for name in self._messages.attributes(message)}
 
-    def label(self, label: str) -> str:
-        """What an edge or a part of a surface is called."""
-        return said_label(label, self._messages.say, self._messages.has)
+    def edge(self, side: Side) -> str:
+        """What a side of a surface is called."""
+        return said_edge(side, self._messages.say)
+
+    def within(self, ref: str) -> str:
+        """A reference as one calls it who stands in its room."""
+        return ", ".join(parts(ref, self._labels, self._kind)[1:])
 
     def rule_text(self, text: str) -> str:
         """A text of the rule book; what the job says in its place stays."""
@@ -477,19 +481,6 @@ def _texts_of_rules(practice: str) -> dict[str, str]:
     """Which text of the rule book stands under which name."""
     english = Messages(ENGLISH, practice, {})
     return {english.say("rule-texts", name): name for name in english.attributes("rule-texts")}
-
-
-class _SaidLabels:
-    """Labels in the reader's tongue, each said when it is asked for."""
-
-    def __init__(self, labels: Labels, say: Callable[[str], str]) -> None:
-        self._labels, self._say = labels, say
-
-    def get(self, ref: str, /) -> tuple[str, ...] | None:
-        found = self._labels.get(ref)
-        if found is None:
-            return None
-        return found[0], *(", ".join(map(self._say, part.split(", "))) for part in found[1:])
 
 
 _COUNTED = ("one", "two", "three", "four", "five", "six")

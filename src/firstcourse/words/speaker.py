@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from firstcourse.findings import Finding
-from firstcourse.plan import Quantity, StructureSheet, Surface
+from firstcourse.plan import Quantity, Side, StructureSheet, Surface
 from firstcourse.tongues import ENGLISH
 from firstcourse.units import Tape
 from firstcourse.values import Statement, Value
@@ -33,7 +33,6 @@ class Speaker:
         practice: Whose words, such as `us`.
         tape: Which system of units.
         names: What the job itself has named; stays as it is.
-        things: Of these, what would read as a part of something else, such as a `shower head`.
         ids: Ids of things, and what is printed for them.
         labels: What references are called that have more than their ids.
         sources: By rule id, the source as printed.
@@ -46,14 +45,12 @@ class Speaker:
         tape: Tape,
         *,
         names: Iterable[str] = (),
-        things: Iterable[str] = (),
         ids: Mapping[str, str] | None = None,
         labels: Labels | None = None,
         sources: Mapping[str, str] | None = None,
         tongue: str = ENGLISH,
     ) -> None:
         self.tape, self.tongue = tape, tongue
-        self._things = frozenset(things)
         self._saying = Saying(tongue, practice, tape, labels or {}, sources or {})
         # Other tongues have their trade words in their own message files, and ours mean other things in them.
         self._terms = terms_of(practice) if tongue == ENGLISH else {}
@@ -129,9 +126,13 @@ class Speaker:
         where = self.place(surface.id)
         return f"{where}, {self.text('label-seen_from_below')}" if surface.kind == "ceiling" else where
 
-    def label(self, label: str) -> str:
-        """What an edge or a part of a surface is called, or something by the name that the job gave it."""
-        return label if label in self._things else self._saying.label(label)
+    def edge(self, side: Side) -> str:
+        """What a side of a surface is called."""
+        return self._saying.edge(side)
+
+    def within(self, ref: str) -> str:
+        """A reference as one calls it who stands in its room."""
+        return self._saying.within(ref)
 
     def rule_text(self, text: str) -> str:
         """A text of the rule book; what the job says in its place stays."""

@@ -57,7 +57,7 @@ KERBED = Floors(room=mm(22), fall=VALLEY, tray=rectangle(0, 0, mm(1100), mm(1100
 def test_a_foot_bends_where_the_planes_do():
     foot = KERBED.under((mm(100), mm(400)), (mm(900), mm(400)))
     assert list(foot.points) == near(((0, mm(58)), (mm(400), mm(50)), (mm(800), mm(58))))
-    assert foot.labels == ("shower floor", "shower floor")
+    assert foot.on == ("floor/shower", "floor/shower")
     assert (foot.lowest, foot.highest) == (mm(50), mm(58))
     # From the other side the same floor reads from its other end.
     back = KERBED.under((mm(700), mm(400)), (mm(100), mm(400)))
@@ -74,12 +74,12 @@ def test_a_foot_that_leaves_the_shower_steps_over_the_kerb_to_the_room():
     assert list(foot.points) == near((
         (0, mm(56)), (mm(200), mm(60)), (mm(200), kerb), (mm(300), kerb), (mm(300), room), (mm(500), room),
     ))  # fmt: skip
-    assert foot.labels == ("shower floor", "kerb", "kerb", "kerb", "room floor")
+    assert foot.on == ("floor/shower", *["floor/shower/kerb"] * 3, "floor")
 
 
 def test_without_a_shower_it_is_the_room_s_floor():
     assert Floors(room=mm(22)).under((0, 0), (mm(900), 0)) == Foot(
-        points=((0, mm(22)), (mm(900), mm(22))), labels=("room floor",)
+        points=((0, mm(22)), (mm(900), mm(22))), on=("floor",)
     )
 
 
@@ -101,7 +101,7 @@ def test_every_place_of_a_foot_lies_on_a_plane_of_the_floor(falls: str):
     v = (low + high) // 2
     a, b = (left + inches(3), v), (right - inches(3), v)
     foot = floors.under(a, b)
-    assert len(foot.points) > 2 and set(foot.labels) == {"shower floor"}
+    assert len(foot.points) > 2 and set(foot.on) == {"floor/shower"}
     for along, height_there in foot.points:
         at = (a[0] + along, v)
         over = [

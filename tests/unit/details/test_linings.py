@@ -20,7 +20,6 @@ from firstcourse.plan import (
     Surface,
     SurfaceKind,
 )
-from firstcourse.survey.showers import KERB
 from firstcourse.tiles.lined import Lining, Rim
 from firstcourse.units import mm
 
@@ -34,6 +33,9 @@ def _niche(outline: Ring = OUTLINE) -> dict[str, Lining]:
     niche = Opening(id="niche", kind=OpeningKind.NICHE, outline=outline)
     found = niche_linings(WALL, niche, depth=mm(90), drop=mm(3), on_wall=mm(12), on_back=mm(10), on_returns=mm(11))
     return {lining.name: lining for lining in found}
+
+
+KERB = "floor/shower/kerb"
 
 
 def _size(lining: Lining) -> tuple[int, int]:
@@ -93,21 +95,21 @@ def _bench(left: Rim | None, right: Rim | None) -> dict[str, Lining]:
     found = bench_linings(
         ("bath/bench/b", "bath"),
         width=mm(900), depth=mm(400), feet=feet, height=mm(430), drop=mm(9),
-        ends=(left, right), back=Rim(label="wall A-B", before=mm(10)), on_front=mm(11),
+        ends=(left, right), back=Rim(meets="bath/wall/A-B", before=mm(10)), on_front=mm(11),
     )  # fmt: skip
     return {lining.name: lining for lining in found}
 
 
 def test_a_bench_between_walls_has_no_ends():
-    found = _bench(Rim(label="wall D-A"), Rim(label="wall B-C"))
+    found = _bench(Rim(meets="bath/wall/D-A"), Rim(meets="bath/wall/B-C"))
     assert sorted(found) == ["front", "top"]
     assert _size(found["top"]) == (mm(900), round(math.hypot(mm(400), mm(9))) + mm(11))
     assert _size(found["front"]) == (mm(900), mm(400))
-    assert [side.label for side in found["front"].surface.sides] == [
-        "floor",
-        "wall B-C",
-        "under its top",
-        "wall D-A",
+    assert [side.meets for side in found["front"].surface.sides] == [
+        "own_height",
+        "bath/wall/B-C",
+        "bath/bench/b/top",
+        "bath/wall/D-A",
     ]
 
 
@@ -116,19 +118,19 @@ def test_free_ends_are_tiled_and_covered_by_the_top():
     assert sorted(found) == ["front", "left end", "right end", "top"]
     assert _size(found["top"])[0] == mm(900 + 2 * 11)
     assert _size(found["left end"]) == _size(found["right end"]) == (mm(400), mm(400))
-    assert found["left end"].surface.sides[3].label == found["right end"].surface.sides[1].label == "wall A-B"
+    assert found["left end"].surface.sides[3].wall == found["right end"].surface.sides[1].wall == "A-B"
     # The upright corners take trim on the front, the upper edges on the top.
     assert sum(side.kind is SideKind.FREE and side.shown for side in found["front"].surface.sides) == 2
     assert not any(side.kind is SideKind.FREE and side.shown for side in found["left end"].surface.sides)
 
 
-def _shower(labels: tuple[str, ...], outline: Ring) -> Surface:
+def _shower(met: tuple[str, ...], outline: Ring) -> Surface:
     return Surface(
         id="bath/floor/shower",
         room="bath",
         kind=SurfaceKind.FLOOR,
         outline=outline,
-        sides=tuple(Side(kind=SideKind.PERIMETER, label=label) for label in labels),
+        sides=tuple(Side(kind=SideKind.PERIMETER, meets=f"bath/{one}") for one in met),
         boarded=False,
     )
 
@@ -140,7 +142,7 @@ def _kerb(floor: Surface) -> dict[str, Lining]:
 
 def test_a_kerb_between_walls_is_one_straight_run():
     outline = rectangle(0, 0, mm(1500), mm(900))
-    found = _kerb(_shower((KERB, "wall B-C", "wall A-B", "wall D-A"), outline))
+    found = _kerb(_shower((KERB, "wall/B-C", "wall/A-B", "wall/D-A"), outline))
     assert sorted(found) == ["kerb/inner", "kerb/outer", "kerb/top"]
     assert found["kerb/top"].surface.outline == rectangle(0, 0, mm(1500), mm(100))
     assert found["kerb/top"].before == (0, mm(10), 0, mm(10))
@@ -167,8 +169,8 @@ def _falling(floor: Surface, *heights: tuple[tuple[float, float], float]) -> Sur
 
 
 def test_the_inner_face_stands_on_the_floor_where_the_kerb_is_not_where_it_drains():
-    labels = (KERB, "wall B-C", "wall A-B", "wall D-A")
-    flat = _shower(labels, rectangle(0, 0, mm(1500), mm(900)))
+    met = (KERB, "wall/B-C", "wall/A-B", "wall/D-A")
+    flat = _shower(met, rectangle(0, 0, mm(1500), mm(900)))
     # A linear drain along wall A-B: the floor lies 24 mm over it all along the kerb.
     far = _falling(flat, ((0, 0), 24), ((1500, 0), 24), ((1500, 900), 0), ((0, 900), 0))
     assert _size(_kerb(far)["kerb/inner"]) == (mm(1500), mm(86))
@@ -176,17 +178,22 @@ def test_the_inner_face_stands_on_the_floor_where_the_kerb_is_not_where_it_drain
     beside = _falling(flat, ((0, 0), 0), ((1500, 0), 31), ((1500, 900), 31), ((0, 900), 0))
     inner = _kerb(beside)["kerb/inner"].surface
     assert inner.outline == ((0, mm(31)), (mm(1500), 0), (mm(1500), mm(110)), (0, mm(110)))
-    assert [side.label for side in inner.sides] == ["shower floor", "wall D-A", "under its top", "wall B-C"]
+    assert [side.meets for side in inner.sides] == [
+        "bath/floor/shower",
+        "bath/wall/D-A",
+        "bath/floor/shower/kerb/top",
+        "bath/wall/B-C",
+    ]
     # Equal falls from all sides: the kerb's middle lies lower than its ends.
     bent = _falling(flat, ((0, 0), 20), ((750, 0), 10), ((1500, 0), 20), ((1500, 900), 20), ((0, 900), 20))
     inner = _kerb(bent)["kerb/inner"].surface
     assert inner.outline[:3] == ((0, mm(10)), (mm(750), 0), (mm(1500), mm(10)))
-    assert len(inner.sides) == 5 and inner.sides[1].label == "shower floor"
+    assert len(inner.sides) == 5 and inner.sides[1].meets == "bath/floor/shower"
 
 
 def test_runs_of_a_kerb_meet_on_the_bisector():
     outline = rectangle(0, 0, mm(1200), mm(900))
-    found = _kerb(_shower((KERB, KERB, "wall A-B", "wall D-A"), outline))
+    found = _kerb(_shower((KERB, KERB, "wall/A-B", "wall/D-A"), outline))
     first, second = found["kerb 1/top"].surface, found["kerb 2/top"].surface
     assert first.outline == ((0, 0), (mm(1300), 0), (mm(1200), mm(100)), (0, mm(100)))
     assert second.outline == ((0, 0), (mm(1000), 0), (mm(1000), mm(100)), (mm(100), mm(100)))
@@ -196,7 +203,7 @@ def test_runs_of_a_kerb_meet_on_the_bisector():
 
 def test_a_kerb_ends_on_the_line_of_a_skew_wall():
     outline = ((0, 0), (mm(1200), 0), (mm(1300), mm(900)), (0, mm(900)))
-    top = _kerb(_shower((KERB, "wall B-C", "wall A-B", "wall D-A"), outline))["kerb/top"].surface
+    top = _kerb(_shower((KERB, "wall/B-C", "wall/A-B", "wall/D-A"), outline))["kerb/top"].surface
     # The wall leans out by a ninth of the depth; below the corner it runs back in by as much.
     us = sorted(u for u, _ in top.outline)
     assert us[-1] == mm(1200)

@@ -131,13 +131,13 @@ def test_a_bench_beside_no_shower_begins_on_the_room_s_floor():
     for name in ("front", "right end"):
         face = _surfaces(plan)[f"bench/seat/{name}"]
         assert bounds(face.outline)[1] == pytest.approx(floor, abs=mm(0.01))
-        assert face.sides[0].label == "room floor"
+        assert face.sides[0].meets == "bath/floor"
 
 
 def test_a_front_may_begin_above_the_floor_but_not_within_it():
     plan, floor = _standing(bottom="60 mm")
     front = _surfaces(plan)["bench/seat/front"]
-    assert (bounds(front.outline)[1], front.sides[0].label) == (mm(60), "floor")
+    assert (bounds(front.outline)[1], front.sides[0].meets) == (mm(60), "own_height")
     assert not any(finding.code == "TIL-126" for finding in all_said(plan.findings))
     plan, floor = _standing(bottom="5 mm")
     assert bounds(_surfaces(plan)["bench/seat/front"].outline)[1] == pytest.approx(floor, abs=mm(0.01))

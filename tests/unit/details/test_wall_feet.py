@@ -45,7 +45,7 @@ def test_a_shower_that_ends_a_hair_before_the_corner_leaves_no_strip_of_floor():
         ("shower", [(0.0, 5.0), (256.0, 5.0), (mm(900), 5.0), (end - 256.0, 7.0), (end, 7.0)])
     ]
     wide = [groups[1], ("floor", [((end - 256.0, 9.0), (end + mm(50), 9.0))])]
-    assert [label for label, _ in _without_slivers(wide)] == ["shower", "floor"]
+    assert [on for on, _ in _without_slivers(wide)] == ["shower", "floor"]
 
 
 def _wall(result: PlanResult, pair: str = "A-B") -> Surface:

@@ -101,7 +101,7 @@ def test_falls_name_the_sides_and_the_fall_of_every_plane():
     texts = [text.text for text in draw_fall(_shower(), surface, surface.fall).texts]
     assert sum(text.endswith("in/ft") for text in texts) == len(surface.fall.planes)
     speaker = speaker_for(_shower())
-    assert {speaker.say(side.label) for side in surface.sides} <= set(texts)
+    assert {speaker.words(speaker.edge(side)) for side in surface.sides} <= set(texts)
     assert "curb" in texts and "kerb" not in texts, "an American job reads its own words"
 
 

@@ -49,21 +49,19 @@ def test_nothing_lies_over_anything_else_and_all_is_true_to_scale(name: str) -> 
         assert named <= texts
 
 
-def _surface(kind: SurfaceKind, name: str, width: float, height: float, corners: str, *labels: str) -> Surface:
+def _surface(kind: SurfaceKind, name: str, width: float, height: float, corners: str, *walls: str) -> Surface:
     return Surface(
         id=f"bath/{name}",
         room="bath",
         kind=kind,
         outline=rectangle(0, 0, mm(width), mm(height)),
-        sides=tuple(Side(kind=SideKind.PERIMETER, label=label) for label in labels),
+        sides=tuple(Side(kind=SideKind.PERIMETER, meets=f"bath/wall/{wall}") for wall in walls),
         corners=tuple(corners),
     )
 
 
 def test_a_wall_folds_out_over_its_own_side_and_is_not_mirrored() -> None:
-    floor = _surface(
-        SurfaceKind.FLOOR, "floor", 2000, 3000, "ABCD", "wall C-D", "wall B-C", "wall A-B", "wall D-A"
-    )
+    floor = _surface(SurfaceKind.FLOOR, "floor", 2000, 3000, "ABCD", "C-D", "B-C", "A-B", "D-A")
     walls = [
         _surface(SurfaceKind.WALL, f"wall/{pair[0]}-{pair[1]}", width, 2400, pair)
         for pair, width in (("AB", 2000), ("BC", 3000), ("CD", 2000), ("DA", 3000))

@@ -238,7 +238,7 @@ def test_cut_tiles_stand_by_lines_with_the_tiles_they_are_cut_from() -> None:
     wider = cut.model_copy(
         update={"id": "t3", "outline": ring((12.125, 4.125), (15.625, 4.125), (15.625, 8.125), (12.125, 8.125))}
     )
-    sides = tuple(Side(kind=SideKind.PERIMETER, label="wall B-C") for _ in plan.surfaces[0].outline)
+    sides = tuple(Side(kind=SideKind.PERIMETER, meets="hall bath/wall/B-C") for _ in plan.surfaces[0].outline)
     surface = plan.surfaces[0].model_copy(update={"tiles": (whole, cut, wider), "sides": sides})
     tiled = plan.model_copy(update={"surfaces": (surface,), "tile_stock": (tile,)})
     (row,) = rows(read(workbook(tiled)), "Tile cuts")

@@ -50,7 +50,9 @@ def _surface(*areas: TiledArea, joints: tuple[SoftJoint, ...] = ()) -> Surface:
         room="bath",
         kind=SurfaceKind.FLOOR,
         outline=_ring(0, 0, 1000, 1000),
-        sides=tuple(Side(kind=SideKind.PERIMETER, label=f"wall {name}") for name in ("C-D", "B-C", "A-B", "D-A")),
+        sides=tuple(
+            Side(kind=SideKind.PERIMETER, meets=f"bath/wall/{name}") for name in ("C-D", "B-C", "A-B", "D-A")
+        ),
         tiled=areas,
         soft_joints=joints,
     )

@@ -22,7 +22,7 @@ from firstcourse.units import inches
 from firstcourse.verify import verify
 
 RULES = load_rules(datetime.date(2026, 11, 25))
-LEFT, RIGHT = Rim(label="wall D-A"), Rim(label="wall B-C")
+LEFT, RIGHT = Rim(meets="bath/wall/D-A"), Rim(meets="bath/wall/B-C")
 
 
 def bench(ends: tuple[Rim | None, Rim | None], low: int = 0) -> list[Surface]:
@@ -30,7 +30,7 @@ def bench(ends: tuple[Rim | None, Rim | None], low: int = 0) -> list[Surface]:
     feet = (level_foot(inches(40), low), *[level_foot(inches(16), low)] * 2)
     found = bench_linings(
         ("bath/bench/seat", "bath"), width=inches(40), depth=inches(16), feet=feet,
-        height=inches(18), drop=0, ends=ends, back=Rim(label="wall A-B"), on_front=inches(0.5),
+        height=inches(18), drop=0, ends=ends, back=Rim(meets="bath/wall/A-B"), on_front=inches(0.5),
     )  # fmt: skip
     return [lining.surface for lining in found]
 

@@ -73,8 +73,8 @@ def test_the_boards_stop_at_the_kerb_and_the_bed_is_a_surface_of_its_own():
     job = read_job_text(squared(job_text(shower())))
     survey = survey_job(job, load_rules(job.date))
     (found,) = survey.showers
-    assert [side.label for side in found.surface.sides].count("kerb") == 2
-    assert {side.label for side in found.surface.sides} == {"kerb", "wall A-B", "wall D-A"}
+    assert sum(side.is_kerb for side in found.surface.sides) == 2
+    assert {side.wall for side in found.surface.sides} == {"", "A-B", "D-A"}
     assert not found.surface.boarded
     (tray,) = [opening for opening in survey.surfaces[0].openings if opening.kind is OpeningKind.TRAY]
     assert tray.outline is not None

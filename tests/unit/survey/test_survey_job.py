@@ -48,7 +48,7 @@ def test_nearly_square_room_is_drawn_square_with_its_first_side_on_top():
     assert len(floor.outline) == 4 and area2(floor.outline) > 0
     assert bounds(floor.outline)[:2] == (0, 0)
     assert done.plan["A"][0] == 0 and done.plan["A"][1] == done.plan["B"][1] == bounds(floor.outline)[3]
-    assert [side.label for side in floor.sides] == ["wall C-D", "wall B-C", "wall A-B", "wall D-A"]
+    assert [side.wall for side in floor.sides] == ["C-D", "B-C", "A-B", "D-A"]
     assert all(side.kind is SideKind.PERIMETER for side in floor.sides)
     assert floor.supports[0].kind is SupportKind.PANEL
 
@@ -99,7 +99,7 @@ def test_wall_stands_on_its_foot_between_its_corners():
         SideKind.PERIMETER,
         SideKind.PERIMETER,
     ]
-    assert [side.label for side in surface.sides] == ["floor", "corner B", "ceiling", "corner A"]
+    assert [side.meets.partition("/")[2] for side in surface.sides] == ["floor", "corner/B", "ceiling", "corner/A"]
     assert surface.corners == ("A", "B")
     assert surface.framing_axis == "v"
     assert bounds(surface.outline)[3] == inches(96)
@@ -289,11 +289,11 @@ def test_ceiling_is_the_floor_s_mirror_image():
     assert {(width - u, v) for u, v in above.outline} == set(below.outline)
     assert above.openings[0].centre == (width - below.openings[0].centre[0], below.openings[0].centre[1])
     lengths = {
-        side.label: round(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5)
+        side.wall: round(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5)
         for side, a, b in zip(above.sides, above.outline, above.outline[1:] + above.outline[:1], strict=True)
     }
     for side, a, b in zip(below.sides, below.outline, below.outline[1:] + below.outline[:1], strict=True):
-        assert lengths[side.label] == round(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5)
+        assert lengths[side.wall] == round(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5)
 
 
 def test_joists_reach_the_floor_behind_their_side():

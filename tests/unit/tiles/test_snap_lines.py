@@ -40,13 +40,13 @@ def _cell(pattern: str, width: float, height: float, *, angle: int = 0, joint: f
 
 
 def _floor(outline: tuple[tuple[float, float], ...], *openings: Opening) -> Surface:
-    labels = ("wall C-D", "wall B-C", "wall A-B", "wall D-A")
+    walls = ("C-D", "B-C", "A-B", "D-A")
     return Surface(
         id="bath/floor",
         room="bath",
         kind=SurfaceKind.FLOOR,
         outline=tuple((mm(u), mm(v)) for u, v in outline),
-        sides=tuple(Side(kind=SideKind.PERIMETER, label=label) for label in labels),
+        sides=tuple(Side(kind=SideKind.PERIMETER, meets=f"bath/wall/{wall}") for wall in walls),
         corners=("A", "B", "C", "D"),
         openings=openings,
     )
@@ -196,9 +196,9 @@ def test_a_cabinet_is_never_measured_from_and_its_face_never_along() -> None:
 
 def test_lines_cross_on_an_l_shaped_floor_not_in_its_corner() -> None:
     outline = ((0, 0), (900, 0), (900, 1800), (3000, 1800), (3000, 2600), (0, 2600))
-    names = ("wall E-F", "wall D-E", "wall C-D", "wall B-C", "wall A-B", "wall F-A")
+    names = ("E-F", "D-E", "C-D", "B-C", "A-B", "F-A")
     floor = _floor(outline).model_copy(
-        update={"sides": tuple(Side(kind=SideKind.PERIMETER, label=name) for name in names)}
+        update={"sides": tuple(Side(kind=SideKind.PERIMETER, meets=f"bath/wall/{name}") for name in names)}
     )
     one, other = _lines(_snapped(floor, _cell("stacked", 300, 300)))
     crossing = LineString(one).intersection(LineString(other))
@@ -213,17 +213,17 @@ def _wall(outline: tuple[tuple[float, float], ...], sides: Sequence[tuple[SideKi
         room="bath",
         kind=SurfaceKind.WALL,
         outline=ring,
-        sides=tuple(Side(kind=kind, label=label) for kind, label in sides),
+        sides=tuple(Side(kind=kind, meets=meets) for kind, meets in sides),
         corners=("A", "B"),
         extent=rectangle(0, 0, right, upper),
     )
 
 
 OVER_TUB = (
-    (SideKind.FOOT, "tub rim"),
-    (SideKind.PERIMETER, "corner B"),
-    (SideKind.FREE, "stops here"),
-    (SideKind.PERIMETER, "corner A"),
+    (SideKind.FOOT, "bath/fixture/tub"),
+    (SideKind.PERIMETER, "bath/corner/B"),
+    (SideKind.FREE, "stops_here"),
+    (SideKind.PERIMETER, "bath/corner/A"),
 )
 
 
@@ -246,8 +246,12 @@ def test_a_wall_gets_a_level_line_at_the_first_whole_course_and_a_plumb_one() ->
 
 def test_a_wall_whose_every_course_meets_something_has_its_lines_all_the_same() -> None:
     # A cut course at the foot and the head, and a niche that cuts into both courses between.
-    foot = (SideKind.FOOT, "tray flange")
-    ends = ((SideKind.PERIMETER, "corner B"), (SideKind.PERIMETER, "ceiling"), (SideKind.PERIMETER, "corner A"))
+    foot = (SideKind.FOOT, "bath/fixture/tray")
+    ends = (
+        (SideKind.PERIMETER, "bath/corner/B"),
+        (SideKind.PERIMETER, "bath/ceiling"),
+        (SideKind.PERIMETER, "bath/corner/A"),
+    )
     wall = _wall(((0, 0), (1500, 0), (1500, 2100), (0, 2100)), (foot, *ends))
     area = box(3, 3, 1497, 2097) - box(400, 900, 1150, 1300)
     marks = _snap(wall, area, _cell("running", 300, 600), (0.0, 450.0))
@@ -259,8 +263,12 @@ def test_a_wall_whose_every_course_meets_something_has_its_lines_all_the_same() 
 
 
 def test_a_bed_and_a_finished_floor_are_not_measured_from_where_they_are_not_known() -> None:
-    ends = ((SideKind.PERIMETER, "corner B"), (SideKind.FREE, "stops here"), (SideKind.PERIMETER, "corner A"))
-    wall = _wall(((0, 60), (1500, 60), (1500, 2100), (0, 2100)), ((SideKind.FOOT, "tray flange"), *ends))
+    ends = (
+        (SideKind.PERIMETER, "bath/corner/B"),
+        (SideKind.FREE, "stops_here"),
+        (SideKind.PERIMETER, "bath/corner/A"),
+    )
+    wall = _wall(((0, 60), (1500, 60), (1500, 2100), (0, 2100)), ((SideKind.FOOT, "bath/fixture/tray"), *ends))
     zone = Zone(outline=rectangle(0, mm(60), mm(1500), mm(75)), why="bath/floor/shower")
     wall = wall.model_copy(update={"not_tiled": (zone,)})
     marks = _snap(wall, box(3, 78, 1497, 2100), _cell("stacked", 300, 100), (0.0, 78.0))
@@ -270,7 +278,7 @@ def test_a_bed_and_a_finished_floor_are_not_measured_from_where_they_are_not_kno
 
 
 def test_a_gap_beside_a_tub_is_too_narrow_to_measure_in() -> None:
-    sides = ((SideKind.FOOT, "floor"), *OVER_TUB[1:])
+    sides = ((SideKind.FOOT, "bath/floor"), *OVER_TUB[1:])
     tub = Opening(id="tub", kind=OpeningKind.TUB, outline=rectangle(mm(700), 0, mm(1494), mm(380)))
     wall = _wall(((0, 0), (1500, 0), (1500, 2100), (0, 2100)), sides).model_copy(update={"openings": (tub,)})
     area = box(3, 3, 1497, 2100) - box(697, 0, 1500, 383)
@@ -284,9 +292,9 @@ def test_a_gap_beside_a_tub_is_too_narrow_to_measure_in() -> None:
 
 def test_under_a_sloping_ceiling_the_plumb_line_is_measured_from_the_end_that_stands_so_high() -> None:
     sides = (
-        (SideKind.FOOT, "floor"),
-        (SideKind.PERIMETER, "corner B"),
-        (SideKind.PERIMETER, "ceiling"),
+        (SideKind.FOOT, "bath/floor"),
+        (SideKind.PERIMETER, "bath/corner/B"),
+        (SideKind.PERIMETER, "bath/ceiling"),
         OVER_TUB[3],
     )
     wall = _wall(((0, 0), (2000, 0), (2000, 2300), (0, 1200)), sides)
@@ -299,7 +307,7 @@ def test_under_a_sloping_ceiling_the_plumb_line_is_measured_from_the_end_that_st
 
 
 def test_a_wall_of_a_turned_pattern_gets_the_patterns_axes() -> None:
-    wall = _wall(((0, 0), (1500, 0), (1500, 2400), (0, 2400)), ((SideKind.FOOT, "floor"), *OVER_TUB[1:]))
+    wall = _wall(((0, 0), (1500, 0), (1500, 2400), (0, 2400)), ((SideKind.FOOT, "bath/floor"), *OVER_TUB[1:]))
     marks = _snap(wall, box(3, 3, 1497, 2400), _cell("diagonal", 300, 300), (0, 0), tape=Tape.INCH)
     assert {mark.kind for mark in marks} == {"snap", "square"}
     for (a, b), (c, d) in _lines(marks):

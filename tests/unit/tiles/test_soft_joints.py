@@ -36,7 +36,7 @@ def floor(width: float, depth: float, free: tuple[int, ...] = (), **more: Any) -
         kind=SurfaceKind.FLOOR,
         outline=ring(0, 0, width, depth),
         sides=tuple(
-            Side(kind=SideKind.FREE if i in free else SideKind.PERIMETER, label=f"wall {i}") for i in range(4)
+            Side(kind=SideKind.FREE if i in free else SideKind.PERIMETER, meets=f"bath/wall/{i}") for i in range(4)
         ),
         **more,
     )

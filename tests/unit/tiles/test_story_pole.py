@@ -56,8 +56,10 @@ def _wall(*openings: Opening, name: str = WALL, foot: float = 383.0) -> Surface:
         kind=SurfaceKind.WALL,
         outline=rectangle(0, mm(380), mm(609), mm(649)),
         sides=tuple(
-            Side(kind=kind, label=label)
-            for kind, label in zip(kinds, ("tub rim", "corner B", "stops here", "corner A"), strict=True)
+            Side(kind=kind, meets=meets)
+            for kind, meets in zip(
+                kinds, ("bath/fixture/tub", "bath/corner/B", "stops_here", "bath/corner/A"), strict=True
+            )
         ),
         corners=("A", "B"),
         openings=openings,

@@ -33,7 +33,7 @@ def surfaces(job: Job, rules: RuleSet) -> dict[str, Surface]:
 
 def _before(surface: Surface, job: Job, rules: RuleSet) -> dict[str, int]:
     depths = depth_before(surface, job.rooms[0], job_stock(job, rules)[SurfaceKind.WALL], job, rules)
-    return {side.label: depth for side, depth in zip(surface.sides, depths, strict=True) if depth}
+    return {side.wall or side.corner: depth for side, depth in zip(surface.sides, depths, strict=True) if depth}
 
 
 def test_the_floor_and_each_tiled_wall_are_named_with_their_place_in_the_job(job: Job):
@@ -47,14 +47,14 @@ def test_the_floor_and_each_tiled_wall_are_named_with_their_place_in_the_job(job
 
 def test_the_wide_wall_is_set_first_and_meets_boards_only(job: Job, rules: RuleSet, surfaces: dict[str, Surface]):
     board = parse_length("0.42 in")
-    assert _before(surfaces["A-B"], job, rules) == {"corner A": board, "corner B": board}
+    assert _before(surfaces["A-B"], job, rules) == {"A": board, "B": board}
 
 
 def test_the_walls_at_its_ends_meet_its_tile(job: Job, rules: RuleSet, surfaces: dict[str, Surface]):
     tile = parse_length("0.42 in") + parse_length("5/16 in")
     tile += combed_mortar(parse_length("11 7/8 in"), rules).thickness
-    assert _before(surfaces["B-C"], job, rules) == {"corner B": tile}
-    assert _before(surfaces["D-A"], job, rules) == {"corner A": tile}
+    assert _before(surfaces["B-C"], job, rules) == {"B": tile}
+    assert _before(surfaces["D-A"], job, rules) == {"A": tile}
 
 
 def test_boards_that_start_above_the_floor_leave_it_alone(job: Job, rules: RuleSet, surfaces: dict[str, Surface]):
@@ -64,10 +64,10 @@ def test_boards_that_start_above_the_floor_leave_it_alone(job: Job, rules: RuleS
 def test_a_corner_is_listed_once(job: Job, surfaces: dict[str, Surface]):
     listed = {
         name: [
-            s.label
+            s.corner
             for i, s in enumerate(surfaces[name].sides)
             if i in joints_listed_elsewhere(surfaces[name], job.rooms[0])
         ]
         for name in ("A-B", "B-C", "D-A", "floor")
     }
-    assert listed == {"A-B": ["corner B", "corner A"], "B-C": [], "D-A": [], "floor": []}
+    assert listed == {"A-B": ["B", "A"], "B-C": [], "D-A": [], "floor": []}

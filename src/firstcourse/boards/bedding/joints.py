@@ -33,20 +33,20 @@ def corner_length(surfaces: tuple[Surface, ...]) -> float:
         math.dist(a, b)
         for wall in walls
         if wall.room in ceilings
-        for label, a, b in _labelled(wall)
-        if label == "ceiling"
+        for meets, a, b in _met(wall)
+        if meets == f"{wall.room}/ceiling"
     )
     return total + math.fsum(tops)
 
 
 def return_length(surfaces: tuple[Surface, ...]) -> float:
     """Length of edges of boards on windows' returns: front edges and the corners between them [ticks]."""
+    strips = {surface.id: surface for surface in surfaces if surface.boards and surface.part_of}
     return math.fsum(
         math.dist(a, b)
-        for surface in surfaces
-        if surface.boards and surface.part_of
+        for surface in strips.values()
         for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True)
-        if side.kind is SideKind.FREE or side.label == "side"
+        if side.kind is SideKind.FREE or side.meets in strips
     )
 
 
@@ -76,10 +76,10 @@ def _lines(shape: shapely.Geometry) -> shapely.Geometry:
     return unary_union(parts)
 
 
-def _labelled(surface: Surface) -> Iterator[tuple[str, Point, Point]]:
+def _met(surface: Surface) -> Iterator[tuple[str, Point, Point]]:
     for (a, b), side in zip(sides(surface.outline), surface.sides, strict=True):
         if side.kind is SideKind.PERIMETER:
-            yield side.label, a, b
+            yield side.meets, a, b
 
 
 def _shared(one: Surface, other: Surface) -> float:
@@ -88,8 +88,8 @@ def _shared(one: Surface, other: Surface) -> float:
     for a, b in ((one, other), (other, one)):
         if len(a.corners) != 2 or len(b.corners) != 2 or a.corners[1] != b.corners[0]:
             continue
-        name = f"corner {a.corners[1]}"
-        right = [sorted((p[1] + a.datum, q[1] + a.datum)) for label, p, q in _labelled(a) if label == name]
-        left = [sorted((p[1] + b.datum, q[1] + b.datum)) for label, p, q in _labelled(b) if label == name]
+        corner = f"{a.room}/corner/{a.corners[1]}"
+        right = [sorted((p[1] + a.datum, q[1] + a.datum)) for meets, p, q in _met(a) if meets == corner]
+        left = [sorted((p[1] + b.datum, q[1] + b.datum)) for meets, p, q in _met(b) if meets == corner]
         total += sum(max(0, min(r[1], s[1]) - max(r[0], s[0])) for r in right for s in left)
     return float(total)

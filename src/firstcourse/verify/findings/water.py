@@ -28,12 +28,12 @@ def water_findings(plan: Document) -> Iterator[Said]:
 def _round(shower: Surface, lined: set[str], plan: Document) -> Iterator[Said]:
     room = next(room for room in plan.job.nodes("rooms") if room.text("name") == shower.room)
     feet = {wall.text("wall"): wall.text("foot", "floor") for wall in room.nodes("walls", ())}
-    for label in dict.fromkeys(shower.labels):
-        if not label.startswith("wall "):
+    for met in dict.fromkeys(shower.met):
+        before, _, pair = met.rpartition("/")
+        if before != f"{shower.room}/wall":
             continue
-        pair = label.removeprefix("wall ")
-        at = shower.id, f"{shower.room}/wall/{pair}"
-        if at[1] not in lined:
+        at = shower.id, met
+        if met not in lined:
             yield said("WAT-102", "fix", at, "give_exposure", rule="water.upturn.above_threshold")
         foot = feet.get(pair, "tray")
         if foot not in ("tray", "kerb"):

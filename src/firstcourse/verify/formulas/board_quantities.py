@@ -2,7 +2,7 @@
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise, permutations
 
 import shapely
@@ -148,7 +148,8 @@ def _tape(plan: Document) -> Listed:
     rules = plan.rules
     seams = math.fsum(math.dist(*s.line) for surface in plan.surfaces for s in surface.seams if s.tape)
     corners = _corners([surface for surface in plan.surfaces if surface.boards])
-    returns = math.fsum(map(_return_edges, plan.surfaces))
+    strips = {surface.id: surface for surface in plan.surfaces if surface.boards and surface.part_of}
+    returns = math.fsum(_return_edges(surface, strips) for surface in strips.values())
     return Listed(
         item="seam_tape",
         exact=(seams + corners + returns) / TICKS_PER_MM,
@@ -167,12 +168,10 @@ def _tape(plan: Document) -> Listed:
     )
 
 
-def _return_edges(surface: Surface) -> float:
+def _return_edges(surface: Surface, strips: Mapping[str, Surface]) -> float:
     """Front edges of boards on a window's returns, and the corners between sill or head and sides."""
-    if not surface.boards or not surface.part_of:
-        return 0.0
-    rims = zip(sides(surface.outline), surface.sides, surface.labels, strict=True)
-    return math.fsum(math.dist(*line) for line, kind, label in rims if kind == "free" or label == "side")
+    rims = zip(sides(surface.outline), surface.sides, surface.met, strict=True)
+    return math.fsum(math.dist(*line) for line, kind, met in rims if kind == "free" or met in strips)
 
 
 def _corners(boarded: list[Surface]) -> float:
@@ -181,25 +180,25 @@ def _corners(boarded: list[Surface]) -> float:
     total = 0.0
     for left, right in permutations(walls, 2):
         if left.room == right.room and left.corners[1] == right.corners[0]:
-            name = f"corner {left.corners[1]}"
-            for one in _spans(left, name):
-                for other in _spans(right, name):
+            corner = f"{left.room}/corner/{left.corners[1]}"
+            for one in _spans(left, corner):
+                for other in _spans(right, corner):
                     total += max(0, min(one[1], other[1]) - max(one[0], other[0]))
     for wall in boarded:
         if wall.kind == "wall" and wall.room in roofed:
-            total += sum(math.dist(*line) for line in _perimeter(wall, "ceiling"))
+            total += sum(math.dist(*line) for line in _perimeter(wall, f"{wall.room}/ceiling"))
     return total
 
 
-def _perimeter(surface: Surface, label: str) -> Iterator[tuple[tuple[int, int], tuple[int, int]]]:
-    for line, kind, said in zip(sides(surface.outline), surface.sides, surface.labels, strict=True):
-        if kind == "perimeter" and said == label:
+def _perimeter(surface: Surface, ref: str) -> Iterator[tuple[tuple[int, int], tuple[int, int]]]:
+    for line, kind, met in zip(sides(surface.outline), surface.sides, surface.met, strict=True):
+        if kind == "perimeter" and met == ref:
             yield line
 
 
-def _spans(wall: Surface, label: str) -> list[tuple[int, int]]:
+def _spans(wall: Surface, corner: str) -> list[tuple[int, int]]:
     """Heights over the lowest corner of the room between which a wall ends in a corner."""
-    spans = [sorted((a[1] + wall.datum, b[1] + wall.datum)) for a, b in _perimeter(wall, label)]
+    spans = [sorted((a[1] + wall.datum, b[1] + wall.datum)) for a, b in _perimeter(wall, corner)]
     return [(low, high) for low, high in spans]
 
 
