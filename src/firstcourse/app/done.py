@@ -14,7 +14,7 @@ MOST_KEPT = 50
 
 
 class Rest(NamedTuple):
-    """What is left of a sheet: its part's name, the sheet it is of, and its size [ticks]."""
+    """What is left of a sheet: its part's name or the board it was cut for, its stock, and its size [ticks]."""
 
     name: str
     stock: str
@@ -34,8 +34,8 @@ def marked_done(
     """The document with what is done of a plan, comments kept.
 
     A board that is up keeps its place. A sheet that one was cut from is cut up: what is left beside the cuts that
-    its piece asked for stands under `offcuts`, and so does a piece that is cut and not up. All other boards are
-    written down where they are planned, so that the next plan leaves them there.
+    its piece asked for stands under `offcuts`, and so does a piece that is cut and not up, as `W1-6 cut`. All
+    other boards are written down where they are planned, so that the next plan leaves them there.
 
     Args:
         text: The document.
@@ -94,13 +94,6 @@ class _Named:
 def _left(plan: Plan, up: set[str], cut: set[str]) -> tuple[list[Rest], set[str], Counter[str]]:
     """What is left of sheets that are cut up, the kept offcuts among them, and how many new ones there are."""
     piece_of = {piece.board: piece for piece in plan.pieces}
-    for name in sorted(cut):
-        piece = piece_of.get(name)
-        if piece is not None and (piece.holes or len(piece.outline) != 4):
-            raise InputValueError(
-                f"the piece of board {name} is notched or holed, and serves nowhere else: say that it is up, or "
-                "leave it out"
-            )
     gone = {piece_of[name].id for name in up if name in piece_of}
     made = {piece_of[name].id for name in cut if name in piece_of}
     rests: list[Rest] = []
@@ -140,7 +133,8 @@ def _rests(sheet: Sheet, gone: set[str], made: set[str]) -> list[Rest]:
         if not held & (gone | made):
             return [Rest(name, sheet.stock, sizes[name])] if held or inside(name) & keep else []
         if name not in gives:
-            return [Rest(name, sheet.stock, sizes[name])] if held & made else []
+            # Whoever finds it on the rack must know what it was cut as: it may be notched.
+            return [Rest(f"{pieces[name].removeprefix('P')} cut", sheet.stock, sizes[name])] if held & made else []
         return [rest for part in gives[name] for rest in walk(part)]
 
     return walk(sheet.id)

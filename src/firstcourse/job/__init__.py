@@ -3,7 +3,7 @@
 from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, JoistCut, Joists, Panels, WallStuds
 from firstcourse.job.done import BoardDone, Done, SurfaceDone, TakenOut
 from firstcourse.job.editing import FieldValue, edited_text, with_block, without_item
-from firstcourse.job.fields import MOST_BOARDS, MOST_ITEMS
+from firstcourse.job.fields import BOOK_STOCK, MOST_BOARDS, MOST_ITEMS
 from firstcourse.job.framing import FloorFraming, Member, WallBlocking, WallFraming
 from firstcourse.job.guide import job_guide
 from firstcourse.job.merging import WHOLE, Clash, Merge, Side, merged
@@ -39,6 +39,7 @@ from firstcourse.job.tile import (
 from firstcourse.job.writing import exact_length, job_text, job_values
 
 __all__ = [
+    "BOOK_STOCK",
     "MOST_BOARDS",
     "MOST_ITEMS",
     "WHOLE",

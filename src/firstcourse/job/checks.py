@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from firstcourse.errors import InputValueError
 from firstcourse.job.done_checks import check_done
-from firstcourse.job.fields import LONGEST_SIDE_MM
+from firstcourse.job.fields import BOOK_STOCK, LONGEST_SIDE_MM
 from firstcourse.job.framing import FloorFraming, Member, WallFraming
 from firstcourse.job.layer_checks import check_layers
 from firstcourse.job.model import BoardedWall, Job, Room
@@ -45,8 +45,11 @@ def _job(job: Job) -> Iterator[Wrong]:
                 f"{narrow} is no sheet's width: less than {NARROWEST_SHEET_MM} mm is a strip; check the unit",
             )
     for index, offcut in enumerate(job.offcuts):
-        if offcut.stock not in stocks:
+        if offcut.stock not in (stocks or BOOK_STOCK):
             yield ("offcuts", index, "stock"), f"'{offcut.stock}' is not one of the job's stocks"
+            continue
+        if not stocks:
+            # How large the rule book's sheets are is known when it is planned.
             continue
         whole = job.stock[stocks.index(offcut.stock)].size
         if any(part > side for part, side in zip(sorted(offcut.size), sorted(whole), strict=True)):

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from firstcourse.job.done import SurfaceDone
+from firstcourse.job.fields import BOOK_STOCK
 from firstcourse.job.model import Job
 
 Wrong = tuple[tuple[str | int, ...], str]
@@ -12,10 +13,9 @@ def check_done(job: Job) -> Iterator[Wrong]:
     """Everything wrong across fields of `done`, each with the path of the field and what to do."""
     if job.done is None:
         return
-    # Where the job names no stock, the rule book's own are known when it is planned.
-    stocks = {stock.id for stock in job.stock}
+    stocks = {stock.id for stock in job.stock} or set(BOOK_STOCK)
     for name in job.done.sheets:
-        if stocks and name not in stocks:
+        if name not in stocks:
             yield ("done", "sheets", name), f"'{name}' is not one of the job's stocks"
     rooms = {room.name for room in job.rooms}
     seen: set[str] = set()
@@ -38,7 +38,7 @@ def _boards(part: SurfaceDone, stocks: set[str]) -> Iterator[Wrong]:
             yield ("boards", index, "board"), f"board {board.board} stands twice; each has a number of its own"
         if board.mark in marks:
             yield ("boards", index, "mark"), f"mark '{board.mark}' stands twice; each board has its own"
-        if stocks and board.stock not in stocks:
+        if board.stock not in stocks:
             yield ("boards", index, "stock"), f"'{board.stock}' is not one of the job's stocks"
         numbers.add(board.board)
         marks.add(board.mark)

@@ -26,6 +26,8 @@ LARGEST_UNEVENNESS_MM = 8
 THICKEST_MM = 50.8
 """A sheet or tile of more than 2 in is a slip of the pen."""
 HIGHEST_PRICE = 1e9
+BOOK_STOCK = ("floor board", "wall board")
+"""What the rule book's own sheets are called, where a job names none: for floors, for walls and ceilings."""
 MOST_ROOMS = 500
 MOST_CORNERS = 60
 MOST_ITEMS = 400

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from firstcourse.cutting import Blank, CutPart, CutSheet, CuttingPlan, KeptSize, StockSize, cut, quick_cut
 from firstcourse.geometry import bounds
-from firstcourse.job import Job
+from firstcourse.job import BOOK_STOCK, Job
 from firstcourse.plan import Board, Count, Cut, Part, Piece, Sheet, Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
 from firstcourse.units import Tape, ceil_to, floor_to, parse_length, to_mm
@@ -44,9 +44,8 @@ def job_stock(job: Job, rules: RuleSet) -> dict[SurfaceKind, tuple[Stock, ...]]:
                 ),
                 use,
             )
-            for name, use in (
-                ("floor board", (SurfaceKind.FLOOR,)),
-                ("wall board", (SurfaceKind.WALL, SurfaceKind.CEILING)),
+            for name, use in zip(
+                BOOK_STOCK, ((SurfaceKind.FLOOR,), (SurfaceKind.WALL, SurfaceKind.CEILING)), strict=True
             )
         ]
     return {kind: tuple(item for item, use in listed if not use or kind in use) for kind in SurfaceKind}
