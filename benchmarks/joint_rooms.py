@@ -21,7 +21,7 @@ from checks import check_cutting, check_layout
 
 from firstcourse.cutting import Blank, CutSheet, StockSize
 from firstcourse.cutting.choice import choose
-from firstcourse.cutting.choices import Arrangement, Course, Field, Pick
+from firstcourse.cutting.choices import Arrangement, ChoiceField, Course, Pick
 from firstcourse.cutting.every_layout import Region, least_over_layouts
 from firstcourse.cutting.kernels import warm
 from firstcourse.cutting.packing import Manner, Room, pack
@@ -132,7 +132,7 @@ def least_sheets(room: dict[str, Any]) -> int:
     return least_over_layouts(fields, StockSize("sheet", room["sheet"]["w"], room["sheet"]["h"], 1)).value
 
 
-def field(surface: dict[str, Any], room: dict[str, Any], tried: Candidates) -> tuple[Field, list[Way]]:
+def field(surface: dict[str, Any], room: dict[str, Any], tried: Candidates) -> tuple[ChoiceField, list[Way]]:
     """All arrangements of courses of one surface, and for each whether courses lie along w, and their heights."""
     edge, wall = room["edge_gap"], surface["kind"] == "wall"
     most = tried.most[0 if wall else 1]
@@ -147,10 +147,10 @@ def field(surface: dict[str, Any], room: dict[str, Any], tried: Candidates) -> t
                     made[height] = course(length, height, seams, room, lying)
             arrangements.append(Arrangement(tuple(made[height] for height in heights), room["stagger"]))
             ways.append((lying, heights))
-    return Field(surface["id"], tuple(arrangements), f"{surface['kind']} {surface['h']}"), ways
+    return ChoiceField(surface["id"], tuple(arrangements), f"{surface['kind']} {surface['h']}"), ways
 
 
-def boards(pick: Pick, chosen: Field, way: Way, room: dict[str, Any]) -> list[Rect]:
+def boards(pick: Pick, chosen: ChoiceField, way: Way, room: dict[str, Any]) -> list[Rect]:
     """The boards of one surface where they lie, course by course."""
     lying, heights = way
     gap, found, at = room["gap"], [], room["edge_gap"]

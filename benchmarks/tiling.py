@@ -21,7 +21,7 @@ from shapely import Polygon, affinity, box
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiles.lay import SPECK_MM2, lay
-from firstcourse.tiles.model import Field, RepeatCell
+from firstcourse.tiles.model import RepeatCell, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.start import find_starts
 from firstcourse.units import mm
@@ -94,7 +94,7 @@ def best(repeats: int, run: Callable[[], Any]) -> tuple[float, Any]:
     return min(times), result
 
 
-def bathroom() -> list[tuple[str, Field, RepeatCell]]:
+def bathroom() -> list[tuple[str, TileArea, RepeatCell]]:
     """A floor and three walls of a tub bathroom, each with what stands in it."""
     floor = Polygon([(0, 0), (2390, 0), (2396, 740), (1500, 742), (1498, 1516), (0, 1512)])
     floor = floor.difference(shapely.Point(400, 300).buffer(55))
@@ -103,10 +103,10 @@ def bathroom() -> list[tuple[str, Field, RepeatCell]]:
     niche = (("u", 700.0), ("u", 1055.0), ("v", 520.0), ("v", 875.0))
     wall = cell("running", 300, 150)
     return [
-        ("floor", Field(area=floor, uncertainty=3), cell("stacked", 297, 297)),
-        ("back wall", Field(area=back, wanted=niche, uncertainty=3), wall),
-        ("left end wall", Field(area=end, uncertainty=3), wall),
-        ("right end wall", Field(area=box(0, 0, 790, 1860), uncertainty=3), wall),
+        ("floor", TileArea(area=floor, uncertainty=3), cell("stacked", 297, 297)),
+        ("back wall", TileArea(area=back, wanted=niche, uncertainty=3), wall),
+        ("left end wall", TileArea(area=end, uncertainty=3), wall),
+        ("right end wall", TileArea(area=box(0, 0, 790, 1860), uncertainty=3), wall),
     ]
 
 

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from firstcourse.cutting import StockSize
 from firstcourse.cutting.choice import choose
-from firstcourse.cutting.choices import Arrangement, Course, Field
+from firstcourse.cutting.choices import Arrangement, ChoiceField, Course
 from firstcourse.cutting.every_layout import Region, least_over_layouts
 
 GAP, LEAST, STAGGER = 2, 8, 16
@@ -36,7 +36,7 @@ def field(name, length, across, first):
     stacks = sorted(stack for stack in stacks if min(stack) >= LEAST and max(stack) <= SHEET.h)
     arrangements = tuple(Arrangement(tuple(course(length, h, studs) for h in stack), STAGGER) for stack in stacks)
     starts = tuple(stud - GAP // 2 for stud in studs)
-    return Field(name, arrangements), Region(length, across, GAP, LEAST, SHEET.h, STAGGER, starts)
+    return ChoiceField(name, arrangements), Region(length, across, GAP, LEAST, SHEET.h, STAGGER, starts)
 
 
 @settings(max_examples=25, deadline=None)

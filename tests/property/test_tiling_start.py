@@ -16,7 +16,7 @@ from firstcourse.job.tile import TileRepeat
 from firstcourse.plan import TileStock
 from firstcourse.rules import Override, load_rules
 from firstcourse.tiles.lay import lay
-from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, Edge, RepeatCell, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.start import find_starts, judge_start
 from firstcourse.units import mm, to_mm
@@ -101,7 +101,7 @@ def test_no_shift_of_a_fine_grid_is_better(
     cell = repeat_cell("running" if offset else "stacked", [tile], joint, offset=offset or Fraction(1, 2))
     corners = ((0.0, 0.0), (float(across), 0.0), (float(across), float(up)), (0.0, float(up)))
     edges = tuple(Edge(a=corners[k], b=corners[(k + 1) % 4], weight=weights[k]) for k in range(4))
-    found = find_starts(cell, Field(area=box(0, 0, across, up), edges=edges, uncertainty=unsure), RULES)
+    found = find_starts(cell, TileArea(area=box(0, 0, across, up), edges=edges, uncertainty=unsure), RULES)
     # The cheapest is the pick but for a sliver.
     pick = min(found, key=lambda start: start.penalty)
     assert pick is found[0] or pick.sliver
@@ -178,7 +178,7 @@ PATTERNS: tuple[tuple[str, list[TileStock], Any, Any], ...] = (
 )
 
 
-def room(seed: int) -> Field:
+def room(seed: int) -> TileArea:
     """A random room that is not its own mirror image, its corners on whole millimetres."""
     rng = random.Random(seed)
     across, up = rng.randint(900, 1600), rng.randint(800, 1300)
@@ -196,26 +196,26 @@ def room(seed: int) -> Field:
         Edge(a=(float(a[0]), float(a[1])), b=(float(b[0]), float(b[1])), weight=weight)
         for a, b, weight in zip(corners, [*corners[1:], corners[0]], weights, strict=True)
     )
-    return Field(area=area, edges=edges, uncertainty=unsure)
+    return TileArea(area=area, edges=edges, uncertainty=unsure)
 
 
-def seen(point: XY, field: Field, axis: int) -> XY:
+def seen(point: XY, field: TileArea, axis: int) -> XY:
     """A point in a mirror in the middle of a room, square to an axis."""
     low, high = field.area.bounds[axis], field.area.bounds[axis + 2]
     return (low + high - point[0], point[1]) if axis == 0 else (point[0], low + high - point[1])
 
 
-def mirrored(field: Field, axis: int) -> Field:
+def mirrored(field: TileArea, axis: int) -> TileArea:
     """A room as its mirror shows it."""
     area: Any = transform(field.area, lambda points: [seen((x, y), field, axis) for x, y in points])
     edges = tuple(
         Edge(a=seen(edge.b, field, axis), b=seen(edge.a, field, axis), weight=edge.weight)
         for edge in reversed(field.edges)
     )
-    return Field(area=area, edges=edges, uncertainty=field.uncertainty)
+    return TileArea(area=area, edges=edges, uncertainty=field.uncertainty)
 
 
-def laid(cell: RepeatCell, field: Field, shift: XY, *, axis: int | None = None) -> Counter[tuple[Any, ...]]:
+def laid(cell: RepeatCell, field: TileArea, shift: XY, *, axis: int | None = None) -> Counter[tuple[Any, ...]]:
     """Where every piece lies, seen in a mirror where an axis is given."""
     found: Counter[tuple[Any, ...]] = Counter()
     for tile in lay(cell, shift, field.area):
@@ -259,7 +259,7 @@ def test_slack_is_what_the_room_may_differ(unsure: float) -> None:
     tile = TileStock(id="t", size=(mm(300), mm(200)), thickness=mm(8), kind="ceramic", joint=mm(3))
     cell = repeat_cell("stacked", [tile], 3)
     for across, up in product((1000, 1111, 1273), (700, 850)):
-        pick = find_starts(cell, Field(area=box(0, 0, across, up), uncertainty=unsure), RULES)[0]
+        pick = find_starts(cell, TileArea(area=box(0, 0, across, up), uncertainty=unsure), RULES)[0]
         for error in (-pick.slack + 0.01, pick.slack - 0.01):
             room = box(-error, -error, across + error, up + error)
-            assert judge_start(cell, Field(area=room), pick.shift, RULES).smallest_cut >= LEAST - 0.02
+            assert judge_start(cell, TileArea(area=room), pick.shift, RULES).smallest_cut >= LEAST - 0.02

@@ -15,7 +15,7 @@ from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiles.edges import start_costs
 from firstcourse.tiles.lay import lay
-from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, Edge, RepeatCell, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.start import find_starts
 from firstcourse.tiles.start_search import Search
@@ -41,11 +41,11 @@ PATTERNS = {
 }
 
 
-def field(corners: Corners, weights: list[float], unsure: float = 0.0, hole: Any = None) -> Field:
+def field(corners: Corners, weights: list[float], unsure: float = 0.0, hole: Any = None) -> TileArea:
     ends = zip(corners, [*corners[1:], corners[0]], weights, strict=True)
     edges = tuple(Edge(a=(float(a), float(b)), b=(float(c), float(d)), weight=w) for (a, b), (c, d), w in ends)
     area = Polygon(corners) if hole is None else Polygon(corners).difference(hole)
-    return Field(area=area, edges=edges, uncertainty=unsure)
+    return TileArea(area=area, edges=edges, uncertainty=unsure)
 
 
 def room(rng: random.Random, shape: str) -> tuple[Corners, Any]:
@@ -82,7 +82,7 @@ def test_no_shift_of_a_fine_grid_is_better(pattern: str, shape: str, seed: int) 
     assert pick.penalty <= search.penalties(grid).min() + 3 * SAME_COST
 
 
-def pieces(of: RepeatCell, area: Field, shift: XY, *, mirrored: bool = False) -> Counter[tuple[int, int, int]]:
+def pieces(of: RepeatCell, area: TileArea, shift: XY, *, mirrored: bool = False) -> Counter[tuple[int, int, int]]:
     """Middles and areas of all pieces of some size, to the millimetre."""
     width = area.area.bounds[2]
     found: Counter[tuple[int, int, int]] = Counter()

@@ -11,9 +11,9 @@ from functools import cache
 from typing import Any
 
 import pytest
-from firstcourse.planning import plan_job
 
 from firstcourse.job import read_job_text
+from firstcourse.steps import plan_job
 from firstcourse.verify import verify_text
 from firstcourse.verify.judged import check_judged, showers
 from firstcourse.verify.judged.check import held, judged_asked

@@ -21,7 +21,7 @@ from firstcourse.papers.start_reasons import start_reasons
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
 from firstcourse.tiles.lay import lay
-from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, Edge, RepeatCell, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.slivers import sliver_findings
 from firstcourse.tiles.start import find_starts, judge_start
@@ -36,7 +36,7 @@ SHORTEST = to_mm(RULES.ticks("tiling.start.shortest_edge"))
 MORE = RULES.number("tiling.start.more_cuts")
 
 
-def a_field(rng: random.Random) -> Field:
+def a_field(rng: random.Random) -> TileArea:
     """A rectangle, at times with a corner off or an opening; every side has a name."""
     across, up = rng.randint(600, 1900), rng.randint(500, 1500)
     corners = [(0, 0), (across, 0), (across, up), (0, up)]
@@ -56,7 +56,7 @@ def a_field(rng: random.Random) -> Field:
         )
         for number, (a, b) in enumerate(zip(corners, [*corners[1:], corners[0]], strict=True))
     )
-    return Field(area=area, edges=edges, uncertainty=rng.choice([0.0, 2.0, 5.0]))
+    return TileArea(area=area, edges=edges, uncertainty=rng.choice([0.0, 2.0, 5.0]))
 
 
 def a_cell(rng: random.Random) -> RepeatCell:
@@ -65,7 +65,7 @@ def a_cell(rng: random.Random) -> RepeatCell:
     return repeat_cell(rng.choice(["stacked", "running"]), [tile], 3.0)
 
 
-def measured(cell: RepeatCell, field: Field, shift: XY) -> tuple[int, list[tuple[float, float, str]]]:
+def measured(cell: RepeatCell, field: TileArea, shift: XY) -> tuple[int, list[tuple[float, float, str]]]:
     """How many tiles are cut, and of every cut its width, the tile's own width there and the side it is cut along.
 
     Measured anew on the tiles as laid; all edges here are level or upright.
@@ -192,5 +192,5 @@ def test_a_tapered_cut_is_as_wide_as_its_narrow_end(foot: list[tuple[float, floa
     """A wall 3 degrees askew: the tile beside it is 20 mm at one end and 35 mm at the other, whatever the foot."""
     tile = TileStock(id="t", size=(mm(297), mm(297)), thickness=mm(8), kind="ceramic", joint=mm(3))
     cell = repeat_cell("stacked", [tile], 3.0)
-    start = judge_start(cell, Field(area=Polygon([*foot, (635, 297), (0, 297)])), (0.0, 0.0), RULES)
+    start = judge_start(cell, TileArea(area=Polygon([*foot, (635, 297), (0, 297)])), (0.0, 0.0), RULES)
     assert start.narrowest == pytest.approx(20, abs=0.3) and start.smallest_cut == start.narrowest and start.sliver

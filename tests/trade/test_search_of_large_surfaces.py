@@ -8,7 +8,7 @@ import pytest
 from firstcourse.cutting import StockSize
 from firstcourse.cutting import choice as search
 from firstcourse.cutting.choice import FULL_WORK, choose
-from firstcourse.cutting.choices import Arrangement, Course, Field
+from firstcourse.cutting.choices import Arrangement, ChoiceField, Course
 
 WIDE = 100
 
@@ -17,7 +17,7 @@ def work_of(monkeypatch: pytest.MonkeyPatch, sheets: int, effort: int) -> int:
     """Steps that a field is searched in whose bound is so many sheets, and that is never met."""
     counted: list[int] = []
     course = Course((0, 50, WIDE), ((0, 1, ((50, 60),)), (1, 2, ((50, 60),)), (0, 2, ((WIDE, 60),))))
-    field = Field("f", (Arrangement((course,) * 3, 10),))
+    field = ChoiceField("f", (Arrangement((course,) * 3, 10),))
 
     def found(self: object, steps: int, parts: int, bound: int) -> None:
         counted.append(steps + parts)

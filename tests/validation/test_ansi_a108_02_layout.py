@@ -12,7 +12,7 @@ from shapely import box
 
 from firstcourse.plan import TileStock
 from firstcourse.rules import load_rules
-from firstcourse.tiles.model import Field
+from firstcourse.tiles.model import TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.start import find_starts, judge_start
 from firstcourse.units import inches
@@ -32,7 +32,7 @@ def test_a_field_is_centred_the_way_that_leaves_the_better_cuts(
     size = inches(tile_in)
     tile = TileStock(id="t", size=(size, size), thickness=inches(0.3125), kind="ceramic", joint=inches(0.125))
     cell = repeat_cell("stacked", [tile], JOINT)
-    field = Field(area=box(0, 0, field_in * INCH, field_in * INCH))
+    field = TileArea(area=box(0, 0, field_in * INCH, field_in * INCH))
     pick = find_starts(cell, field, RULES)[0]
     assert pick.smallest_cut / INCH == pytest.approx(chosen_in, abs=0.0005)
     assert pick.whole_tiles == whole**2

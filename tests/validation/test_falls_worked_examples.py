@@ -8,7 +8,7 @@ import math
 
 import pytest
 
-from firstcourse.details.shelves import Limits
+from firstcourse.details.shelves import FallLimits
 from firstcourse.plan import LevelPoint
 from firstcourse.showers.fall_planes import level_floor, run_for_rise, single_floor
 from firstcourse.showers.falls import choose_rise
@@ -16,8 +16,8 @@ from firstcourse.showers.valley_levels import valley_levels
 from firstcourse.units import inches, ticks_from_mm
 
 FOOT = 12.0
-US = Limits(least=0.25 / FOOT, greatest=0.5 / FOOT)
-AU = Limits(least=1 / 80, greatest=1 / 50)
+US = FallLimits(least=0.25 / FOOT, greatest=0.5 / FOOT)
+AU = FallLimits(least=1 / 80, greatest=1 / 50)
 
 
 def rectangle(length: float, width: float) -> tuple[tuple[float, float], ...]:

@@ -10,7 +10,7 @@ import pytest
 
 from firstcourse.grounds import judge_exposure
 from firstcourse.grounds.exposure import ExposedSurface, Zone
-from firstcourse.grounds.flat_enough import Ground, judge_ground
+from firstcourse.grounds.flat_enough import ReadGround, judge_ground
 from firstcourse.grounds.flatness import Spot, tolerance_for
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape
@@ -24,7 +24,7 @@ def ground(hump_mm):
         for u in (0, 900, 1800)
         for v in (0, 600, 1200)
     )
-    return Ground(ref="bath/wall/A-B", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0)
+    return ReadGround(ref="bath/wall/A-B", is_floor=True, tape=Tape.MM, spots=spots, tile_edge_mm=300, area_m2=2.0)
 
 
 @pytest.mark.parametrize(("practice", "limit"), [("uk", 3), ("au", 4)])

@@ -8,7 +8,7 @@ from shapely.geometry.base import BaseGeometry
 
 from firstcourse.boards.edges import Run, edge_members, open_edges
 from firstcourse.boards.faults import ends_too_close, members_asked_for, narrow_boards, near_panel_joint
-from firstcourse.boards.field import SEALED, Limits, limits_of
+from firstcourse.boards.field import SEALED, BoardLimits, limits_of
 from firstcourse.boards.seams import covered
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import Ring, axis_near, axis_of, bounds, rectangle, sides
@@ -90,7 +90,7 @@ def laid_as_built(surface: Surface, boards: Sequence[Board], rules: RuleSet, gra
     return Laid(seams, added, findings)
 
 
-def _facing(boards: Sequence[Board], axis: int, limits: Limits, widest: int) -> Iterator[_Gap]:
+def _facing(boards: Sequence[Board], axis: int, limits: BoardLimits, widest: int) -> Iterator[_Gap]:
     """The gaps along an axis between edges that face each other no farther apart than a seam is wide.
 
     Between boards that are up it is as wide as they stand, as long as it is a joint and no strip to be filled.
@@ -145,7 +145,7 @@ def _line(gap: _Gap, axis: int) -> Segment:
 
 
 def _added(
-    surface: Surface, boards: Sequence[Board], lines: Sequence[Sequence[_Gap]], limits: Limits, rules: RuleSet
+    surface: Surface, boards: Sequence[Board], lines: Sequence[Sequence[_Gap]], limits: BoardLimits, rules: RuleSet
 ) -> tuple[tuple[Support, ...], list[Run]]:
     """Members to add behind seams and edges, also of boards that are up; and what hangs all the same."""
     carried = any(support.kind is SupportKind.PANEL for support in surface.supports)
@@ -176,7 +176,7 @@ def _added(
     )
 
 
-def _borne(gap: _Gap, surface: Surface, axis: int, limits: Limits) -> bool:
+def _borne(gap: _Gap, surface: Surface, axis: int, limits: BoardLimits) -> bool:
     """Whether members that are there bear both boards along a gap."""
     spans = []
     for support in surface.supports:
@@ -218,7 +218,9 @@ def widest_joint(rules: RuleSet, graduation: int) -> int:
     return max(gaps) + 2 * graduation
 
 
-def _gaps_as_built(surface: Surface, boards: Sequence[Board], limits: Limits, rules: RuleSet) -> Iterator[Finding]:
+def _gaps_as_built(
+    surface: Surface, boards: Sequence[Board], limits: BoardLimits, rules: RuleSet
+) -> Iterator[Finding]:
     """Boards that are up and stand otherwise apart than asked, or too near to what bounds them."""
     between, widest = rules.ticks("boards.gap.between"), widest_joint(rules, limits.graduation)
     gaps: dict[tuple[int, int], list[int]] = {}
@@ -272,7 +274,7 @@ def _bounds_of(surface: Surface) -> Iterator[tuple[str, BaseGeometry]]:
 
 
 def _close_joints(
-    surface: Surface, lines: Sequence[Sequence[_Gap]], limits: Limits, rules: RuleSet
+    surface: Surface, lines: Sequence[Sequence[_Gap]], limits: BoardLimits, rules: RuleSet
 ) -> Iterator[Finding]:
     """End joints on both sides of a joint that stand closer than asked, each place once."""
     told: set[tuple[int, int, int]] = set()
@@ -296,7 +298,7 @@ def _middle(gap: _Gap) -> int:
 
 
 def _near_panel_joints(
-    surface: Surface, lines: Sequence[Sequence[_Gap]], limits: Limits, rules: RuleSet
+    surface: Surface, lines: Sequence[Sequence[_Gap]], limits: BoardLimits, rules: RuleSet
 ) -> Iterator[Finding]:
     """Seams that run beside a joint of the panel below, closer than asked."""
     told: set[tuple[int, int]] = set()

@@ -2,14 +2,14 @@
 
 from itertools import pairwise
 
-from firstcourse.boards.field import Field
+from firstcourse.boards.field import BoardField
 from firstcourse.boards.limbs import is_barred
 
 Span = tuple[int, int]
 """Lower and upper edge of one course [ticks]."""
 
 
-def course_spans(field: Field, height: int) -> list[tuple[Span, ...]]:
+def course_spans(field: BoardField, height: int) -> list[tuple[Span, ...]]:
     """The ways to stack courses of at most `height`, fewest courses first.
 
     Full courses from below with the rest on top, the rest below, the last two evened, all alike; each only where
@@ -49,11 +49,11 @@ def course_spans(field: Field, height: int) -> list[tuple[Span, ...]]:
     return sorted(found, key=lambda spans: (len(spans), _slivers(field, spans)))
 
 
-def _slivers(field: Field, spans: tuple[Span, ...]) -> int:
+def _slivers(field: BoardField, spans: tuple[Span, ...]) -> int:
     return sum(upper - lower < field.limits.least_piece for lower, upper in spans)
 
 
-def placed(field: Field, heights: list[int], most: int) -> tuple[Span, ...] | None:
+def placed(field: BoardField, heights: list[int], most: int) -> tuple[Span, ...] | None:
     """Stack courses of about these heights, each joint moved down to the nearest place where it may run."""
     _, lower, _, upper = field.box
     gap, step = field.limits.gap, field.limits.graduation
@@ -77,7 +77,7 @@ def placed(field: Field, heights: list[int], most: int) -> tuple[Span, ...] | No
     return tuple(spans)
 
 
-def _joint_at_or_below(field: Field, top: int, least: int) -> int | None:
+def _joint_at_or_below(field: BoardField, top: int, least: int) -> int | None:
     """The highest upper edge at or below `top` from which a joint of one gap may run."""
     gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[1]
     top = (top - origin) // step * step + origin
@@ -104,14 +104,14 @@ def _joint_at_or_below(field: Field, top: int, least: int) -> int | None:
     return top if top >= least else None
 
 
-def bearing_edge(start: int, end: int, field: Field, origin: int) -> int | None:
+def bearing_edge(start: int, end: int, field: BoardField, origin: int) -> int | None:
     """Where the near board ends so that both boards bear on a member; None if they cannot."""
     gap, step, bearing = field.limits.gap, field.limits.graduation, field.limits.bearing
     edge = ((start + end - gap) // 2 - origin + step // 2) // step * step + origin
     return edge if edge - start >= bearing and end - edge - gap >= bearing else None
 
 
-def spans_beside(field: Field, height: int) -> list[tuple[Span, ...]]:
+def spans_beside(field: BoardField, height: int) -> list[tuple[Span, ...]]:
     """The ways to stack courses where boards are up: a joint runs on from each lower and upper edge of theirs.
 
     So none is notched round a board that is there. Between such joints: full courses from below with the rest on

@@ -15,7 +15,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely import Polygon
 
-from firstcourse.geometry import Frame, Point, Ring, bounds, sides
+from firstcourse.geometry import LineAxes, Point, Ring, bounds, sides
 from firstcourse.plan import (
     Board,
     Opening,
@@ -175,7 +175,7 @@ def _plainly_carried(a: Point, b: Point, boxes: list[tuple[int, int, int, int] |
 
 def bare_parts(a: Point, b: Point, faces: Sequence[Ring], limits: EdgeRules) -> list[Run]:
     """The stretches of an edge, longer than a short one, under which too little of any face lies [ticks]."""
-    frame = Frame.along(a, a, b)
+    frame = LineAxes.along(a, a, b)
     length = math.hypot(b[0] - a[0], b[1] - a[1])
     reach = shapely.box(0, 0, length, limits.reach)
     near = [part for face in faces for part in [frame.local(Polygon(face))] if part.intersects(reach)]
@@ -253,7 +253,7 @@ def _behind(run: Run, faces: list[Ring], out: int, width: int, limits: EdgeRules
         width: How wide one is.
         limits: Rules to keep.
     """
-    frame = Frame.along(run.start, run.start, run.end)
+    frame = LineAxes.along(run.start, run.start, run.end)
     length = math.hypot(run.end[0] - run.start[0], run.end[1] - run.start[1])
     there = []
     for face in faces:

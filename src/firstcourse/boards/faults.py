@@ -7,7 +7,7 @@ from shapely import Polygon
 
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run
-from firstcourse.boards.field import Limits
+from firstcourse.boards.field import BoardLimits
 from firstcourse.boards.limbs import narrow_parts
 from firstcourse.boards.members import row_near_panel
 from firstcourse.boards.seams import Course
@@ -126,7 +126,7 @@ def _stagger(surface: Surface, rows: Sequence[Row], lines: set[Segment], rules: 
                 yield ends_too_close(surface, nearest, limits, rules)
 
 
-def ends_too_close(surface: Surface, apart: int, limits: Limits, rules: RuleSet) -> Finding:
+def ends_too_close(surface: Surface, apart: int, limits: BoardLimits, rules: RuleSet) -> Finding:
     """End joints on both sides of a joint that stand so far apart [ticks]."""
     return rules.entry("boards.stagger.end_joints").found(
         "BRD-202" if apart <= limits.gap else "BRD-201",
@@ -152,7 +152,9 @@ def _near_panel_joints(
             yield near_panel_joint(surface, edge, limits, rules, upright=across != along_v)
 
 
-def near_panel_joint(surface: Surface, edge: int, limits: Limits, rules: RuleSet, *, upright: bool) -> Finding:
+def near_panel_joint(
+    surface: Surface, edge: int, limits: BoardLimits, rules: RuleSet, *, upright: bool
+) -> Finding:
     """A seam whose gap begins at `edge` [ticks], too near to a joint of the panel below."""
     return rules.entry("boards.offset.panel_joints").found(
         "BRD-203",

@@ -31,7 +31,7 @@ _GAP_RULE = {SideKind.PERIMETER: "boards.gap.perimeter", SideKind.FOOT: "boards.
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class BoardLimits:
     """The rules that a layout keeps [ticks]."""
 
     gap: int
@@ -55,7 +55,7 @@ class Band(NamedTuple):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Field:
+class BoardField:
     """A surface, transposed where courses run along v.
 
     Attributes:
@@ -78,7 +78,7 @@ class Field:
     region: shapely.Geometry
     bands: tuple[Band, ...]
     grid: Grid
-    limits: Limits
+    limits: BoardLimits
     corners: tuple[Point, ...]
     upright: tuple[SideOfGround, ...]
     level: tuple[SideOfGround, ...]
@@ -131,9 +131,9 @@ class Field:
         )
 
 
-def limits_of(rules: RuleSet, graduation: int) -> Limits:
+def limits_of(rules: RuleSet, graduation: int) -> BoardLimits:
     """The rules that a layout keeps."""
-    return Limits(
+    return BoardLimits(
         gap=-(-rules.ticks("boards.gap.between") // graduation) * graduation,
         stagger=rules.ticks("boards.stagger.end_joints"),
         least_piece=rules.ticks("boards.piece.min"),
@@ -299,13 +299,13 @@ class _Same[Thing]:
         return isinstance(other, _Same) and other.thing is self.thing
 
 
-def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> Field:
+def field_of(surface: Surface, rules: RuleSet, graduation: int, *, along_v: bool) -> BoardField:
     """Make a surface ready for courses along u, or along v by transposing it."""
     return _field_of(_Same(surface), _Same(rules), graduation, along_v=along_v)
 
 
 @lru_cache(maxsize=64)
-def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_v: bool) -> Field:
+def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_v: bool) -> BoardField:
     surface, rules = of.thing, by.thing
     ground = _ground_of(surface, rules, graduation)
     limits = limits_of(rules, graduation)
@@ -338,7 +338,7 @@ def _field_of(of: _Same[Surface], by: _Same[RuleSet], graduation: int, *, along_
         cross = tuple((lower, left, upper, right) for left, lower, right, upper in cross)
         up = [(lower, left, upper, right) for left, lower, right, upper in up]
         extent = (extent[1], extent[0], extent[3], extent[2])
-    return Field(
+    return BoardField(
         region=ground.region,
         bands=ground.bands,
         grid=ground.grid,

@@ -12,7 +12,7 @@ from firstcourse.boards.as_built import laid_as_built
 from firstcourse.boards.courses import Span
 from firstcourse.boards.edges import Run, edge_members
 from firstcourse.boards.faults import members_asked_for, narrow_boards, seams_out_of_place
-from firstcourse.boards.field import Field, field_of, transposed
+from firstcourse.boards.field import BoardField, field_of, transposed
 from firstcourse.boards.members import row_added, row_runs, seam_member
 from firstcourse.boards.seams import Course
 from firstcourse.boards.strips import Box
@@ -215,7 +215,9 @@ def cells(course: Course, seams: tuple[int, ...]) -> list[Span]:
     return list(zip((left, *(seam + gap for seam in seams)), (*seams, right), strict=True))
 
 
-def _seams(field: Field, courses: list[Course], choice: Choice, boards: tuple[Board, ...]) -> tuple[Seam, ...]:
+def _seams(
+    field: BoardField, courses: list[Course], choice: Choice, boards: tuple[Board, ...]
+) -> tuple[Seam, ...]:
     """The middle lines of the gaps between boards; where a course tapers to nothing there is no seam."""
     gap = field.limits.gap
     half = gap // 2
@@ -278,7 +280,7 @@ def _shared(one: Box, other: Box) -> int:
 def _added(
     surface: Surface,
     boards: tuple[Board, ...],
-    field: Field,
+    field: BoardField,
     courses: list[Course],
     choice: Choice,
     rules: RuleSet,

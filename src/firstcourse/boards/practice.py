@@ -1,7 +1,7 @@
 """Plain practice for comparison: full sheets from the lower left, every second course begun with half a sheet."""
 
 from firstcourse.boards.courses import Span, bearing_edge, spans_beside
-from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.field import BoardField, field_of
 from firstcourse.boards.layout import Choice, SurfaceLayout, build_layout, only_up
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
@@ -49,7 +49,7 @@ def practice_layout(
     return build_layout(surface, choice, stock, rules, tape, mark=mark)
 
 
-def _end(field: Field, at: int, whole: int, end: int) -> int:
+def _end(field: BoardField, at: int, whole: int, end: int) -> int:
     """Where a whole board ends; earlier where it would leave a crack too narrow for any board beyond the gap."""
     limits = field.limits
     if end <= at + whole:
@@ -60,7 +60,7 @@ def _end(field: Field, at: int, whole: int, end: int) -> int:
     return max(floor_to(end - limits.gap - least - at, limits.graduation) + at, at + limits.graduation)
 
 
-def _course_seams(field: Field, left: int, right: int, length: int, first: int) -> tuple[int, ...]:
+def _course_seams(field: BoardField, left: int, right: int, length: int, first: int) -> tuple[int, ...]:
     gap, origin, step = field.limits.gap, field.grid.origin[0], field.limits.graduation
     members = sorted(
         edge

@@ -7,7 +7,7 @@ import shapely
 from shapely import box as shapely_box
 
 from firstcourse.boards.courses import Span
-from firstcourse.boards.field import Field
+from firstcourse.boards.field import BoardField
 from firstcourse.boards.strips import Box, Strip
 from firstcourse.geometry import LEAST_AREA2, Ring, from_shapely, rectangle
 from firstcourse.units import TICKS_PER_MM
@@ -15,10 +15,10 @@ from firstcourse.units import TICKS_PER_MM
 Area = tuple[Ring, tuple[Ring, ...]]
 
 
-class Ground:
+class CourseGround:
     """What one course covers, whatever sheets it is laid with; outlines once worked out are kept."""
 
-    def __init__(self, field: Field, span: Span) -> None:
+    def __init__(self, field: BoardField, span: Span) -> None:
         self.span = span
         self._narrow = field.limits.least_piece
         self._field = field

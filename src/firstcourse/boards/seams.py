@@ -8,9 +8,9 @@ from math import ceil
 import numpy as np
 
 from firstcourse.boards.courses import Span, bearing_edge
-from firstcourse.boards.field import Field
+from firstcourse.boards.field import BoardField
 from firstcourse.boards.limbs import Barred, is_barred
-from firstcourse.boards.seam_ground import Area, Ground
+from firstcourse.boards.seam_ground import Area, CourseGround
 from firstcourse.geometry import LEAST_AREA2
 from firstcourse.units import TICKS_PER_MM, ceil_to, floor_to
 
@@ -35,10 +35,10 @@ class Course:
     """One course of a field: its candidate seams and the boards between any two of them."""
 
     def __init__(
-        self, field: Field, span: Span, length: int, height: int, *, ground: Ground | None = None
+        self, field: BoardField, span: Span, length: int, height: int, *, ground: CourseGround | None = None
     ) -> None:
         self.field, self.span, self.length, self.height = field, span, length, height
-        self.ground = ground or Ground(field, span)
+        self.ground = ground or CourseGround(field, span)
 
     @property
     def ends(self) -> Span:
@@ -280,7 +280,7 @@ def fits(width: int, height: int, length: int, other: int) -> bool:
     return (width <= length and height <= other) or (width <= other and height <= length)
 
 
-def stagger_cost(field: Field, below: Pattern, above: Pattern) -> int:
+def stagger_cost(field: BoardField, below: Pattern, above: Pattern) -> int:
     """What seams of neighbouring courses cost that stand closer than the stagger; in line costs most."""
     if not below.seams or not above.seams:
         return 0
@@ -292,7 +292,7 @@ def stagger_cost(field: Field, below: Pattern, above: Pattern) -> int:
     return cost
 
 
-def cheapest(field: Field, courses: list[Course]) -> tuple[int, tuple[Pattern, ...]] | None:
+def cheapest(field: BoardField, courses: list[Course]) -> tuple[int, tuple[Pattern, ...]] | None:
     """The seams of all courses that cost least together, and that cost; None where a course cannot be laid."""
     layer: list[tuple[int, tuple[Pattern, ...]]] = [(0, ())]
     for course in courses:

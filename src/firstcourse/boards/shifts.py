@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from firstcourse.boards.courses import Span
-from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.field import BoardField, field_of
 from firstcourse.boards.layout import Choice, cells
 from firstcourse.boards.limbs import is_barred
 from firstcourse.boards.members import row_added, row_near_panel
@@ -99,7 +99,7 @@ def _worse(course: Course, then: int, now: int) -> bool:
     )
 
 
-def _worse_row(field: Field, then: int, now: int) -> bool:
+def _worse_row(field: BoardField, then: int, now: int) -> bool:
     return (
         (row_added(field, now) and not row_added(field, then))
         or (row_near_panel(field, now) and not row_near_panel(field, then))

@@ -4,10 +4,10 @@ from collections.abc import Hashable
 from dataclasses import replace
 
 from firstcourse.boards.courses import Span, course_spans
-from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.field import BoardField, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seam_ground import CourseGround
 from firstcourse.boards.seams import ADDED, NEAR_PANEL, UNSTAGGERED, Course, cheapest
 from firstcourse.plan import Stock, Surface
 from firstcourse.rules import RuleSet
@@ -37,7 +37,7 @@ def layout_alternatives(
     if not usable or plain[0].region.is_empty:
         return ()
     found: list[Choice] = []
-    grounds: tuple[dict[Span, Ground], ...] = ({}, {})
+    grounds: tuple[dict[Span, CourseGround], ...] = ({}, {})
     for loose in (0, 1, 2, 3):
         for along_v, field in zip((False, True), plain, strict=True):
             found += _choices(replace(field, loose=loose), usable, grounds[along_v], along_v=along_v)
@@ -57,7 +57,7 @@ def best_choice(alternatives: tuple[Choice, ...], stock: tuple[Stock, ...]) -> C
 
 
 def _choices(
-    field: Field, stock: tuple[Stock, ...], grounds: dict[Span, Ground], *, along_v: bool
+    field: BoardField, stock: tuple[Stock, ...], grounds: dict[Span, CourseGround], *, along_v: bool
 ) -> list[Choice]:
     found: list[Choice] = []
     for sheet in stock:
@@ -68,7 +68,7 @@ def _choices(
                 courses = []
                 for span in spans:
                     if span not in grounds:
-                        grounds[span] = Ground(field, span)
+                        grounds[span] = CourseGround(field, span)
                     ground = grounds[span]
                     # Courses that are alike share one course, and with it the work done for it.
                     like = span if field.loose else ground.likeness
@@ -96,7 +96,7 @@ def _choices(
     return found
 
 
-def _joint_cost(field: Field, spans: tuple[tuple[int, int], ...]) -> int:
+def _joint_cost(field: BoardField, spans: tuple[tuple[int, int], ...]) -> int:
     tops = [upper for _, upper in spans[:-1]]
     return sum(
         (ADDED if row_added(field, top) else 0) + (NEAR_PANEL if row_near_panel(field, top) else 0) for top in tops

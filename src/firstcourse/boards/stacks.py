@@ -8,10 +8,10 @@ from itertools import combinations_with_replacement
 import numpy as np
 
 from firstcourse.boards.courses import Span, placed, spans_beside
-from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.field import BoardField, field_of
 from firstcourse.boards.layout import Choice
 from firstcourse.boards.members import row_added, row_near_panel
-from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seam_ground import CourseGround
 from firstcourse.boards.seams import Course
 from firstcourse.geometry import LEAST_AREA2
 from firstcourse.plan import Stock, Surface
@@ -96,7 +96,7 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
         if field.region.is_empty or not sides:
             return ()
         made: dict[Hashable, tuple[OpenCourse, bool] | None] = {}
-        grounds: dict[Span, Ground] = {}
+        grounds: dict[Span, CourseGround] = {}
         added: dict[int, bool] = {}
         seen: set[tuple[Span, ...]] = set()
         plain = _is_plain(field)
@@ -108,7 +108,7 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
             courses = []
             for span in spans:
                 if span not in grounds:
-                    grounds[span] = Ground(field, span)
+                    grounds[span] = CourseGround(field, span)
                 like = grounds[span].likeness
                 if like not in made:
                     made[like] = _open_course(field, grounds[span], stock, sides, along_v=along_v)
@@ -132,7 +132,7 @@ def open_stacks(surface: Surface, stock: tuple[Stock, ...], rules: RuleSet, tape
     return tuple(stack for faults, stack in found if faults == least)
 
 
-def _stacked(field: Field, sides: list[int], *, both_ways: bool) -> Iterator[tuple[Span, ...]]:
+def _stacked(field: BoardField, sides: list[int], *, both_ways: bool) -> Iterator[tuple[Span, ...]]:
     """The stacks of courses that are tried, in order; where boards are up those that run on from their edges."""
     if field.up:
         step = field.limits.graduation
@@ -146,13 +146,13 @@ def _stacked(field: Field, sides: list[int], *, both_ways: bool) -> Iterator[tup
             yield spans
 
 
-def _is_plain(field: Field) -> bool:
+def _is_plain(field: BoardField) -> bool:
     """Whether the surface is a rectangle without openings."""
     left, lower, right, upper = field.box
     return bool(field.region.area == (right - left) * (upper - lower))
 
 
-def _height_sets(field: Field, sides: list[int], *, both_ways: bool) -> list[tuple[int, ...]]:
+def _height_sets(field: BoardField, sides: list[int], *, both_ways: bool) -> list[tuple[int, ...]]:
     """Heights that fill the surface, the greatest first or also last; few courses and few heights first."""
     _, lower, _, upper = field.box
     total, gap, step = upper - lower, field.limits.gap, field.limits.graduation
@@ -190,7 +190,7 @@ def _even(total: int, number: int, step: int) -> list[int]:
 
 
 def _open_course(
-    field: Field, ground: Ground, stock: tuple[Stock, ...], sides: list[int], *, along_v: bool
+    field: BoardField, ground: CourseGround, stock: tuple[Stock, ...], sides: list[int], *, along_v: bool
 ) -> tuple[OpenCourse, bool] | None:
     """A course with its open seams, and whether a board below the least size cannot be helped."""
     course = Course(field, ground.span, sides[0], sides[-1], ground=ground)
@@ -317,7 +317,7 @@ def _spaced(
     return found, sorted({wide for *_, wide in found})
 
 
-def _grid(field: Field, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:
+def _grid(field: BoardField, left: int, right: int, sides: Iterable[int]) -> Iterable[int]:
     """Places on a grid, at whole boards and at parts of them from either end."""
     gap, step, origin = field.limits.gap, field.limits.graduation, field.grid.origin[0]
     least = min(field.limits.least_piece, right - left)

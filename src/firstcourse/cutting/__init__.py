@@ -1,8 +1,8 @@
 """Cutting rectangles from sheets by edge-to-edge cuts. Whole numbers only; knows nothing of what they are for."""
 
 from firstcourse.cutting.choice import choose
-from firstcourse.cutting.choices import Arrangement, Course, Field
-from firstcourse.cutting.every_layout import Gaps, Ground, Span, most_gaps
+from firstcourse.cutting.choices import Arrangement, ChoiceField, Course
+from firstcourse.cutting.every_layout import GapGround, Gaps, Span, most_gaps
 from firstcourse.cutting.kernels import Ints, compiled, warm
 from firstcourse.cutting.model import (
     Blank,
@@ -22,14 +22,14 @@ __all__ = [
     "Arrangement",
     "Blank",
     "CannotCutError",
+    "ChoiceField",
     "Course",
     "CutLine",
     "CutPart",
     "CutSheet",
     "CuttingPlan",
-    "Field",
+    "GapGround",
     "Gaps",
-    "Ground",
     "Ints",
     "KeptSize",
     "Span",

@@ -25,7 +25,7 @@ from itertools import pairwise
 from math import gcd, log
 from typing import TYPE_CHECKING, Any
 
-from firstcourse.cutting.choices import Choice, Course, Field, Pick, Size
+from firstcourse.cutting.choices import Choice, ChoiceField, Course, Pick, Size
 from firstcourse.cutting.laid import Laid, laid
 from firstcourse.cutting.model import Blank, CannotCutError, KeptSize, StockSize
 from firstcourse.cutting.packing import Room
@@ -70,7 +70,7 @@ MOST_ROOMS = 60
 
 
 def choose(
-    fields: Sequence[Field],
+    fields: Sequence[ChoiceField],
     stock: Sequence[StockSize],
     kept: Sequence[KeptSize] = (),
     *,
@@ -142,7 +142,9 @@ State = tuple["Ints", "Ints", "Ints", "Ints", "Ints"]
 class _Search:
     """The arrays a kernel works on and the best state so far."""
 
-    def __init__(self, fields: Sequence[Field], stock: Sequence[StockSize], kept: Sequence[KeptSize]) -> None:
+    def __init__(
+        self, fields: Sequence[ChoiceField], stock: Sequence[StockSize], kept: Sequence[KeptSize]
+    ) -> None:
         import numpy as np
 
         from firstcourse.cutting import kernels
@@ -278,14 +280,14 @@ class _Search:
         return Choice(tuple(picks), tuple(sheets), self.cost, bound)
 
 
-def _tables(fields: Sequence[Field], rooms: Sequence[Room]) -> tuple[tuple[Any, ...], int, list[int], int]:
+def _tables(fields: Sequence[ChoiceField], rooms: Sequence[Room]) -> tuple[tuple[Any, ...], int, list[int], int]:
     """The arrays of `kernels`, the least side of any blank, the most blanks of each field, and the unit.
 
     Sides of blanks are divided by the greatest number that divides them all.
     """
     import numpy as np
 
-    field_first, kin, course_first, stagger, allowed, kind = [0], [], [0], [], [], []
+    field_first, goes_with, course_first, stagger, allowed, kind = [0], [], [0], [], [], []
     break_first, cell_first = [0], [0]
     position: list[int] = []
     blank_first: list[int] = []
@@ -296,7 +298,7 @@ def _tables(fields: Sequence[Field], rooms: Sequence[Room]) -> tuple[tuple[Any, 
     most_of_kind: list[int] = []
     per_field = []
     for number, field in enumerate(fields):
-        kin.append(
+        goes_with.append(
             likes.setdefault(f"{field.like}/{len(field.arrangements)}" if field.like else f"#{number}", number)
         )
         for arrangement in field.arrangements:
@@ -330,7 +332,7 @@ def _tables(fields: Sequence[Field], rooms: Sequence[Room]) -> tuple[tuple[Any, 
     if not sizes:
         raise CannotCutError(fields[0].id)
     unit = gcd(*(side for size in sizes for side in size))
-    lists = (field_first, kin, course_first, stagger, allowed, kind, break_first, position, cell_first,
+    lists = (field_first, goes_with, course_first, stagger, allowed, kind, break_first, position, cell_first,
              blank_first, blank_num, [w // unit for w, _ in sizes], [h // unit for _, h in sizes])  # fmt: skip
     return tuple(np.array(values, np.int64) for values in lists), min(map(min, sizes)) // unit, per_field, unit
 

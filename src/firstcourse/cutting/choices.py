@@ -35,7 +35,7 @@ class Arrangement:
 
 
 @dataclass(frozen=True)
-class Field:
+class ChoiceField:
     """Something to be filled; `like` marks fields whose arrangements, number by number, go well together."""
 
     id: str

@@ -86,7 +86,7 @@ Span = tuple[int, int]
 
 
 @dataclass(frozen=True, kw_only=True)
-class Ground:
+class GapGround:
     """A rectangle that courses are laid over, with the places where gaps may start.
 
     Attributes:
@@ -126,7 +126,7 @@ class Gaps:
     pair: int
 
 
-def most_gaps(ground: Ground) -> Gaps:
+def most_gaps(ground: GapGround) -> Gaps:
     """The most area of gaps in any stack of courses, in closed form; no less than what `least_area` leaves out.
 
     With `e` breaks more in a pair than in one course alone, every course may have `e`, and those of a set of which
@@ -158,7 +158,7 @@ def most_gaps(ground: Ground) -> Gaps:
     return best
 
 
-def _most_starts(places: Sequence[Span], length: int, ground: Ground, distance: int) -> int:
+def _most_starts(places: Sequence[Span], length: int, ground: GapGround, distance: int) -> int:
     """Most starts of gaps at these places, a least board at both ends and this distance between."""
     count, at, end = 0, ground.least, length - ground.gap - ground.least
     for first, last in sorted(places):

@@ -5,7 +5,8 @@ Compiled code is kept on disk; `python -m firstcourse.cutting.kernels` compiles 
 
 The arrays that describe fields (`Tables` in `choice` builds them):
 
-- `field_first[f] .. field_first[f + 1]`: arrangements of field f; `kin[f]`: fields whose arrangements go together.
+- `field_first[f] .. field_first[f + 1]`: arrangements of field f; `goes_with[f]`: fields whose arrangements go
+  together.
 - `course_first[a] .. course_first[a + 1]`: courses of arrangement a; `stagger[a]`: least distance of breaks in
   neighbouring courses; `allowed[a]`: the rooms it may be cut from, one bit each; `kind[c]`: the course kind of
   course c.
@@ -309,9 +310,9 @@ def anneal(
     Returns:
         (objective, cost, cuts, blanks) of the state left; cost -1 if no legal state was found.
     """
-    (field_first, kin, course_first, stagger, allowed, kind, break_first, position, cell_first, blank_first,
+    (field_first, goes_with, course_first, stagger, allowed, kind, break_first, position, cell_first, blank_first,
      blank_num, blank_w, blank_h) = tables  # fmt: skip
-    fields = len(kin)
+    fields = len(goes_with)
     w, h, mask = np.zeros(most, np.int64), np.zeros(most, np.int64), np.zeros(most, np.int64)
     keys, rank = np.zeros(most, np.int64), np.zeros(most, np.int64)
     load, room_of = np.zeros(most + num_kept, np.int64), np.zeros(most + num_kept, np.int64)
@@ -355,7 +356,7 @@ def anneal(
             offset = draw(seed, field_first[field + 1] - field_first[field])
             alone = draw(seed, 2)
             for other in range(fields):
-                if other == field or (not alone and kin[other] == kin[field]):
+                if other == field or (not alone and goes_with[other] == goes_with[field]):
                     a = field_first[other] + offset
                     new_a[other] = a
                     if not rearrange(other, a, course_first, stagger, kind, break_first, position, cell_first,
@@ -469,12 +470,12 @@ def warm() -> None:
     """Compile what is not yet on disk, by choosing for one small field and cutting one small list."""
     from firstcourse.cutting import cheaper, patterns
     from firstcourse.cutting.choice import choose
-    from firstcourse.cutting.choices import Arrangement, Course, Field
+    from firstcourse.cutting.choices import Arrangement, ChoiceField, Course
     from firstcourse.cutting.every_layout import Region, least_over_layouts
     from firstcourse.cutting.model import StockSize
 
     course = Course((0, 5, 10), ((0, 1, ((5, 5),)), (1, 2, ((5, 5),)), (0, 2, ((10, 5),))))
-    choose([Field("f", (Arrangement((course, course), 1),))], [StockSize("s", 10, 8, 1)], effort=0)
+    choose([ChoiceField("f", (Arrangement((course, course), 1),))], [StockSize("s", 10, 8, 1)], effort=0)
     least_over_layouts([[Region(10, 10, 1, 2, 5, 1)]], StockSize("s", 10, 8, 1))
     cheaper.warm()
     patterns.warm()

@@ -185,9 +185,9 @@ def relay(
     Returns:
         Whether the heap is empty.
     """
-    (field_first, kin, course_first, stagger, allowed, kind, break_first, position, cell_first, blank_first,
+    (field_first, goes_with, course_first, stagger, allowed, kind, break_first, position, cell_first, blank_first,
      blank_num, blank_w, blank_h) = tables  # fmt: skip
-    fields, sheets, slots = len(kin), len(room_of), len(items)
+    fields, sheets, slots = len(goes_with), len(room_of), len(items)
     heap, fewest_cuts = sheets, num_member[sheets] == 0
     if sheets == 0:
         return bool(fewest_cuts)
@@ -229,7 +229,7 @@ def relay(
                 offset = min(max(arrangement[field] - field_first[field] + draw(seed, 17) - 8, 0), ways - 1)
             alone, keep = draw(seed, 4), move > 0
             for other in range(fields):
-                if other == field or (not alone and kin[other] == kin[field]):
+                if other == field or (not alone and goes_with[other] == goes_with[field]):
                     changed[other] = 1
                     new_a[other] = field_first[other] + offset
                     if keep and same_breaks(

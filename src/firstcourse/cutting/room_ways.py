@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
-class Way:
+class PackingWay:
     """How a list is packed.
 
     Attributes:
@@ -44,7 +44,9 @@ def room_table(rooms: Sequence[Room], unit: int) -> "Ints":
     return np.array([(r.w // unit, r.h // unit, int(r.may_turn), r.cost) for r in rooms], np.int64)
 
 
-def packed(blanks: Sequence[Blank], rooms: Sequence[Room], num_kept: int, way: Way, unit: int) -> list[CutSheet]:
+def packed(
+    blanks: Sequence[Blank], rooms: Sequence[Room], num_kept: int, way: PackingWay, unit: int
+) -> list[CutSheet]:
     """The sheets of one packing, with their cuts in working order.
 
     Args:

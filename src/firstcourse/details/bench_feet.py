@@ -9,7 +9,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.job import Job, Room, TiledBench
 from firstcourse.plan import Stock, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey import Frame, SurveyedShower
+from firstcourse.survey import SideFrame, SurveyedShower
 from firstcourse.units import Tape
 from firstcourse.values import Word, least, length
 
@@ -48,7 +48,9 @@ def floors_of(
     )
 
 
-def bench_feet(asked: TiledBench, frame: Frame, floors: Floors | None, on_front: int) -> tuple[Foot, Foot, Foot]:
+def bench_feet(
+    asked: TiledBench, frame: SideFrame, floors: Floors | None, on_front: int
+) -> tuple[Foot, Foot, Foot]:
     """Lower edges of a bench's front, left end and right end, each as seen from where it is tiled.
 
     Tile that is to begin above the floor begins there; what would begin within the floor begins on it.
@@ -86,7 +88,7 @@ def bench_feet(asked: TiledBench, frame: Frame, floors: Floors | None, on_front:
     return front, left_end, right_end
 
 
-def said_of_feet(
+def feet_findings(
     asked: TiledBench, feet: Sequence[Foot], standing: Sequence[bool], ref: str, tape: Tape
 ) -> Iterator[Finding]:
     """That a face is to be cut to a floor that falls along it, and that one cannot begin within the floor.

@@ -5,10 +5,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 
-from firstcourse.details.bench_feet import bench_feet, floors_of, said_of_feet
+from firstcourse.details.bench_feet import bench_feet, feet_findings, floors_of
 from firstcourse.details.footings import Floors, Foot
 from firstcourse.details.linings import bench_linings, kerb_linings, niche_linings, window_linings
-from firstcourse.details.shelves import Limits, drop_of_shelf, least_drop
+from firstcourse.details.shelves import FallLimits, drop_of_shelf, least_drop
 from firstcourse.details.wall_feet import floor_zones, left_on_boards, out_of_level, short_of_floor, tiled_floors
 from firstcourse.details.window_returns import returns_asked, sill_working, windows_of
 from firstcourse.errors import InputProblem, InputValueError, JobError
@@ -18,7 +18,7 @@ from firstcourse.job import Job, Pattern, Room, TiledBench, TiledNiche, Tiling, 
 from firstcourse.layers import laid_of, set_height, tiling_tile
 from firstcourse.plan import OWN_HEIGHT, Opening, OpeningKind, Stock, Surface, SurfaceKind, Zone, opening_ring
 from firstcourse.rules import RuleSet
-from firstcourse.survey import Frame, SurveyedShower, SurveyResult, frames_of
+from firstcourse.survey import SideFrame, SurveyedShower, SurveyResult, frames_of
 from firstcourse.tiles import COURSED, Lining, Rim, ToLine, ToTile, boards_on, surfaces_to_tile, walls_beside
 from firstcourse.units import floor_to, ticks_from_mm, to_mm
 from firstcourse.values import Value, Word, least, length
@@ -212,7 +212,7 @@ class _Liner:
             back=Rim(meets=wall_id, before=boards_on(asked.wall, room, self.stock)),
             on_front=on_front,
         )
-        self.findings += said_of_feet(asked, feet, free, base, self.job.tape)
+        self.findings += feet_findings(asked, feet, free, base, self.job.tape)
         self._on_drain(room, asked, feet[0], base)
         for lining in found:
             tile = asked.tile if lining.name == "top" else front
@@ -316,7 +316,7 @@ class _Liner:
         """How much lower the front lies, and a word on it [ticks]."""
         entry, tape = self.rules.entry("fall.shelf.min"), self.job.tape
         greatest = self.rules.number("fall.shelf.max") if self.rules.has("fall.shelf.max") else None
-        low, high = drop_of_shelf(to_mm(depth), Limits(least=self.rules.number(entry.id), greatest=greatest))
+        low, high = drop_of_shelf(to_mm(depth), FallLimits(least=self.rules.number(entry.id), greatest=greatest))
         needed = least_drop(depth, self.rules, tape)
         drop = needed if given is None else given
         wrong = to_mm(drop) < low - _SAME_MM or (to_mm(drop) > high + _SAME_MM and given is not None)
@@ -361,7 +361,7 @@ class _Liner:
             if name in self.surfaces:
                 self.taken.setdefault(name, []).append(Zone(outline=ring, why=base))
 
-    def _frame(self, room: Room, wall: str) -> Frame:
+    def _frame(self, room: Room, wall: str) -> SideFrame:
         plan = next(one.plan for one in self.survey.rooms if one.name == room.name)
         return frames_of(room, plan)[wall]
 

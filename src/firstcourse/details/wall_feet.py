@@ -12,7 +12,7 @@ from firstcourse.geometry import bounds, from_shapely, to_shapely
 from firstcourse.job import Room
 from firstcourse.plan import Surface, Zone
 from firstcourse.rules import RuleSet
-from firstcourse.survey import Frame
+from firstcourse.survey import SideFrame
 from firstcourse.units import TICKS_PER_MM, Tape
 from firstcourse.values import Ref, length, most
 
@@ -61,7 +61,7 @@ def left_on_boards(wall: Surface) -> Finding:
     )
 
 
-def floor_zones(wall: Surface, frame: Frame, floors: Floors) -> Iterator[Zone]:
+def floor_zones(wall: Surface, frame: SideFrame, floors: Floors) -> Iterator[Zone]:
     """What floors take up of a wall above the foot of its boards, one zone for each floor.
 
     Args:
@@ -110,7 +110,9 @@ def _without_slivers(groups: list[tuple[str, list[tuple[Spot, Spot]]]]) -> Itera
     yield from wide
 
 
-def short_of_floor(wall: Surface, frame: Frame, floors: Floors, rules: RuleSet, tape: Tape) -> Iterator[Finding]:
+def short_of_floor(
+    wall: Surface, frame: SideFrame, floors: Floors, rules: RuleSet, tape: Tape
+) -> Iterator[Finding]:
     """That a wall's boards, and with them its tile, end so high that ground stays bare over a shower floor.
 
     Args:

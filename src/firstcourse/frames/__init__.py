@@ -1,6 +1,6 @@
 """Whether joists, panels and studs will carry tile: every working, and the remedies that would pass."""
 
-from firstcourse.frames.asked import NO_FRAME_RULES, Ground, asked_frame
+from firstcourse.frames.asked import NO_FRAME_RULES, FloorGround, asked_frame
 from firstcourse.frames.askew import judge_askew
 from firstcourse.frames.checks import Check
 from firstcourse.frames.judge import judge
@@ -11,7 +11,7 @@ from firstcourse.frames.walls import check_backing_mass
 __all__ = [
     "NO_FRAME_RULES",
     "Check",
-    "Ground",
+    "FloorGround",
     "Remedy",
     "asked_frame",
     "check_backing_mass",

@@ -65,7 +65,7 @@ class AskedFrame:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Ground:
+class FloorGround:
     """What a room's floor is known by, beside what the job says of it.
 
     Attributes:
@@ -91,7 +91,7 @@ def asked_frame(
     surface: Surface,
     stock: tuple[Stock, ...],
     rules: RuleSet,
-    ground: Ground,
+    ground: FloorGround,
 ) -> AskedFrame:
     """The frame of one surface as far as the job tells it.
 
@@ -141,7 +141,7 @@ def _told_frame(
     surface: Surface,
     stock: tuple[Stock, ...],
     rules: RuleSet,
-    ground: Ground,
+    ground: FloorGround,
 ) -> AskedFrame:
     if surface.kind is SurfaceKind.WALL:
         wall = _boarded_wall(room, surface)
@@ -237,7 +237,7 @@ def _floor(
     surface: Surface,
     stock: tuple[Stock, ...],
     rules: RuleSet,
-    ground: Ground,
+    ground: FloorGround,
 ) -> AskedFrame:
     spacing = None if floor.framing is None else _spacing(floor.framing)
     joists, tile = floor.joists, laid_tile(job, floor)

@@ -1,6 +1,6 @@
 """Polygons on whole ticks: areas, gaps, clipping, with rounding that never overstates what fits."""
 
-from firstcourse.geometry.frame import Frame, Spot
+from firstcourse.geometry.frame import LineAxes, Spot
 from firstcourse.geometry.inset import Grid, grown, inset
 from firstcourse.geometry.polygon import (
     LEAST_AREA2,
@@ -25,8 +25,8 @@ from firstcourse.geometry.polygon import (
 
 __all__ = [
     "LEAST_AREA2",
-    "Frame",
     "Grid",
+    "LineAxes",
     "Point",
     "Ring",
     "Spot",

@@ -13,7 +13,7 @@ Spot = tuple[int, int]
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class LineAxes:
     """A line's own axes: `t` along it, `c` to its left, measured from `origin` [ticks]."""
 
     origin: Point
@@ -21,7 +21,7 @@ class Frame:
     dv: float
 
     @classmethod
-    def along(cls, origin: Point, a: Point, b: Point) -> "Frame":
+    def along(cls, origin: Point, a: Point, b: Point) -> "LineAxes":
         """The frame whose `t` runs the way from `a` to `b`."""
         length = math.hypot(b[0] - a[0], b[1] - a[1])
         return cls(origin, (b[0] - a[0]) / length, (b[1] - a[1]) / length)

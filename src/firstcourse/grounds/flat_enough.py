@@ -29,7 +29,7 @@ _NOTHING_MM = 0.05
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Ground:
+class ReadGround:
     """A floor or wall as read.
 
     Attributes:
@@ -75,7 +75,7 @@ class GroundJudgement:
     filled_l: float = 0.0
 
 
-def judge_ground(rules: RuleSet, ground: Ground) -> GroundJudgement:
+def judge_ground(rules: RuleSet, ground: ReadGround) -> GroundJudgement:
     """Judge the flatness of one surface for its tile.
 
     Raises:
@@ -148,7 +148,7 @@ class _Edge:
         return self.fails or not self.unseen
 
 
-def _edges(ground: Ground, found: Flatness) -> tuple[_Edge, ...]:
+def _edges(ground: ReadGround, found: Flatness) -> tuple[_Edge, ...]:
     limits = found.tolerance
     rows = [(_LONG, found.worst_long_mm, limits.long_mm, limits.long_reach_mm, limits.long_rule, found.long_seen)]
     if limits.short_rule != limits.long_rule:
@@ -168,7 +168,7 @@ def _edges(ground: Ground, found: Flatness) -> tuple[_Edge, ...]:
     )
 
 
-def _edge_working(ground: Ground, edge: _Edge, zone_mm: float) -> Working:
+def _edge_working(ground: ReadGround, edge: _Edge, zone_mm: float) -> Working:
     """The gap under a straightedge; of one that gives no verdict what is known is the readings' own deviation."""
     verdict = "fails" if edge.fails else "holds" if edge.tells else "cannot_tell"
     return Working(
@@ -213,7 +213,7 @@ def _ways(
 
 
 def _finding(
-    rules: RuleSet, ground: Ground, edge: _Edge, ways: tuple[tuple[str, ...], dict[str, Value]]
+    rules: RuleSet, ground: ReadGround, edge: _Edge, ways: tuple[tuple[str, ...], dict[str, Value]]
 ) -> Finding:
     accepted = rules.find("surface.accepted.wall")
     told: dict[str, Value] = {"laid": False, "edge": Word(word=edge.name), "handed_over": False}
@@ -232,7 +232,7 @@ def _finding(
     )
 
 
-def _unseen(rules: RuleSet, ground: Ground, edges: Sequence[_Edge], zone_mm: float) -> tuple[Finding, ...]:
+def _unseen(rules: RuleSet, ground: ReadGround, edges: Sequence[_Edge], zone_mm: float) -> tuple[Finding, ...]:
     """Readings too far apart for a straightedge must not read as flat under it."""
     return tuple(
         rules.entry(edge.rule).found(
@@ -254,7 +254,7 @@ def _unseen(rules: RuleSet, ground: Ground, edges: Sequence[_Edge], zone_mm: flo
     )
 
 
-def _at(which: str, ground: Ground, indexes: Sequence[int]) -> dict[str, Value]:
+def _at(which: str, ground: ReadGround, indexes: Sequence[int]) -> dict[str, Value]:
     """Where readings lie: along the surface, and out on a floor or up on a wall."""
     spots = [ground.spots[index] for index in indexes]
     return {
@@ -264,7 +264,7 @@ def _at(which: str, ground: Ground, indexes: Sequence[int]) -> dict[str, Value]:
     }
 
 
-def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
+def _highs_and_lows(rules: RuleSet, ground: ReadGround, found: Flatness) -> Finding:
     order = sorted(range(len(ground.spots)), key=lambda i: -found.deviations_mm[i])
     # What lies within half the tolerance is not worth a name; the working's map has every reading.
     named = [i for i in order if abs(found.deviations_mm[i]) > found.tolerance.long_mm / 2] or order[:1]
@@ -285,7 +285,7 @@ def _highs_and_lows(rules: RuleSet, ground: Ground, found: Flatness) -> Finding:
     )
 
 
-def _map(ground: Ground, found: Flatness, zone_mm: float) -> Working:
+def _map(ground: ReadGround, found: Flatness, zone_mm: float) -> Working:
     rows = sorted(
         zip(ground.spots, found.deviations_mm, strict=True), key=lambda each: (each[0].v_mm, each[0].u_mm)
     )
@@ -305,7 +305,7 @@ def _map(ground: Ground, found: Flatness, zone_mm: float) -> Working:
     )
 
 
-def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Working:
+def _filling_working(rules: RuleSet, ground: ReadGround, filling: Filling) -> Working:
     entry = rules.entry("surface.fill.yield")
     grind = filling.remedy.names == ("grind",)
     caution: dict[str, Value] = {"caution": Name(name=rules.text("safety.grinding"))} if grind else {}
@@ -327,7 +327,7 @@ def _filling_working(rules: RuleSet, ground: Ground, filling: Filling) -> Workin
     )
 
 
-def _stud_working(rules: RuleSet, ground: Ground, way: Straightening) -> Working:
+def _stud_working(rules: RuleSet, ground: ReadGround, way: Straightening) -> Working:
     rule = f"surface.{way.remedy.names[0]}.max"
     order = sorted(range(len(ground.spots)), key=lambda i: (ground.spots[i].u_mm, ground.spots[i].v_mm))
     return Working(
@@ -357,7 +357,7 @@ def _done(changes_mm: Sequence[float], more: str, less: str) -> dict[str, Value]
     }
 
 
-def _way(ground: Ground) -> Word:
+def _way(ground: ReadGround) -> Word:
     return Word(word="string" if ground.string else "out" if ground.is_floor else "up")
 
 

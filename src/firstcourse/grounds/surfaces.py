@@ -13,7 +13,7 @@ from firstcourse.grounds.build_up import BuildUp, judge_build_up
 from firstcourse.grounds.doorways import Doorway
 from firstcourse.grounds.exposure import ExposedSurface, Zone, zone_working
 from firstcourse.grounds.fittings import Fitting, ValveWindow
-from firstcourse.grounds.flat_enough import Ground, GroundJudgement, judge_ground
+from firstcourse.grounds.flat_enough import GroundJudgement, ReadGround, judge_ground
 from firstcourse.grounds.flatness import MM_PER_IN, Spot
 from firstcourse.grounds.gaps import Gap, judge_gaps
 from firstcourse.grounds.plumb import Corner, Stance, judge_stance, needed_furring_mm
@@ -124,7 +124,7 @@ def _floor_ground(done: SurfaceSide, ask: _Asked, floor: BoardedFloor, tile: Lai
         return
     found = judge_ground(
         ask.rules,
-        Ground(
+        ReadGround(
             ref=ask.surface.id,
             is_floor=True,
             tape=ask.job.tape,
@@ -160,7 +160,7 @@ def _wall_ground(done: SurfaceSide, ask: _Asked, wall: BoardedWall, tile: LaidTi
     )
     found = judge_ground(
         ask.rules,
-        Ground(
+        ReadGround(
             ref=ask.surface.id,
             is_floor=False,
             tape=ask.job.tape,

@@ -71,7 +71,7 @@ _GLYPH = 0.6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Strip:
+class PolePiece:
     """One piece of a pole.
 
     Attributes:
@@ -126,7 +126,7 @@ def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:
     }
 
 
-def strips_of(pole: StoryPole, step: int) -> tuple[Strip, ...]:
+def strips_of(pole: StoryPole, step: int) -> tuple[PolePiece, ...]:
     """A pole cut into strips.
 
     The last has no glue tab above, so that its room may go to the pole itself; where it would be a stub, the one
@@ -141,7 +141,7 @@ def strips_of(pole: StoryPole, step: int) -> tuple[Strip, ...]:
     if count > 1 and breaks[-1] - breaks[-2] < _STUB_MM * TICKS_PER_MM:
         breaks[-2] -= step // 2
     return tuple(
-        Strip(
+        PolePiece(
             pole=pole,
             number=number,
             of=count,
@@ -174,7 +174,7 @@ class _Page:
         self.texts.append({**place, "text": text, "size": size, "bold": bold, "up": up})
 
 
-def _page(strips: Sequence[Strip], speaker: Speaker, size: tuple[float, float], title: str) -> dict[str, Any]:
+def _page(strips: Sequence[PolePiece], speaker: Speaker, size: tuple[float, float], title: str) -> dict[str, Any]:
     page = _Page(size)
     _margin(page, speaker, title)
     for index, strip in enumerate(strips):
@@ -199,7 +199,7 @@ def _margin(page: _Page, speaker: Speaker, title: str) -> None:
         page.text((x, low + 2.0), text, _fitting(text, room, _NAME_MM), up=True)
 
 
-def _draw(page: _Page, strip: Strip, x: float, speaker: Speaker) -> None:
+def _draw(page: _Page, strip: PolePiece, x: float, speaker: Speaker) -> None:
     low = FOOT_MM
     high = low + (strip.end - strip.start) / TICKS_PER_MM
     first, last = strip.number == 1, strip.number == strip.of
@@ -223,7 +223,7 @@ def _cross(page: _Page, x: float, y: float) -> None:
 
 
 def _marks(
-    page: _Page, strip: Strip, x: float, tape: Tape, free: tuple[float, float]
+    page: _Page, strip: PolePiece, x: float, tape: Tape, free: tuple[float, float]
 ) -> list[tuple[float, float]]:
     """Each place with its figure and under it what is marked; gives what the figures and names take [mm]."""
     groups: list[list[PoleMark]] = []
@@ -254,7 +254,9 @@ def _marks(
     return [(beside - below, beside + above) for beside, below in zip(placed, belows, strict=True)]
 
 
-def _caption(page: _Page, strip: Strip, x: float, speaker: Speaker, taken: Sequence[tuple[float, float]]) -> None:
+def _caption(
+    page: _Page, strip: PolePiece, x: float, speaker: Speaker, taken: Sequence[tuple[float, float]]
+) -> None:
     """What the strip is, in the lowest gap between the marks that has room for it, else in the widest."""
     room = page.strip_mm - _TEXT_X_MM - 0.8
     start, end = (format_length(at, speaker.tape) for at in (strip.start, strip.end))

@@ -9,7 +9,7 @@ from typing import NamedTuple
 import shapely
 
 from firstcourse.boards import board_region, limits_of, runs_along
-from firstcourse.cutting import Gaps, Ground, Span, StockSize, most_gaps
+from firstcourse.cutting import GapGround, Gaps, Span, StockSize, most_gaps
 from firstcourse.findings import Finding
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.job import Job
@@ -131,7 +131,7 @@ def field_bound(
 
     def gaps(length: int, across: int, breaks: tuple[Span, ...], joints: tuple[Span, ...]) -> Gaps:
         return most_gaps(
-            Ground(
+            GapGround(
                 length=length,
                 across=across,
                 gap=limits.gap,

@@ -90,7 +90,7 @@ def chosen_together(
     Returns:
         The layouts and their sheets; none are known where an outline does not give the blanks foreseen.
     """
-    from firstcourse.cutting import Arrangement, Course, Field, choose
+    from firstcourse.cutting import Arrangement, ChoiceField, Course, choose
 
     courses: dict[object, Course] = {}
 
@@ -109,7 +109,7 @@ def chosen_together(
                 made = tuple(course(c.edges, c.boards) for c in way.stack.courses)
                 arrangements.append(Arrangement(made, stagger, way.stock))
         spans = [(way.stack.along_v, way.stack.spans) for way in listed if way.stack is not None]
-        fields.append(Field(item.surface.id, tuple(arrangements), f"{item.surface.kind} {spans}"))
+        fields.append(ChoiceField(item.surface.id, tuple(arrangements), f"{item.surface.kind} {spans}"))
     choice = choose(fields, stock, kept, effort=effort, bound=bound)
     layouts = []
     names: dict[str, str] | None = {}

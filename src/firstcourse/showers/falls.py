@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from firstcourse.details import Limits
+from firstcourse.details import FallLimits
 from firstcourse.showers.fall_planes import FallingFloor
 from firstcourse.tiles import XY
 
@@ -36,7 +36,7 @@ class RiseChoice:
     kept: Literal["flow", "planes", "none"]
 
 
-def choose_rise(floor: FallingFloor, limits: Limits, *, step: float = 0.0) -> RiseChoice:
+def choose_rise(floor: FallingFloor, limits: FallLimits, *, step: float = 0.0) -> RiseChoice:
     """Choose how much a floor rises: falls grow in step with it.
 
     Args:
@@ -102,7 +102,7 @@ def drain_places(outline: Sequence[XY], origin: XY, axes: tuple[XY, XY], step: f
 
 
 def nearest_drain(
-    outline: Sequence[XY], drain: XY, places: Sequence[XY], limits: Limits
+    outline: Sequence[XY], drain: XY, places: Sequence[XY], limits: FallLimits
 ) -> tuple[XY | None, float]:
     """The place nearest to a drain from which a level perimeter keeps both limits on every plane.
 

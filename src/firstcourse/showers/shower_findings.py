@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from firstcourse.details import Limits
+from firstcourse.details import FallLimits
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
@@ -39,7 +39,7 @@ def _spot(surveyed: SurveyedShower, at: XY) -> tuple[Measure, Measure]:
 
 def hidden_part(surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], rules: RuleSet) -> Finding:
     """That some of the floor lies round a corner from its drain, with a place that sees it all."""
-    place, ratio = _other_place(surveyed, outline, drain, Limits(least=1.0), rules)
+    place, ratio = _other_place(surveyed, outline, drain, FallLimits(least=1.0), rules)
     values: dict[str, Value] = {}
     if place is not None and ratio < math.inf:
         values["along"], values["out"] = _spot(surveyed, place)
@@ -53,7 +53,7 @@ def hidden_part(surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence
 
 
 def _other_place(
-    surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], limits: Limits, rules: RuleSet
+    surveyed: SurveyedShower, outline: Sequence[XY], drain: Sequence[XY], limits: FallLimits, rules: RuleSet
 ) -> tuple[XY | None, float]:
     """The nearest place, on whole steps from the side, where a point drain keeps the limits."""
     origin = (to_mm(surveyed.origin[0]), to_mm(surveyed.origin[1]))
@@ -63,7 +63,7 @@ def _other_place(
 
 
 def steepness(
-    surveyed: SurveyedShower, unit: FallingFloor, choice: RiseChoice, limits: Limits, rules: RuleSet
+    surveyed: SurveyedShower, unit: FallingFloor, choice: RiseChoice, limits: FallLimits, rules: RuleSet
 ) -> list[Finding]:
     """That no rise keeps the falls that are asked, or none in the valleys, with what would."""
     if choice.kept == "flow":
@@ -100,7 +100,7 @@ def steepness(
 
 
 def _ways(
-    surveyed: SurveyedShower, unit: FallingFloor, limits: Limits, rules: RuleSet
+    surveyed: SurveyedShower, unit: FallingFloor, limits: FallLimits, rules: RuleSet
 ) -> tuple[tuple[str, ...], dict[str, Value]]:
     """What would do where no rise does: remedies by code, and what their words need."""
     ways: list[str] = []
@@ -123,7 +123,7 @@ def _ways(
     return (*ways, linear), values | drawn
 
 
-def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: Limits) -> tuple[str, dict[str, Value]]:
+def _linear(surveyed: SurveyedShower, unit: FallingFloor, limits: FallLimits) -> tuple[str, dict[str, Value]]:
     """The linear drain along a wall from which the floor runs the shortest way, as a remedy with its values."""
     best: tuple[float, str] | None = None
     for side, (a, b) in zip(surveyed.surface.sides, sides(surveyed.surface.outline), strict=True):

@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from firstcourse.details import Limits
+from firstcourse.details import FallLimits
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import Ring, as_ring, sides
 from firstcourse.job import ChosenTile
@@ -150,10 +150,10 @@ def _on_kerb(surveyed: SurveyedShower, tiles: Sequence[ChosenTile], cover: Cover
     return tile.thickness + combed_mortar(longest_side((tile,)), rules).thickness
 
 
-def fall_limits(rules: RuleSet) -> Limits:
+def fall_limits(rules: RuleSet) -> FallLimits:
     """Least and greatest fall of shower floors."""
     greatest = rules.number("fall.max") if rules.has("fall.max") else None
-    return Limits(least=rules.number("fall.min"), greatest=greatest)
+    return FallLimits(least=rules.number("fall.min"), greatest=greatest)
 
 
 def _beds(surveyed: SurveyedShower, rules: RuleSet) -> tuple[int, int]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import shapely
 
-from firstcourse.details import Limits, drop_of_shelf, least_drop
+from firstcourse.details import FallLimits, drop_of_shelf, least_drop
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import to_shapely
 from firstcourse.plan import LevelPoint
@@ -192,7 +192,7 @@ def _size(surveyed: SurveyedShower, wall_finish: int, rules: RuleSet, tape: Tape
 
 def _shelves(surveyed: SurveyedShower, rules: RuleSet, tape: Tape) -> tuple[list[Finding], list[Working]]:
     shower, floor = surveyed.shower, surveyed.surface.id
-    limits = Limits(
+    limits = FallLimits(
         least=rules.number("fall.shelf.min"),
         greatest=rules.number("fall.shelf.max") if rules.has("fall.shelf.max") else None,
     )

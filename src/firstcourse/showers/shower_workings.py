@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from firstcourse.details import Limits
+from firstcourse.details import FallLimits
 from firstcourse.plan import Fall, Surface
 from firstcourse.showers.fall_planes import FallingFloor
 from firstcourse.showers.falls import RiseChoice
@@ -16,7 +16,9 @@ _MM3_PER_LITRE = 1e6
 _MM2_PER_M2 = 1e6
 
 
-def rise_working(floor_id: str, floor: FallingFloor, fall: Fall, choice: RiseChoice, limits: Limits) -> Working:
+def rise_working(
+    floor_id: str, floor: FallingFloor, fall: Fall, choice: RiseChoice, limits: FallLimits
+) -> Working:
     """The rise that the limits of the falls leave.
 
     Args:
@@ -116,7 +118,7 @@ def recess_working(floor_id: str, entry: int, under: int, cover: Cover, needed: 
     )
 
 
-def drop_working(ref: str, depth: int, limits: Limits, least: int) -> Working:
+def drop_working(ref: str, depth: int, limits: FallLimits, least: int) -> Working:
     """How much a shelf, bench or kerb's top drops over its depth.
 
     Args:

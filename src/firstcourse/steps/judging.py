@@ -6,7 +6,7 @@ from firstcourse.errors import InputValueError, RuleNotFoundError
 from firstcourse.findings import Finding, Severity
 from firstcourse.frames import (
     NO_FRAME_RULES,
-    Ground,
+    FloorGround,
     Remedy,
     asked_frame,
     judge,
@@ -144,7 +144,7 @@ def judge_job(job: Job, survey: SurveyResult, rules: RuleSet) -> JobJudgement:
                     side = judge_bed_floor(room, fall, taped[room.name].plan, surface.id, rules, job.tape)
                 else:
                     side = SurfaceSide()
-                ground = Ground(
+                ground = FloorGround(
                     plan=taped[room.name].plan,
                     shower=showers.get(room.name),
                     bedded=bedded.get(room.name),

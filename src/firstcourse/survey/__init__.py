@@ -1,7 +1,7 @@
 """From taped readings to outlines, with what they prove and what they leave open."""
 
 from firstcourse.survey.advice import UnfixedError
-from firstcourse.survey.flats import Frame, floor_surface, frames_of
+from firstcourse.survey.flats import SideFrame, floor_surface, frames_of
 from firstcourse.survey.members import placed_members
 from firstcourse.survey.network import adjust
 from firstcourse.survey.report import RoomReport, report, report_lines
@@ -13,11 +13,11 @@ from firstcourse.survey.standing import benches_at_walls
 from firstcourse.survey.taping import NextReading, Taping, taping, walked_outline
 
 __all__ = [
-    "Frame",
     "NextReading",
     "Reading",
     "RoomReport",
     "RoomSurvey",
+    "SideFrame",
     "SurveyResult",
     "SurveyedShower",
     "Taping",

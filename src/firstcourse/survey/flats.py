@@ -48,7 +48,7 @@ _MOST_SCREWS = 50_000
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class SideFrame:
     """Places along a side from its left end, and out from it into the room."""
 
     start: Point
@@ -165,17 +165,17 @@ def _outline(room: Room, plan: Mapping[str, Point]) -> tuple[Ring, tuple[Side, .
     return outline, sides
 
 
-def frames_of(room: Room, plan: Mapping[str, Point]) -> dict[str, Frame]:
+def frames_of(room: Room, plan: Mapping[str, Point]) -> dict[str, SideFrame]:
     """The frame of every side by its name; the first side's also by an empty one."""
     frames = {}
     for pair in room.side_pairs():
         left, right = pair.split("-")
-        frames[pair] = Frame(plan[left], plan[right])
+        frames[pair] = SideFrame(plan[left], plan[right])
     frames[""] = frames[room.side_pairs()[0]]
     return frames
 
 
-def _axis(framing: FloorFraming | None, frames: Mapping[str, Frame]) -> Literal["u", "v", ""]:
+def _axis(framing: FloorFraming | None, frames: Mapping[str, SideFrame]) -> Literal["u", "v", ""]:
     if framing is None:
         return ""
     frame = frames[framing.parallel_to]
@@ -201,7 +201,7 @@ def _regular(first: int | None, spacing: int | None, reach: int) -> list[int]:
 
 
 def _joists(
-    framing: FloorFraming | None, frames: Mapping[str, Frame], outline: Ring, rules: RuleSet, kind: SupportKind
+    framing: FloorFraming | None, frames: Mapping[str, SideFrame], outline: Ring, rules: RuleSet, kind: SupportKind
 ) -> tuple[Support, ...]:
     if framing is None:
         return ()
@@ -268,7 +268,7 @@ def _openings(
     room: Room,
     part: str,
     openings: Sequence[FloorOpening],
-    frames: Mapping[str, Frame],
+    frames: Mapping[str, SideFrame],
     outline: Ring,
     standing: Callable[[FloorOpening, Ring], Ring],
 ) -> tuple[Opening, ...]:
@@ -278,7 +278,7 @@ def _openings(
     )
 
 
-def opening_ring_of(opening: FloorOpening, frame: Frame) -> Ring:
+def opening_ring_of(opening: FloorOpening, frame: SideFrame) -> Ring:
     """The outline of an opening that is not round, as taped from its side; it may cross itself."""
     if opening.points:
         return counter_clockwise(as_ring(frame.at(left, out) for left, out in opening.points))
@@ -290,7 +290,7 @@ def opening_ring_of(opening: FloorOpening, frame: Frame) -> Ring:
 def _opening(
     room: Room,
     opening: FloorOpening,
-    frames: Mapping[str, Frame],
+    frames: Mapping[str, SideFrame],
     outline: Ring,
     field: str,
     standing: Callable[[FloorOpening, Ring], Ring],
@@ -330,7 +330,7 @@ def _opening(
     return placed
 
 
-def _joint(joint: PanelJoint, frames: Mapping[str, Frame], outline: Ring) -> Segment:
+def _joint(joint: PanelJoint, frames: Mapping[str, SideFrame], outline: Ring) -> Segment:
     frame, reach = frames[joint.parallel_to], _reach(outline)
     line = to_shapely(outline).intersection(
         _line(
@@ -351,7 +351,9 @@ def _line(a: Point, b: Point) -> LineString:
     return LineString([a, b])
 
 
-def _screws(floor: BoardedFloor, frames: Mapping[str, Frame], outline: Ring, rules: RuleSet) -> tuple[Point, ...]:
+def _screws(
+    floor: BoardedFloor, frames: Mapping[str, SideFrame], outline: Ring, rules: RuleSet
+) -> tuple[Point, ...]:
     screws, framing = floor.panel_screws, floor.framing
     if screws is None or framing is None:
         return ()

@@ -20,7 +20,7 @@ from firstcourse.geometry import (
 from firstcourse.job import Room, TiledShower
 from firstcourse.plan import Opening, OpeningKind, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import RuleSet
-from firstcourse.survey.flats import Frame, frames_of
+from firstcourse.survey.flats import SideFrame, frames_of
 from firstcourse.survey.near_walls import DOUBT, TOUCH, Wall, at_walls, farthest_out, gaps_beside, walls_of, within
 from firstcourse.units import Tape, format_length
 
@@ -110,7 +110,7 @@ def shower_of(
     )
 
 
-def _outline(room: Room, shower: TiledShower, frame: Frame) -> Ring:
+def _outline(room: Room, shower: TiledShower, frame: SideFrame) -> Ring:
     if shower.points:
         ring = tuple(frame.at(left, out) for left, out in shower.points)
     else:
@@ -161,7 +161,7 @@ def _gaps(
     return found
 
 
-def _drain(shower: TiledShower, frame: Frame, outline: Ring, around: Sequence[Side]) -> tuple[Point, ...]:
+def _drain(shower: TiledShower, frame: SideFrame, outline: Ring, around: Sequence[Side]) -> tuple[Point, ...]:
     drain = shower.drain
     if drain.left is not None and drain.out is not None:
         return (frame.at(drain.left, drain.out),)

@@ -10,7 +10,7 @@ import shapely
 from shapely import MultiPolygon, Polygon
 from shapely.geometry.polygon import orient
 
-from firstcourse.tiles.model import XY, Edge, Field
+from firstcourse.tiles.model import XY, Edge, TileArea
 
 _WITHIN_MM = 1e-6
 _NEAR_EDGE_MM = 120.0
@@ -18,7 +18,7 @@ _NEAR_EDGE_MM = 120.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class EdgeLine:
     """An edge of the area.
 
     Attributes:
@@ -50,7 +50,7 @@ class Line:
         return -(self.b[1] - self.a[1]) / self.length, (self.b[0] - self.a[0]) / self.length
 
 
-def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
+def lines(field: TileArea, shortest_edge: float) -> tuple[EdgeLine, ...]:
     """The edges of an area that decide where a pattern starts, with their weights.
 
     Args:
@@ -68,7 +68,7 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
             ]
     total = sum(math.dist(a, b) for a, b, _hole in found)
     return tuple(
-        Line(
+        EdgeLine(
             a=a,
             b=b,
             weight=side.weight,
@@ -83,7 +83,7 @@ def lines(field: Field, shortest_edge: float) -> tuple[Line, ...]:
     )
 
 
-def facing(edges: Sequence[Line]) -> tuple[tuple[int, int, float], ...]:
+def facing(edges: Sequence[EdgeLine]) -> tuple[tuple[int, int, float], ...]:
     """Pairs of edges whose cuts are best alike, with the share of the edges they stand for.
 
     Opposite sides of the area face each other; so do, from without, the sides of an opening.

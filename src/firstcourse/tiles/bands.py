@@ -11,7 +11,7 @@ from shapely.affinity import translate
 from shapely.ops import unary_union
 
 from firstcourse.errors import InputValueError
-from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, Edge, RepeatCell, TileArea
 from firstcourse.tiles.patterns import both_tapes
 
 Role = Literal["field", "band", "border"]
@@ -102,7 +102,7 @@ def with_bands(main: Laying, bands: Sequence[Band]) -> tuple[Laying, ...]:
     return tuple(parts)
 
 
-def without_bands(field: Field, bands: Sequence[Band]) -> Field:
+def without_bands(field: TileArea, bands: Sequence[Band]) -> TileArea:
     """The field with its bands taken out and closed up, so that its courses run on unbroken.
 
     A cut at the head of a wall is as wide there as it comes out above the bands, which begin at course joints
@@ -132,7 +132,7 @@ def course_level(main: XY, bands: Sequence[Band], height: float) -> float:
     return main[1] + sum(band.rise for band in bands if band.bottom + band.height / 2 < height)
 
 
-def _closed_up(field: Field, bottom: float, rise: float) -> Field:
+def _closed_up(field: TileArea, bottom: float, rise: float) -> TileArea:
     left, lower, right, upper = field.area.bounds
 
     def at(height: float) -> float:

@@ -13,7 +13,7 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from firstcourse.tiles.area_edges import Line
+from firstcourse.tiles.area_edges import EdgeLine
 from firstcourse.tiles.lay import CUT_MM, Array
 from firstcourse.tiles.model import XY, LaidTile
 
@@ -117,7 +117,7 @@ def _side_along(ring: Array, along: Array) -> Array | None:
     return np.asarray(ways[nearest] * np.sign(ways[nearest] @ along))
 
 
-def is_sliver(cut: Cut, line: Line | None, least_cut: float, least_share: float) -> bool:
+def is_sliver(cut: Cut, line: EdgeLine | None, least_cut: float, least_share: float) -> bool:
     """Whether a cut is narrower than a cut is to be.
 
     Of a tile that lies askew, a corner that reaches round the end of an edge is none.
@@ -138,7 +138,7 @@ def is_sliver(cut: Cut, line: Line | None, least_cut: float, least_share: float)
     return 0 <= (cut.middle[0] - line.a[0]) * ny - (cut.middle[1] - line.a[1]) * nx <= line.length
 
 
-def line_of(cut: Cut, lines: Sequence[Line]) -> Line | None:
+def line_of(cut: Cut, lines: Sequence[EdgeLine]) -> EdgeLine | None:
     """Which edge of the area a tile is cut along; None where that is none of those listed."""
     if cut.edge is None:
         return None

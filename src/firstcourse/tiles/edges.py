@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.area_edges import Line, facing
+from firstcourse.tiles.area_edges import EdgeLine, facing
 from firstcourse.tiles.lay import CUT_MM, Array, origins
 from firstcourse.tiles.model import XY, RepeatCell
 from firstcourse.units import to_mm
@@ -162,7 +162,7 @@ def extent(ring: Sequence[XY], axis: int) -> float:
     return max(point[axis] for point in ring) - min(point[axis] for point in ring)
 
 
-def is_level(line: Line, cell: RepeatCell, axis: int) -> bool:
+def is_level(line: EdgeLine, cell: RepeatCell, axis: int) -> bool:
     """Whether an edge runs square to an axis, but for a taper that is small beside a tile."""
     rise = abs(line.a[axis] - line.b[axis])
     least = min(extent(piece.ring, axis) for piece in cell.pieces)
@@ -170,7 +170,7 @@ def is_level(line: Line, cell: RepeatCell, axis: int) -> bool:
 
 
 def met_by_rows(
-    line: Line, cell: RepeatCell, axis: int, step: float, at: Array, *, unsure: float, costs: StartCosts
+    line: EdgeLine, cell: RepeatCell, axis: int, step: float, at: Array, *, unsure: float, costs: StartCosts
 ) -> Met:
     """How an edge square to an axis is met when the pattern is shifted along the axis.
 
@@ -212,7 +212,7 @@ def _stays(found: Met, widths: Array) -> Met:
     return replace(found, slack=np.full(len(found.slack), float(widths.max(initial=0.0))))
 
 
-def met_by_tiles(line: Line, cell: RepeatCell, shifts: Array, *, unsure: float, costs: StartCosts) -> Met:
+def met_by_tiles(line: EdgeLine, cell: RepeatCell, shifts: Array, *, unsure: float, costs: StartCosts) -> Met:
     """How an edge of any direction is met by the very tiles beside it.
 
     A tile that lies square to the edge stands beside it when they share a length of `shortest_edge`, of a small
@@ -286,7 +286,7 @@ def crossed(cell: RepeatCell, axis: int, step: float, place: float, at: Array) -
     return found
 
 
-def group_cost(edges: Sequence[Line], mets: Sequence[Met], costs: StartCosts, num: int) -> Array:
+def group_cost(edges: Sequence[EdgeLine], mets: Sequence[Met], costs: StartCosts, num: int) -> Array:
     """What the cuts along some edges cost, shape (num,)."""
     if not edges:
         return np.zeros(num)

@@ -22,7 +22,7 @@ from firstcourse.geometry import (
 )
 from firstcourse.plan import Area, Opening, OpeningKind, Side, SideKind, Surface
 from firstcourse.rules import RuleSet
-from firstcourse.tiles.model import Edge, Field
+from firstcourse.tiles.model import Edge, TileArea
 from firstcourse.tiles.soft_edges import ON_LINE_MM, SoftEdges
 from firstcourse.units import TICKS_PER_MM, to_mm
 
@@ -42,7 +42,7 @@ def tiled_field(
     seen_first: Sequence[str],
     uncertainty_mm: float,
     rules: RuleSet,
-) -> Field:
+) -> TileArea:
     """The area of a surface that takes tile.
 
     Args:
@@ -65,7 +65,7 @@ def tiled_field(
     for zone in surface.not_tiled:
         area = area.difference(grown(counter_clockwise(zone.outline), edge_joint, _TICK_GRID))
     shape = _in_mm(area)
-    return Field(
+    return TileArea(
         area=shape,
         edges=tuple(
             Edge(

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 from shapely import MultiPolygon, Polygon
 
-from firstcourse.tiles.model import XY, Field, LaidTile, RepeatCell
+from firstcourse.tiles.model import XY, LaidTile, RepeatCell, TileArea
 
 SPECK_MM2 = 1.0
 """What is left of a tile and smaller than this fills with grout: it is not a piece [mm²]."""
@@ -69,7 +69,7 @@ def lay(cell: RepeatCell, shift: XY, area: Polygon | MultiPolygon) -> tuple[Laid
     return tuple(row[5] for row in rows)
 
 
-def lay_field(cell: RepeatCell, shift: XY, field: Field) -> tuple[LaidTile, ...]:
+def lay_field(cell: RepeatCell, shift: XY, field: TileArea) -> tuple[LaidTile, ...]:
     """Every tile of a pattern that is set in a field: those of `lay` but pieces whose place a soft joint takes."""
     return tuple(
         tile for tile in lay(cell, shift, field.area) if tile.whole or not field.soft.takes_place_of(tile.shape)

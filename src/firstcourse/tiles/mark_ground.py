@@ -96,7 +96,7 @@ class Measured:
     at: str = ""
 
 
-class Ground:
+class MarkGround:
     """What lines run over and end at.
 
     Args:

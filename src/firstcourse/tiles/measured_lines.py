@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from firstcourse.plan import Mark, MarkKind
-from firstcourse.tiles.mark_ground import SAME_MM, Ground, GroundLine, Measured, in_ticks
+from firstcourse.tiles.mark_ground import SAME_MM, GroundLine, MarkGround, Measured, in_ticks
 from firstcourse.tiles.model import XY
 
 # Places along half a line at which something to measure from is looked for.
@@ -30,12 +30,12 @@ def line_marks(
         )  # fmt: skip
 
 
-def risen(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+def risen(ground: MarkGround, line: GroundLine) -> tuple[Measured, ...]:
     """Near both ends of a level line from below, else from above."""
     return near_both_ends(line, (lambda at: ground.rise(at, down=False), lambda at: ground.rise(at, down=True)))
 
 
-def beside(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+def beside(ground: MarkGround, line: GroundLine) -> tuple[Measured, ...]:
     """Near both ends of a plumb line from the left, else from the right."""
     return near_both_ends(
         line, (lambda at: ground.beside(at, back=False), lambda at: ground.beside(at, back=True))

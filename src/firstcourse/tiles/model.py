@@ -6,7 +6,7 @@ from shapely import MultiPolygon, Polygon
 
 from firstcourse.plan import StartWhy
 from firstcourse.tiles.soft_edges import NO_SOFT_EDGES, SoftEdges
-from firstcourse.tiles.start_facts import NO_FACTS, Facts
+from firstcourse.tiles.start_facts import NO_FACTS, StartFacts
 
 XY = tuple[float, float]
 
@@ -61,7 +61,7 @@ class Edge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Field:
+class TileArea:
     """The area to be tiled.
 
     Attributes:
@@ -128,7 +128,7 @@ class Start:
     whole_tiles: int
     penalty: float
     why: StartWhy = "best"
-    facts: Facts = NO_FACTS
+    facts: StartFacts = NO_FACTS
     sliver: bool = False
     narrowest: float = 0.0
     poorest: str = ""

@@ -15,7 +15,7 @@ from firstcourse.plan import Mark, Surface, SurfaceKind, Tile
 from firstcourse.tiles.bands import Laying
 from firstcourse.tiles.edges import extent
 from firstcourse.tiles.lines import Lines, joint_lines
-from firstcourse.tiles.mark_ground import SAME_MM, Ground, GroundLine, Measured, along_of, in_ticks
+from firstcourse.tiles.mark_ground import SAME_MM, GroundLine, MarkGround, Measured, along_of, in_ticks
 from firstcourse.tiles.mark_site import Site
 from firstcourse.tiles.measured_lines import beside, line_marks, risen
 from firstcourse.tiles.model import XY, RepeatCell
@@ -70,7 +70,7 @@ def snap_lines(surface: Surface, snapped: Snapped, site: Site, tape: Tape) -> tu
     Returns:
         None where the area is too small for a crossing, or nothing there can be measured from.
     """
-    ground = Ground(surface, site)
+    ground = MarkGround(surface, site)
     level = all(
         abs(a[0] - b[0]) < SAME_MM or abs(a[1] - b[1]) < SAME_MM
         for piece in snapped.cell.pieces
@@ -99,7 +99,7 @@ def snapped_area(layings: Sequence[Laying]) -> int | None:
     return max(fields, key=lambda index: round(layings[index].area.area, 3), default=None)
 
 
-def _on_floor(ground: Ground, surface: Surface, snapped: Snapped, tape: Tape) -> Iterator[Mark]:
+def _on_floor(ground: MarkGround, surface: Surface, snapped: Snapped, tape: Tape) -> Iterator[Mark]:
     found = _crossing(ground, surface, snapped, *_axes(snapped.cell, snapped.shift))
     if found is None or not _at_both_ends(found):
         # Slanting lines end where nothing can be touched: those along the drawing's axes, through points of tiles.
@@ -200,7 +200,7 @@ def _better(one: _Crossing | None, other: _Crossing | None) -> _Crossing | None:
 
 
 def _crossing(
-    ground: Ground, surface: Surface, snapped: Snapped, first: Sequence[Lines], second: Sequence[Lines]
+    ground: MarkGround, surface: Surface, snapped: Snapped, first: Sequence[Lines], second: Sequence[Lines]
 ) -> _Crossing | None:
     """The crossing of joints nearest to the middle of the largest part of the area, and the lines through it."""
     area = snapped.area
@@ -247,7 +247,7 @@ def _rings(tiles: Sequence[Tile]) -> list[tuple[str, list[XY]]]:
 
 
 def _shown_by(
-    ground: Ground, line: GroundLine, tiles: Sequence[tuple[str, list[XY]]], half: float
+    ground: MarkGround, line: GroundLine, tiles: Sequence[tuple[str, list[XY]]], half: float
 ) -> _Line | None:
     """A line with the tile nearest to its middle that is drawn along it; None where none is, or none finds it."""
     at, way = along_of(line.a, line.normal), (line.normal[1], -line.normal[0])
@@ -265,7 +265,7 @@ def _shown_by(
     return _Line(line=line, to=min(found)[2], measured=measured) if measured else None
 
 
-def _measured(ground: Ground, line: GroundLine) -> tuple[Measured, ...]:
+def _measured(ground: MarkGround, line: GroundLine) -> tuple[Measured, ...]:
     """What finds a line; on a wall a level or plumb one is also found from floor and ceiling or from the sides."""
     found = ground.found_by(line)
     if len(found) == 2 or ground.surface.kind is not SurfaceKind.WALL:
@@ -285,7 +285,7 @@ def _near(families: Sequence[Lines], middle: XY) -> list[tuple[Lines, float]]:
     return found[: 2 * _TRIED]
 
 
-def _on_wall(ground: Ground, surface: Surface) -> Iterator[Mark]:
+def _on_wall(ground: MarkGround, surface: Surface) -> Iterator[Mark]:
     row = _first_course(ground, surface)
     if row is None:
         return
@@ -317,7 +317,7 @@ def _ends(tile: Tile) -> tuple[int, int]:
     return min(across), max(across)
 
 
-def _level(ground: Ground, row: Row) -> GroundLine | None:
+def _level(ground: MarkGround, row: Row) -> GroundLine | None:
     """The lower edge of a course, as far along the wall as it can be drawn in one."""
     v = row.laid / TICKS_PER_MM
     left, _, right, _ = ground.shape.bounds
@@ -330,7 +330,7 @@ def _level(ground: Ground, row: Row) -> GroundLine | None:
     return GroundLine(a=(u0, v), b=(u1, v), normal=(0.0, 1.0))
 
 
-def _first_course(ground: Ground, surface: Surface) -> Row | None:
+def _first_course(ground: MarkGround, surface: Surface) -> Row | None:
     """The lowest course that runs as far along the wall as any, and of which no tile is cut in its height.
 
     A course below the rim of a tub stops at the tub. Where niches, benches or windows cut into every course it is

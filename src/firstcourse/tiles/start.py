@@ -8,7 +8,8 @@ Other patterns meet an edge in every way at once; they are judged at the shifts 
 corner of the area, on a fixed grid, and more closely where it was best.
 
 A mirrored room gets the mirrored plan and the mirrored alternatives, joint for joint, when its pattern is mirrored
-too; see `hands`. Most patterns are their own mirror image. A running bond by a share of the tile other than half
+too; see `handedness`.
+Most patterns are their own mirror image. A running bond by a share of the tile other than half
 climbs to one hand, and a herringbone along the walls runs to one: the job says to which, by an offset of 1/3 or
 2/3, by an angle of 0 or 90, and that is kept. Walls whose courses run on round the corners keep one level, and are
 mirrored to left and right alone.
@@ -21,13 +22,13 @@ import numpy as np
 
 from firstcourse.rules import RuleSet
 from firstcourse.tiles.edges import start_costs
-from firstcourse.tiles.hands import at_corner, one_hand
-from firstcourse.tiles.model import XY, Field, RepeatCell, Start
+from firstcourse.tiles.handedness import at_corner, one_hand
+from firstcourse.tiles.model import XY, RepeatCell, Start, TileArea
 from firstcourse.tiles.start_search import Search
 
 
 def find_starts(
-    cell: RepeatCell, field: Field, rules: RuleSet, *, level: float | None = None
+    cell: RepeatCell, field: TileArea, rules: RuleSet, *, level: float | None = None
 ) -> tuple[Start, ...]:
     """The best start and up to two different ones, best first.
 
@@ -55,7 +56,7 @@ def find_starts(
 
 
 def common_level(
-    walls: Sequence[tuple[RepeatCell, Field]], rules: RuleSet, *, over: Sequence[float]
+    walls: Sequence[tuple[RepeatCell, TileArea]], rules: RuleSet, *, over: Sequence[float]
 ) -> float | None:
     """The height of a course that is best for several walls together, so that joints run on round their corners.
 
@@ -81,7 +82,7 @@ def common_level(
     return float(levels[np.lexsort((np.round(cost, 9), slivers))[0]])
 
 
-def judge_start(cell: RepeatCell, field: Field, shift: XY, rules: RuleSet) -> Start:
+def judge_start(cell: RepeatCell, field: TileArea, shift: XY, rules: RuleSet) -> Start:
     """A start that is given: what it brings.
 
     Args:

@@ -21,7 +21,7 @@ class Along:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Facts:
+class StartFacts:
     """What a start brings beside the number of its cuts.
 
     Attributes:
@@ -43,5 +43,5 @@ class Facts:
     along: tuple[Along, ...] = ()
 
 
-NO_FACTS = Facts()
+NO_FACTS = StartFacts()
 """Of what keeps the lines of another start."""

@@ -9,7 +9,7 @@ from shapely import LineString
 from firstcourse.geometry import bounds, sides
 from firstcourse.plan import Mark, Surface, Tile
 from firstcourse.tiles.face_edges import at_next_run
-from firstcourse.tiles.mark_ground import SAME_MM, Ground, Measured
+from firstcourse.tiles.mark_ground import SAME_MM, MarkGround, Measured
 from firstcourse.tiles.mark_site import Site
 from firstcourse.tiles.measured_lines import line_marks, near_both_ends
 from firstcourse.tiles.model import XY
@@ -32,7 +32,7 @@ def start_marks(surface: Surface, site: Site) -> tuple[Mark, ...]:
     Returns:
         Those of an upright line and those of a level one; fewer where no edge that way can be touched.
     """
-    ground = Ground(surface, site)
+    ground = MarkGround(surface, site)
     if not ground.parts or ground.shape.is_empty or not surface.tiles:
         return ()
     return tuple(mark for axis in (0, 1) for mark in _first_joint(ground, surface, axis))
@@ -49,7 +49,7 @@ def has_both_ways(marks: tuple[Mark, ...]) -> bool:
     )  # fmt: skip
 
 
-def _first_joint(ground: Ground, surface: Surface, axis: int) -> tuple[Mark, ...]:
+def _first_joint(ground: MarkGround, surface: Surface, axis: int) -> tuple[Mark, ...]:
     """From the side that finds it best: at both its ends, along the joint, and no corner of a kerb."""
     both = [_from_one_side(ground, surface, axis, back=back) for back in (False, True)]
 
@@ -65,7 +65,7 @@ def _first_joint(ground: Ground, surface: Surface, axis: int) -> tuple[Mark, ...
     return min((marks for marks in both if marks), key=rank, default=())
 
 
-def _from_one_side(ground: Ground, surface: Surface, axis: int, *, back: bool) -> tuple[Mark, ...]:
+def _from_one_side(ground: MarkGround, surface: Surface, axis: int, *, back: bool) -> tuple[Mark, ...]:
     tile = _first_tile(ground, surface, axis, back=back)
     left, lower, right, upper = ground.shape.bounds
     at = bounds(tile.outline)[axis + (0 if back else 2)] / TICKS_PER_MM
@@ -86,7 +86,7 @@ def _from_one_side(ground: Ground, surface: Surface, axis: int, *, back: bool) -
     )
 
 
-def _first_tile(ground: Ground, surface: Surface, axis: int, *, back: bool) -> Tile:
+def _first_tile(ground: MarkGround, surface: Surface, axis: int, *, back: bool) -> Tile:
     """The tile in the corner that is measured from, if it can be one whose far edge is not cut."""
     left, lower, right, upper = (side * TICKS_PER_MM for side in ground.shape.bounds)
     edge = (right, upper) if back else (left, lower)

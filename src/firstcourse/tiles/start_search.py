@@ -7,7 +7,7 @@ import numpy as np
 from shapely import Point
 
 from firstcourse.errors import InputValueError
-from firstcourse.tiles.area_edges import Line, facing, lines
+from firstcourse.tiles.area_edges import EdgeLine, facing, lines
 from firstcourse.tiles.cut_measures import Cut, is_sliver, line_of, measured_cuts
 from firstcourse.tiles.edges import (
     Met,
@@ -21,8 +21,8 @@ from firstcourse.tiles.edges import (
     spacing,
 )
 from firstcourse.tiles.lay import Array, lay_field
-from firstcourse.tiles.model import XY, Field, RepeatCell, Start
-from firstcourse.tiles.start_facts import Along, Facts
+from firstcourse.tiles.model import XY, RepeatCell, Start, TileArea
+from firstcourse.tiles.start_facts import Along, StartFacts
 from firstcourse.tiles.start_shifts import (
     APART_SHARE,
     NUM_STARTS,
@@ -64,14 +64,16 @@ class Search:
         InputValueError: The area is empty.
     """
 
-    def __init__(self, *, cell: RepeatCell, field: Field, costs: StartCosts, level: float | None = None) -> None:
+    def __init__(
+        self, *, cell: RepeatCell, field: TileArea, costs: StartCosts, level: float | None = None
+    ) -> None:
         if field.area.is_empty:
             raise InputValueError("no area is left for tile beside openings and joints; leave this tiling out")
         self.cell, self.field, self.costs, self.level = cell, field, costs, level
         self.edges = lines(field, costs.shortest_edge)
         along, up = spacing(cell, 0), spacing(cell, 1)
         self.steps = None if along is None or up is None else (along, up)
-        self.by_axis: tuple[tuple[Line, ...], tuple[Line, ...]] = ((), ())
+        self.by_axis: tuple[tuple[EdgeLine, ...], tuple[EdgeLine, ...]] = ((), ())
         if self.steps is not None:
             self.by_axis = (
                 tuple(edge for edge in self.edges if is_level(edge, cell, 0)),
@@ -165,7 +167,7 @@ class Search:
         has_sliver = any(self._is_sliver(cut, line_of(cut, self.edges)) for cut in found)
         return len({tile.laid for tile in tiles} - whole), has_sliver
 
-    def _is_sliver(self, cut: Cut, line: Line | None) -> bool:
+    def _is_sliver(self, cut: Cut, line: EdgeLine | None) -> bool:
         return is_sliver(cut, line, self.costs.least_cut, self.costs.least_share)
 
     def start(self, shift: XY) -> Start:
@@ -179,7 +181,7 @@ class Search:
         short = [
             0.0 if cut.edge is None else max(1.0 - cut.width / (self.costs.half * cut.whole), 0.0) for cut in found
         ]
-        by_line: dict[Line, Cut] = {}
+        by_line: dict[EdgeLine, Cut] = {}
         for cut, line in zip(found, on, strict=True):
             if line is not None and (line not in by_line or cut.width < by_line[line].width):
                 by_line[line] = cut
@@ -196,7 +198,7 @@ class Search:
             for edges in (*self.by_axis, self.oblique)
             for first, second, _share in facing(edges)
         ]
-        facts = Facts(
+        facts = StartFacts(
             short=max(short, default=0.0),
             may_sliver=any(bool(one.sliver[0]) for one in safe),
             uneven=max(pairs, default=None),
@@ -220,7 +222,7 @@ class Search:
             exact=self.exact,
         )
 
-    def _where(self, edge: Line | None) -> str:
+    def _where(self, edge: EdgeLine | None) -> str:
         """What a tile is cut along, by reference: a side, else what lies nearest within the area or before it."""
         if edge is None or edge.side or not self.field.things:
             return "" if edge is None else edge.side
@@ -228,7 +230,7 @@ class Search:
         off, name = min((round(shape.distance(middle), 6), ref) for ref, shape in self.field.things)
         return name if off <= _BESIDE_MM else ""
 
-    def _along(self, by_line: Mapping[Line, Cut]) -> tuple[Along, ...]:
+    def _along(self, by_line: Mapping[EdgeLine, Cut]) -> tuple[Along, ...]:
         """The narrowest cut along each side, in order of the edges."""
         found: dict[str, Along] = {}
         widest = max(max(extent(piece.ring, axis) for axis in (0, 1)) for piece in self.cell.pieces)
@@ -317,10 +319,10 @@ class Search:
     def _met_by_tiles(self, shifts: Array, unsure: float) -> list[Met]:
         return [met_by_tiles(edge, self.cell, shifts, unsure=unsure, costs=self.costs) for edge in self.oblique]
 
-    def _met_by_tile(self, edge: Line, shifts: Array) -> Met:
+    def _met_by_tile(self, edge: EdgeLine, shifts: Array) -> Met:
         return met_by_tiles(edge, self.cell, shifts, unsure=self.field.uncertainty, costs=self.costs)
 
-    def _of_edges(self, edges: Sequence[Line], mets: Sequence[Met], num: int) -> Array:
+    def _of_edges(self, edges: Sequence[EdgeLine], mets: Sequence[Met], num: int) -> Array:
         total = group_cost(edges, mets, self.costs, num)
         if mets:
             small = min(min(extent(piece.ring, 0), extent(piece.ring, 1)) for piece in self.cell.pieces)

@@ -5,10 +5,10 @@ from itertools import product
 
 import numpy as np
 
-from firstcourse.tiles.area_edges import Line
+from firstcourse.tiles.area_edges import EdgeLine
 from firstcourse.tiles.edges import StartCosts
 from firstcourse.tiles.lay import Array
-from firstcourse.tiles.model import XY, Field, RepeatCell
+from firstcourse.tiles.model import XY, RepeatCell, TileArea
 from firstcourse.units import TICKS_PER_MM
 
 APART_SHARE = 0.25
@@ -27,8 +27,8 @@ _WITHIN_MM = 1e-6
 
 def critical_shifts(
     cell: RepeatCell,
-    field: Field,
-    edges: Sequence[Line],
+    field: TileArea,
+    edges: Sequence[EdgeLine],
     wanted: Sequence[float],
     axis: int,
     costs: StartCosts,
@@ -78,7 +78,7 @@ def critical_shifts(
     return np.unique(np.concatenate((np.floor(ticks + 1e-4), np.ceil(ticks - 1e-4)))) / TICKS_PER_MM
 
 
-def scattered_shifts(cell: RepeatCell, field: Field, edges: Sequence[Line]) -> Array:
+def scattered_shifts(cell: RepeatCell, field: TileArea, edges: Sequence[EdgeLine]) -> Array:
     """A grid that brings every piece to the middle, and where a corner of a piece meets a crossing of edges."""
     number = max(_GRID // round(np.sqrt(len(cell.pieces))), 1)
     i, j = np.meshgrid(np.arange(number), np.arange(number), indexing="ij")
@@ -100,20 +100,20 @@ def finer(best: Array, cell: RepeatCell, level: int) -> Array:
     return np.asarray((best[:, None] + moves[None]).reshape(-1, 2))
 
 
-def home(shifts: Array, period: Array, field: Field) -> Array:
+def home(shifts: Array, period: Array, field: TileArea) -> Array:
     """The same patterns, their origin in the repeat at the area's lower left and on whole ticks."""
     low = np.array(field.area.bounds[:2])
     parts = np.round((shifts - low) @ np.linalg.inv(period), 9) % 1.0
     return np.asarray(np.round((parts @ period + low) * TICKS_PER_MM) / TICKS_PER_MM)
 
 
-def ranked(shifts: Array, penalties: Array, cell: RepeatCell, period: Array, field: Field) -> Array:
+def ranked(shifts: Array, penalties: Array, cell: RepeatCell, period: Array, field: TileArea) -> Array:
     """Order of shifts from the cheapest; of equally good ones the one that centres a tile best comes first."""
     off = [_off(shifts, point, cell, period) for point in (_centroid(field), _middle(field))]
     return np.lexsort((shifts[:, 0], shifts[:, 1], off[1], off[0], np.round(penalties, 9)))
 
 
-def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: float, field: Field) -> list[int]:
+def ranked_along(axis: int, at: Array, cost: Array, cell: RepeatCell, step: float, field: TileArea) -> list[int]:
     """The same along one axis."""
     beyond = [
         (at[:, None] + _centres(cell)[None, :, axis] - point[axis]) % step
@@ -192,7 +192,7 @@ def rows_apart(shift: XY, cell: RepeatCell, steps: tuple[float, float]) -> Array
 
 
 def _equally_poor(
-    cell: RepeatCell, edges: Sequence[Line], axis: int, costs: StartCosts, unsure: float, step: float
+    cell: RepeatCell, edges: Sequence[EdgeLine], axis: int, costs: StartCosts, unsure: float, step: float
 ) -> list[float]:
     """Shifts where cuts at two edges are equally poor, each by the weight of its edge [mm]."""
     # How poor a cut is falls to 0 at a shift, and runs there with a slope.
@@ -223,11 +223,11 @@ def _centres(cell: RepeatCell) -> Array:
     return np.array([np.mean(piece.ring, axis=0) for piece in cell.pieces])
 
 
-def _centroid(field: Field) -> Array:
+def _centroid(field: TileArea) -> Array:
     return np.array((field.area.centroid.x, field.area.centroid.y))
 
 
-def _middle(field: Field) -> Array:
+def _middle(field: TileArea) -> Array:
     left, lower, right, upper = field.area.bounds
     return np.array(((left + right) / 2, (lower + upper) / 2))
 

@@ -29,7 +29,7 @@ from firstcourse.tiles.joints import tile_joint
 from firstcourse.tiles.lay import CUT_MM, lay
 from firstcourse.tiles.lined import ToLine
 from firstcourse.tiles.lines import joint_lines
-from firstcourse.tiles.model import XY, Field, LaidTile, Start
+from firstcourse.tiles.model import XY, LaidTile, Start, TileArea
 from firstcourse.tiles.movement import Exposure, field_spacing
 from firstcourse.tiles.niches import niche_findings
 from firstcourse.tiles.patterns import COURSED, EVEN_MM, repeat_cell
@@ -131,7 +131,7 @@ class SurfaceTiler:
         self.bands = tuple(self._band(band) for band in self.tiling.bands)
         self.searched = without_bands(self.field, self.bands)
 
-    def _tiled_field(self, surface: Surface) -> Field:
+    def _tiled_field(self, surface: Surface) -> TileArea:
         return tiled_field(
             surface,
             edge_joint=self.edge,
@@ -353,7 +353,7 @@ class SurfaceTiler:
         """A band where it cuts best from end to end; where its tiles are as wide as the field's, on its joints."""
         if band.pattern in COURSED and abs(band.cell.step_a[0] - main.cell.step_a[0]) < EVEN_MM:
             return band, _continued(band, "field_joints")
-        field = Field(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
+        field = TileArea(area=band.area, edges=self.field.edges, uncertainty=self.field.uncertainty)
         level = band.shift[1] if band.pattern in COURSED else None
         starts = self.steps.do(find_starts, band.cell, field, self.rules, level=level)
         self.findings += sliver_findings(starts, band.cell, f"{self.surface.id}/band", False, self.rules)

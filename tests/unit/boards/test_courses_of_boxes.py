@@ -6,9 +6,9 @@ from itertools import combinations
 
 import pytest
 
-from firstcourse.boards.field import Field, field_of
+from firstcourse.boards.field import BoardField, field_of
 from firstcourse.boards.members import row_runs
-from firstcourse.boards.seam_ground import Ground
+from firstcourse.boards.seam_ground import CourseGround
 from firstcourse.boards.seams import PIECE, SLIVER, Course
 from firstcourse.plan import Side, SideKind, Stock, Surface, SurfaceKind
 from firstcourse.rules import load_rules
@@ -28,7 +28,7 @@ def surface(width: float, height: float, *, notched: bool = False) -> Surface:
     return Surface(id="bath/wall/A-B", room="bath", kind=SurfaceKind.WALL, outline=outline, sides=sides)
 
 
-def field(width: float, height: float) -> Field:
+def field(width: float, height: float) -> BoardField:
     return field_of(surface(width, height), RULES, Tape.INCH.graduation, along_v=False)
 
 
@@ -91,7 +91,7 @@ def test_courses_over_one_rectangle_are_as_if_clipped(along_v: bool) -> None:
     levels = [level for level in levels if lower <= level <= upper]
     told = 0
     for span in combinations(levels, 2):
-        quick, slow = Ground(made, span), Ground(clipped, span)
+        quick, slow = CourseGround(made, span), CourseGround(clipped, span)
         assert (quick.ends, quick.is_box, quick.unbroken) == (slow.ends, slow.is_box, slow.unbroken)
         assert quick.area == pytest.approx(slow.area, abs=1e-3)
         told += quick.is_box

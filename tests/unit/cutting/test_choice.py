@@ -6,10 +6,10 @@ import pytest
 from firstcourse.cutting import CannotCutError, KeptSize, StockSize
 from firstcourse.cutting import choice as choice_module
 from firstcourse.cutting.choice import choose
-from firstcourse.cutting.choices import Arrangement, Choice, Course, Field
+from firstcourse.cutting.choices import Arrangement, Choice, ChoiceField, Course
 from firstcourse.cutting.kernels import NUM_MANNERS
 from firstcourse.cutting.model import Blank
-from firstcourse.cutting.room_ways import Way, packed, rooms_of
+from firstcourse.cutting.room_ways import PackingWay, packed, rooms_of
 from firstcourse.errors import InputValueError
 
 SHEET = StockSize("s", 60, 36, 1)
@@ -26,7 +26,9 @@ def course(breaks, height, longest=60, least=8):
 
 
 def wall(name, heights, breaks=(0, 16, 32, 48, 64, 80, 96), stagger=16):
-    return Field(name, tuple(Arrangement(tuple(course(breaks, h) for h in hs), stagger) for hs in heights), "wall")
+    return ChoiceField(
+        name, tuple(Arrangement(tuple(course(breaks, h) for h in hs), stagger) for hs in heights), "wall"
+    )
 
 
 ROOM = [wall("a", [(36, 24), (30, 30)]), wall("b", [(36, 24), (30, 30)]), wall("c", [(36,), (18, 18)])]
@@ -78,7 +80,7 @@ def test_patience_keeps_the_rules_and_must_be_at_least_one():
 
 def test_breaks_are_chosen_so_that_the_pieces_share_sheets():
     # Seams at 48 give two pieces of 48 that need a sheet each; at 60 and 36 the rest shares one.
-    fields = [Field(n, (Arrangement((course((0, 36, 48, 60, 96), 18),), 16),)) for n in "ab"]
+    fields = [ChoiceField(n, (Arrangement((course((0, 36, 48, 60, 96), 18),), 16),)) for n in "ab"]
     choice = choose(fields, [SHEET], bound=2)
     assert len(choice.sheets) == 2
     assert choice.proven
@@ -92,7 +94,7 @@ def test_a_bound_reached_is_proven_and_one_not_reached_is_not():
 
 def test_an_interval_may_have_no_blanks_or_several():
     made = Course((0, 10, 20), ((0, 1, ()), (1, 2, ((5, 5), (6, 6)))))
-    choice = choose([Field("f", (Arrangement((made,), 1),))], [SHEET])
+    choice = choose([ChoiceField("f", (Arrangement((made,), 1),))], [SHEET])
     assert sorted(p.blank for p in choice.sheets[0].parts if p.blank) == ["f#0.1.0", "f#0.1.1"]
 
 
@@ -126,7 +128,7 @@ def _patterns(field):
 def _fewest(parts):
     blanks = [Blank(str(n), *size, ("s",)) for n, size in enumerate(size for part in parts for size in part)]
     return min(
-        len(packed(blanks, rooms_of([SHEET], []), 0, Way(manner, False, (), 1), 1))
+        len(packed(blanks, rooms_of([SHEET], []), 0, PackingWay(manner, False, (), 1), 1))
         for manner in range(NUM_MANNERS)
     )
 
@@ -138,7 +140,7 @@ def test_blanks_that_fit_no_sheet_are_refused():
     with pytest.raises(CannotCutError):
         choose(fields, [StockSize("s", 100, 30, 1, may_turn=False)])
     with pytest.raises(CannotCutError):
-        packed([Blank("p", 61, 10, ("s",))], rooms_of([SHEET], []), 0, Way(0, False, (), 1), 1)
+        packed([Blank("p", 61, 10, ("s",))], rooms_of([SHEET], []), 0, PackingWay(0, False, (), 1), 1)
 
 
 def test_courses_without_a_legal_pattern_are_refused():
@@ -147,7 +149,7 @@ def test_courses_without_a_legal_pattern_are_refused():
 
 
 @pytest.mark.parametrize(
-    ("fields", "effort"), [([], 1), (ROOM, 4), ([ROOM[0], ROOM[0]], 1), ([Field("a", ())], 1)]
+    ("fields", "effort"), [([], 1), (ROOM, 4), ([ROOM[0], ROOM[0]], 1), ([ChoiceField("a", ())], 1)]
 )
 def test_wrong_calls_are_refused(fields, effort):
     with pytest.raises(InputValueError):
@@ -166,7 +168,7 @@ def test_the_cheaper_stock_is_bought_and_a_kept_rectangle_used_first():
 
 def test_blanks_come_from_the_stocks_their_arrangement_names():
     made = course((0, 30), 20)
-    fields = [Field(n, (Arrangement((made,), 16, (stock,)),)) for n, stock in (("a", "s"), ("b", "t"))]
+    fields = [ChoiceField(n, (Arrangement((made,), 16, (stock,)),)) for n, stock in (("a", "s"), ("b", "t"))]
     choice = choose(fields, [SHEET, replace(SHEET, id="t", cost=2)])
     assert {sheet.stock: sheet.parts[0].blank for sheet in choice.sheets} == {"s": "a#0.0.0", "t": "b#0.0.0"}
     assert choice.cost == 3
@@ -174,7 +176,7 @@ def test_blanks_come_from_the_stocks_their_arrangement_names():
 
 def test_sides_need_not_share_a_divisor_with_the_sheet():
     fields = [wall("a", [(36,)], tuple(16 * n for n in range(7)))]
-    scaled = [Field("a", (Arrangement((course(tuple(160 * n for n in range(7)), 360, 600, 80),), 160),))]
+    scaled = [ChoiceField("a", (Arrangement((course(tuple(160 * n for n in range(7)), 360, 600, 80),), 160),))]
     choice = choose(scaled, [StockSize("s", 607, 363, 1)])
     assert len(choice.sheets) == len(choose(fields, [SHEET]).sheets)
     assert_cut_rightly(choice, scaled, StockSize("s", 607, 363, 1))

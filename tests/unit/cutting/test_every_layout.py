@@ -3,7 +3,7 @@ from itertools import combinations, pairwise, product
 import pytest
 
 from firstcourse.cutting import StockSize
-from firstcourse.cutting.every_layout import Ground, Region, least_area, least_over_layouts, most_gaps
+from firstcourse.cutting.every_layout import GapGround, Region, least_area, least_over_layouts, most_gaps
 
 
 def heights(across, gap, least, most):
@@ -88,7 +88,7 @@ def test_a_mirrored_field_has_the_same_bound():
 )
 def test_the_closed_form_is_the_least_area(region):
     anywhere = ((0, region.length),)
-    ground = Ground(
+    ground = GapGround(
         length=region.length,
         across=region.across,
         gap=region.gap,
@@ -103,7 +103,7 @@ def test_the_closed_form_is_the_least_area(region):
 
 def test_joints_only_where_they_may_be():
     def gaps(*joints):
-        ground = Ground(length=50, across=40, gap=1, least=6, most=40, breaks=(), joints=joints)
+        ground = GapGround(length=50, across=40, gap=1, least=6, most=40, breaks=(), joints=joints)
         return most_gaps(ground)
 
     assert gaps((0, 40)).courses == 5

@@ -5,7 +5,7 @@ import pytest
 
 from firstcourse.cutting import StockSize
 from firstcourse.cutting.choice import _Search, choose
-from firstcourse.cutting.choices import Arrangement, Course, Field
+from firstcourse.cutting.choices import Arrangement, ChoiceField, Course
 from firstcourse.cutting.laid import laid
 from firstcourse.cutting.relaying import relay
 
@@ -25,7 +25,9 @@ def course(breaks, height):
 
 def wall(name, heights):
     breaks = (0, 16, 32, 48, 64, 80, 96)
-    return Field(name, tuple(Arrangement(tuple(course(breaks, h) for h in hs), 16) for hs in heights), "wall")
+    return ChoiceField(
+        name, tuple(Arrangement(tuple(course(breaks, h) for h in hs), 16) for hs in heights), "wall"
+    )
 
 
 FIELDS = [wall("a", [(36, 24), (30, 30)]), wall("b", [(36, 24), (30, 30)]), wall("c", [(36,), (18, 18)])]

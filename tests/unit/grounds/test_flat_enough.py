@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from firstcourse.errors import InputValueError
 from firstcourse.findings import Severity
 from firstcourse.frames import remedy_workings
-from firstcourse.grounds.flat_enough import Ground, judge_ground
+from firstcourse.grounds.flat_enough import ReadGround, judge_ground
 from firstcourse.grounds.flatness import Spot, best_line, best_plane, judge_flatness, least_zone, tolerance_for
 from firstcourse.grounds.gaps import Gap, judge_gaps
 from firstcourse.grounds.levelling import fill_bags, mean_depth_mm
@@ -34,7 +34,7 @@ def grid(heights, step=600.0):
 
 
 def floor(spots, edge_mm=600.0, tape=Tape.MM):
-    return Ground(
+    return ReadGround(
         ref="bath/floor",
         is_floor=True,
         tape=tape,
@@ -46,7 +46,7 @@ def floor(spots, edge_mm=600.0, tape=Tape.MM):
 
 def wall(faces_mm, edge_mm=600.0, tape=Tape.INCH):
     spots = tuple(Spot(u_mm=i * 16 * INCH, v_mm=0.0, height_mm=face) for i, face in enumerate(faces_mm))
-    return Ground(
+    return ReadGround(
         ref="bath/wall/A-B",
         is_floor=False,
         tape=tape,
@@ -154,7 +154,7 @@ def test_a_wall_read_at_two_heights_has_a_plane():
         for u in (0, 400, 800, 1200, 1600)
         for v in (300, 1200)
     )
-    ground = Ground(
+    ground = ReadGround(
         ref="bath/wall/A-B",
         is_floor=False,
         tape=Tape.MM,

@@ -7,7 +7,7 @@ import pytest
 from shapely import Point, Polygon
 from shapely.ops import unary_union
 
-from firstcourse.details.shelves import Limits, drop_of_shelf
+from firstcourse.details.shelves import FallLimits, drop_of_shelf
 from firstcourse.errors import InputValueError
 from firstcourse.showers.fall_planes import (
     FallingFloor,
@@ -18,8 +18,8 @@ from firstcourse.showers.fall_planes import (
 )
 from firstcourse.showers.falls import choose_rise, drain_places, drain_ratio, largest_tile, nearest_drain
 
-US = Limits(least=1 / 48, greatest=1 / 24)
-AU = Limits(least=1 / 80, greatest=1 / 50)
+US = FallLimits(least=1 / 48, greatest=1 / 24)
+AU = FallLimits(least=1 / 80, greatest=1 / 50)
 
 
 def rectangle(length: float, width: float) -> tuple[tuple[float, float], ...]:
@@ -157,13 +157,13 @@ def test_rise_goes_up_to_the_tape_where_the_limits_leave_room():
     choice = choose_rise(floor, US, step=sixteenth)
     assert choice.rise == pytest.approx(9 * sixteenth)
     assert choice.kept == "flow"
-    tight = Limits(least=1 / 48, greatest=1 / 48 * math.sqrt(2) * 1.001)
+    tight = FallLimits(least=1 / 48, greatest=1 / 48 * math.sqrt(2) * 1.001)
     assert choose_rise(floor, tight, step=sixteenth).rise == choose_rise(floor, tight).rise
 
 
 def test_without_a_greatest_fall_every_floor_complies():
     floor = level_floor(rectangle(3000, 500), ((1500.0, 250.0),), 1.0)
-    choice = choose_rise(floor, Limits(least=1 / 80))
+    choice = choose_rise(floor, FallLimits(least=1 / 80))
     assert choice.kept == "flow"
     assert choice.greatest_rise == math.inf
 
@@ -193,4 +193,4 @@ def test_a_two_inch_tile_follows_a_usual_shower_and_a_foot_does_not():
 
 def test_a_bench_drops_by_its_depth_times_the_limits():
     assert drop_of_shelf(12.0, US) == pytest.approx((0.25, 0.5))
-    assert drop_of_shelf(12.0, Limits(least=1 / 80))[1] == math.inf
+    assert drop_of_shelf(12.0, FallLimits(least=1 / 80))[1] == math.inf

@@ -6,13 +6,13 @@ import pytest
 import shapely
 
 from firstcourse.plan import TileStock
-from firstcourse.tiles.hands import at_corner
-from firstcourse.tiles.model import Field
+from firstcourse.tiles.handedness import at_corner
+from firstcourse.tiles.model import TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.units import mm
 
 TILE = TileStock(id="t", size=(mm(300), mm(600)), thickness=mm(9), kind="porcelain", joint=mm(3))
-AREA = Field(area=shapely.box(4.0, 385.0, 885.0, 2133.0), edges=(), wanted=(), uncertainty=0.0)
+AREA = TileArea(area=shapely.box(4.0, 385.0, 885.0, 2133.0), edges=(), wanted=(), uncertainty=0.0)
 
 
 @pytest.mark.parametrize("offset", [Fraction(1, 2), Fraction(1, 3), Fraction(1, 5)])

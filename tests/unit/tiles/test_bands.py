@@ -9,7 +9,7 @@ from firstcourse.errors import InputValueError
 from firstcourse.rules import load_rules
 from firstcourse.tiles.bands import Band, Laying, course_level, with_bands, without_bands
 from firstcourse.tiles.lay import lay
-from firstcourse.tiles.model import CellPiece, Edge, Field, RepeatCell
+from firstcourse.tiles.model import CellPiece, Edge, RepeatCell, TileArea
 from firstcourse.tiles.start import find_starts
 
 
@@ -58,14 +58,14 @@ def test_bands_that_would_overlap_stack_up():
 RULES = load_rules(datetime.date(2026, 11, 25))
 
 
-def _wall(height: float, **more: object) -> Field:
+def _wall(height: float, **more: object) -> TileArea:
     edges = (
         Edge(a=(0.0, 0.0), b=(1500.0, 0.0), side="floor"),
         Edge(a=(1500.0, 0.0), b=(1500.0, height)),
         Edge(a=(1500.0, height), b=(0.0, height), side="ceiling"),
         Edge(a=(0.0, height), b=(0.0, 0.0)),
     )
-    return Field(area=box(0, 0, 1500, height), edges=edges, **more)  # type: ignore[arg-type]
+    return TileArea(area=box(0, 0, 1500, height), edges=edges, **more)  # type: ignore[arg-type]
 
 
 def test_a_wall_without_its_band_is_lower_by_band_and_joint():

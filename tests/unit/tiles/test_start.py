@@ -11,7 +11,7 @@ from shapely import Point, Polygon, affinity, box
 from firstcourse.errors import InputValueError
 from firstcourse.plan import TileStock
 from firstcourse.rules import Override, load_rules
-from firstcourse.tiles.model import Edge, Field, RepeatCell, Start
+from firstcourse.tiles.model import Edge, RepeatCell, Start, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.tiles.start import common_level, find_starts, judge_start
 from firstcourse.units import mm
@@ -34,7 +34,7 @@ def cell(
 
 
 def starts(of: RepeatCell, area: Any, **more: Any) -> tuple[Start, ...]:
-    return find_starts(of, Field(area=area, **more), RULES)
+    return find_starts(of, TileArea(area=area, **more), RULES)
 
 
 def test_a_room_of_whole_tiles_is_not_cut() -> None:
@@ -83,7 +83,7 @@ def test_the_side_that_is_seen_first_gets_the_better_cut() -> None:
                 Override(rule="tiling.start.half", value=0.9, reason="test"),
             ),
         )
-        pick = find_starts(cell(), Field(area=area, edges=edges), rules)[0]
+        pick = find_starts(cell(), TileArea(area=area, edges=edges), rules)[0]
         first = pick.shift[0] % 303
         left, right = (first - 3 if first > 3 else 300), (narrow - first) % 303
         assert (min(left, 300) > min(right, 300)) == low_side
@@ -119,18 +119,18 @@ def test_slack_tells_how_far_the_room_may_differ() -> None:
     pick = starts(of, area)[0]
     for error, holds in ((pick.slack - 0.1, True), (pick.slack + 0.1, False)):
         rooms = [affinity.scale(area, 1 + s * 2 * error / 1309, 1 + s * 2 * error / 1715) for s in (-1, 1)]
-        cuts = [judge_start(of, Field(area=room), pick.shift, RULES).smallest_cut for room in rooms]
+        cuts = [judge_start(of, TileArea(area=room), pick.shift, RULES).smallest_cut for room in rooms]
         assert (min(cuts) >= least - 0.01) == holds
 
 
 def test_the_narrowest_cut_holds_in_the_worst_room() -> None:
     area = box(0, 0, 4 * 303 + 97, 5 * 303 + 200)
     pick = starts(cell(), area, uncertainty=4)[0]
-    bare = judge_start(cell(), Field(area=area), pick.shift, RULES)
+    bare = judge_start(cell(), TileArea(area=area), pick.shift, RULES)
     assert pick.sure_cut == pytest.approx(bare.sure_cut - 4)
     for error in (-4, 4):
         room = box(-error, -error, 4 * 303 + 97 + error, 5 * 303 + 200 + error)
-        assert judge_start(cell(), Field(area=room), pick.shift, RULES).smallest_cut >= pick.sure_cut - 0.01
+        assert judge_start(cell(), TileArea(area=room), pick.shift, RULES).smallest_cut >= pick.sure_cut - 0.01
 
 
 def test_a_start_without_a_sliver_is_the_pick_at_few_more_cuts_and_among_the_others_at_more() -> None:
@@ -140,14 +140,14 @@ def test_a_start_without_a_sliver_is_the_pick_at_few_more_cuts_and_among_the_oth
     for more, has_sliver in ((3.0, False), (2.0, True)):
         limit = Override(rule="tiling.start.more_cuts", value=more, reason="test")
         rules = load_rules(datetime.date(2026, 1, 1), overrides=(*free, limit))
-        found = find_starts(cell(), Field(area=box(0, 0, 4 * 303 + 20, 3 * 303 - 3)), rules)
+        found = find_starts(cell(), TileArea(area=box(0, 0, 4 * 303 + 20, 3 * 303 - 3)), rules)
         assert (found[0].sliver, found[0].cut_tiles) == ((True, 3) if has_sliver else (False, 6))
         without = [start for start in found if not start.sliver]
         assert without and without[0].cut_tiles == 6
 
 
 def test_a_given_start_is_judged_as_it_is() -> None:
-    given = judge_start(cell(), Field(area=box(0, 0, 1000, 900)), (20, 0), RULES)
+    given = judge_start(cell(), TileArea(area=box(0, 0, 1000, 900)), (20, 0), RULES)
     assert given.shift == (20, 0)
     assert given.smallest_cut == pytest.approx(17)
     assert given.slack == 0
@@ -192,7 +192,7 @@ def test_round_holes_do_not_decide() -> None:
 
 def test_walls_that_share_a_level_are_together_at_their_best() -> None:
     walls = [
-        (cell(), Field(area=box(0, foot, 1500, top))) for foot, top in ((380, 2130), (100, 2400), (380, 1990))
+        (cell(), TileArea(area=box(0, foot, 1500, top))) for foot, top in ((380, 2130), (100, 2400), (380, 1990))
     ]
     level = common_level(walls, RULES, over=(0.0,) * len(walls))
     assert level is not None
@@ -205,7 +205,7 @@ def test_walls_that_share_a_level_are_together_at_their_best() -> None:
 
 
 def test_walls_of_unlike_courses_share_no_level() -> None:
-    area = Field(area=box(0, 0, 1500, 2000))
+    area = TileArea(area=box(0, 0, 1500, 2000))
     assert common_level([(cell(height=100), area), (cell(height=200), area)], RULES, over=(0.0, 0.0)) is None
     assert common_level([(cell("herringbone", 300, 100), area)] * 2, RULES, over=(0.0, 0.0)) is None
 

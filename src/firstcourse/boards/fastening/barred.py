@@ -4,7 +4,7 @@ import shapely
 from shapely import Polygon
 from shapely.ops import unary_union
 
-from firstcourse.boards.fastening.ground import Limits
+from firstcourse.boards.fastening.ground import FastenerLimits
 from firstcourse.boards.field import runs_along
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
@@ -15,7 +15,7 @@ from firstcourse.values import Name
 _MEMBERS = (SupportKind.STUD, SupportKind.JOIST)
 
 
-def barred_members(board: Board, surface: Surface, limits: Limits) -> list[Support]:
+def barred_members(board: Board, surface: Surface, limits: FastenerLimits) -> list[Support]:
     """Members along the framing that lie behind a board, longer than the spacing, and wholly within zones.
 
     Args:

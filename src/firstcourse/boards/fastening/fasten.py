@@ -3,7 +3,7 @@
 import pydantic
 
 from firstcourse.boards.fastening.barred import barred_finding, barred_members
-from firstcourse.boards.fastening.ground import Limits, ground_of, limits_of
+from firstcourse.boards.fastening.ground import FastenerLimits, ground_of, limits_of
 from firstcourse.boards.fastening.members import along_members
 from firstcourse.boards.fastening.panel import over_panel
 from firstcourse.findings import Finding, Severity
@@ -69,7 +69,9 @@ def fasten(surface: Surface, rules: RuleSet, tape: Tape) -> Fastened:
     )
 
 
-def _of_board(board: Board, surface: Surface, limits: Limits, rules: RuleSet) -> tuple[list[Point], list[Finding]]:
+def _of_board(
+    board: Board, surface: Surface, limits: FastenerLimits, rules: RuleSet
+) -> tuple[list[Point], list[Finding]]:
     points, findings = _placed(board, surface, limits, rules, corners=True)
     if points:
         return points, findings
@@ -82,7 +84,7 @@ def _of_board(board: Board, surface: Surface, limits: Limits, rules: RuleSet) ->
 def _placed(
     board: Board,
     surface: Surface,
-    limits: Limits,
+    limits: FastenerLimits,
     rules: RuleSet,
     *,
     corners: bool,
@@ -111,7 +113,7 @@ def _into_concrete(surface: Surface) -> Finding:
     )
 
 
-def _tight(board: Board, support: Support, limits: Limits, rules: RuleSet) -> Finding:
+def _tight(board: Board, support: Support, limits: FastenerLimits, rules: RuleSet) -> Finding:
     return rules.entry("fastening.edge.min").found(
         "FST-101",
         Severity.FIX,
@@ -122,7 +124,7 @@ def _tight(board: Board, support: Support, limits: Limits, rules: RuleSet) -> Fi
     )
 
 
-def _far(board: Board, member: str, limits: Limits, rules: RuleSet) -> Finding:
+def _far(board: Board, member: str, limits: FastenerLimits, rules: RuleSet) -> Finding:
     return rules.entry(limits.spacing_rule).found(
         "FST-102",
         Severity.FIX,
@@ -134,23 +136,23 @@ def _far(board: Board, member: str, limits: Limits, rules: RuleSet) -> Finding:
     )
 
 
-def _loose(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+def _loose(board: Board, limits: FastenerLimits, rules: RuleSet) -> Finding:
     return rules.entry("fastening.edge.reach").found(
         "FST-105", Severity.FIX, board.id, limit=most(length(limits.edge_reach)), remedies=("bed_or_blocking",)
     )
 
 
-def _small(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+def _small(board: Board, limits: FastenerLimits, rules: RuleSet) -> Finding:
     return rules.entry("fastening.corner.min").found(
         "FST-103", Severity.FIX, board.id, limit=least(length(limits.corner)), remedies=("pilot_holes",)
     )
 
 
-def _none(board: Board, limits: Limits, rules: RuleSet) -> Finding:
+def _none(board: Board, limits: FastenerLimits, rules: RuleSet) -> Finding:
     return rules.entry(limits.spacing_rule).found("FST-104", Severity.FIX, board.id, remedies=("blocking",))
 
 
-def _working(surface: Surface, boards: list[Board], limits: Limits, rules: RuleSet) -> Working:
+def _working(surface: Surface, boards: list[Board], limits: FastenerLimits, rules: RuleSet) -> Working:
     loose = [board for board in boards if not board.fixed]
     each = tuple(len(board.fasteners) for board in loose)
     return Working(

@@ -19,7 +19,7 @@ _HALF_TICK = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class FastenerLimits:
     """The rules that fasteners keep [ticks].
 
     Attributes:
@@ -48,7 +48,7 @@ class Limits:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Ground:
+class FastenerGround:
     """One board's areas [ticks].
 
     Attributes:
@@ -62,10 +62,10 @@ class Ground:
     legal: shapely.Geometry
 
 
-def limits_of(surface: Surface, rules: RuleSet, graduation: int) -> Limits:
+def limits_of(surface: Surface, rules: RuleSet, graduation: int) -> FastenerLimits:
     """The rules that fasteners of a surface keep."""
     rule = "fastening.spacing.floor" if surface.kind is SurfaceKind.FLOOR else "fastening.spacing.wall"
-    return Limits(
+    return FastenerLimits(
         edge=rules.ticks("fastening.edge.min"),
         edge_most=rules.ticks("fastening.edge.max_floor"),
         corner=rules.ticks("fastening.corner.min"),
@@ -79,7 +79,7 @@ def limits_of(surface: Surface, rules: RuleSet, graduation: int) -> Limits:
     )
 
 
-def ground_of(board: Board, surface: Surface, limits: Limits, *, corners: bool = True) -> Ground:
+def ground_of(board: Board, surface: Surface, limits: FastenerLimits, *, corners: bool = True) -> FastenerGround:
     """The areas of one board.
 
     Args:
@@ -94,7 +94,7 @@ def ground_of(board: Board, surface: Surface, limits: Limits, *, corners: bool =
     kept_off = _discs(corners_of(board.outline), limits.corner) if corners else []
     kept_off += _discs(_near(surface.panel_screws, shape, limits.clear), limits.clear)
     legal = room.difference(unary_union(kept_off)) if kept_off else room
-    return Ground(open=shape.difference(zones), room=room, legal=legal)
+    return FastenerGround(open=shape.difference(zones), room=room, legal=legal)
 
 
 def corners_of(ring: Ring) -> list[Point]:

@@ -6,19 +6,19 @@ from collections.abc import Iterable, Sequence
 import shapely
 from shapely import Polygon
 
-from firstcourse.boards.fastening.ground import Ground, Limits
-from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
-from firstcourse.geometry import Frame, Point
+from firstcourse.boards.fastening.ground import FastenerGround, FastenerLimits
+from firstcourse.boards.fastening.strip import FastenerStrip, kept_off, lines_across
+from firstcourse.geometry import LineAxes, Point
 
 _SLACK = 1.0
 
 
 def held_edges(
     edges: Iterable[tuple[Point, Point]],
-    ground: Ground,
+    ground: FastenerGround,
     faces: Sequence[Polygon],
     points: list[Point],
-    limits: Limits,
+    limits: FastenerLimits,
 ) -> list[tuple[Point, Point]]:
     """Add fasteners until every point of some edges is within reach of one.
 
@@ -35,13 +35,13 @@ def held_edges(
     wood = None
     loose = []
     for a, b in edges:
-        frame = Frame.along(a, a, b)
+        frame = LineAxes.along(a, a, b)
         length = math.dist(a, b)
         while (bare := _first_bare(frame, length, points, limits)) is not None:
             if wood is None:
                 wood = ground.legal.intersection(shapely.union_all(faces))
             local = [frame.local_spot(point) for point in points]
-            strip = Strip(
+            strip = FastenerStrip(
                 legal=kept_off(frame.local(wood), local, limits.apart),
                 lines=lines_across(limits.edge, limits.line_reach, limits.edge, limits.graduation),
                 low=0,
@@ -57,7 +57,7 @@ def held_edges(
     return loose
 
 
-def _covers(spot: tuple[float, float], limits: Limits) -> tuple[float, float]:
+def _covers(spot: tuple[float, float], limits: FastenerLimits) -> tuple[float, float]:
     """The stretch of an edge within reach of a fastener; an empty one where it is too far aside."""
     t, c = spot
     if abs(c) > limits.edge_reach:
@@ -66,7 +66,7 @@ def _covers(spot: tuple[float, float], limits: Limits) -> tuple[float, float]:
     return t - half, t + half
 
 
-def _first_bare(frame: Frame, length: float, points: list[Point], limits: Limits) -> float | None:
+def _first_bare(frame: LineAxes, length: float, points: list[Point], limits: FastenerLimits) -> float | None:
     """The first place along an edge that no fastener is near enough to."""
     at = 0.0
     for start, end in sorted(_covers(frame.local_spot(point), limits) for point in points):

@@ -7,11 +7,11 @@ import shapely
 from shapely import Polygon
 
 from firstcourse.boards.edges import edge_rules, edges_along
-from firstcourse.boards.fastening.ground import Ground, Limits
+from firstcourse.boards.fastening.ground import FastenerGround, FastenerLimits
 from firstcourse.boards.fastening.hold import held_edges
-from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
+from firstcourse.boards.fastening.strip import FastenerStrip, kept_off, lines_across
 from firstcourse.boards.field import runs_along
-from firstcourse.geometry import Frame, Point, bounds, sides
+from firstcourse.geometry import LineAxes, Point, bounds, sides
 from firstcourse.plan import Board, Support, SupportKind, Surface
 from firstcourse.rules import RuleSet
 
@@ -35,7 +35,7 @@ class Row:
 
 
 def along_members(
-    board: Board, ground: Ground, surface: Surface, limits: Limits, rules: RuleSet
+    board: Board, ground: FastenerGround, surface: Surface, limits: FastenerLimits, rules: RuleSet
 ) -> tuple[list[Row], list[Point], list[tuple[Point, Point]]]:
     """Fasteners of one board on every member, those under its edges first.
 
@@ -81,14 +81,19 @@ class _Member:
     """
 
     support: Support
-    frame: Frame
+    frame: LineAxes
     parts: tuple[tuple[Polygon, tuple[tuple[float, int], ...]], ...]
     legal: shapely.Geometry
     centre: float
 
     @classmethod
     def of(
-        cls, board: Board, ground: Ground, support: Support, edges: Sequence[tuple[Point, Point]], limits: Limits
+        cls,
+        board: Board,
+        ground: FastenerGround,
+        support: Support,
+        edges: Sequence[tuple[Point, Point]],
+        limits: FastenerLimits,
     ) -> "_Member":
         """How one board lies on one member.
 
@@ -101,7 +106,7 @@ class _Member:
         """
         left, lower, _, _ = bounds(board.outline)
         a, b = max(sides(support.outline), key=lambda s: (s[1][0] - s[0][0]) ** 2 + (s[1][1] - s[0][1]) ** 2)
-        frame = Frame.along((left, lower), min(a, b), max(a, b))
+        frame = LineAxes.along((left, lower), min(a, b), max(a, b))
         face = frame.local(Polygon(support.outline))
         parts = []
         for part in _areas(frame.local(ground.room).intersection(face)):
@@ -121,7 +126,9 @@ class _Member:
         return any(lines for _, lines in self.parts)
 
 
-def _carried(edge: tuple[Point, Point], frame: Frame, part: Polygon, limits: Limits) -> tuple[float, int] | None:
+def _carried(
+    edge: tuple[Point, Point], frame: LineAxes, part: Polygon, limits: FastenerLimits
+) -> tuple[float, int] | None:
     """Where along the member's width an edge lies that a part of it carries, and on which side the board is."""
     (t, c), (other_t, other_c) = frame.local_spot(edge[0]), frame.local_spot(edge[1])
     if abs(other_c - c) > abs(other_t - t):
@@ -135,7 +142,7 @@ def _carried(edge: tuple[Point, Point], frame: Frame, part: Polygon, limits: Lim
     return (middle, way) if far >= limits.edge and -limits.graduation <= near <= limits.line_reach else None
 
 
-def _on_member(member: _Member, limits: Limits, placed: list[Point]) -> Row:
+def _on_member(member: _Member, limits: FastenerLimits, placed: list[Point]) -> Row:
     frame, points = member.frame, list[Point]()
     tight = far = False
     for part, lines in member.parts:
@@ -147,7 +154,7 @@ def _on_member(member: _Member, limits: Limits, placed: list[Point]) -> Row:
         local = [frame.local_spot(point) for point in (*placed, *points)]
         # A fastener in a member beside this one holds the board as well as one here, but for its edges.
         near = part.buffer(_NEAR if lines else limits.apart)
-        strip = Strip(
+        strip = FastenerStrip(
             legal=kept_off(member.legal.intersection(part), local, limits.apart),
             lines=_lines(member, part, lines, limits),
             low=low,
@@ -161,7 +168,9 @@ def _on_member(member: _Member, limits: Limits, placed: list[Point]) -> Row:
     return Row(support=member.support, points=tuple(points), tight=tight, far=far)
 
 
-def _lines(member: _Member, part: Polygon, edges: tuple[tuple[float, int], ...], limits: Limits) -> list[int]:
+def _lines(
+    member: _Member, part: Polygon, edges: tuple[tuple[float, int], ...], limits: FastenerLimits
+) -> list[int]:
     """Tape marks across a part of a member, the one wanted most first."""
     _, across, _, up = part.bounds
     # A board that ends on the member takes the middle of its own share of it.

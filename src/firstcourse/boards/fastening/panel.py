@@ -6,10 +6,10 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from firstcourse.boards.fastening.ground import Ground, Limits
+from firstcourse.boards.fastening.ground import FastenerGround, FastenerLimits
 from firstcourse.boards.fastening.rows import as_point, spots_in_rows
-from firstcourse.boards.fastening.strip import Strip, kept_off, lines_across
-from firstcourse.geometry import Frame, Point, sides
+from firstcourse.boards.fastening.strip import FastenerStrip, kept_off, lines_across
+from firstcourse.geometry import LineAxes, Point, sides
 from firstcourse.plan import Board
 from firstcourse.units import floor_to
 
@@ -20,7 +20,9 @@ _ASIDE = 1 / 2
 that dodge a screw or meet another at a jog are still rows."""
 
 
-def over_panel(board: Board, ground: Ground, limits: Limits, *, dodges: bool) -> tuple[list[Point], bool]:
+def over_panel(
+    board: Board, ground: FastenerGround, limits: FastenerLimits, *, dodges: bool
+) -> tuple[list[Point], bool]:
     """Fasteners of one board over a panel.
 
     Args:
@@ -45,7 +47,9 @@ def over_panel(board: Board, ground: Ground, limits: Limits, *, dodges: bool) ->
     return points, _filled(points, ground, limits) and kept
 
 
-def _edge_rows(board: Board, ground: Ground, limits: Limits, offset: int, points: list[Point]) -> bool:
+def _edge_rows(
+    board: Board, ground: FastenerGround, limits: FastenerLimits, offset: int, points: list[Point]
+) -> bool:
     """Add what the rows along edges still lack; says whether every edge has its row."""
     all_kept = True
     outer = [(a, b, 2 * limits.corner) for a, b in sides(board.outline)]
@@ -54,13 +58,13 @@ def _edge_rows(board: Board, ground: Ground, limits: Limits, offset: int, points
         length = math.hypot(b[0] - a[0], b[1] - a[1])
         if length <= least:
             continue
-        frame = Frame.along(a, a, b)
+        frame = LineAxes.along(a, a, b)
         local = [frame.local_spot(point) for point in points]
         taken = [t for t, c in local if 0 <= t <= length and limits.edge - 1 <= c <= limits.edge_most + 1]
         if all(b - a <= limits.spacing for a, b in pairwise((0, *sorted(taken), length))):
             continue
         beside = frame.local(ground.legal).intersection(shapely.box(0, 0, length, limits.edge_most))
-        strip = Strip(
+        strip = FastenerStrip(
             legal=kept_off(beside, local, limits.apart),
             lines=lines_across(limits.edge, limits.edge_most, offset, limits.graduation),
             low=0,
@@ -73,7 +77,7 @@ def _edge_rows(board: Board, ground: Ground, limits: Limits, offset: int, points
     return all_kept
 
 
-def _dodged(point: Point, ground: Ground, limits: Limits, points: list[Point]) -> Point | None:
+def _dodged(point: Point, ground: FastenerGround, limits: FastenerLimits, points: list[Point]) -> Point | None:
     """The legal place nearest to a point, no farther aside than clears a corner or a screw; None where none is."""
     u, v = point
     step = limits.graduation
@@ -89,7 +93,7 @@ def _apart(spot: Point, points: list[Point]) -> float:
     return min((math.dist(spot, point) for point in points), default=math.inf)
 
 
-def _filled(points: list[Point], ground: Ground, limits: Limits) -> bool:
+def _filled(points: list[Point], ground: FastenerGround, limits: FastenerLimits) -> bool:
     """Add fasteners where none follows within the spacing, going out from each of the four ways in turn."""
     shapely.prepare(ground.open)
     kept, index = True, 0
@@ -106,7 +110,7 @@ def _filled(points: list[Point], ground: Ground, limits: Limits) -> bool:
     return kept
 
 
-def _lacks(point: Point, way: tuple[int, int], points: list[Point], ground: Ground, reach: int) -> bool:
+def _lacks(point: Point, way: tuple[int, int], points: list[Point], ground: FastenerGround, reach: int) -> bool:
     (u, v), (du, dv) = point, way
     offsets = np.array(points) - (u, v)
     forward = offsets @ (du, dv)
@@ -117,7 +121,7 @@ def _lacks(point: Point, way: tuple[int, int], points: list[Point], ground: Grou
 
 
 def _ahead(
-    point: Point, way: tuple[int, int], points: list[Point], ground: Ground, limits: Limits
+    point: Point, way: tuple[int, int], points: list[Point], ground: FastenerGround, limits: FastenerLimits
 ) -> Point | None:
     """The farthest legal place within the spacing straight ahead, or a little aside of that."""
     (u, v), (du, dv) = point, way

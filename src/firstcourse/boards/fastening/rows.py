@@ -10,7 +10,7 @@ from itertools import pairwise
 
 import shapely
 
-from firstcourse.boards.fastening.ground import Limits
+from firstcourse.boards.fastening.ground import FastenerLimits
 from firstcourse.geometry import Point, bounds, sides
 from firstcourse.plan import Board
 from firstcourse.units import floor_to
@@ -20,7 +20,7 @@ Line = tuple[Place, Place]
 
 
 def spots_in_rows(
-    board: Board, shape: shapely.Geometry, limits: Limits, offset: int, most: int
+    board: Board, shape: shapely.Geometry, limits: FastenerLimits, offset: int, most: int
 ) -> Iterator[Place]:
     """Places of a board's fasteners, row by row from below, each from the left.
 
@@ -41,7 +41,7 @@ def spots_in_rows(
                 yield (u, lower + round((v - lower) / step) * step if not slope else v)
 
 
-def _lines(board: Board, limits: Limits, offset: int, most: int) -> list[Line]:
+def _lines(board: Board, limits: FastenerLimits, offset: int, most: int) -> list[Line]:
     left, _, right, _ = bounds(board.outline)
     clusters: list[list[Line]] = []
     for line in sorted(_along_edges(board, limits, offset), key=_low):
@@ -66,7 +66,7 @@ def _lines(board: Board, limits: Limits, offset: int, most: int) -> list[Line]:
     return sorted(found, key=lambda line: (min(line[0][1], line[1][1]), line))
 
 
-def _along_edges(board: Board, limits: Limits, offset: int) -> Iterator[Line]:
+def _along_edges(board: Board, limits: FastenerLimits, offset: int) -> Iterator[Line]:
     """Lines inside the edges that lie across rather than up, each from left to right."""
     for ring in (board.outline, *board.holes):
         for a, b in sides(ring):

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import shapely
 
-from firstcourse.boards.fastening.ground import Limits
+from firstcourse.boards.fastening.ground import FastenerLimits
 from firstcourse.geometry import Spot
 from firstcourse.units import ceil_to, floor_to
 
@@ -16,7 +16,7 @@ _QUARTER = 8
 
 
 @dataclass(slots=True)
-class Strip:
+class FastenerStrip:
     """A strip to fill.
 
     Attributes:
@@ -32,7 +32,7 @@ class Strip:
     lines: Sequence[int]
     low: float
     high: float
-    limits: Limits
+    limits: FastenerLimits
     end_most: int | None = None
     _spans: dict[int, list[tuple[int, int]]] = field(default_factory=dict)
 

@@ -8,9 +8,9 @@ import pytest
 from shapely import box
 
 from firstcourse.plan import TileStock
-from firstcourse.tiles.hands import at_corner, one_hand
+from firstcourse.tiles.handedness import at_corner, one_hand
 from firstcourse.tiles.lay import lay
-from firstcourse.tiles.model import XY, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, Edge, RepeatCell, TileArea
 from firstcourse.tiles.patterns import repeat_cell
 from firstcourse.units import mm
 
@@ -20,12 +20,12 @@ def cell(pattern: Any, width: float, height: float, **more: Any) -> RepeatCell:
     return repeat_cell(pattern, [tile], 3.0, **more)
 
 
-def room(left: bool, low: bool) -> Field:
+def room(left: bool, low: bool) -> TileArea:
     """A room with a recess in one of its corners, and one side that weighs more."""
     recess = box(0 if left else 700, 0 if low else 600, 300 if left else 1000, 250 if low else 850)
     at = 0.0 if left else 1000.0
     ends = ((at, 850.0), (at, 0.0)) if left else ((at, 0.0), (at, 850.0))
-    return Field(area=box(0, 0, 1000, 850).difference(recess), edges=(Edge(a=ends[0], b=ends[1], weight=2.0),))
+    return TileArea(area=box(0, 0, 1000, 850).difference(recess), edges=(Edge(a=ends[0], b=ends[1], weight=2.0),))
 
 
 PATTERNS = [
@@ -59,7 +59,7 @@ def test_a_repeat_told_anew_makes_the_same_pattern(given: RepeatCell, _: RepeatC
 
 
 def test_a_start_lies_at_the_lower_left_and_keeps_a_level() -> None:
-    running, area = cell("running", 300, 97), Field(area=box(10, 20, 1000, 850))
+    running, area = cell("running", 300, 97), TileArea(area=box(10, 20, 1000, 850))
     assert at_corner(running, area, (903.0, 320.0)) == pytest.approx((145.5, 20.0))
     assert at_corner(running, area, (903.0, 320.0), level=320.0) == pytest.approx((297.0, 320.0))
     # Whole ticks stay whole ticks; steps that are none leave a shift as it was.

@@ -16,7 +16,7 @@ import numpy as np
 import shapely
 
 from firstcourse.tiles.lay import Array, origins
-from firstcourse.tiles.model import XY, CellPiece, Edge, Field, RepeatCell
+from firstcourse.tiles.model import XY, CellPiece, Edge, RepeatCell, TileArea
 from firstcourse.units import TICKS_PER_MM
 
 _PLACES = 7
@@ -40,7 +40,7 @@ class Hand:
     """
 
     cell: RepeatCell
-    field: Field
+    field: TileArea
     level: float | None
     flip: tuple[int, int]
     corner: XY
@@ -51,7 +51,7 @@ class Hand:
         return _xy((np.array(shift) + self.corner - self.origin) * self.flip)
 
 
-def at_corner(cell: RepeatCell, field: Field, shift: XY, level: float | None = None) -> XY:
+def at_corner(cell: RepeatCell, field: TileArea, shift: XY, level: float | None = None) -> XY:
     """Of all shifts that make one pattern, the one at the area's lower left [mm].
 
     It is a whole tick where the pattern's steps are. Others keep what they are: rounded, a corner that the search
@@ -83,7 +83,7 @@ def at_corner(cell: RepeatCell, field: Field, shift: XY, level: float | None = N
     return _xy(np.where(np.abs(first - ticks) < _CLOSE, ticks, first) + 0.0)
 
 
-def one_hand(cell: RepeatCell, field: Field, level: float | None = None) -> Hand:
+def one_hand(cell: RepeatCell, field: TileArea, level: float | None = None) -> Hand:
     """The room and its repeat in the mirror that is the same for all of their mirror images.
 
     Args:
@@ -96,7 +96,7 @@ def one_hand(cell: RepeatCell, field: Field, level: float | None = None) -> Hand
     return hand
 
 
-def _seen(cell: RepeatCell, field: Field, level: float | None, flip: tuple[int, int]) -> tuple[Any, Hand]:
+def _seen(cell: RepeatCell, field: TileArea, level: float | None, flip: tuple[int, int]) -> tuple[Any, Hand]:
     """What a mirror shows, and how that is listed."""
     mirrored, corner, listed = _mirrored_field(field, flip)
     settled, origin = _settled(cell, flip)
@@ -112,7 +112,7 @@ def _seen(cell: RepeatCell, field: Field, level: float | None, flip: tuple[int, 
     return (listed, settled.step_a, settled.step_b, pieces), hand
 
 
-def _mirrored_field(field: Field, flip: tuple[int, int]) -> tuple[Field, XY, Any]:
+def _mirrored_field(field: TileArea, flip: tuple[int, int]) -> tuple[TileArea, XY, Any]:
     left, lower, right, upper = field.area.bounds
     corner = (left if flip[0] > 0 else -right, lower if flip[1] > 0 else -upper)
 
@@ -133,7 +133,7 @@ def _mirrored_field(field: Field, flip: tuple[int, int]) -> tuple[Field, XY, Any
         [(edge.a, edge.b, edge.weight, edge.free) for edge in edges],
         wanted,
     )
-    mirrored = Field(area=area, edges=tuple(edges), wanted=tuple(wanted), uncertainty=field.uncertainty)
+    mirrored = TileArea(area=area, edges=tuple(edges), wanted=tuple(wanted), uncertainty=field.uncertainty)
     return mirrored, corner, listed
 
 
