@@ -96,6 +96,8 @@ rooms:
 """
 BORROWED = LEANING.replace("tape: inch", "tape: inch\npractice: uk")
 JOBS = {
+    "SUR-101": LEANING.replace("A-C: 84 7/8 in", "A-C: 84 7/8 in, B-D: 83 in"),
+    "SUR-102": LEANING,
     "SUR-104": LEANING,
     "SUR-105": LEANING,
     "SUR-109": LEANING,

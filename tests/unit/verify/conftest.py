@@ -9,6 +9,7 @@ Wall A-B, 81-1/2 x 60 in, studs at 16 in:            Floor, 62 x 50 in, on a pan
     +-----------+-------+                                +---------+-----+
 """
 
+import datetime
 import math
 from itertools import pairwise
 from typing import Any
@@ -16,6 +17,9 @@ from typing import Any
 import pytest
 
 from firstcourse.plan import sealed
+from firstcourse.rules import load_rules
+from firstcourse.steps.rule_notes import rule_notes
+from firstcourse.units import TICKS_PER_INCH
 
 Box = tuple[float, float, float, float]
 PANEL_SCREW = (30.0, 12.0)
@@ -489,8 +493,12 @@ def bought(surfaces: list[dict[str, Any]]) -> list[Line]:
 
 
 SHEET_KG = 60 * 36 * 0.5 * 0.0254**3 * 1300
-LIFT = {"HM": 10 / 15, "VM": 1 - 0.0075 * 10, "DM": 0.82 + 1.8 / 20, "AM": 1.0, "FM": 1.0, "CM": 0.9}
-LIFTED_KG = 51 * 0.45359237 * math.prod(LIFT.values())
+RULES = load_rules(datetime.date(2026, 1, 1))
+TRAVELLED = RULES.ticks("safety.lift.travel_part") / TICKS_PER_INCH
+LIFT = {"HM": 10 / 15, "VM": 1 - 0.0075 * 10, "DM": 0.82 + TRAVELLED / 20, "AM": 1.0, "FM": 1.0, "CM": 0.9}
+LIFTED_KG = RULES.kilograms("safety.lift.max") * math.prod(LIFT.values())
+NAMED = ("safety.lift.max", "tile.contact.wet", "tile.slip.dcof")
+"""Rules that findings name."""
 
 
 def too_heavy() -> dict[str, Any]:
@@ -505,6 +513,52 @@ def too_heavy() -> dict[str, Any]:
         "remedies": ["two"],
         "values": {"reach": number(mm(15), "mm"), "half": number(SHEET_KG / 2, "kg")},
     }
+
+
+def told() -> list[dict[str, Any]]:
+    """All that must be said of the slabs, of the heavy sheet and of corners that nothing checks."""
+    return [
+        # Slabs of 48 in leave no room for lines to snap between them.
+        {"code": "TIL-134", "severity": "note", "at": ["bath/floor"]},
+        too_heavy(),
+        {
+            "code": "TIL-106",
+            "severity": "note",
+            "at": ["bath/floor"],
+            "limit": {**number(95.0, "%"), "sense": "least"},
+            "rule": "tile.contact.wet",
+            "remedies": ["lift"],
+            "values": {
+                "width": number(mm(0.5), "mm"),
+                "depth": number(mm(0.5), "mm"),
+                "shape": {"word": "square"},
+                "buttered": True,
+                "back": number(0.79375, "mm"),
+                "sample": 3,
+            },
+        },
+        {
+            "code": "TIL-108",
+            "severity": "note",
+            "at": ["bath/floor"],
+            "limit": {**number(0.42), "sense": "least"},
+            "rule": "tile.slip.dcof",
+            "remedies": ["data_sheet"],
+            "values": {"tile": {"name": "slab"}, "scale": {"word": "friction"}},
+        },
+        {
+            "code": "SUR-102",
+            "severity": "fix",
+            "at": ["bath"],
+            "remedies": ["tape"],
+            "values": {
+                "nothing": True,
+                "count": 4,
+                "corners": [{"name": corner} for corner in CORNERS],
+                "readings": [{"name": "B-D"}],
+            },
+        },
+    ]
 
 
 def carried() -> dict[str, Any]:
@@ -644,7 +698,9 @@ def given() -> dict[str, Any]:
             }
         ],
     }
-    return sealed(job, ()).model_dump(mode="json")
+    for rule in NAMED:
+        RULES.entry(rule)
+    return sealed(job, [note for note in rule_notes(RULES) if note.id in NAMED]).model_dump(mode="json")
 
 
 def sheets_bound() -> dict[str, Any]:
@@ -676,8 +732,7 @@ def plan() -> dict[str, Any]:
         "stock": [{"id": "3x5", "size": [mm(60), mm(36)], "thickness": mm(0.5), "kind": "fibre_cement"}],
         "tile_stock": [{"id": "slab", "size": [mm(side) for side in SLAB]}],
         "counts": {"3x5": {"used": 7, "lower_bound": 5, "proven": False}},
-        # Slabs of 48 in leave no room for lines to snap between them.
-        "findings": [{"code": "TIL-134", "severity": "note", "at": ["bath/floor"]}, too_heavy()],
+        "findings": told(),
         "quantities": [quantity for quantity, _ in shopping],
         "workings": {
             **boarding(surfaces[0], sum(map(area, WALL)) - area(CUT_ROUND)),

@@ -7,6 +7,7 @@ from firstcourse.verify.findings.details import detail_findings
 from firstcourse.verify.findings.laid import CODES as LAID
 from firstcourse.verify.findings.laid import laid_findings, may_be_cut
 from firstcourse.verify.findings.on_framing import framing_findings
+from firstcourse.verify.findings.readings import check_readings
 from firstcourse.verify.findings.rule_book import rule_findings
 from firstcourse.verify.findings.sheets import sheet_findings
 from firstcourse.verify.findings.stood import CODES as STOOD
@@ -48,6 +49,7 @@ def check_findings(plan: Document) -> Iterator[Objection]:
     for codes, wanted in _WHOLE:
         may = may_be_cut(plan) if codes is LAID else ()
         yield from untrue(_CODE, (one for one in plan.findings if one.code in codes), wanted(plan), may)
+    yield from check_readings(plan)
     known = _PARTLY.union(*(codes for codes, _ in _WHOLE))
     for one in plan.findings:
         if one.code.startswith(_OURS) and one.code not in known:

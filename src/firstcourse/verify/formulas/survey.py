@@ -113,18 +113,18 @@ def _runs(places: dict[str, int]) -> Iterator[list[str]]:
 def _checks(plan: Document, working: Working) -> Iterator[Objection]:
     yield from _alone(working, "readings", "corners", "needed", "taped_to", "changed", "by")
     given = _rooms(plan)[working.at[0]]
-    taped, corners = _taped(given), len(given.rows("corners"))
-    yield from just(working, "readings", len(taped))
+    read, corners = taped(given), len(given.rows("corners"))
+    yield from just(working, "readings", len(read))
     yield from just(working, "corners", corners)
     yield from just(working, "needed", 2 * corners - 3)
     yield from just(working, "taped_to", {"word": given.text("taped_to", "untold")})
-    yield from just(working, "result", len(taped) - (2 * corners - 3))
+    yield from just(working, "result", len(read) - (2 * corners - 3))
     square = plan.workings.get(key_of(_SQUARE, *working.at))
     adjusted = {} if square is None else _by_name(square)
-    if not taped or not {end for pair in taped for end in ends_of(pair, given.where)} <= adjusted.keys():
+    if not read or not {end for pair in read for end in ends_of(pair, given.where)} <= adjusted.keys():
         yield Objection(CODE, working.key, "reads corners that the room does not have")
         return
-    off = {pair: _apart(adjusted, pair) - long for pair, long in taped.items()}
+    off = {pair: _apart(adjusted, pair) - long for pair, long in read.items()}
     yield from holds(working, "by", max(map(abs, off.values())), "mm", _SEEN_MM)
     changed = working.inputs.get("changed")
     name = changed.get("name") if isinstance(changed, Mapping) else None
@@ -149,7 +149,7 @@ def _settled(working: Working, adjusted: Mapping[str, Point], off: Mapping[str, 
             yield Objection(CODE, working.key, f"has corner {name} where the readings do not put it")
 
 
-def _taped(given: Node) -> dict[str, float]:
+def taped(given: Node) -> dict[str, float]:
     """Every distance that was taped, by its corners [mm]."""
     return {pair: length_mm(part, pair) for kind in _READ for part in [given.part(kind)] for pair in part.value}
 
@@ -175,6 +175,12 @@ def _corners(working: Working) -> dict[str, Point]:
     """Corners by reference with their places [ticks]."""
     across, up = ([_ticks(one) for one in several(working.inputs.get(axis))] for axis in ("u", "v"))
     return dict(zip(refs(working, "corner"), zip(across, up, strict=False), strict=False))
+
+
+def adjusted_corners(plan: Document, room: str) -> dict[str, Point]:
+    """Corners of a room by name, where its readings put them [ticks]."""
+    square = plan.workings.get(key_of(_SQUARE, room))
+    return {} if square is None else _by_name(square)
 
 
 def drawn_corners(plan: Document, room: str) -> dict[str, Point]:
