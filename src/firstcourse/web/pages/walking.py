@@ -104,7 +104,8 @@ def tape(ask: Ask) -> Response:
             raise HTTPException(404)
     except FirstcourseError as error:
         return _walk_page(ask, _walk(ask), pair=pair, fault=str(error), status=422)
-    return ask.go(f"/jobs/{ask.job.id}/walk/{ask.request.path_params['walk']}")
+    # Below what stands on every page, so that sketch and keys are in sight at once.
+    return ask.go(f"/jobs/{ask.job.id}/walk/{ask.request.path_params['walk']}#here")
 
 
 def drop(ask: Ask) -> Response:
