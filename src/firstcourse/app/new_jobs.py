@@ -4,6 +4,7 @@ from firstcourse.app.examples import example_job
 from firstcourse.app.session import Session
 from firstcourse.files import read_file, utf8_text
 from firstcourse.job import starter_text
+from firstcourse.units import Tape
 
 _MOST_BYTES = 1_000_000
 _DEMO = "tub-bathroom"
@@ -22,7 +23,7 @@ def new_job_text(*, name: str, practice: str, tape: str, tongue: str) -> str:
     Raises:
         JobError: One of them is nothing that a job can say.
     """
-    session = Session(starter_text(), name=name)
+    session = Session(starter_text(_tape(tape)), name=name)
     for field, value in (
         ("name", name),
         ("practice", practice),
@@ -32,6 +33,10 @@ def new_job_text(*, name: str, practice: str, tape: str, tongue: str) -> str:
     ):
         session.edit(field, value)
     return session.text
+
+
+def _tape(name: str) -> Tape:
+    return Tape(name) if name in tuple(Tape) else Tape.INCH
 
 
 def demo_text() -> str:

@@ -91,6 +91,15 @@ class KeptPlan:
     beside: str
 
 
+_PLANNED = select(func.max(PlanRow.revision)).where(PlanRow.job == JobRow.id).correlate(JobRow).scalar_subquery()
+_CARDS = (
+    select(JobRow, AccountRow.name, _PLANNED)
+    .join(RevisionRow, (RevisionRow.job == JobRow.id) & (RevisionRow.number == JobRow.head))
+    .join(AccountRow, AccountRow.id == RevisionRow.account)
+)
+"""Each job with who saved it last and its newest plan."""
+
+
 class Jobs:
     """The jobs in a database."""
 
@@ -106,17 +115,17 @@ class Jobs:
             archived: Those put away instead.
         """
         with self._database.reading() as session:
-            wanted = select(JobRow).order_by(JobRow.changed.desc(), JobRow.id)
+            wanted = _CARDS.order_by(JobRow.changed.desc(), JobRow.id)
             wanted = wanted.where(JobRow.archived.is_not(None) if archived else JobRow.archived.is_(None))
             if account is not None:
                 wanted = wanted.join(AccessRow, AccessRow.job == JobRow.id).where(AccessRow.account == account)
-            return tuple(_card(session, row) for row in session.scalars(wanted))
+            return tuple(_card(*row) for row in session.execute(wanted))
 
     def card(self, job: str) -> JobCard | None:
         """One job; None where there is none of that id."""
         with self._database.reading() as session:
-            row = session.get(JobRow, job)
-            return None if row is None else _card(session, row)
+            found = session.execute(_CARDS.where(JobRow.id == job)).one_or_none()
+            return None if found is None else _card(*found)
 
     def may_work_on(self, job: str, account: str) -> bool:
         """Whether an account that is no owner may work on a job."""
@@ -263,16 +272,14 @@ def _revision(job: str, number: int, now: datetime, by: str, kind: Kind, about: 
     )
 
 
-def _card(session: Session, row: JobRow) -> JobCard:
-    planned = session.scalar(select(func.max(PlanRow.revision)).where(PlanRow.job == row.id))
-    last = session.get_one(RevisionRow, (row.id, row.head))
+def _card(row: JobRow, by: str, planned: int | None) -> JobCard:
     return JobCard(
         id=row.id,
         name=row.name,
         head=row.head,
         planned=planned or 0,
         changed=row.changed,
-        by=session.get_one(AccountRow, last.account).name,
+        by=by,
         archived=row.archived is not None,
     )
 

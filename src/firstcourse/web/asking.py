@@ -21,6 +21,7 @@ from firstcourse.store.accounts import Account, ClientLink, Role
 from firstcourse.store.jobs import JobCard
 from firstcourse.web.cookies import form_token, read_cookie, same_token
 from firstcourse.web.house import House
+from firstcourse.web.noted import note
 
 if TYPE_CHECKING:
     from firstcourse.web.rendering import Pages
@@ -125,7 +126,11 @@ def endpoint(
         link = signed_in.link if signed_in else None
         if needs is not Needs.NOTHING and signed_in is None:
             return RedirectResponse("/sign-in" if house.settings.accounts else "/enter", status_code=303)
-        card = await run_in_threadpool(_allowed, house, request, needs, account, link)
+        try:
+            card = await run_in_threadpool(_allowed, house, request, needs, account, link)
+        except HTTPException:
+            note(request, f"{request.method} {path} refused", account=account.id if account else "", refused=True)
+            raise
         token = form_token(request, cookie)
         form, files = await _form(request, token)
         pages: Pages = request.app.state.pages
@@ -185,6 +190,7 @@ async def _form(request: Request, token: str) -> tuple[dict[str, str], dict[str,
     async with request.form(max_files=_MOST_FILES, max_fields=_MOST_FIELDS, max_part_size=MOST_BYTES) as form:
         fields = {name: value for name, value in form.items() if isinstance(value, str)}
         if not same_token(fields.pop("token", request.headers.get("x-token", "")), token):
+            note(request, "form without its token", refused=True)
             raise HTTPException(403, "token")
         sent = {name: one for name, one in form.items() if isinstance(one, UploadFile)}
         return fields, {name: (one.filename or "", await one.read()) for name, one in sent.items()}

@@ -1,6 +1,7 @@
 """Starts the pages: checks the address that was asked for, opens the store, says where to go."""
 
 import ipaddress
+import logging
 import socket
 import ssl
 from collections.abc import Callable
@@ -16,9 +17,11 @@ from firstcourse.errors import InputValueError
 from firstcourse.store.accounts import Accounts
 from firstcourse.store.backup import backup, restore
 from firstcourse.store.database import open_database
+from firstcourse.tongues import ENGLISH
 from firstcourse.web.app import application
 from firstcourse.web.house import OWNER, House, Settings
 from firstcourse.web.qr import qr_lines
+from firstcourse.web.rendering import speaker
 
 _LOOPBACK_HOSTS = ("127.0.0.1", "localhost", "::1")
 
@@ -82,14 +85,17 @@ def serve(
         put_demo(house)
 
     def at_start() -> None:
-        tell(f"Firstcourse answers on {settings.address} (end it with Ctrl-C).")
+        said = speaker(start.tongue or ENGLISH)
+        tell(said.text("web-terminal", "answers", address=settings.address))
         if not start.accounts or not house.accounts.any_password():
-            tell("Open this link once; the code behind the # signs you in and ends after ten minutes:")
+            tell(said.text("web-terminal", "link"))
             house.print_code()
         if not _is_loopback(start.host):
+            tell(said.text("web-terminal", "phone"))
             for line in qr_lines(settings.address):
                 tell(line)
 
+    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s %(message)s")
     config = uvicorn.Config(
         application(house, at_start=at_start),
         ssl_certfile=start.certificate,

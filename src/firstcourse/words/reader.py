@@ -22,8 +22,9 @@ def speaker_for(plan: Plan, *, tongue: str = "") -> Speaker:
         tongue: What they are written in; the job's own where not given.
     """
     tongue = tongue or plan.job.tongue
-    if _KEPT and _KEPT[0][0]() is plan and _KEPT[0][1] == tongue:
-        return _KEPT[0][2]
+    for kept, its_tongue, its_speaker in tuple(_KEPT):  # another thread may put its own there at any moment
+        if kept() is plan and its_tongue == tongue:
+            return its_speaker
     labels = _labels(plan, Messages(tongue, plan.job.practice, {}))
     speaker = Speaker(
         plan.job.practice,

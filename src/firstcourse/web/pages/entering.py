@@ -6,6 +6,7 @@ from starlette.responses import Response
 from firstcourse.store.passwords import is_password
 from firstcourse.web.asking import Ask
 from firstcourse.web.cookies import read_cookie, sign_in, sign_out
+from firstcourse.web.noted import note
 
 
 def form(ask: Ask) -> Response:
@@ -20,8 +21,11 @@ def enter(ask: Ask) -> Response:
     cookie = ask.house.accounts.enter(ask.form.get("code", ""))
     if cookie is None:
         ask.house.limiter.failed(who)
+        note(ask.request, "wrong code", refused=True)
         return ask.page("enter.html", status=403, fault="code", sent=False)
     ask.house.limiter.forget(who)
+    came = ask.house.accounts.signed_in(cookie)
+    note(ask.request, "signed in by a code", account=came.account.id if came and came.account else "")
     return _come_in(ask, cookie)
 
 
@@ -51,8 +55,10 @@ def sign_in_by_name(ask: Ask) -> Response:
     account = ask.house.accounts.by_name(name)
     if not is_password(account.password if account else "", typed) or account is None or account.closed:
         ask.house.limiter.failed(*tries)
+        note(ask.request, "wrong name or password", account=account.id if account else "", refused=True)
         return ask.page("sign_in.html", status=403, fault=True, name=name)
     ask.house.limiter.forget(tries[0])
+    note(ask.request, "signed in", account=account.id)
     return _come_in(ask, ask.house.accounts.begin_session(account.id))
 
 
@@ -60,6 +66,7 @@ def leave(ask: Ask) -> Response:
     """Sign a browser out."""
     settings = ask.house.settings
     ask.house.accounts.end_session(read_cookie(ask.request, settings))
+    note(ask.request, "signed out", account=ask.account.id if ask.account else "")
     response = ask.go("/sign-in" if settings.accounts else "/enter")
     sign_out(response, settings)
     return response
@@ -87,4 +94,5 @@ def _need_accounts(ask: Ask) -> None:
 
 def _refuse_too_many(ask: Ask, *tries: str) -> None:
     if ask.house.limiter.wait_s(*tries):
+        note(ask.request, "too many tries", refused=True)
         raise HTTPException(429)

@@ -9,6 +9,7 @@ from firstcourse.store.passwords import is_password, password_hash
 from firstcourse.tongues import TONGUES
 from firstcourse.web.asking import Ask
 from firstcourse.web.cookies import sign_in
+from firstcourse.web.noted import note
 from firstcourse.web.qr import qr_svg
 
 
@@ -27,11 +28,13 @@ def set_password(ask: Ask) -> Response:
     try:
         if ask.who.password and not is_password(ask.who.password, ask.form.get("old", "")):
             ask.house.limiter.failed(who)
+            note(ask.request, "wrong old password", account=ask.who.id, refused=True)
             return ask.page("account.html", status=403, fault=ask.text("web-account", "wrong"), saved=False)
         kept = password_hash(ask.form.get("new", ""), name=ask.who.name)
     except FirstcourseError as error:
         return ask.page("account.html", status=422, fault=str(error), saved=False)
     ask.house.accounts.set_password(ask.who.id, kept)
+    note(ask.request, "new password", account=ask.who.id)
     response = ask.go("/account")
     sign_in(response, ask.house.accounts.begin_session(ask.who.id), ask.house.settings)
     return response
@@ -74,6 +77,7 @@ def new(ask: Ask) -> Response:
     except FirstcourseError as error:
         values = {"people": ask.house.accounts.all(), "roles": tuple(Role), "fault": str(error)}
         return ask.page("people.html", status=422, **values)
+    note(ask.request, f"new {account.role.value}", account=account.id)
     return _invited(ask, account)
 
 
@@ -86,6 +90,7 @@ def close(ask: Ask) -> Response:
     """Let somebody sign in no more, or again."""
     account = _other(ask)
     ask.house.accounts.close(account.id, closed=not account.closed)
+    note(ask.request, "opened" if account.closed else "closed", account=account.id)
     return ask.go("/people")
 
 

@@ -245,3 +245,9 @@ web-links =
 
 web-client =
     .none = There is no plan to show yet.
+
+# What the terminal says where it is started.
+web-terminal =
+    .answers = Firstcourse answers on { $address } (end it with Ctrl-C).
+    .link = Open this link once; the code behind the # signs you in and ends after ten minutes:
+    .phone = A phone on the same network comes here:

@@ -245,3 +245,9 @@ web-links =
 
 web-client =
     .none = Todavía no hay ningún plan que mostrar.
+
+# What the terminal says where it is started.
+web-terminal =
+    .answers = Firstcourse responde en { $address } (termínelo con Ctrl-C).
+    .link = Abra este enlace una vez; el código después de # lo deja entrar y termina a los diez minutos:
+    .phone = Un teléfono en la misma red llega aquí:
