@@ -118,13 +118,19 @@ def _runs(surface: Surface, fall: Fall, plan: Document) -> Iterator[Objection]:
         yield Objection("VER-754", surface.id, "lies lower than its drain")
     if plan.says(surface, code="FAL-102"):
         return
+    at = stands_at(fall)
+    if at is not None:
+        yield Objection("VER-754", surface.id, f"lets water stand at {spot_text(at)}, and no finding says so")
+
+
+def stands_at(fall: Fall) -> Point | None:
+    """A place from which the planes lead no water down; None where all of it runs off."""
+    line = drain_line(fall)
     for plane in fall.planes:
         for at in plane.ring:
             if line.distance(shapely.Point(at)) > NEAR and not _leads_down(at, fall.planes):
-                yield Objection(
-                    "VER-754", surface.id, f"lets water stand at {spot_text(at)}, and no finding says so"
-                )
-                return
+                return at
+    return None
 
 
 def _leads_down(at: Point, planes: tuple[Plane, ...]) -> bool:

@@ -267,6 +267,34 @@ def test_a_rule_that_is_broken_needs_its_finding():
 
 
 @pytest.mark.parametrize(
+    ("change", "code"),
+    [
+        ({"drain": {"left": "8 in", "out": "18 in"}}, "FAL-103"),
+        ({"width": "60 in", "depth": "32 in", "drain": {"left": "30 in", "out": "16 in"}}, "FAL-104"),
+        ({"falls": "single", "drain": {"ends": [["4 in", "0 in"], ["44 in", "0 in"]]}}, "FAL-102"),
+        ({**L_SHAPE, "drain": {"left": "50 in", "out": "30 in"}}, "FAL-101"),
+    ],
+)
+def test_what_is_told_of_falls_is_told_whole(change: dict[str, Any], code: str) -> None:
+    plan = shower_plan(**change)
+    (said,) = [one for one in plan["findings"] if one["code"] == code]
+    spoilt = [
+        said | {"severity": "fix"},
+        said | {"rule": "wall.plumb.max"},
+        said | {"at": [*said["at"], "bath/floor"]},
+        said | {"remedies": [*said["remedies"], "square"]},
+        said | {"remedies": said["remedies"][:-1]},
+        said | {"values": said["values"] | {"more": True}},
+        *(said | {"values": {k: v for k, v in said["values"].items() if k != name}} for name in said["values"]),
+        *(said | {"values": said["values"] | {name: {"ref": "no"}}} for name in said["values"]),
+    ]
+    assert codes(plan) == set()
+    for other in spoilt:
+        held = {**plan, "findings": [other if one is said else one for one in plan["findings"]]}
+        assert codes(held), other
+
+
+@pytest.mark.parametrize(
     ("change", "asked"),
     [
         ({"kerb": {"height": "4 1/2 in", "width": "5 in", "entry": "20 in"}}, "FAL-213"),

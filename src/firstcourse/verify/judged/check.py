@@ -8,6 +8,7 @@ from firstcourse.verify.frame_given import FRAMES_NEED
 from firstcourse.verify.judged import decks, exposure, fittings, flat, frames, showers, stance, unjudged
 from firstcourse.verify.judged.asked import CODE, Asked, untold
 from firstcourse.verify.judged.grounds import all_grounds, grounds
+from firstcourse.verify.judged.steep import check_steep
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
@@ -62,6 +63,7 @@ def judged_asked(plan: Document) -> list[Asked]:
 def held(plan: Document, asked: list[Asked]) -> Iterator[Objection]:
     """Object to findings of the judgement other than what is asked, and to highs and lows that are not so."""
     yield from untold(plan.findings, _KNOWN - {flat.MAP, "SUI-902"}, asked)
+    yield from check_steep(plan)
     judged = set()
     for part in grounds(plan):
         judged.add(part.ref)
