@@ -6,9 +6,24 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import firstcourse
+from firstcourse.geometry import bounds
+from firstcourse.plan import Board
+from firstcourse.steps import PlanResult
 from firstcourse.verify import verify
 
 OPENING = ", openings: [{id: hole, kind: niche, left: 20 in, bottom: 40 in, width: 14 in, height: 20 in}]"
+
+
+MOST_AT_WALL = 4_064
+"""The widest gap at a wall, 1/4 in [ticks]."""
+
+
+def apart(before: list[Board], after: PlanResult, name: str) -> int:
+    """How far the sides of a board moved at the most [ticks]."""
+    now = {board.id: board for surface in after.plan.surfaces for board in surface.boards}
+    was = next(board for board in before if board.id == name)
+    pairs = zip(bounds(was.outline), bounds(now[name].outline), strict=True)
+    return max(abs(one - other) for one, other in pairs)
 
 
 @st.composite
@@ -33,7 +48,7 @@ rooms:
 
 
 @given(text=walls(), chosen=st.integers(0, 2**20 - 1), studs=st.integers(2, 32))
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_what_is_up_stays_and_the_rest_takes_no_more(text: str, chosen: int, studs: int) -> None:
     session = firstcourse.Session(text)
     first = session.plan(effort=0)
@@ -44,8 +59,9 @@ def test_what_is_up_stays_and_the_rest_takes_no_more(text: str, chosen: int, stu
     assert verify(json.loads(again.document)).verified
     change = firstcourse.difference(first, again).replanned
     assert set(change.up) == {board.id for board in up}
-    # Nothing was found, so nothing moves.
-    assert (change.moved, change.new, change.gone) == ((), (), ())
+    # Nothing was found, so nothing moves; at a wall a board may end otherwise, where that saves a thin cut.
+    assert (change.new, change.gone) == ((), ())
+    assert all(apart(boards, again, name) <= MOST_AT_WALL for name in change.moved)
     assert change.sheets.after["board"] <= change.sheets.before["board"] + 1
     # All studs stand elsewhere: what is up stays all the same.
     session.edit("rooms[1].walls[1].framing.first", f"{studs / 2} in")

@@ -59,9 +59,15 @@ def least_disturbed(
         if laid is not None and one.stock in sizes and _fits(laid, sizes[one.stock], tape):
             there.append(Planned(laid, one.stock))
     best: SurfaceLayout | None = None
-    for tried in range(3):
+    for tried in range(4):
         gone = [one for one in planned if all(one.board.id != other.board.id for other in there)]
         found = _laid(surface, there, gone, stock, rules, tape) if there else None
+        bare = None if found is None else _bare(found, region, rules, tape)
+        if bare is not None and not bare.is_empty:
+            # A strip that no board fits in asks for a wider board beside it.
+            reach = limits_of(rules, tape.graduation).gap + 2 * tape.graduation
+            there = [one for one in there if Polygon(one.board.outline).distance(bare) > reach]
+            continue
         if found is not None and (best is None or found.faults < best.faults):
             best = found
         if found is not None and not found.faults:
@@ -72,6 +78,15 @@ def least_disturbed(
             break
         there = [one for one in there if one not in bad]
     return best
+
+
+def _bare(layout: SurfaceLayout, region: shapely.Geometry, rules: RuleSet, tape: Tape) -> shapely.Geometry:
+    """Ground that boards can cover and none of a layout does, but for the gaps beside them."""
+    reach = limits_of(rules, tape.graduation).gap + tape.graduation
+    grown = shapely.union_all(
+        [Polygon(board.outline).buffer(reach, join_style="mitre") for board in layout.boards if not board.fixed]
+    )
+    return shapely.union_all([part for part in shapely.get_parts(region.difference(grown)) if part.area > _SPECK])
 
 
 def _fits(board: Board, size: tuple[int, int], tape: Tape) -> bool:

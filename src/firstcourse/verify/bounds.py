@@ -17,7 +17,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry import axis_near, bounds, sides
 from firstcourse.units import TICKS_PER_MM, ceil_to
 from firstcourse.verify.bound_fields import FieldBound, LayoutBound
-from firstcourse.verify.coverage import board_hole, seam_band, widest_joint
+from firstcourse.verify.coverage import board_hole, seam_band
 from firstcourse.verify.structure import Board, Document, Surface
 from firstcourse.verify.verdict import Objection
 
@@ -148,10 +148,11 @@ def _field(field: FieldBound, surface: Surface, bound: LayoutBound, plan: Docume
 
 def _up_with_gaps(surface: Surface, gap: int, plan: Document) -> shapely.Geometry:
     """The boards that are up, the joints between them and the gaps round them: ground that nothing else covers."""
-    half = (widest_joint(plan.rules, plan.tape.graduation) + 1) // 2
+    # Between two of them nothing is laid that is narrower than a limb.
+    half = plan.rules.ticks("boards.limb.min") // 2 + gap
     up = unary_union([board.shape for board in surface.boards if board.fixed])
     joined = up.buffer(half, join_style="mitre").buffer(-half, join_style="mitre")
-    return joined.buffer(gap, join_style="mitre")
+    return joined.buffer(plan.rules.ticks("boards.gap.between"), join_style="mitre")
 
 
 def _may_stay_open(surface: Surface, plan: Document) -> shapely.Geometry:
