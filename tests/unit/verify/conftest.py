@@ -179,7 +179,10 @@ def wall_surface() -> dict[str, Any]:
         "room": "bath",
         "kind": "wall",
         "outline": ring(0, 0, 81.5, 60),
-        "sides": [{"kind": "foot"}, *({"kind": "perimeter"} for _ in range(3))],
+        "sides": [
+            {"kind": "foot", "meets": "bath/fixture/tray"},
+            *({"kind": "perimeter", "meets": f"bath/{met}"} for met in ("corner/B", "ceiling", "corner/A")),
+        ],
         "openings": [{"id": "valve", "kind": "box", "outline": ring(59, 44, 61, 46)}],
         "supports": [{"id": f"stud {at:g}", "kind": "stud", "outline": ring(at, 0, at + 1.5, 60)} for at in STUDS],
         "framing_axis": "v",
@@ -201,7 +204,7 @@ def floor_surface() -> dict[str, Any]:
         "room": "bath",
         "kind": "floor",
         "outline": ring(0, 0, 62, 50),
-        "sides": [{"kind": "perimeter"} for _ in range(4)],
+        "sides": [{"kind": "perimeter", "meets": f"bath/wall/{pair}"} for pair in ("D-A", "C-D", "B-C", "A-B")],
         "openings": [],
         "supports": [{"id": "panel", "kind": "panel", "outline": ring(0, 0, 62, 50)}],
         "panel_joints": [[[mm(30), 0.0], [mm(30), mm(50)]]],
@@ -647,7 +650,8 @@ def boarding(surface: dict[str, Any], square_inches: float) -> dict[str, Any]:
     return {f"{one['formula']}@{surface['id']}": {**one, "at": [surface["id"]]} for one in found}
 
 
-CORNERS = dict(zip("ABCD", ring(0, 0, 62, 50), strict=True))
+CORNERS = dict(sorted(zip("ADCB", ring(0, 0, 62, 50), strict=True)))
+"""Clockwise from above, as rooms are walked."""
 DIAGONAL = math.dist(CORNERS["A"], CORNERS["C"])
 
 
