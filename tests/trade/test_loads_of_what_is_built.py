@@ -4,6 +4,7 @@ A joist at 1,030 of 1,242 psi passed that has some 1,400 with what the plan itse
 """
 
 import json
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -16,6 +17,8 @@ import firstcourse
 from firstcourse.errors import JobError
 from firstcourse.job import read_job
 from firstcourse.verify import verify
+from firstcourse.verify.load_masses import check_load_masses
+from firstcourse.verify.reading import read_document
 
 BASE = """
 name: bath
@@ -272,6 +275,28 @@ def test_the_verifier_weighs_and_shares_again(document, change):
     plan = json.loads(document[0])
     change(plan["structures"][0])
     assert {said.code for said in verify(plan).objections} & {"VER-903", "VER-917", "VER-919"}
+
+
+def test_bodies_and_loads_over_all_of_the_floor_are_as_given(document):
+    plan = read_document(json.loads(document[0]))
+    (frame,) = plan.frames
+    bench = next(area for area in frame.loads.areas if area.kind == "bench")
+    kerb = next(area for area in frame.loads.areas if area.kind == "kerb")
+    assert not [*check_load_masses(plan)]
+    body = next(row for row in (*bench.rows, *kerb.rows) if row.density)
+    lighter = replace(body, density=(body.density or 0.0) / 2, kg=body.kg / 2)
+    spoilt = [replace(frame.loads, other=(*frame.loads.other, ("planks", 2.0)))]
+    spoilt += [
+        replace(frame.loads, areas=tuple(other if one is area else one for one in frame.loads.areas))
+        for area in (bench, kerb)
+        for other in (
+            replace(area, assumed="" if area.assumed else "mass.kerb"),
+            replace(area, rows=tuple(lighter if row is body else row for row in area.rows)),
+        )
+        if other != area
+    ]
+    for loads in spoilt:
+        assert [*check_load_masses(replace(plan, frames=(replace(frame, loads=loads),)))]
 
 
 @settings(deadline=None, max_examples=12)

@@ -40,6 +40,7 @@ from firstcourse.verify.in_room import check_in_room
 from firstcourse.verify.judged import check_judged
 from firstcourse.verify.kept_edges import check_kept_edges
 from firstcourse.verify.layers import check_layers
+from firstcourse.verify.load_masses import check_load_masses
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.membranes import check_membranes
 from firstcourse.verify.met_edges import check_met
@@ -103,6 +104,7 @@ _CHECKS = (
     check_frames,
     check_frame_given,
     check_floor_loads,
+    check_load_masses,
     check_judged,
     check_formulas,
     check_rule_notes,
