@@ -139,6 +139,7 @@ def _outcome(change: Change, plan: Plan) -> Outcome:
     cost = None
     if None not in prices:
         cost = round(sum(number * (stock[name].price or 0) for name, number in used.items()), 2)
+    up = {board.piece for surface in plan.surfaces for board in surface.boards if board.fixed}
     return Outcome(
         kind=change.kind,
         what=change.what,
@@ -148,7 +149,10 @@ def _outcome(change: Change, plan: Plan) -> Outcome:
         cost_by_area=change.cost_by_area,
         cuts=sum(len(sheet.cuts) for sheet in plan.sheets),
         mass_kg=math.fsum(number * _kg(plan, stock[name], stock[name].size) for name, number in used.items()),
-        heaviest_kg=max((_kg(plan, stock[piece.stock], piece.blank) for piece in plan.pieces), default=0.0),
+        heaviest_kg=max(
+            (_kg(plan, stock[piece.stock], piece.blank) for piece in plan.pieces if piece.id not in up),
+            default=0.0,
+        ),
         members=sum(support.added for surface in plan.surfaces for support in surface.supports),
         stops=sum(finding.severity == "stop" for finding in plan.findings),
     )

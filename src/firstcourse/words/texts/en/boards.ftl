@@ -98,7 +98,7 @@ boards-off_drawing = { $count ->
 # A board that is up already: under its mark and in the list, and the key of the hatching.
 boards-standing = up
 boards-kept = Hatched wide and called up: { $marks } { $count ->
-    [one] hangs already and stays as it is
-   *[other] hang already and stay as they are
-}. Nothing is cut for it.
+    [one] is up already and stays as it is; nothing is cut for it.
+   *[other] are up already and stay as they are; nothing is cut for them.
+}
 boards-many = At this scale marks cover some fasteners; the list has their number.

@@ -99,7 +99,7 @@ boards-off_drawing = { $count ->
 # A board that is up already: under its mark and in the list, and the key of the hatching.
 boards-standing = puesto
 boards-kept = Con rayado ancho y la palabra puesto: { $marks } { $count ->
-    [one] ya está en su lugar y se queda como está
-   *[other] ya están en su lugar y se quedan como están
-}. Para eso no se corta nada.
+    [one] ya está en su lugar y se queda como está; para él no se corta nada.
+   *[other] ya están en su lugar y se quedan como están; para ellos no se corta nada.
+}
 boards-many = A esta escala las marcas tapan algunas fijaciones; la lista da su número.
