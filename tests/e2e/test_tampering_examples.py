@@ -10,7 +10,7 @@ import pytest
 
 from example_plans import EXAMPLES, plan_of
 from firstcourse.verify import verify_text
-from tampering import TAMPERINGS, NothingToSpoil, Tampering
+from tamperings import TAMPERINGS, NothingToSpoil, Tampering
 
 EVERYWHERE = [tampering for tampering in TAMPERINGS if tampering.everywhere]
 ONCE = [tampering for tampering in TAMPERINGS if not tampering.everywhere]

@@ -14,7 +14,7 @@ from firstcourse.plan import Plan, Surface
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify import verify_text
-from tampering import TAMPERINGS, NothingToSpoil, Tampering
+from tamperings import TAMPERINGS, NothingToSpoil, Tampering
 
 # Out of square by a few millimetres, with a pipe off its middle.
 WIDE, FAR, LEFT, RIGHT, PIPE = 1512, 1508, 1204, 1210, 402

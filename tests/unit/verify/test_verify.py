@@ -11,7 +11,7 @@ from firstcourse.verify import verify, verify_text
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.reading import read_document
 from sealing import set_rule
-from tampering import TAMPERINGS, NothingToSpoil, Tampering
+from tamperings import TAMPERINGS, NothingToSpoil, Tampering
 
 Plan = dict[str, Any]
 

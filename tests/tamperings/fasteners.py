@@ -3,7 +3,7 @@
 import math
 from typing import Any
 
-from tampering.tools import INCH, NothingToSpoil, Plan, answered_by, boards, box, first, framed, square, tick
+from tamperings.tools import INCH, NothingToSpoil, Plan, answered_by, boards, box, first, framed, square, tick
 
 
 def fastened(plan: Plan) -> tuple[Any, Any]:

@@ -2,7 +2,7 @@
 
 import math
 
-from tampering.tools import Plan, answered_by, boards, first
+from tamperings.tools import Plan, answered_by, boards, first
 
 
 @answered_by("VER-001")

@@ -1,6 +1,6 @@
 """Sheet counts, their lower bounds, and proofs that hold for less than is claimed."""
 
-from tampering.tools import Plan, answered_by, first, working
+from tamperings.tools import Plan, answered_by, first, working
 
 
 @answered_by("VER-601")

@@ -3,8 +3,8 @@
 The modules beside this one register them, one subject each.
 """
 
-from tampering import boards, calculations, cutting, document, fasteners, sheet_counts, shopping, tiles
-from tampering.tools import TAMPERINGS, NothingToSpoil, Tampering
+from tamperings import boards, calculations, cutting, document, fasteners, sheet_counts, shopping, tiles
+from tamperings.tools import TAMPERINGS, NothingToSpoil, Tampering
 
 __all__ = [
     "TAMPERINGS",

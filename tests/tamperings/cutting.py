@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tampering.tools import INCH, NothingToSpoil, Plan, answered_by, boards, first, tick
+from tamperings.tools import INCH, NothingToSpoil, Plan, answered_by, boards, first, tick
 
 
 def cut_sheet(plan: Plan) -> Any:

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tampering.tools import (
+from tamperings.tools import (
     INCH,
     NothingToSpoil,
     Plan,

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tampering.tools import INCH, Plan, answered_by, first, tick, working
+from tamperings.tools import INCH, Plan, answered_by, first, tick, working
 
 
 @answered_by("VER-801")

@@ -1,6 +1,6 @@
 """Tiles out of place or not cut as told, falls, heights and lines to snap."""
 
-from tampering.tools import INCH, Plan, answered_by, box, first, shift, tick
+from tamperings.tools import INCH, Plan, answered_by, box, first, shift, tick
 
 
 @answered_by("VER-702")

@@ -2,7 +2,7 @@
 
 import re
 
-from tampering.tools import Plan, answered_by, first, more, tick, working
+from tamperings.tools import Plan, answered_by, first, more, tick, working
 
 
 @answered_by("VER-902")
