@@ -16,7 +16,7 @@ from firstcourse.drawings.tickets import draw_sheet
 from printed_numbers import retold
 
 EXAMPLES = ("tub-bathroom", "tiled-shower")
-PARTED = re.compile(r"\d'\n|\d-\n|\d/\n|\d\n(?:mm|in|ft|lb|gal|sq ft)\b")
+PARTED = re.compile(r"\d'\n|\d-\n|\d/\n|\d\n(?:mm|in|ft|lb|gal|sq ft)\b|\b[A-Z]\d?-\n")
 
 
 def gap(one: Text, other: Text) -> float:

@@ -84,7 +84,9 @@ rooms:
         exposure: {zone: wet, membrane: yes}
         tiling: {tile: wall tile 8x16, pattern: running, offset: 1/3}
 """
-MOST_PAGES = 18
+MOST_PAGES = 19
+SMALLEST = 96
+"""Two boards of many figures had no room at any usual scale, and were drawn as a dot at 1:12288."""
 _MM = 25.4 / 72
 
 
@@ -113,6 +115,12 @@ def test_pages_are_few_and_none_is_under_a_third_full(paper: str) -> None:
         # What stands in the head and in the foot fills no page.
         within = [place for place in places if 20.0 < place < high - 14.0]
         assert high - 22.0 - min(within) > HIGH_MM / 3, f"page {number}"
+
+
+def test_every_board_with_second_cuts_is_drawn_at_a_usual_scale() -> None:
+    scales = {piece["id"]: piece["scale"] for row in data()["second"] for piece in row}
+    assert len(scales) > 4
+    assert {name for name, scale in scales.items() if int(scale.removeprefix("1:")) > SMALLEST} == set()
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])

@@ -101,7 +101,7 @@
   dialog.addEventListener("close", () => {
     const svg = pan.firstElementChild;
     svg.style.width = "";
-    from.append(svg);
+    from.prepend(svg);
     const part = from.closest("details");
     count(part);
     paint(part);

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib import resources
-from typing import Any
+from typing import Any, NamedTuple
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
@@ -36,8 +36,10 @@ _FACES = {400: "IBMPlexSans_400Regular.ttf", 600: "IBMPlexSans_600SemiBold.ttf"}
 _EXAMPLES = {Tape.INCH: '11-13/16"', Tape.MM: "300 mm"}
 _UNITS = {Tape.INCH: '"', Tape.MM: " mm"}
 _GROUPS = ("first", "boards", "cuts", "falls", "tile", "buy", "found")
-_MEASURE = re.compile(r"(?:\d+&#39; )?\d[\d/.,-]*(?:&#34;| (?:mm|m|in|ft|lb|kg|gal|fl oz|sq ft|cu ft|ml|l)\b)")
-"""A number with its unit, quotes as they stand in a page."""
+_MEASURE = re.compile(
+    r"(?:\d+&#39; )?\d[\d/.,-]*(?:&#34;| (?:mm|m|in|ft|lb|kg|gal|fl oz|sq ft|cu ft|ml|l)\b)|\b[A-Z]\w?-\w{1,2}\b"
+)
+"""A number with its unit, quotes as they stand in a page; a wall or a board by its mark."""
 _LAYER_ID = re.compile(r' id="(layer-\w+)"')
 
 
@@ -59,7 +61,7 @@ def phone_pack(plan: Plan, *, digest: str, drawn: Mapping[str, str], shared: boo
     speaker = speaker_for(plan)
     words = speaker.labels("phone-page", file="{file}", example="{example}", shows="{shows}")
     groups = speaker.labels("phone-group")
-    pictures = {key: [svg] for key, svg in drawn.items()} | ({} if shared else _others(plan))
+    pictures = {key: [_Picture(svg)] for key, svg in drawn.items()} | ({} if shared else _others(plan))
     parts: dict[str, list[dict[str, Any]]] = {}
     for section in sections(plan, shared=shared):
         parts.setdefault(section.group, []).append(_part(section, pictures, words))
@@ -85,17 +87,27 @@ def phone_pack(plan: Plan, *, digest: str, drawn: Mapping[str, str], shared: boo
     ).encode()
 
 
-def _part(section: Section, pictures: Mapping[str, Sequence[str]], words: Mapping[str, str]) -> dict[str, Any]:
+class _Picture(NamedTuple):
+    """A drawing as SVG, and what stands under it where it is one of several."""
+
+    svg: str
+    name: str = ""
+
+
+def _part(
+    section: Section, pictures: Mapping[str, Sequence[_Picture]], words: Mapping[str, str]
+) -> dict[str, Any]:
     return {
         "title": _whole(section.title),
         "open": False,
         "lines": [_whole(line) for line in section.lines],
         "pictures": [
             {
-                "svg": Markup(_LAYER_ID.sub(r' class="\1"', svg.strip())),
-                "label": words["enlarge"].replace("{shows}", _shown(svg)),
+                "svg": Markup(_LAYER_ID.sub(r' class="\1"', picture.svg.strip())),
+                "label": words["enlarge"].replace("{shows}", _shown(picture.svg)),
+                "name": picture.name,
             }
-            for svg in pictures.get(section.picture, ())
+            for picture in pictures.get(section.picture, ())
         ],
         "tiles": "\n".join((section.tiles or {}).values()),
         "ticks": [
@@ -110,7 +122,7 @@ def _part(section: Section, pictures: Mapping[str, Sequence[str]], words: Mappin
 
 
 def _whole(text: str) -> Markup:
-    """A text whose lengths and weights are not parted at the end of a line."""
+    """A text whose lengths, weights and marks are not parted at the end of a line."""
     return Markup(_MEASURE.sub(r'<span class="n">\g<0></span>', str(escape(text))))
 
 
@@ -120,20 +132,20 @@ def _shown(svg: str) -> str:
     return str(Markup(found[1]).unescape()) if found else ""
 
 
-def _others(plan: Plan) -> dict[str, list[str]]:
+def _others(plan: Plan) -> dict[str, list[_Picture]]:
     """Drawings of sheets, of what is cut a second time or at the saw, and of falls."""
 
-    def svgs(*drawings: Drawing) -> list[str]:
-        return [to_svg(drawing) for drawing in drawings]
+    def one(drawing: Drawing) -> list[_Picture]:
+        return [_Picture(to_svg(drawing))]
 
-    found = {f"sheet/{sheet.id}": svgs(draw_sheet(plan, sheet, room=_SHEET_MM)) for sheet in plan.sheets}
-    found |= {f"piece/{piece.id}": svgs(draw_piece(plan, piece, room=_PIECE_MM)) for piece in cut_again(plan)}
+    found = {f"sheet/{sheet.id}": one(draw_sheet(plan, sheet, room=_SHEET_MM)) for sheet in plan.sheets}
+    found |= {f"piece/{piece.id}": one(draw_piece(plan, piece, room=_PIECE_MM)) for piece in cut_again(plan)}
     for surface in plan.surfaces:
         if surface.fall is not None:
-            found[f"falls/{surface.id}"] = svgs(draw_fall(plan, surface, surface.fall))
+            found[f"falls/{surface.id}"] = one(draw_fall(plan, surface, surface.fall))
         shaped = [kind for kind in cut_kinds(surface, without=mosaics(plan)) if not kind.is_fit]
         scale = cut_scale(plan, shaped)
-        found[f"saw/{surface.id}"] = svgs(*(draw_cut(plan, kind, scale) for kind in shaped))
+        found[f"saw/{surface.id}"] = [_Picture(to_svg(draw_cut(plan, kind, scale)), kind.mark) for kind in shaped]
     return found
 
 

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from firstcourse.drawings import draw_piece, draw_sheet, has_second_cuts, part_numbers, parts_within
+from firstcourse.drawings import Drawing, draw_piece, draw_sheet, has_second_cuts, part_numbers, parts_within
 from firstcourse.geometry import Point, counter_clockwise
 from firstcourse.papers.blocks import beside_each_other, image
 from firstcourse.plan import Piece, Plan, Sheet
@@ -13,8 +13,9 @@ TICKET_MM = (43.0, 70.0)
 """Width and height on paper of a sheet's drawing: four stand side by side."""
 SLIGHT_GRADUATIONS = 2
 """A taper of no more graduations of the tape over a whole board is listed, not drawn."""
-PIECE_MM, _GAP_MM = (59.0, 52.0), 4.0
-"""Most width and height on paper of a piece's drawing; between two of them [mm]."""
+PIECE_MM, WIDE_PIECE_MM, _COARSE, _GAP_MM = (43.0, 44.0), (59.0, 52.0), 64, 4.0
+"""Most width and height on paper of a piece's drawing, and of one that would be drawn smaller than one to so many
+there; between two of them [mm]."""
 
 
 def tickets(plan: Plan) -> list[dict[str, Any]]:
@@ -31,11 +32,13 @@ def second_cuts(plan: Plan) -> list[list[dict[str, Any]]]:
 
     Tapers too slight to be drawn are listed, see `slight_tapers`.
     """
-    pieces = [
-        {"id": piece.id.removeprefix("P"), **image(draw_piece(plan, piece, room=PIECE_MM))}
-        for piece in cut_again(plan)
-    ]
+    pieces = [{"id": piece.id.removeprefix("P"), **image(_piece(plan, piece))} for piece in cut_again(plan)]
     return beside_each_other(pieces, [max(piece["width_mm"], 24.0) for piece in pieces], _GAP_MM)
+
+
+def _piece(plan: Plan, piece: Piece) -> Drawing:
+    narrow = draw_piece(plan, piece, room=PIECE_MM)
+    return narrow if narrow.scale <= _COARSE else draw_piece(plan, piece, room=WIDE_PIECE_MM)
 
 
 def cut_again(plan: Plan) -> list[Piece]:
