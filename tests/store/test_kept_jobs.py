@@ -133,3 +133,14 @@ def test_names_of_accounts_are_told_apart_without_capitals(accounts: Accounts, a
     with pytest.raises(InputValueError, match="choose another"):
         accounts.create(" ada ", Role.SETTER)
     assert accounts.by_name("ADA ") is not None
+
+
+def test_a_new_file_can_be_read_by_its_owner_alone(tmp_path: Path) -> None:
+    file = tmp_path / "jobs.sqlite"
+    open_database(sqlite_url(file)).close()
+    assert file.stat().st_mode & 0o077 == 0
+
+
+def test_a_place_that_cannot_be_opened_is_told(tmp_path: Path) -> None:
+    with pytest.raises(InputValueError, match="cannot be opened: unable to open"):
+        open_database(sqlite_url(tmp_path / "nowhere" / "jobs.sqlite"))

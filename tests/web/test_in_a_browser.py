@@ -1,11 +1,8 @@
 """In a real browser: the way from the printed link to a verified plan, on a phone and without scripts."""
 
 import re
-import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
-from queue import Queue
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -13,8 +10,7 @@ from playwright.sync_api import Browser as Chromium
 from playwright.sync_api import BrowserContext, Page, sync_playwright
 
 from databases import missing
-from firstcourse.store.database import sqlite_url
-from firstcourse.web import serving
+from servers import served
 
 CHROMIUM = Path("/usr/bin/chromium")
 FLAGS = (
@@ -28,26 +24,6 @@ FLAGS = (
 )
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 900}
 SERIOUS = ("serious", "critical")
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The program while the block runs, with the demo job in it; gives the link that it printed."""
-    told: Queue[str] = Queue()
-    start = serving.Start(port=0, database=sqlite_url(folder / "jobs.sqlite"), demo=True)
-    servers: list[serving.Stoppable] = []
-    thread = threading.Thread(target=serving.serve, args=(start, told.put, servers.append))
-    thread.start()
-    try:
-        link = ""
-        while "/enter#" not in link:
-            link = told.get(timeout=60)
-        yield link
-    finally:
-        for server in servers:
-            server.should_exit = True
-        thread.join(timeout=30)
-    assert not thread.is_alive()
 
 
 @pytest.fixture(scope="module")
@@ -116,6 +92,12 @@ def test_the_demo_is_planned_on_a_phone_and_every_page_is_sound(signed_in: Brows
         assert faults(page) == [] and small_targets(page) == [], path
         assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"], path
     page.goto(job)
+    page.wait_for_selector("#standing", state="detached", timeout=120_000)
+    with page.expect_download() as fetched:
+        page.get_by_role("link", name="pieces-and-cuts.xlsx").click()
+    assert fetched.value.path().read_bytes()[:2] == b"PK"
+    sent = page.request.get(f"{job}/papers/site-pack-a4.pdf")
+    assert sent.headers["content-type"] == "application/pdf" and sent.body()[:5] == b"%PDF-"
     page.locator(".drawings a").first.click()
     drawn = page.locator(".drawing img")
     drawn.wait_for()

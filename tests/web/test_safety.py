@@ -1,8 +1,10 @@
 """What pages refuse: other sites, forms without their token, too much, too many tries; what every answer says."""
 
 import logging
+import re
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from starlette.responses import Response
@@ -62,7 +64,9 @@ def test_every_answer_carries_the_headers(owner: Browser, house: House) -> None:
     for path in ("/jobs", "/static/face.css", "/nothing", "/enter"):
         headers = owner.get(path).headers
         policy = headers["content-security-policy"]
-        assert "default-src 'none'" in policy and "unsafe" not in policy and "frame-ancestors 'none'" in policy
+        assert "unsafe" not in policy
+        for one in ("default-src", "object-src", "base-uri", "frame-ancestors"):
+            assert f"{one} 'none'" in policy
         assert headers["x-content-type-options"] == "nosniff"
     assert owner.get("/jobs").headers["cache-control"] == "no-store"
 
@@ -182,3 +186,14 @@ def test_the_database_keeps_no_secret_as_it_is(house: House, owner: Browser) -> 
     finally:
         raw.close()
     assert code not in held and code.replace("-", "") not in held and owner.cookies["firstcourse"] not in held
+
+
+def test_what_is_written_of_safety_names_tests_that_there_are() -> None:
+    root = Path(__file__).parents[2]
+    page = (root / "docs" / "security.md").read_text(encoding="utf-8")
+    tests = "".join(file.read_text(encoding="utf-8") for file in (root / "tests").rglob("test_*.py"))
+    named = re.findall(r"`(?:tests/[\w/]+\.py::)?(test_\w+)`", page)
+    assert len(named) > 15
+    assert [one for one in named if f"def {one}(" not in tests] == []
+    files = re.findall(r"`(tests/[\w/]+\.py)", page)
+    assert files and [one for one in files if not (root / one).is_file()] == []

@@ -3,7 +3,7 @@
 import os
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -118,9 +118,17 @@ def open_engine(url: str = "") -> Engine:
     except (ArgumentError, NoSuchModuleError, ImportError) as error:
         raise InputValueError(f"--database names no database: {error}") from None
     if engine.dialect.name == "sqlite":
+        _keep_to_ourselves(engine.url)
         event.listen(engine, "connect", _set_up)
         event.listen(engine, "begin", _begin)
     return engine
+
+
+def _keep_to_ourselves(url: URL) -> None:
+    """Make the file where it is not there, so that nobody else of this machine can read it."""
+    if url.database and url.database != ":memory:":
+        with suppress(OSError):  # what is wrong with the place is told when it is opened
+            os.close(os.open(url.database, os.O_CREAT | os.O_RDWR, 0o600))
 
 
 def _own_file() -> str:

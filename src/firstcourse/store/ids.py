@@ -6,8 +6,8 @@ import secrets
 _SIGNS = "0123456789abcdefghjkmnpqrstvwxyz"
 """Letters and digits without those that are easily taken for another (i, l, o, u)."""
 _ALIKE = str.maketrans("ilo", "110")
-_ID_SIGNS, _CODE_SIGNS, _SECRET_BYTES = 20, 16, 32
-_GROUP = 4
+_ID_SIGNS, _CODE_SIGNS, _SECRET_BYTES = 20, 28, 32
+_GROUP = 7
 
 
 def new_id() -> str:
@@ -21,7 +21,7 @@ def new_secret() -> str:
 
 
 def new_code() -> str:
-    """A secret of 80 random bits that can be typed, in groups: `k3f9-…`."""
+    """A secret of 140 random bits that can be typed, in groups: `k3f90ab-…`."""
     signs = "".join(secrets.choice(_SIGNS) for _ in range(_CODE_SIGNS))
     return "-".join(signs[at : at + _GROUP] for at in range(0, _CODE_SIGNS, _GROUP))
 

@@ -16,6 +16,7 @@ _POLICY = "; ".join(
         "connect-src 'self'",
         "manifest-src 'self'",
         "worker-src 'self'",
+        "object-src 'none'",
         "form-action 'self'",
         "base-uri 'none'",
         "frame-ancestors 'none'",
@@ -54,7 +55,7 @@ class Outermost:
                     headers.setdefault(name, value)
                 headers.setdefault("cache-control", "no-store")
                 if self._settings.secure:
-                    headers["strict-transport-security"] = f"max-age={_TWO_YEARS_S}"
+                    headers["strict-transport-security"] = f"max-age={_TWO_YEARS_S}; includeSubDomains"
             await send(message)
 
         if scope["method"] not in _SAFE and not self._from_here(Headers(scope=scope)):

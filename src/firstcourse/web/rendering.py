@@ -5,7 +5,7 @@ from datetime import datetime
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from babel.dates import format_datetime
+from babel.dates import format_date, format_time
 from jinja2 import Environment, PackageLoader, StrictUndefined, select_autoescape
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
@@ -85,7 +85,8 @@ class Pages:
         said = speaker(tongue)
 
         def moment(when: datetime) -> str:
-            return format_datetime(when.astimezone(), "medium", locale=tongue)
+            here = when.astimezone()
+            return f"{format_date(here, 'medium', locale=tongue)}, {format_time(here, 'short', locale=tongue)}"
 
         return self._templates.get_template(template).render(
             {

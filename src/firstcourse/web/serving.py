@@ -4,6 +4,7 @@ import ipaddress
 import logging
 import socket
 import ssl
+import time
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -23,6 +24,8 @@ from firstcourse.web.house import OWNER, House, Settings
 from firstcourse.web.qr import qr_lines
 from firstcourse.web.rendering import speaker
 
+_CIPHERS = "ECDHE+AESGCM:ECDHE+CHACHA20"
+"""Of TLS 1.2, which is the oldest that is spoken; those of TLS 1.3 are all sound."""
 _LOOPBACK_HOSTS = ("127.0.0.1", "localhost", "::1")
 
 
@@ -95,11 +98,12 @@ def serve(
             for line in qr_lines(settings.address):
                 tell(line)
 
-    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s %(message)s")
+    set_up_logs()
     config = uvicorn.Config(
         application(house, at_start=at_start),
         ssl_certfile=start.certificate,
         ssl_keyfile=start.key,
+        ssl_ciphers=_CIPHERS,
         access_log=False,
         log_level="warning",
         server_header=False,
@@ -110,6 +114,16 @@ def serve(
     begun(server)
     with suppress(KeyboardInterrupt):
         server.run(sockets=[listening])
+
+
+def set_up_logs() -> None:
+    """Log to standard error, moments in UTC."""
+    handler = logging.StreamHandler()
+    form = logging.Formatter("%(asctime)sZ %(levelname)s %(name)s %(message)s", "%Y-%m-%dT%H:%M:%S")
+    form.converter = time.gmtime
+    handler.setFormatter(form)
+    logging.basicConfig(level=logging.INFO, handlers=[handler])
+    logging.getLogger("alembic").setLevel(logging.WARNING)
 
 
 def put_demo(house: House) -> None:
@@ -152,6 +166,7 @@ def _bound(start: Start) -> socket.socket:
     try:
         listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         listening.bind((start.host, start.port))
+        listening.listen()  # who comes before we answer waits
     except (OSError, OverflowError) as error:
         listening.close()
         said = getattr(error, "strerror", None) or str(error)

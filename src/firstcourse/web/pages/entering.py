@@ -69,6 +69,7 @@ def leave(ask: Ask) -> Response:
     note(ask.request, "signed out", account=ask.account.id if ask.account else "")
     response = ask.go("/sign-in" if settings.accounts else "/enter")
     sign_out(response, settings)
+    response.headers["clear-site-data"] = '"cache"'  # and not what was taken down on site and is not sent yet
     return response
 
 

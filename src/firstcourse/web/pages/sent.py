@@ -4,6 +4,8 @@ from firstcourse.errors import InputValueError
 from firstcourse.files import utf8_text
 from firstcourse.web.asking import Ask
 
+_ENDINGS = (".yaml", ".yml", ".json")
+
 
 def sent_text(ask: Ask) -> str:
     """The document that a form sends.
@@ -14,6 +16,8 @@ def sent_text(ask: Ask) -> str:
     name, data = ask.files.get("file", ("", b""))
     if not data:
         raise InputValueError("no file was sent; choose a job document", field="file")
+    if not name.lower().endswith(_ENDINGS):
+        raise InputValueError(f"{name}: a job document ends in {', '.join(_ENDINGS)}", field="file")
     try:
         return utf8_text(data)
     except InputValueError as error:
