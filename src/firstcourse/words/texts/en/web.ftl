@@ -194,6 +194,7 @@ web-sign_in =
     .code = I was given a code
 
 web-account =
+    .title = Account of { $name }
     .tongue = What are the pages written in?
     .any = What the browser asks for
     .save = Save

@@ -194,6 +194,7 @@ web-sign_in =
     .code = Me dieron un código
 
 web-account =
+    .title = Cuenta de { $name }
     .tongue = ¿En qué idioma van las páginas?
     .any = El que pide el navegador
     .save = Guardar
