@@ -182,16 +182,17 @@ def _ids(plan: Plan) -> tuple[frozenset[str], dict[str, str]]:
     """All ids of the packs of a plan: of its rooms and of the whole."""
     known: frozenset[str] = frozenset()
     blanks: dict[str, str] = {}
-    for part in _parts(plan):
+    for _, part, _ in plan_parts(plan):
         ticked, entries = ids_of(part)
         known, blanks = known | ticked, blanks | entries
     return known, blanks
 
 
-def _parts(plan: Plan) -> Iterator[Plan]:
+def plan_parts(plan: Plan) -> Iterator[tuple[str, Plan, bool]]:
+    """The parts that packs are made of: each one's room, its plan, and whether it is what several rooms share."""
     rooms = room_parts(plan)
-    yield whole_part(plan) if rooms else plan
-    yield from (part.plan for part in rooms)
+    yield ("", whole_part(plan), True) if rooms else ("", plan, False)
+    yield from ((part.room, part.plan, False) for part in rooms)
 
 
 def _some(names: list[str]) -> str:

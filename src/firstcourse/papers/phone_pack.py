@@ -61,9 +61,10 @@ def phone_pack(plan: Plan, *, digest: str, drawn: Mapping[str, str], shared: boo
     speaker = speaker_for(plan)
     words = speaker.labels("phone-page", file="{file}", example="{example}", shows="{shows}")
     groups = speaker.labels("phone-group")
-    pictures = {key: [_Picture(svg)] for key, svg in drawn.items()} | ({} if shared else _others(plan))
     parts: dict[str, list[dict[str, Any]]] = {}
     for section in sections(plan, shared=shared):
+        key = section.picture
+        pictures = [Picture(drawn[key])] if key in drawn else [] if shared else pictures_of(plan, key)
         parts.setdefault(section.group, []).append(_part(section, pictures, words))
     for told in parts.get("first", [])[:1]:
         told["open"] = True
@@ -87,16 +88,14 @@ def phone_pack(plan: Plan, *, digest: str, drawn: Mapping[str, str], shared: boo
     ).encode()
 
 
-class _Picture(NamedTuple):
+class Picture(NamedTuple):
     """A drawing as SVG, and what stands under it where it is one of several."""
 
     svg: str
     name: str = ""
 
 
-def _part(
-    section: Section, pictures: Mapping[str, Sequence[_Picture]], words: Mapping[str, str]
-) -> dict[str, Any]:
+def _part(section: Section, pictures: Sequence[Picture], words: Mapping[str, str]) -> dict[str, Any]:
     return {
         "title": _whole(section.title),
         "open": False,
@@ -107,7 +106,7 @@ def _part(
                 "label": words["enlarge"].replace("{shows}", _shown(picture.svg)),
                 "name": picture.name,
             }
-            for picture in pictures.get(section.picture, ())
+            for picture in pictures
         ],
         "tiles": "\n".join((section.tiles or {}).values()),
         "ticks": [
@@ -132,21 +131,27 @@ def _shown(svg: str) -> str:
     return str(Markup(found[1]).unescape()) if found else ""
 
 
-def _others(plan: Plan) -> dict[str, list[_Picture]]:
-    """Drawings of sheets, of what is cut a second time or at the saw, and of falls."""
+def pictures_of(plan: Plan, section: str) -> list[Picture]:
+    """The drawings of a section, those of whole surfaces apart; none where it has none.
 
-    def one(drawing: Drawing) -> list[_Picture]:
-        return [_Picture(to_svg(drawing))]
-
-    found = {f"sheet/{sheet.id}": one(draw_sheet(plan, sheet, room=_SHEET_MM)) for sheet in plan.sheets}
-    found |= {f"piece/{piece.id}": one(draw_piece(plan, piece, room=_PIECE_MM)) for piece in cut_again(plan)}
+    Args:
+        plan: A verified plan.
+        section: Its `picture`, such as `sheet/S1`.
+    """
+    kind, _, name = section.partition("/")
+    made: list[tuple[Drawing, str]] = []
+    if kind == "sheet":
+        made = [(draw_sheet(plan, sheet, room=_SHEET_MM), "") for sheet in plan.sheets if sheet.id == name]
+    elif kind == "piece":
+        made = [(draw_piece(plan, piece, room=_PIECE_MM), "") for piece in cut_again(plan) if piece.id == name]
     for surface in plan.surfaces:
-        if surface.fall is not None:
-            found[f"falls/{surface.id}"] = one(draw_fall(plan, surface, surface.fall))
-        shaped = [kind for kind in cut_kinds(surface, without=mosaics(plan)) if not kind.is_fit]
-        scale = cut_scale(plan, shaped)
-        found[f"saw/{surface.id}"] = [_Picture(to_svg(draw_cut(plan, kind, scale)), kind.mark) for kind in shaped]
-    return found
+        if surface.id == name and kind == "falls" and surface.fall is not None:
+            made = [(draw_fall(plan, surface, surface.fall), "")]
+        elif surface.id == name and kind == "saw":
+            shaped = [one for one in cut_kinds(surface, without=mosaics(plan)) if not one.is_fit]
+            scale = cut_scale(plan, shaped)
+            made = [(draw_cut(plan, one, scale), one.mark) for one in shaped]
+    return [Picture(to_svg(drawing), mark) for drawing, mark in made]
 
 
 def _hash(text: str) -> str:

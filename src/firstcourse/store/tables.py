@@ -9,6 +9,8 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 ID = 20
 """Characters of an id, see `ids.new_id`."""
 LONGEST_ACCOUNT = 80
+LONGEST_EVENT = 64
+"""Characters of the id that a phone gives an event."""
 DIGEST = 64
 """Characters of a SHA-256 in hex."""
 
@@ -127,6 +129,23 @@ class WalkRow(Base):
     job: Mapped[str] = mapped_column(ForeignKey("job.id"), index=True)
     changed: Mapped[datetime]
     document: Mapped[str] = mapped_column(Text)
+
+
+class SiteEventRow(Base):
+    """Something ticked or measured on site; never changed, a later one takes it back."""
+
+    __tablename__ = "site_event"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(LONGEST_EVENT), primary_key=True)
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"))
+    at: Mapped[datetime]
+    came: Mapped[datetime]
+    revision: Mapped[int]
+    plan: Mapped[str] = mapped_column(String(DIGEST))
+    thing: Mapped[str] = mapped_column(Text)
+    value: Mapped[str] = mapped_column(Text)
+    after: Mapped[str] = mapped_column(Text)
 
 
 class SessionRow(Base):

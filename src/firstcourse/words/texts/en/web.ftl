@@ -8,6 +8,7 @@ web-leave = Leave
 web-pole = Stages of the job
     .walk = Taping
     .job = Plan
+    .site = On site
     .document = Document
     .revisions = Saved before
 

@@ -8,6 +8,7 @@ web-leave = Salir
 web-pole = Etapas del trabajo
     .walk = Medir
     .job = Plan
+    .site = En obra
     .document = Documento
     .revisions = Guardado antes
 

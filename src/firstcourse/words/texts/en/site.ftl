@@ -1,0 +1,64 @@
+# What the pages for the work on site say.
+
+site-work =
+    .title = On site
+    .unplanned = There is no plan yet. What is ticked here are the boards, cuts and tiles of a plan.
+    .plan = To the plan
+    .old = This is the work of plan number { $planned }; the job stands at number { $head } and is not planned yet.
+    .all = All parts
+    .before = Part before
+    .next = Next part
+
+site-tick =
+    .tiles = Tiles set
+    .keep = Keep what is written
+    .up = up in the plan
+    .inch = such as 11-13/16"
+    .mm = such as 300 mm
+
+site-clash =
+    .title = Two say different things
+    .about = Look at it on site, then press what is so.
+    .yes = Done
+    .no = Not done
+    .blank = { $value }
+    .empty = Nothing there
+    .by = { $who }, { $when }
+    .short = Two say different things
+
+site-elsewhere =
+    .title = Set by an earlier plan
+    .about = This was ticked on an earlier plan, and the plan of now has it in another place or not at all. Look where it stands.
+    .plan = plan number { $revision }
+
+site-left =
+    .title = Plan what is left
+    .about = { $count ->
+        [0] No board is ticked as set since this was planned.
+        [one] { $count } board is ticked as set since this was planned. It stays where it is; the rest is planned anew round it.
+       *[other] { $count } boards are ticked as set since this was planned. They stay where they are; the rest is planned anew round them.
+    }
+    .plan = Plan what is left
+    .up = Up, and stay
+    .stay = To set, as before
+    .moved = To set, moved
+    .new = New
+    .gone = Gone
+    .cuts = Cuts
+    .sheets = Sheets of { $stock }, cut up ones included
+    .marks = Marks to make
+    .counts = { $came } new, { $went } gone, { $changed } changed, { $stay } as before
+    .whole = The whole difference
+    .unplanned = What is done is written into the job. The plan of what is left is not there.
+
+site-phone =
+    .kept = All is kept.
+    .waits = { $count } waiting on this phone; they are sent when there is a network.
+    .lost = This phone keeps nothing by itself: wait until it says that all is kept.
+    .refused = Not taken: { $why }
+    .leave = Leave it out
+    .others = { $count } waiting on this phone from another account; sign in with it to send them.
+    .bare = Without scripts each tick is sent at once and needs the network.
+
+site-fault =
+    .replanned = It was planned again meanwhile. Look at the part once more, and enter it again.

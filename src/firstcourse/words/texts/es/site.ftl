@@ -1,0 +1,65 @@
+# Not reviewed by a native setter yet.
+# What the pages for the work on site say.
+
+site-work =
+    .title = En obra
+    .unplanned = Todavía no hay plan. Aquí se marcan los paneles, cortes y azulejos de un plan.
+    .plan = Al plan
+    .old = Este es el trabajo del plan número { $planned }; el trabajo va en el número { $head } y todavía no está planeado.
+    .all = Todas las partes
+    .before = Parte anterior
+    .next = Parte siguiente
+
+site-tick =
+    .tiles = Azulejos puestos
+    .keep = Guardar lo escrito
+    .up = puesto en el plan
+    .inch = por ejemplo 11-13/16"
+    .mm = por ejemplo 300 mm
+
+site-clash =
+    .title = Dos dicen cosas distintas
+    .about = Vea en obra cómo está y oprima lo que es cierto.
+    .yes = Hecho
+    .no = Sin hacer
+    .blank = { $value }
+    .empty = Nada
+    .by = { $who }, { $when }
+    .short = Dos dicen cosas distintas
+
+site-elsewhere =
+    .title = Puesto según un plan anterior
+    .about = Esto se marcó en un plan anterior, y el plan de ahora lo tiene en otro lugar o no lo tiene. Vea dónde está.
+    .plan = plan número { $revision }
+
+site-left =
+    .title = Planear lo que falta
+    .about = { $count ->
+        [0] Ningún panel se ha marcado como puesto desde este plan.
+        [one] { $count } panel se ha marcado como puesto desde este plan. Se queda donde está; lo demás se planea de nuevo a su alrededor.
+       *[other] { $count } paneles se han marcado como puestos desde este plan. Se quedan donde están; lo demás se planea de nuevo a su alrededor.
+    }
+    .plan = Planear lo que falta
+    .up = Puestos, se quedan
+    .stay = Por poner, igual que antes
+    .moved = Por poner, movidos
+    .new = Nuevos
+    .gone = Ya no están
+    .cuts = Cortes
+    .sheets = Hojas de { $stock }, con las ya cortadas
+    .marks = Marcas por hacer
+    .counts = { $came } nuevas, { $went } ya no están, { $changed } cambiadas, { $stay } como antes
+    .whole = Toda la diferencia
+    .unplanned = Lo hecho está escrito en el trabajo. El plan de lo que falta no está.
+
+site-phone =
+    .kept = Todo está guardado.
+    .waits = { $count } en espera en este teléfono; se mandan cuando haya red.
+    .lost = Este teléfono no guarda nada por sí mismo: espere hasta que diga que todo está guardado.
+    .refused = No se aceptó: { $why }
+    .leave = Dejarlo fuera
+    .others = { $count } en espera en este teléfono de otra cuenta; entre con ella para mandarlos.
+    .bare = Sin scripts, cada marca se manda de una vez y necesita la red.
+
+site-fault =
+    .replanned = Entre tanto se planeó de nuevo. Vea la parte otra vez y márquelo de nuevo.
