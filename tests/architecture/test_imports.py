@@ -17,7 +17,7 @@ LAYERS = [
 ]
 COMMANDS_MAY_KNOW = {"app", "words", "findings", "errors", "units", "tongues", "cli"}
 PLANNERS = ("showers", "details", "tiles", "grounds", "frames", "layers", "steps", "sheets")
-PAGES_MAY_KNOW = {"app", "store", "words", "errors", "units", "tongues", "files", "web"}
+PAGES_MAY_KNOW = {"app", "store", "words", "errors", "units", "tongues", "files", "values", "web"}
 STORE_MAY_KNOW = {"errors", "store"}
 HTTP = {"starlette", "uvicorn", "jinja2", "http"}
 VERIFIER_MAY_KNOW = {"units", "errors", "findings", "geometry", "rules", "verify"}
