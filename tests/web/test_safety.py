@@ -197,3 +197,22 @@ def test_what_is_written_of_safety_names_tests_that_there_are() -> None:
     assert [one for one in named if f"def {one}(" not in tests] == []
     files = re.findall(r"`(tests/[\w/]+\.py)", page)
     assert files and [one for one in files if not (root / one).is_file()] == []
+
+
+def test_what_a_script_sends_that_is_no_form_needs_the_token_as_a_header(owner: Browser) -> None:
+    token = TOKEN.search(owner.get("/jobs").text)
+    assert token is not None
+    assert owner.post("/jobs/new", json={"name": "x"}).status_code == 403
+    assert owner.post("/jobs/new", json={"name": "x"}, headers={"x-token": token[1]}).status_code == 422
+
+
+def test_a_database_that_is_away_is_our_fault_and_says_nothing_else(
+    owner: Browser, house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def away(_cookie: str) -> None:
+        raise OSError("secret-host is away")
+
+    monkeypatch.setattr(house.accounts, "signed_in", away)
+    answer = owner.get("/jobs")
+    assert answer.status_code == 500 and "secret-host" not in answer.text
+    assert "content-security-policy" in answer.headers

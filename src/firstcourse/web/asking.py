@@ -5,7 +5,7 @@ Each route says what it needs; nothing is answered before that is checked.
 
 import logging
 from collections.abc import Awaitable, Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import TYPE_CHECKING
 
@@ -30,6 +30,7 @@ _LOG = logging.getLogger("firstcourse.web")
 MOST_BYTES = 2_000_000
 """Of what a form sends, where its route says nothing else."""
 _MOST_FIELDS, _MOST_FILES = 500, 20
+_SENDING = ("POST", "PUT", "PATCH", "DELETE")
 
 
 class Needs(Enum):
@@ -54,6 +55,7 @@ class Ask:
         token: What each form must send back.
         form: Fields of a form that was sent.
         files: Files sent with it.
+        body: What a script sent that is no form, such as JSON; its token came as the header `x-token`.
     """
 
     house: House
@@ -66,6 +68,7 @@ class Ask:
     form: Mapping[str, str]
     files: Mapping[str, tuple[str, bytes]]
     card: JobCard | None
+    body: bytes = b""
 
     @property
     def who(self) -> Account:
@@ -117,8 +120,7 @@ def endpoint(
 ) -> Callable[[Request], Awaitable[Response]]:
     """What answers a request for a route: checks who asks, reads the form, then calls its handler in a thread."""
 
-    async def answer(request: Request) -> Response:
-        request = Request(request.scope, _limited(request.receive, most_bytes), request._send)
+    async def checked(request: Request, pages: "Pages") -> Response:
         house: House = request.app.state.house
         cookie = read_cookie(request, house.settings)
         signed_in = await run_in_threadpool(house.accounts.signed_in, cookie) if cookie else None
@@ -132,8 +134,7 @@ def endpoint(
             note(request, f"{request.method} {path} refused", account=account.id if account else "", refused=True)
             raise
         token = form_token(request, cookie)
-        form, files = await _form(request, token)
-        pages: Pages = request.app.state.pages
+        sent = await _sent(request, token) if request.method in _SENDING else _Sent()
         ask = Ask(
             house=house,
             pages=pages,
@@ -142,12 +143,18 @@ def endpoint(
             link=link,
             tongue=pages.tongue(request, account),
             token=token,
-            form=form,
-            files=files,
+            form=sent.form,
+            files=sent.files,
             card=card,
+            body=sent.body,
         )
+        return await run_in_threadpool(handler, ask)
+
+    async def answer(request: Request) -> Response:
+        pages: Pages = request.app.state.pages
+        limited = Request(request.scope, _limited(request.receive, most_bytes), request._send)
         try:
-            return await run_in_threadpool(handler, ask)
+            return await checked(limited, pages)
         except (HTTPException, FirstcourseError):
             raise
         except Exception as error:
@@ -183,17 +190,33 @@ def _allowed(
     return None
 
 
-async def _form(request: Request, token: str) -> tuple[dict[str, str], dict[str, tuple[str, bytes]]]:
-    if request.method not in ("POST", "PUT", "DELETE"):
-        return {}, {}
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sent:
+    """What came with a request."""
+
+    form: Mapping[str, str] = field(default_factory=dict)
+    files: Mapping[str, tuple[str, bytes]] = field(default_factory=dict)
+    body: bytes = b""
+
+
+async def _sent(request: Request, token: str) -> _Sent:
+    """What was sent, once its token is right.
+
+    Raises:
+        HTTPException: It is not, or too much was sent.
+    """
     form: FormData
     async with request.form(max_files=_MOST_FILES, max_fields=_MOST_FIELDS, max_part_size=MOST_BYTES) as form:
         fields = {name: value for name, value in form.items() if isinstance(value, str)}
         if not same_token(fields.pop("token", request.headers.get("x-token", "")), token):
             note(request, "form without its token", refused=True)
             raise HTTPException(403, "token")
-        sent = {name: one for name, one in form.items() if isinstance(one, UploadFile)}
-        return fields, {name: (one.filename or "", await one.read()) for name, one in sent.items()}
+        files = {name: one for name, one in form.items() if isinstance(one, UploadFile)}
+        return _Sent(
+            form=fields,
+            files={name: (one.filename or "", await one.read()) for name, one in files.items()},
+            body=b"" if form else await request.body(),
+        )
 
 
 def _limited(receive: Receive, most_bytes: int) -> Receive:

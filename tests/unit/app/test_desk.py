@@ -62,7 +62,9 @@ def test_the_newest_request_is_planned_as_a_session_plans_it_and_the_one_before_
     assert done.steps == ("survey", "judgement", "boards", "fasteners", "proof", "papers")
     ((job, revision, made),) = shelf.plans
     assert (job, revision) == ("a", 3) and made.document == Session(TEXT).plan(effort=0).document
-    assert kept_plan(made.document, made.beside).document == made.document
+    kept = kept_plan(made.document, made.beside)
+    assert kept is not None and kept.document == made.document
+    assert kept_plan(made.document.replace('"surfaces"', '"areas"', 1), made.beside) is None
     assert shelf.papers[0] == "plan.json"
 
 

@@ -55,6 +55,8 @@ def shown_plan(ask: Ask, revision: int | None = None) -> ShownPlan | None:
     if kept is None:
         return None
     result = kept_plan(kept.document, kept.beside)
+    if result is None:
+        return None
     speaker = speaker_for(result.plan, tongue=ask.tongue)
     names = jobs.paper_names(ask.job.id, number)
     summary = summarize(result)

@@ -97,9 +97,10 @@ def paper(ask: Ask) -> Response:
 
 def _plan(ask: Ask) -> PlanResult:
     kept = ask.house.jobs.plan(ask.job.id, ask.job.planned) if ask.job.planned else None
-    if kept is None:
+    result = None if kept is None else kept_plan(kept.document, kept.beside)
+    if result is None:
         raise HTTPException(404)
-    return kept_plan(kept.document, kept.beside)
+    return result
 
 
 def _told(standing: Standing | None) -> str:
