@@ -2,7 +2,7 @@
 
 import difflib
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from firstcourse.errors import InputValueError
@@ -14,6 +14,7 @@ from firstcourse.job.model import BoardedWall, Job, Room
 from firstcourse.job.openings import WallOpening
 from firstcourse.job.shower_checks import check_shower
 from firstcourse.job.tile_checks import check_tiles
+from firstcourse.plan import SurfaceKind
 from firstcourse.rules import load_rules
 from firstcourse.units import Tape, format_length, mm
 
@@ -21,6 +22,10 @@ Wrong = tuple[tuple[str | int, ...], str]
 NARROWEST_SHEET_MM = 100
 STEEPEST = 2
 """A ceiling's rise along a wall over that wall's length: what rises more steeply is a slip of the pen."""
+STEEPEST_FLOOR = 0.25
+"""The same of a floor: twice as steep as the steepest ramp one drives up, from memory; a house assumption."""
+Uses = Mapping[str, tuple[SurfaceKind, ...]]
+"""Sheets by their id: the surfaces each is for, all where none is named."""
 
 
 def check_job(job: Job) -> tuple[Wrong, ...]:
@@ -63,7 +68,7 @@ def _job(job: Job) -> Iterator[Wrong]:
             )
     yield from _changes(job)
     for index, room in enumerate(job.rooms):
-        for path, message in _room(room, frozenset(stocks), job.tape):
+        for path, message in _room(room, {stock.id: stock.used_for for stock in job.stock}, job.tape):
             yield ("rooms", index, *path), message
         for path, message in check_layers(job, room):
             yield ("rooms", index, *path), message
@@ -91,7 +96,7 @@ def _changes(job: Job) -> Iterator[Wrong]:
             yield ("rules", index, "value"), str(error)
 
 
-def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
+def _room(room: Room, stocks: Uses, tape: Tape) -> Iterator[Wrong]:
     yield from _twice(list(room.corners), ("corners",), "corner")
     sides = room.side_pairs()
     if set(room.sides) == {_swapped(pair) for pair in sides}:
@@ -126,6 +131,14 @@ def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
         for corner in getattr(room, field):
             if corner not in room.corners:
                 yield (field, corner), f"'{corner}' is not a corner of this room"
+    for pair in sides:
+        rise = abs(room.levels.get(pair.split("-")[0], 0) - room.levels.get(pair.split("-")[1], 0))
+        if rise > STEEPEST_FLOOR * room.sides.get(pair, LONGEST_SIDE_MM * rise):
+            yield (
+                ("levels",),
+                f"between the ends of {pair} the floor rises {format_length(rise, tape)}, over a length of "
+                f"{format_length(room.sides[pair], tape)}: no floor is so steep; check the levels",
+            )
     for pair in room.plumb:
         if pair not in sides:
             yield ("plumb", pair), f"'{pair}' is not a side of this room"
@@ -135,11 +148,11 @@ def _room(room: Room, stocks: frozenset[str], tape: Tape) -> Iterator[Wrong]:
     for index, wall in enumerate(room.walls):
         for path, message in _wall(room, wall, sides, stocks, tape):
             yield ("walls", index, *path), message
-    for name, part in (("floor", room.floor), ("ceiling", room.ceiling)):
+    for kind, part in ((SurfaceKind.FLOOR, room.floor), (SurfaceKind.CEILING, room.ceiling)):
         if part is None:
             continue
-        for path, message in _flat(part.framing, part.openings, part.stock, sides, stocks):
-            yield (name, *path), message
+        for path, message in _flat(part.framing, part.openings, part.stock, sides, stocks, kind):
+            yield (kind.value, *path), message
     if room.floor is not None:
         for index, joint in enumerate(room.floor.panel_joints):
             if joint.parallel_to not in sides:
@@ -167,14 +180,12 @@ def _backwards(corners: tuple[str, ...]) -> str:
     return ", ".join((corners[-1], *reversed(corners[:-1])))
 
 
-def _wall(
-    room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: frozenset[str], tape: Tape
-) -> Iterator[Wrong]:
+def _wall(room: Room, wall: BoardedWall, sides: tuple[str, ...], stocks: Uses, tape: Tape) -> Iterator[Wrong]:
     if wall.wall not in sides:
         hint = f"; seen from inside it is {_swapped(wall.wall)}" if _swapped(wall.wall) in sides else ""
         yield ("wall",), f"'{wall.wall}' is not a wall of this room{hint or '; its walls are ' + ', '.join(sides)}"
         return
-    yield from _stocks(wall.stock, stocks)
+    yield from _stocks(wall.stock, stocks, SurfaceKind.WALL)
     length = room.sides.get(wall.wall)
     if length is None:
         return
@@ -258,9 +269,10 @@ def _flat(
     openings: tuple[object, ...],
     stock: tuple[str, ...],
     sides: tuple[str, ...],
-    stocks: frozenset[str],
+    stocks: Uses,
+    kind: SurfaceKind,
 ) -> Iterator[Wrong]:
-    yield from _stocks(stock, stocks)
+    yield from _stocks(stock, stocks, kind)
     if framing is not None:
         if framing.parallel_to not in sides:
             yield ("framing", "parallel_to"), f"'{framing.parallel_to}' is not a side of this room"
@@ -293,10 +305,16 @@ def _members(framing: WallFraming, length: int) -> Iterator[Wrong]:
         yield ("framing", "first"), "the first stud lies outside the wall"
 
 
-def _stocks(named: tuple[str, ...], stocks: frozenset[str]) -> Iterator[Wrong]:
+def _stocks(named: tuple[str, ...], stocks: Uses, kind: SurfaceKind) -> Iterator[Wrong]:
     for index, name in enumerate(named):
         if name not in stocks:
             yield ("stock", index), f"'{name}' is not one of the job's stocks"
+        elif stocks[name] and kind not in stocks[name]:
+            uses = " and ".join(f"a {use.value}" for use in stocks[name])
+            yield (
+                ("stock", index),
+                f"'{name}' is for {uses} by its own `for`, not for a {kind.value}; name another, or change that",
+            )
 
 
 def _twice(names: list[str], path: tuple[str | int, ...], what: str) -> Iterator[Wrong]:
