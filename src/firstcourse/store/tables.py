@@ -148,6 +148,25 @@ class SiteEventRow(Base):
     after: Mapped[str] = mapped_column(Text)
 
 
+class PhotoRow(Base):
+    """A photo from site, as JPEG."""
+
+    __tablename__ = "photo"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(LONGEST_EVENT), primary_key=True)
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"))
+    at: Mapped[datetime]
+    surface: Mapped[str] = mapped_column(Text)
+    stage: Mapped[str] = mapped_column(String(16))
+    across: Mapped[int]
+    up: Mapped[int]
+    note: Mapped[str] = mapped_column(Text)
+    width: Mapped[int]
+    height: Mapped[int]
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+
+
 class SessionRow(Base):
     """A browser that is signed in; only the digest of its cookie is kept."""
 

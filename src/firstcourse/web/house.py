@@ -7,6 +7,7 @@ from firstcourse.app import Desk, Made, Paper, Shelf
 from firstcourse.store.accounts import Accounts
 from firstcourse.store.database import Database
 from firstcourse.store.jobs import Jobs, KeptPlan
+from firstcourse.store.photos import Photos
 from firstcourse.store.site import SiteEvents
 from firstcourse.store.walks import Walks
 from firstcourse.web.limits import Limiter
@@ -44,7 +45,7 @@ class House:
         """Open the house over an open database."""
         self.database, self.settings = database, settings
         self.jobs, self.accounts, self.walks = Jobs(database), Accounts(database), Walks(database)
-        self.site = SiteEvents(database)
+        self.site, self.photos = SiteEvents(database), Photos(database)
         self.desk = Desk(_Kept(self.jobs))
         self.limiter = Limiter()
         self.tell: Callable[[str], None] = print

@@ -9,6 +9,7 @@ from firstcourse.web.pages import (
     jobs,
     onsite,
     people,
+    photos,
     planning,
     planning_on,
     revisions,
@@ -19,6 +20,8 @@ from firstcourse.web.pages import (
 )
 
 DOCUMENT_BYTES = 4_000_000
+PHOTO_BYTES = 12_500_000
+"""A photo with the fields beside it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +95,10 @@ PAGES = (
     Page("GET", "/jobs/{job}/site/drawing", onsite.drawing, Needs.JOB),
     Page("POST", "/jobs/{job}/site/fix", planning_on.fix, Needs.JOB),
     Page("GET", "/jobs/{job}/site/left", planning_on.left, Needs.JOB),
+    Page("GET", "/jobs/{job}/site/photos", photos.listed, Needs.JOB),
+    Page("POST", "/jobs/{job}/site/photos", photos.add, Needs.JOB, PHOTO_BYTES),
+    Page("POST", "/jobs/{job}/site/photos/drop", photos.drop, Needs.JOB),
+    Page("GET", "/jobs/{job}/site/photos/{photo}", photos.shown, Needs.JOB),
     Page("GET", "/jobs/{job}/people", sharing.shown, Needs.OWNER),
     Page("POST", "/jobs/{job}/people", sharing.share, Needs.OWNER),
     Page("GET", "/jobs/{job}/links", sharing.links, Needs.JOB),

@@ -62,3 +62,27 @@ site-phone =
 
 site-fault =
     .replanned = It was planned again meanwhile. Look at the part once more, and enter it again.
+
+site-photos =
+    .title = Photos
+    .open = Photos from site
+    .all = All photos
+    .choose = Where is it? Each photo is pinned to the drawing of a surface.
+    .tap = Tap the drawing where the photo is taken, or move the sliders.
+    .across = From left to right
+    .up = From the bottom up
+    .stage = Stage of the work
+    .note = What is to be seen
+    .photo = Photo
+    .stripped = Kept is only what is seen: the place, the time and the phone are taken out of the file. JPEG, PNG or WebP, 12 MB at most.
+    .add = Keep the photo
+    .drop = Take away
+    .drop_of = Take photo { $number } away
+
+site-stage =
+    .found = As found
+    .frame = Frame
+    .boards = Boards
+    .water = Water
+    .tile = Tile
+    .done = Done

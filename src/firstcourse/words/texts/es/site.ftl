@@ -63,3 +63,27 @@ site-phone =
 
 site-fault =
     .replanned = Entre tanto se planeó de nuevo. Vea la parte otra vez y márquelo de nuevo.
+
+site-photos =
+    .title = Fotos
+    .open = Fotos de obra
+    .all = Todas las fotos
+    .choose = ¿Dónde es? Cada foto se marca en el dibujo de una superficie.
+    .tap = Toque el dibujo donde se toma la foto, o mueva los controles.
+    .across = De izquierda a derecha
+    .up = De abajo hacia arriba
+    .stage = Etapa del trabajo
+    .note = Qué se ve
+    .photo = Foto
+    .stripped = Se guarda solo lo que se ve: el lugar, la hora y el teléfono se quitan del archivo. JPEG, PNG o WebP, 12 MB como máximo.
+    .add = Guardar la foto
+    .drop = Quitar
+    .drop_of = Quitar la foto { $number }
+
+site-stage =
+    .found = Como se encontró
+    .frame = Estructura
+    .boards = Paneles
+    .water = Agua
+    .tile = Azulejo
+    .done = Terminado
