@@ -24,6 +24,8 @@ CLIENTS = {
     ("GET", "/"),
     ("POST", "/leave"),
     ("GET", "/jobs/{job}/client"),
+    ("POST", "/jobs/{job}/client/answer"),
+    ("GET", "/jobs/{job}/client/drawing"),
     ("GET", "/jobs/{job}/drawing"),
 }
 OWNERS = {

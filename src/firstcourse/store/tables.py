@@ -167,6 +167,24 @@ class PhotoRow(Base):
     content: Mapped[bytes] = mapped_column(LargeBinary)
 
 
+class ClientAnswerRow(Base):
+    """What a client answered to a plan; never changed."""
+
+    __tablename__ = "client_answer"
+
+    job: Mapped[str] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(LONGEST_EVENT), primary_key=True)
+    link: Mapped[str | None] = mapped_column(ForeignKey("client_link.id"))
+    account: Mapped[str | None] = mapped_column(ForeignKey("account.id"))
+    at: Mapped[datetime]
+    revision: Mapped[int]
+    plan: Mapped[str] = mapped_column(String(DIGEST))
+    approves: Mapped[bool]
+    name: Mapped[str] = mapped_column(String(LONGEST_ACCOUNT))
+    signature: Mapped[str] = mapped_column(Text)
+    words: Mapped[str] = mapped_column(Text)
+
+
 class SessionRow(Base):
     """A browser that is signed in; only the digest of its cookie is kept."""
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from firstcourse.app import Desk, Made, Paper, Shelf
 from firstcourse.store.accounts import Accounts
+from firstcourse.store.answers import Answers
 from firstcourse.store.database import Database
 from firstcourse.store.jobs import Jobs, KeptPlan
 from firstcourse.store.photos import Photos
@@ -45,6 +46,7 @@ class House:
         """Open the house over an open database."""
         self.database, self.settings = database, settings
         self.jobs, self.accounts, self.walks = Jobs(database), Accounts(database), Walks(database)
+        self.answers = Answers(database)
         self.site, self.photos = SiteEvents(database), Photos(database)
         self.desk = Desk(_Kept(self.jobs))
         self.limiter = Limiter()

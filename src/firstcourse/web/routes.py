@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from firstcourse.web.asking import MOST_BYTES, Handler, Needs
 from firstcourse.web.pages import (
+    client,
     document,
     entering,
     jobs,
@@ -104,6 +105,8 @@ PAGES = (
     Page("GET", "/jobs/{job}/links", sharing.links, Needs.JOB),
     Page("POST", "/jobs/{job}/links", sharing.new_link, Needs.JOB),
     Page("POST", "/jobs/{job}/links/end", sharing.end_link, Needs.JOB),
-    Page("GET", "/jobs/{job}/client", sharing.client, Needs.READ_JOB),
+    Page("GET", "/jobs/{job}/client", client.show, Needs.READ_JOB),
+    Page("POST", "/jobs/{job}/client/answer", client.answer, Needs.READ_JOB),
+    Page("GET", "/jobs/{job}/client/drawing", client.drawing, Needs.READ_JOB),
 )
 """In the order in which they are tried."""

@@ -8,6 +8,7 @@ from firstcourse.store.accounts import Role
 from firstcourse.store.jobs import Kind
 from firstcourse.web.asking import Ask
 from firstcourse.web.pages.kept import shown_plan
+from firstcourse.web.pages.onsite import site_of
 from firstcourse.web.pages.sent import sent_text
 
 _PRACTICES, _TAPES = ("us", "uk", "au"), ("inch", "mm")
@@ -59,7 +60,16 @@ def upload(ask: Ask) -> Response:
 def show(ask: Ask) -> Response:
     """One job: how its plan stands, and what is known of it."""
     standing = ask.house.desk.standing(ask.job.id)
-    return ask.page("job.html", job=ask.job, standing=standing, plan=shown_plan(ask))
+    answers = ask.house.answers.of(ask.job.id)
+    site = site_of(ask) if answers else None
+    return ask.page(
+        "job.html",
+        job=ask.job,
+        standing=standing,
+        plan=shown_plan(ask),
+        answers=answers,
+        digest=site.work.digest if site else "",
+    )
 
 
 def copy(ask: Ask) -> Response:

@@ -1,10 +1,9 @@
-"""Who else sees a job: accounts that may work on it, and clients that may read it."""
+"""Who else sees a job: accounts that may work on it, and clients that may read it by a link."""
 
 from starlette.responses import Response
 
 from firstcourse.store.accounts import Role
 from firstcourse.web.asking import Ask
-from firstcourse.web.pages.kept import shown_plan
 from firstcourse.web.pages.people import show_code
 
 
@@ -37,8 +36,3 @@ def end_link(ask: Ask) -> Response:
     """End a link."""
     ask.house.accounts.end_link(ask.job.id, ask.form.get("link", ""))
     return ask.go(f"/jobs/{ask.job.id}/links")
-
-
-def client(ask: Ask) -> Response:
-    """What a client sees of the job."""
-    return ask.page("client.html", job=ask.job, plan=shown_plan(ask))
