@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from firstcourse.app.folder_swap import clear_leftovers as clear_leftovers
     from firstcourse.app.kept import PlanResult as PlanResult
     from firstcourse.app.kept import kept_plan as kept_plan
+    from firstcourse.app.light_desk import LightDesk as LightDesk
     from firstcourse.app.new_jobs import demo_text as demo_text
     from firstcourse.app.new_jobs import new_job_text as new_job_text
     from firstcourse.app.papers import drawing as drawing
@@ -49,6 +50,7 @@ _FROM = {
     "Desk": "desk",
     "Disk": "files",
     "Explanation": "summaries",
+    "LightDesk": "light_desk",
     "Made": "desk_worker",
     "Outcome": "summaries",
     "Paper": "desk_worker",
@@ -91,6 +93,7 @@ __all__ = [
     "Desk",
     "Disk",
     "Explanation",
+    "LightDesk",
     "Made",
     "Outcome",
     "Paper",

@@ -13,13 +13,14 @@ from firstcourse.drawings.surfaces import draw_heights, draw_surface, drawn_box
 from firstcourse.drawings.svg import svg_size, to_svg
 from firstcourse.drawings.tickets import draw_sheet, part_numbers, parts_within
 from firstcourse.drawings.tiles import draw_tiling
-from firstcourse.drawings.unfolded import draw_room, room_names
+from firstcourse.drawings.unfolded import PlacedSurface, draw_room, place_room, room_names
 
 __all__ = [
     "COARSE",
     "Box",
     "CutKind",
     "Drawing",
+    "PlacedSurface",
     "chip_places",
     "cut_kinds",
     "cut_scale",
@@ -36,6 +37,7 @@ __all__ = [
     "mosaics",
     "part_numbers",
     "parts_within",
+    "place_room",
     "room_names",
     "said_places",
     "size_words",

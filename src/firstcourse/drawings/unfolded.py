@@ -38,8 +38,8 @@ _OVER_SHARE = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Placed:
-    """A surface where it lies on paper.
+class PlacedSurface:
+    """A surface where it lies on paper or on a screen.
 
     Attributes:
         origin: Where its point (0, 0) lies [mm].
@@ -52,15 +52,18 @@ class _Placed:
     scale: int
 
     def at(self, point: Point) -> XY:
+        """Where a point of the surface lies [mm]; y runs up."""
         u, v = (value / TICKS_PER_MM / self.scale for value in point)
         (x, y), (dx, dy) = self.origin, self.across
         return x + dx * u - dy * v, y + dy * u + dx * v
 
     def ring(self, ring: Ring) -> tuple[XY, ...]:
+        """Where a ring of the surface lies [mm]."""
         return tuple(self.at(point) for point in ring)
 
     @property
     def whole(self) -> Ring:
+        """The whole surface, where less of it is boarded."""
         return self.surface.extent or self.surface.outline
 
 
@@ -90,22 +93,7 @@ def draw_room(plan: Plan, room: str, *, paper: XY = (182.0, 205.0)) -> Drawing:
 def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     speaker = speaker_for(plan)
     drawing = titled(speaker, speaker.text("drawings-title", "unfolded", name=room), scale)
-    surfaces = [surface for surface in plan.surfaces if surface.room == room]
-    floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
-    # Linings of niches, benches and kerbs have no corners of the room; they have drawings of their own.
-    walls = [surface for surface in surfaces if surface.kind is SurfaceKind.WALL and surface.corners]
-    placed = [_Placed(surface=floor, origin=(0.0, 0.0), across=(1.0, 0.0), scale=scale) for floor in floors]
-    folded = list(_folded(floors[0], walls, scale)) if floors else []
-    ground = [Polygon(one.ring(one.whole)) for one in placed]
-    row: list[Surface] = [wall for wall in walls if wall.id not in {one.surface.id for one in folded}]
-    for one in folded:
-        shape = Polygon(one.ring(one.whole))
-        if any(shape.intersection(other).area > _OVER_SHARE * shape.area for other in ground):
-            row.append(one.surface)
-        else:
-            placed.append(one)
-            ground.append(shape)
-    placed += _in_row(sorted(row, key=walls.index), ground, scale)
+    placed, walls, ground = _placed([one for one in plan.surfaces if one.room == room], scale)
     chips = mosaics(plan)
     for one in placed:
         _surface(drawing, plan, one, chips)
@@ -126,8 +114,38 @@ def _drawn(plan: Plan, room: str, scale: int, paper: XY) -> Drawing:
     return drawing
 
 
+def place_room(surfaces: Sequence[Surface], *, scale: int = 1) -> list[PlacedSurface]:
+    """Where the floor and the walls of one room lie when they are unfolded, the floor first.
+
+    Args:
+        surfaces: Of the room; those that are neither its floor nor its walls are left out.
+        scale: How many times smaller than built.
+    """
+    return _placed(surfaces, scale)[0]
+
+
+def _placed(surfaces: Sequence[Surface], scale: int) -> tuple[list[PlacedSurface], list[Surface], list[Polygon]]:
+    """The surfaces where they lie, the walls, and the ground that is taken."""
+    floors = [surface for surface in surfaces if surface.kind is SurfaceKind.FLOOR]
+    # Linings of niches, benches and kerbs have no corners of the room; they have drawings of their own.
+    walls = [surface for surface in surfaces if surface.kind is SurfaceKind.WALL and surface.corners]
+    placed = [PlacedSurface(surface=floor, origin=(0.0, 0.0), across=(1.0, 0.0), scale=scale) for floor in floors]
+    folded = list(_folded(floors[0], walls, scale)) if floors else []
+    ground = [Polygon(one.ring(one.whole)) for one in placed]
+    row: list[Surface] = [wall for wall in walls if wall.id not in {one.surface.id for one in folded}]
+    for one in folded:
+        shape = Polygon(one.ring(one.whole))
+        if any(shape.intersection(other).area > _OVER_SHARE * shape.area for other in ground):
+            row.append(one.surface)
+        else:
+            placed.append(one)
+            ground.append(shape)
+    placed += _in_row(sorted(row, key=walls.index), ground, scale)
+    return placed, walls, ground
+
+
 def _doors(
-    plan: Plan, one: _Placed, walls: Sequence[Surface], ground: Sequence[Polygon]
+    plan: Plan, one: PlacedSurface, walls: Sequence[Surface], ground: Sequence[Polygon]
 ) -> Iterator[tuple[Door, tuple[XY, ...]]]:
     """Doors of a placed surface with their outlines on paper; none where there is no room for one.
 
@@ -162,7 +180,7 @@ def _name_door(placer: Placer, door: Door, shape: tuple[XY, ...], words: str) ->
     placer.put(Text(((ax + bx) / 2, (ay + by) / 2), words, LABEL_MM, upright=upright), reach=8.0, aside=True)
 
 
-def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[_Placed]:
+def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[PlacedSurface]:
     """Each wall with its foot on its side of the floor, whose outline runs against the order of the walls."""
     by_id = {wall.id: wall for wall in walls}
     for (right, left), side in zip(sides(floor.outline), floor.sides, strict=True):
@@ -171,10 +189,10 @@ def _folded(floor: Surface, walls: Sequence[Surface], scale: int) -> Iterator[_P
             length = math.dist(left, right)
             across = ((right[0] - left[0]) / length, (right[1] - left[1]) / length)
             per = TICKS_PER_MM * scale
-            yield _Placed(surface=wall, origin=(left[0] / per, left[1] / per), across=across, scale=scale)
+            yield PlacedSurface(surface=wall, origin=(left[0] / per, left[1] / per), across=across, scale=scale)
 
 
-def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> Iterator[_Placed]:
+def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> Iterator[PlacedSurface]:
     """Walls side by side, their feet on one line below all that is drawn."""
     per = TICKS_PER_MM * scale
     x = min((shape.bounds[0] for shape in ground), default=0.0)
@@ -183,11 +201,11 @@ def _in_row(walls: Sequence[Surface], ground: Sequence[Polygon], scale: int) -> 
     for wall in walls:
         left, _, right, _ = (value / per for value in bounds(wall.extent or wall.outline))
         origin = (x - left, top - 2 * _BETWEEN_MM - highest)
-        yield _Placed(surface=wall, origin=origin, across=(1.0, 0.0), scale=scale)
+        yield PlacedSurface(surface=wall, origin=origin, across=(1.0, 0.0), scale=scale)
         x += right - left + _BETWEEN_MM
 
 
-def _surface(drawing: Drawing, plan: Plan, one: _Placed, chips: Mapping[str, TileStock]) -> None:
+def _surface(drawing: Drawing, plan: Plan, one: PlacedSurface, chips: Mapping[str, TileStock]) -> None:
     surface = one.surface
     if surface.extent and surface.extent != surface.outline:
         drawing.polys.append(Poly("extent", one.ring(surface.extent)))
@@ -211,7 +229,7 @@ def _surface(drawing: Drawing, plan: Plan, one: _Placed, chips: Mapping[str, Til
             drawing.circles.append(Circle("opening", one.at(opening.centre), radius))
 
 
-def _names(placer: Placer, one: _Placed, speaker: Speaker) -> None:
+def _names(placer: Placer, one: PlacedSurface, speaker: Speaker) -> None:
     surface = one.surface
     if surface.kind is SurfaceKind.WALL:
         u0, _, u1, v1 = bounds(one.whole)
@@ -233,7 +251,7 @@ def _names(placer: Placer, one: _Placed, speaker: Speaker) -> None:
         placer.put(Text((near.x, near.y), name, _CORNER_MM, bold=True), reach=5.0, aside=True)
 
 
-def _label(placer: Placer, one: _Placed, opening: Opening) -> None:
+def _label(placer: Placer, one: PlacedSurface, opening: Opening) -> None:
     if opening.outline is not None:
         shape = Polygon(one.ring(opening.outline))
         middle = shape.representative_point()

@@ -86,11 +86,12 @@ def without_item(text: str, field: str, number: int) -> str:
 
     Args:
         text: The document, which can be read.
-        field: The list, such as `offcuts`.
+        field: The list, such as `offcuts` or `rooms[1].walls[2].openings`.
         number: Which item, from 0.
     """
-    root = yaml.compose(text, yaml.CSafeLoader)
-    node = None if root is None else _child(root, field)
+    node: yaml.Node | None = yaml.compose(text, yaml.CSafeLoader)
+    for part in _parts(field, "job.yaml"):
+        node = None if node is None else _child(node, part)
     if not isinstance(node, yaml.SequenceNode) or number >= len(node.value):
         return text
     if node.flow_style or len(node.value) == 1:

@@ -4,6 +4,7 @@ from firstcourse.sheets.bounds import Shared, every_layout, layout_bounds
 from firstcourse.sheets.cut import (
     allowed_stock,
     bounded_again,
+    cut_pieces,
     job_stock,
     plan_sheets,
     sheet_counts,
@@ -24,6 +25,7 @@ __all__ = [
     "board",
     "bounded_again",
     "by_plain_practice",
+    "cut_pieces",
     "demand",
     "every_layout",
     "factory_edges_kept",

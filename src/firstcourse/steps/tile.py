@@ -23,6 +23,7 @@ from firstcourse.tiles import (
     Snapped,
     SurfaceTiler,
     ToTile,
+    as_laid,
     common_level,
     cut_from,
     depth_before,
@@ -58,6 +59,7 @@ def tile_job(
     rules: RuleSet,
     *,
     steps: Steps = ONCE,
+    cuts: bool = True,
 ) -> TiledJob:
     """Tile the surfaces of a job.
 
@@ -68,6 +70,7 @@ def tile_job(
         stock: Sheets by what they serve.
         rules: Rules in force.
         steps: Does what is done for each surface, or reuses it.
+        cuts: Whether to say what each piece is cut from, and to mark the pieces.
 
     Raises:
         JobError: A pattern that the tile cannot make, more tiles than any job has, or a joint past its room.
@@ -116,7 +119,8 @@ def tile_job(
     used = {name for found in laid.values() for area in found.tiled for name in area.tiles}
     joints = {name: area.joint for found in laid.values() for area in found.tiled for name in area.tiles}
     chosen = tuple(_stock(tile, joints[tile.id]) for tile in job.tiles if tile.id in used)
-    cut, shared = cut_from({name: found.tiles for name, found in laid.items()}, chosen, rules)
+    placed = {name: found.tiles for name, found in laid.items()}
+    cut, shared = cut_from(placed, chosen, rules) if cuts else (as_laid(placed), ())
     known = {item.id: item for item in chosen}
     tiled = tuple(
         _marked(
@@ -134,6 +138,7 @@ def tile_job(
             known,
             rules,
             steps,
+            cuts=cuts,
         )
         if surface.id in laid
         else surface
@@ -158,8 +163,12 @@ def tile_job(
     )
 
 
-def _marked(surface: Surface, known: Mapping[str, TileStock], rules: RuleSet, steps: Steps) -> Surface:
+def _marked(
+    surface: Surface, known: Mapping[str, TileStock], rules: RuleSet, steps: Steps, *, cuts: bool
+) -> Surface:
     """A surface with the marks of its cut tiles; what each is cut from, which walls share, changes none."""
+    if not cuts:
+        return surface
     bare = tuple(tile.model_copy(update={"from_": "", "cut": ()}) for tile in surface.tiles)
     marked = steps.do(with_marks, surface.model_copy(update={"tiles": bare}), known, rules)
     tiles = tuple(

@@ -13,7 +13,7 @@ from firstcourse.tiles.snap_lines import Snapped, snap_lines
 from firstcourse.tiles.start import common_level
 from firstcourse.tiles.start_marks import has_both_ways, start_marks
 from firstcourse.tiles.story_pole import pole_marks
-from firstcourse.tiles.tile_cuts import cut_from
+from firstcourse.tiles.tile_cuts import as_laid, cut_from
 from firstcourse.tiles.tile_ground import (
     ToTile,
     boards_on,
@@ -38,6 +38,7 @@ __all__ = [
     "SurfaceTiler",
     "ToLine",
     "ToTile",
+    "as_laid",
     "boards_on",
     "common_level",
     "cut_from",

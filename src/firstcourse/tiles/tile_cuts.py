@@ -57,6 +57,11 @@ def cut_from(
     return {name: _placed(name, tiles, places) for name, tiles in laid.items()}, tuple(workings)
 
 
+def as_laid(laid: Mapping[str, Sequence[LaidTile]]) -> dict[str, tuple[Tile, ...]]:
+    """Every surface's tiles where they lie, without what each is cut from."""
+    return {name: _placed(name, tiles, {}) for name, tiles in laid.items()}
+
+
 def _placed(
     surface_id: str, laid: Sequence[LaidTile], places: Mapping[tuple[str, int], tuple[str, list[Point]]]
 ) -> tuple[Tile, ...]:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from firstcourse.app import Desk, Made, Paper, Shelf
+from firstcourse.app import Desk, LightDesk, Made, Paper, Shelf
 from firstcourse.store.accounts import Accounts
 from firstcourse.store.answers import Answers
 from firstcourse.store.database import Database
@@ -49,6 +49,7 @@ class House:
         self.answers = Answers(database)
         self.site, self.photos = SiteEvents(database), Photos(database)
         self.desk = Desk(_Kept(self.jobs))
+        self.light = LightDesk()
         self.limiter = Limiter()
         self.tell: Callable[[str], None] = print
 
@@ -60,6 +61,7 @@ class House:
     def close(self) -> None:
         """Stop planning and close the database."""
         self.desk.close()
+        self.light.close()
         self.database.close()
 
 

@@ -17,6 +17,7 @@ from firstcourse.web.pages import (
     saving,
     sharing,
     statics,
+    unfold,
     walking,
 )
 
@@ -87,6 +88,13 @@ PAGES = (
     Page("POST", "/jobs/{job}/plan", planning.plan, Needs.JOB),
     Page("POST", "/jobs/{job}/stop", planning.stop, Needs.JOB),
     Page("GET", "/jobs/{job}/progress", planning.progress, Needs.JOB),
+    Page("GET", "/jobs/{job}/room/{number}", unfold.room, Needs.JOB),
+    Page("GET", "/jobs/{job}/surface/{surface:path}", unfold.surface, Needs.JOB),
+    Page("POST", "/jobs/{job}/opening", unfold.put, Needs.JOB),
+    Page("POST", "/jobs/{job}/opening/remove", unfold.remove, Needs.JOB),
+    Page("POST", "/jobs/{job}/start", unfold.start, Needs.JOB),
+    Page("POST", "/jobs/{job}/remedy", unfold.remedy, Needs.JOB),
+    Page("POST", "/jobs/{job}/light", unfold.light, Needs.JOB),
     Page("GET", "/jobs/{job}/surface", planning.surface, Needs.JOB),
     Page("GET", "/jobs/{job}/drawing", planning.drawing, Needs.READ_JOB),
     Page("GET", "/jobs/{job}/papers/{name:path}", planning.paper, Needs.JOB),

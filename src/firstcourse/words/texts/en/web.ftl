@@ -7,6 +7,7 @@ web-leave = Leave
 # The stages of a job, as marks on a story pole.
 web-pole = Stages of the job
     .walk = Taping
+    .room = Surfaces
     .job = Plan
     .site = On site
     .document = Document

@@ -7,6 +7,7 @@ web-leave = Salir
 # The stages of a job, as marks on a story pole.
 web-pole = Etapas del trabajo
     .walk = Medir
+    .room = Superficies
     .job = Plan
     .site = En obra
     .document = Documento
