@@ -78,7 +78,7 @@ def surface_fields(job: Job) -> dict[str, SurfaceField]:
     for number, room in enumerate(job.rooms, start=1):
         parts: list[tuple[str, str, Part, BoardedFloor | BoardedWall | BoardedCeiling | None]] = [
             ("floor", "floor", "floor", room.floor),
-            *((f"wall/{wall.wall}", f"walls[{i}]", "wall", wall) for i, wall in enumerate(room.walls, start=1)),  # type: ignore[misc]
+            *((f"wall/{wall.wall}", f"walls[{i}]", "wall", wall) for i, wall in enumerate(room.walls, start=1)),
             ("ceiling", "ceiling", "ceiling", room.ceiling),
         ]
         for name, field, part, said in parts:
@@ -104,7 +104,7 @@ def things(where: SurfaceField, job: Job) -> tuple[Thing, ...]:
                 for name in where.names
                 if (value := getattr(one, name)) is not None
             },
-            points=bool(one.points),
+            points=bool(getattr(one, "points", ())),
         )
         for number, one in enumerate(where.said.openings, start=1)
     )
@@ -142,8 +142,11 @@ def with_thing(
     if number > len(where.said.openings):
         # A document may leave the list out where it is empty.
         listed = "openings" in where.said.model_fields_set
-        field, value = (f"{base}[{number}]", given) if listed else (base, [given])
-        text = edited_text(text, field, value, name=session.name)
+        text = (
+            edited_text(text, f"{base}[{number}]", given, name=session.name)
+            if listed
+            else edited_text(text, base, [given], name=session.name)
+        )
     else:
         now = {one.number: one for one in things(where, session.job)}[number].values
         for name, value in given.items():
