@@ -19,9 +19,11 @@ CODE = re.compile(r"\s*(?:#let|let|if|for|else|set|show|while|return|import|incl
 NO_WORDS = {
     "IBM Plex Sans": "name of the face",
     "'IBM Plex Sans', sans-serif": "name of the face",
+    '@font-face { font-family: "IBM Plex Sans"; font-weight: \0; src: url(data:font/ttf;base64,\0); }': "the face",
     "niche back": "what a plan calls an edge, asked for and not printed",
     "under its top": "what a plan calls an edge, asked for and not printed",
     "http://www.w3.org/2000/svg": "name of a standard",
+    '<span class="n">\\g<0></span>': "markup",
 }
 
 

@@ -36,8 +36,9 @@ _FACES = {400: "IBMPlexSans_400Regular.ttf", 600: "IBMPlexSans_600SemiBold.ttf"}
 _EXAMPLES = {Tape.INCH: '11-13/16"', Tape.MM: "300 mm"}
 _UNITS = {Tape.INCH: '"', Tape.MM: " mm"}
 _GROUPS = ("first", "boards", "cuts", "falls", "tile", "buy", "found")
+_UNIT = r"(?:mm|m|in|ft|lb|kg|gal|fl\soz|sq\sft|cu\sft|ml|l)"
 _MEASURE = re.compile(
-    r"(?:\d+&#39; )?\d[\d/.,-]*(?:&#34;| (?:mm|m|in|ft|lb|kg|gal|fl oz|sq ft|cu ft|ml|l)\b)|\b[A-Z]\w?-\w{1,2}\b"
+    rf"(?:\d+&#39; )?\d[\d/.,-]*(?:&#34;| {_UNIT}\b)|\b[A-Z]\w?-\w{{1,2}}\b",
 )
 """A number with its unit, quotes as they stand in a page; a wall or a board by its mark."""
 _LAYER_ID = re.compile(r' id="(layer-\w+)"')

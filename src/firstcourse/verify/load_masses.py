@@ -14,7 +14,7 @@ from firstcourse.verify.load_fields import AreaLoad
 from firstcourse.verify.structure import Document
 from firstcourse.verify.verdict import Objection
 
-_CODE = "VER-919"
+_CODE = "VER-923"
 _PSF_PER_KG_M2 = 0.204816
 _NEAR = 0.002
 """Outlines are rounded to ticks."""

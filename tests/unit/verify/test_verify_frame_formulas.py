@@ -122,7 +122,9 @@ def test_floors_are_proven(floor):
         lines = (((0, 160_000), (640_000, 160_000)), ((0, 480_000), (640_000, 480_000)))
         floor = replace(floor, areas=(TUB,), joist_lines=lines)
     # Where a load lies on the plan is another proof.
-    assert [said for said in objections(plan_of(JudgeInput(floors=(floor,)))) if said[0] != "VER-919"] == []
+    assert [
+        said for said in objections(plan_of(JudgeInput(floors=(floor,)))) if said[0] not in ("VER-919", "VER-923")
+    ] == []
 
 
 @given(
