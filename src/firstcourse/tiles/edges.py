@@ -110,6 +110,7 @@ def met(
     unsure: float,
     usual: float,
     costs: StartCosts,
+    widest: float,
     joint: float | None = None,
 ) -> Met:
     """Judge an edge by how deep each tile near it lies within the area.
@@ -123,6 +124,7 @@ def met(
         unsure: How far the edge may lie elsewhere than surveyed [mm].
         usual: How many tiles a line like the edge crosses.
         costs: What a sliver is.
+        widest: Width of the pattern's widest tile; where no tile is near nothing comes nearer than that [mm].
         joint: The pattern's joint where the edge is free, so that tile ends there or is cut [mm]; None elsewhere.
     """
     low, high = depth - out, depth + out
@@ -134,7 +136,7 @@ def met(
     half = costs.half * width
     least = np.minimum(costs.least_cut, costs.least_share * width)
     slack = np.where(high > CUT_MM, low - least, 0.0 - high)
-    widest = float(width.max(initial=0.0))
+    widest = float(width.max()) if width.size else widest
     # Where the next tile would begin less than a joint beyond a free edge, this one ends short of it.
     short_of = False if joint is None else seen & (low <= CUT_MM) & (low + joint > CUT_MM)
     return Met(
@@ -202,7 +204,15 @@ def met_by_rows(
     widths = np.array(extents)
     joint = cell.joint if line.free else None
     found = met(
-        np.stack(depths, axis=1), widths, True, out=out, unsure=unsure, usual=usual, costs=costs, joint=joint
+        np.stack(depths, axis=1),
+        widths,
+        True,
+        out=out,
+        unsure=unsure,
+        usual=usual,
+        costs=costs,
+        widest=float(widths.max()),
+        joint=joint,
     )
     return _stays(found, widths) if line.free else found
 
@@ -261,6 +271,7 @@ def met_by_tiles(line: EdgeLine, cell: RepeatCell, shifts: Array, *, unsure: flo
         unsure=unsure,
         usual=max(float(widths.sum()) * line.length / abs(cross), 1.0),
         costs=costs,
+        widest=float(widths.max()),
         joint=cell.joint if line.free else None,
     )
     return _stays(found, widths) if line.free else found

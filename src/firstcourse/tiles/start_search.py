@@ -179,7 +179,9 @@ class Search:
         on = [line_of(cut, self.edges) for cut in found]
         slivers = [number for number, cut in enumerate(found) if self._is_sliver(cut, on[number])]
         short = [
-            0.0 if cut.edge is None else max(1.0 - cut.width / (self.costs.half * cut.whole), 0.0) for cut in found
+            # Of just half a tile, floating point must not decide.
+            0.0 if cut.edge is None else max(round(1.0 - cut.width / (self.costs.half * cut.whole), 6), 0.0)
+            for cut in found
         ]
         by_line: dict[EdgeLine, Cut] = {}
         for cut, line in zip(found, on, strict=True):

@@ -27,6 +27,8 @@ _NEAR = 4
 _NOISE = 50
 """What rounding of edges adds to an area, for each metre of its outline [mm²]."""
 
+_LEAST_MONEY = 0.0005
+"""Costs that differ by less are one: prices have cents."""
 _MOST_MIXES = 50_000
 
 Span = tuple[int, int]
@@ -89,11 +91,11 @@ def _cost(bound: LayoutBound, rest: int, new: Counter[str], plan: Document) -> I
         yield Objection("VER-606", bound.where, "gives a cost without every price, or half of it")
         return
     cost = sum(known[name] * number for name, number in new.items())
-    if not isclose(cost, bound.cost, abs_tol=0.005):
+    if not isclose(cost, bound.cost, abs_tol=_LEAST_MONEY):
         yield Objection("VER-605", bound.where, f"says the sheets cost {bound.cost:.2f}; they cost {cost:.2f}")
     offers = [(plan.stock[name][0] * plan.stock[name][1] / _SQ, known[name]) for name in bound.stocks]
     least = _least_cost(float(rest), offers)
-    if not isclose(bound.least_cost, least, abs_tol=0.005) or bound.least_cost > bound.cost + 0.005:
+    if not isclose(bound.least_cost, least, abs_tol=_LEAST_MONEY) or bound.least_cost > bound.cost + _LEAST_MONEY:
         yield Objection("VER-606", bound.where, f"area does not prove a least cost of {bound.least_cost:.2f}")
 
 

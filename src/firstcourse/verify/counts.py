@@ -17,7 +17,7 @@ def check_counts(plan: Document) -> Iterator[Objection]:
             yield Objection("VER-601", count.stock, f"{count.used} sheets said, {used[count.stock]} cut")
         if count.lower_bound > count.used:
             yield Objection("VER-602", count.stock, "the lower bound lies above the sheets used")
-        if count.proven and count.lower_bound != count.used:
-            yield Objection("VER-603", count.stock, "is called proven, but the bound is not reached")
+        if count.proven != (count.lower_bound == count.used):
+            yield Objection("VER-603", count.stock, "is called proven where the bound is not met, or the reverse")
     for stock in sorted(set(used) - {count.stock for count in plan.counts}):
         yield Objection("VER-601", stock, "is used but not counted")

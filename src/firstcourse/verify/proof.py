@@ -39,6 +39,7 @@ from firstcourse.verify.given import check_given
 from firstcourse.verify.in_room import check_in_room
 from firstcourse.verify.judged import check_judged
 from firstcourse.verify.kept_edges import check_kept_edges
+from firstcourse.verify.laid_starts import check_laid_starts
 from firstcourse.verify.layers import check_layers
 from firstcourse.verify.load_masses import check_load_masses
 from firstcourse.verify.marks import check_marks
@@ -52,6 +53,7 @@ from firstcourse.verify.shopping_fields import Shopping
 from firstcourse.verify.soft_joints import check_soft_joints
 from firstcourse.verify.soft_reasons import check_soft_reasons
 from firstcourse.verify.standing import check_gaps_as_built, check_standing
+from firstcourse.verify.start_play import check_start_play
 from firstcourse.verify.start_reasons import check_start_reasons
 from firstcourse.verify.starts import check_starts
 from firstcourse.verify.structure import Document, Surface
@@ -85,6 +87,8 @@ _CHECKS = (
     check_windows,
     check_return_boards,
     check_starts,
+    check_laid_starts,
+    check_start_play,
     check_start_reasons,
     check_soft_joints,
     check_soft_reasons,
@@ -117,7 +121,7 @@ _BROKEN = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError, 
 """What a proof may break on where a plan's parts do not fit together."""
 _BOARDED: frozenset[Check] = frozenset((check_coverage, check_fills, check_seams, check_fasteners, check_edges))
 """These look at the boards of one surface at a time, beside them at tape, rules, and what findings say of it."""
-_LAID: frozenset[Check] = frozenset((check_tiles, check_thin_pieces, check_starts))
+_LAID: frozenset[Check] = frozenset((check_tiles, check_thin_pieces, check_starts, check_laid_starts))
 """These look at the tiles of one surface at a time, whatever each is cut from."""
 
 
@@ -208,6 +212,7 @@ def _as_laid(surface: Surface) -> Surface:
 
 def _alone(surface: Surface, plan: Document) -> Document:
     """One surface as if the plan had no other: nothing is there that does not speak of it."""
+    laid = {name for area in surface.tiled for name in area.tiles}
     parts = {board.id for board in surface.boards}
     return Document(
         tape=plan.tape,
@@ -216,7 +221,7 @@ def _alone(surface: Surface, plan: Document) -> Document:
         pieces=(),
         sheets=(),
         stock={},
-        tile_stock={},
+        tile_stock={name: tile for name, tile in plan.tile_stock.items() if name in laid},
         counts=(),
         findings=tuple(said for said in plan.findings if any(surface.id in at or at in parts for at in said.at)),
         shopping=Shopping(),

@@ -125,10 +125,10 @@ def _given(node: Node, key: str) -> dict[str, Any] | None:
 
 
 def _door(node: Node) -> Door:
-    # What drawings of its wall take it to be high is a length too.
-    for key in ("bottom", "height"):
-        if node.raw(key, None) is not None:
-            ticks(node.raw(key), f"{node.where}.{key}")
+    bottom, height = (
+        None if node.raw(key, None) is None else ticks(node.raw(key), f"{node.where}.{key}")
+        for key in ("bottom", "height")
+    )
     return Door(
         id=node.text("id"),
         room=node.text("room"),
@@ -136,6 +136,8 @@ def _door(node: Node) -> Door:
         line=segment(node.raw("line"), f"{node.where}.line"),
         left=ticks(node.raw("left"), f"{node.where}.left"),
         width=node.length("width"),
+        bottom=bottom,
+        height=height,
     )
 
 

@@ -48,7 +48,8 @@ def check_start_reasons(plan: Document) -> Iterator[Objection]:
             if used.why in _OF_WALL and not surface.built_later:
                 yield Objection(_CODE, surface.id, "belongs to no wall whose joints it could keep")
             seen = [] if tiling is None else [str(side) for side, _ in tiling.rows("seen_first", ())]
-            yield from _weights(surface, used, seen, plan)
+            for start in surface.tiled[0].starts:
+                yield from _weights(surface, start, seen, plan)
 
 
 def _ways(surface: Surface, area: TiledArea, *, first: bool) -> Iterator[Objection]:
@@ -69,12 +70,12 @@ def _ways(surface: Surface, area: TiledArea, *, first: bool) -> Iterator[Objecti
 
 def _beside(surface: Surface, area: TiledArea) -> Iterator[Objection]:
     """What holds of every start: of one room all are as sure, and slivers are under half a tile."""
-    sides = {edge.at for edge in area.starts[0].edges}
+    sides = [edge.at for edge in area.starts[0].edges]
     for start in area.starts:
         poor = start.sliver or start.under_half
         if (start.sliver and not start.under_half) or (start.narrowest_at and not poor):
             yield Objection(_CODE, surface.id, "tells a sliver, or where a poor cut is, and no cut under a half")
-        if start.why not in CONTINUED and {edge.at for edge in start.edges} != sides:
+        if start.why not in CONTINUED and [edge.at for edge in start.edges] != sides:
             yield Objection(_CODE, surface.id, "tells cuts along other sides for one start than for another")
         if start.on_joints > start.wanted or start.wanted != area.starts[0].wanted:
             yield Objection(_CODE, surface.id, "wants other edges of niches and windows on joints by start")
@@ -99,9 +100,9 @@ def _runs_on(wall: Surface, plan: Document) -> bool:
     return False
 
 
-def _weights(surface: Surface, used: Start, seen: list[str], plan: Document) -> Iterator[Objection]:
+def _weights(surface: Surface, start: Start, seen: list[str], plan: Document) -> Iterator[Objection]:
     """How much a poor cut shows along each side: by what the side is, or as the job says what is seen first."""
-    for edge in used.edges:
+    for edge in start.edges:
         name = edge.at.removeprefix(f"{surface.id}/side/")
         index = int(name) if name.isdecimal() else len(surface.sides)
         if index >= len(surface.sides):

@@ -14,6 +14,7 @@ from firstcourse.geometry import sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
+from firstcourse.verify.repeats import Laid
 from firstcourse.verify.start_fields import Start
 from firstcourse.verify.structure import Document, Surface, Tile
 from firstcourse.verify.verdict import Objection
@@ -60,7 +61,7 @@ def check_starts(plan: Document) -> Iterator[Objection]:
                 surface.id,
                 f"has a cut of {low / TICKS_PER_MM:.1f} mm, and {told.smallest_cut / TICKS_PER_MM:.1f} mm is told",
             )
-        cuts = [cut for tile in tiles for cut in _cuts(tile, shortest)]
+        cuts = [cut for tile in tiles for cut in cuts_of(tile, shortest)]
         yield from _poorest(surface, told, cuts, plan.rules)
         if len(surface.tiled) == 1:
             yield from _edges(surface, told, cuts, shortest)
@@ -82,10 +83,10 @@ class Cut:
 def cuts_in(surface: Surface, rules: RuleSet) -> list[Cut]:
     """Every cut edge that counts of the tiles in a surface's main area."""
     shortest = rules.ticks("tiling.start.shortest_edge")
-    return [cut for tile in _cut_in(surface) for cut in _cuts(tile, shortest)]
+    return [cut for tile in _cut_in(surface) for cut in cuts_of(tile, shortest)]
 
 
-def _cuts(tile: Tile, shortest: float) -> Iterator[Cut]:
+def cuts_of(tile: Tile | Laid, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
     own = [math.dist(a, b) for a, b in sides(tile.laid)]
     counts, border, shape = min(shortest, min(own) / 3), LinearRing(tile.laid), tile.shape
@@ -129,13 +130,13 @@ def _where(
     # What rounding may make poor or not may be told, and need not be.
     least = min((cut.width for by, cut in short if by > _SLACK and not cut.askew), default=math.inf)
     poor = [cut for by, cut in short if by > -_SLACK]
-    along = list(_area_edges(surface, shortest))
-    places = {place for cut in poor if cut.width <= least + 2 * _SLACK for place in _places(surface, cut, along)}
+    along = [(edge, side) for edge, side, _ in area_edges(surface, shortest)]
+    places = {place for cut in poor if cut.width <= least + 2 * _SLACK for place in places_of(surface, cut, along)}
     if told.narrowest_at not in places:
         yield Objection(_CODE, surface.id, f"tells its poorest cut at {told.narrowest_at or 'no place'}")
 
 
-def _places(surface: Surface, cut: Cut, along: Sequence[tuple[LineString, str]]) -> Iterator[str]:
+def places_of(surface: Surface, cut: Cut, along: Sequence[tuple[LineString, str]]) -> Iterator[str]:
     """What a cut may be said to be at: the side that it runs along, or what stands nearest."""
     middle = Point((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
     edge, side = min(along, key=lambda one: one[0].distance(middle), default=(None, ""))
@@ -157,9 +158,9 @@ def _edges(surface: Surface, told: Start, cuts: Sequence[Cut], shortest: float) 
     """The narrowest cut along each side is told, and of each as it is."""
     widest = max((high - low for tile in surface.tiles for low, high in _spans(tile)), default=1.0)
     found: dict[str, float | None] = {}
-    for edge, side in _area_edges(surface, shortest):
+    for edge, side, _ in area_edges(surface, shortest):
         if side:
-            widths = [cut.width for cut in cuts if _lies_along(cut, edge)]
+            widths = [cut.width for cut in cuts if lies_along(cut, edge)]
             known = [width for width in (found.get(side), min(widths, default=None)) if width is not None]
             found[side] = min(known, default=None)
     said = {edge.at: edge for edge in told.edges}
@@ -179,21 +180,22 @@ def _spans(tile: Tile) -> Iterator[tuple[float, float]]:
         yield min(along), max(along)
 
 
-def _lies_along(cut: Cut, edge: LineString) -> bool:
+def lies_along(cut: Cut, edge: LineString) -> bool:
+    """Whether a cut runs along an edge of the area."""
     (a, b), (c, d) = edge.coords
     middle = Point((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
     away = (abs((q[0] - a) * (d - b) - (q[1] - b) * (c - a)) / edge.length for q in (cut.a, cut.b))
     return bool(max(away) <= _ON_EDGE and edge.distance(middle) <= _ON_EDGE)
 
 
-def _area_edges(surface: Surface, shortest: float) -> Iterator[tuple[LineString, str]]:
-    """Edges of the area that tile goes on, each with the side it runs along; none where it bounds an opening."""
+def area_edges(surface: Surface, shortest: float) -> Iterator[tuple[LineString, str, bool]]:
+    """Edges of the area that tile goes on, each with the side it runs along, and whether it bounds an opening."""
     for part in surface.tiled[0].shape.geoms:
         turned = orient(part)
         for ring, hole in ((turned.exterior, False), *((ring, True) for ring in turned.interiors)):
             for a, b in pairwise(ring.coords):
                 if math.dist(a, b) >= shortest - _JUST:
-                    yield LineString([a, b]), "" if hole else _side_of(surface, a, b)
+                    yield LineString([a, b]), "" if hole else _side_of(surface, a, b), hole
 
 
 def _side_of(surface: Surface, a: Point2, b: Point2) -> str:
@@ -252,10 +254,10 @@ def _cut_in(surface: Surface) -> Iterator[Tile]:
 def _width(tile: Tile, shortest: float) -> float:
     """Least width beside any cut edge that counts; without one the least own side [ticks]."""
     own = min(math.dist(a, b) for a, b in sides(tile.laid))
-    return min((cut.width for cut in _cuts(tile, shortest)), default=own)
+    return min((cut.width for cut in cuts_of(tile, shortest)), default=own)
 
 
-def _way(tile: Tile, a: Point2, b: Point2) -> tuple[Vector, bool]:
+def _way(tile: Tile | Laid, a: Point2, b: Point2) -> tuple[Vector, bool]:
     """The way that a width beside a cut edge is square to: of the tile's side that it runs along, else its own."""
     edge = np.array(b, dtype=float) - a
     way = edge / np.linalg.norm(edge)
@@ -266,7 +268,7 @@ def _way(tile: Tile, a: Point2, b: Point2) -> tuple[Vector, bool]:
     return way, True
 
 
-def _beside(shape: Polygon, tile: Tile, a: Point2, b: Point2, far: float) -> float:
+def _beside(shape: Polygon, tile: Tile | Laid, a: Point2, b: Point2, far: float) -> float:
     """How far the tile reaches beside a cut edge, square to the side it runs along, at its narrow end [ticks]."""
     start, edge = np.array(a, dtype=float), np.array(b, dtype=float) - a
     way, _ = _way(tile, a, b)

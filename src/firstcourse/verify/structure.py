@@ -321,6 +321,8 @@ class Door:
     line: tuple[Point, Point]
     left: int
     width: int
+    bottom: int | None = None
+    height: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from shapely.ops import unary_union
 from firstcourse.geometry import sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
+from firstcourse.verify.repeats import Laid
 from firstcourse.verify.structure import Document, Surface, Tile
 from firstcourse.verify.verdict import Objection
 
@@ -38,7 +39,7 @@ def check_thin_pieces(plan: Document) -> Iterator[Objection]:
             continue
         edges = soft_edges(surface, plan)
         for tile in surface.tiles:
-            if not tile.whole and not tile.fixed and any(_depth(tile, edge) < takes - _SURE for edge in edges):
+            if not tile.whole and not tile.fixed and any(depth_of(tile, edge) < takes - _SURE for edge in edges):
                 yield Objection("VER-721", tile.id, "is so thin that the joint along its edge takes its place")
         bare = bare_ground(surface, [tile.shape for tile in surface.tiles])
         if any(is_thin(part, surface, plan) for part in bare) and not plan.says(surface, code="TIL-133"):
@@ -98,7 +99,7 @@ def _runs_beside(line: LineString, edge: Sequence[Sequence[float]], middle: Poin
     return bool(abs(cross) <= _PARALLEL * math.dist(a, b) * line.length and line.distance(middle) <= _BESIDE)
 
 
-def _depth(tile: Tile, edge: _Edge) -> float:
+def depth_of(tile: Tile | Laid, edge: _Edge) -> float:
     """How far a piece that is cut along an edge reaches from it [ticks]; infinite where it is not cut along it."""
     a, b = edge
     line = LineString(edge)

@@ -150,6 +150,13 @@ def _net(room: Node, plan: Document) -> Net | None:
     return Net(names, at, taped(room), sigma)
 
 
+def how_unsure(room: str, plan: Document) -> float:
+    """How far a room may differ from its survey, 95 times in 100 [ticks]; 0 where it has no corners."""
+    given = next((one for one in plan.job.nodes("rooms", ()) if one.text("name") == room), None)
+    net = None if given is None or "corners" not in given.value else _net(given, plan)
+    return 0.0 if net is None else max(net.unsure().values()) * TICKS_PER_MM
+
+
 def _names(given: Any) -> list[str]:
     found = given if isinstance(given, list) else []
     return [one.get("name", "") for one in found if isinstance(one, Mapping)]
