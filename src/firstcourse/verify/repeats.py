@@ -90,7 +90,7 @@ class Repeat:
                 return axis
         return None
 
-    def origins(self, box: tuple[float, ...], start: tuple[float, float]) -> np.ndarray:  # type: ignore[type-arg]
+    def origins(self, box: tuple[float, ...], start: tuple[float, float]) -> np.ndarray:
         """Where the tile lies so that it reaches into a box, shape (tiles, 2)."""
         steps, outline = np.array(self.steps), np.array(self.ring)
         low = np.array(box[:2]) - outline.max(axis=0) - start

@@ -88,10 +88,10 @@ def cuts_in(surface: Surface, rules: RuleSet) -> list[Cut]:
 
 def cuts_of(tile: Tile | Laid, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
-    own = [math.dist(a, b) for a, b in sides(tile.laid)]
+    own = [math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))]
     counts, border, shape = min(shortest, min(own) / 3), LinearRing(tile.laid), tile.shape
     for ring in (tile.outline, *tile.holes):
-        for a, b in sides(ring):
+        for a, b in pairwise((*ring, ring[0])):
             middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
             if math.dist(a, b) >= counts and border.distance(middle) > _ON_EDGE:
                 way, askew = _way(tile, a, b)
@@ -261,7 +261,7 @@ def _way(tile: Tile | Laid, a: Point2, b: Point2) -> tuple[Vector, bool]:
     """The way that a width beside a cut edge is square to: of the tile's side that it runs along, else its own."""
     edge = np.array(b, dtype=float) - a
     way = edge / np.linalg.norm(edge)
-    ways = [(np.array(q, dtype=float) - p) / math.dist(p, q) for p, q in sides(tile.laid)]
+    ways = [(np.array(q, dtype=float) - p) / math.dist(p, q) for p, q in pairwise((*tile.laid, tile.laid[0]))]
     nearest = min(ways, key=lambda one: abs(one[0] * way[1] - one[1] * way[0]))
     if abs(nearest[0] * way[1] - nearest[1] * way[0]) < _TAPER_SINE:
         return nearest * np.sign(nearest @ way), False
