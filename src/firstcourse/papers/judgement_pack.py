@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from firstcourse.findings import Finding
 from firstcourse.papers.judgement_pages import judgement_pages, remedy_tables, shown_finding
-from firstcourse.papers.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.papers.pages import HERE, PAGE_SIZES, Paper
 from firstcourse.plan import StructureSheet
 from firstcourse.words import Speaker
 from firstcourse.workings import Working
@@ -56,4 +56,4 @@ def judgement_pack(
     pages["findings"] = [*pages["findings"], *borrowed]
     named = {"tongue": speaker.tongue, "name": speaker.text("judged-name")}
     printed = {"paper": PAGE_SIZES[paper], **named, **speaker.fields(pages)}
-    return compiled(("judgement.typ", "judgement_pack.typ"), printed)
+    return HERE.compiled(("judgement.typ", "judgement_pack.typ"), printed)

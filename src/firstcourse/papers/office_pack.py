@@ -14,7 +14,7 @@ from firstcourse.papers.judgement_pages import (
     shown_finding,
     structure_cautions,
 )
-from firstcourse.papers.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.papers.pages import HERE, PAGE_SIZES, PageMaker, Paper
 from firstcourse.papers.rule_pages import NO_RULES, rule_pages
 from firstcourse.papers.tile_pages import other_starts
 from firstcourse.papers.why_pages import why_page
@@ -36,17 +36,19 @@ def office_pack(plan: Plan, paper: Paper) -> bytes:
     return print_office_pack(office_data(plan), paper)
 
 
-def print_office_pack(data: dict[str, Any], paper: Paper) -> bytes:
+def print_office_pack(data: dict[str, Any], paper: Paper, maker: PageMaker = HERE) -> bytes:
     """The office pack as a PDF, from what its pages print.
 
     Args:
         data: As `office_data` gives it.
         paper: Page size.
+        maker: Makes the pages.
 
     Raises:
         PaperError: A warning of the page maker.
     """
-    return compiled(("pages.typ", "judgement.typ", "office_pack.typ"), {**data, "paper": PAGE_SIZES[paper]})
+    sources = ("pages.typ", "judgement.typ", "office_pack.typ")
+    return maker.compiled(sources, {**data, "paper": PAGE_SIZES[paper]})
 
 
 def office_data(plan: Plan, *, with_rules: bool = True, with_starts: bool = True) -> dict[str, Any]:

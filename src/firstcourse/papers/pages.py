@@ -14,42 +14,78 @@ class PaperError(RuntimeError):
     """The page maker complained; a paper with a fault is never given out."""
 
 
-def compiled(sources: Sequence[str], data: Mapping[str, Any]) -> bytes:
-    """A PDF; the same values give the same bytes.
+class PageMaker:
+    """Makes pages in this process; what it keeps for the next pages is in memory until the process ends."""
+
+    def compiled(self, sources: Sequence[str], data: Mapping[str, Any]) -> bytes:
+        """A PDF; the same values give the same bytes.
+
+        Args:
+            sources: Names of page sources in this package, put together in order.
+            data: What they print.
+
+        Raises:
+            PaperError: A warning of the page maker, such as a missing letter in the face.
+        """
+        return self._pdf(sources, json.dumps(data, ensure_ascii=False))
+
+    def marked(self, sources: Sequence[str], data: Mapping[str, Any], label: str) -> list[Any]:
+        """The values of all marks of one name on the pages, in order; nothing is printed.
+
+        Args:
+            sources: Names of page sources in this package, put together in order.
+            data: What they print.
+            label: Name of the marks.
+        """
+        values: list[Any] = json.loads(self._marks(sources, json.dumps(data, ensure_ascii=False), label))
+        return values
+
+    def forget(self) -> None:
+        """Give back what is kept for the next pages, where that can be."""
+
+    def _pdf(self, sources: Sequence[str], text: str) -> bytes:
+        return pdf(sources, text)
+
+    def _marks(self, sources: Sequence[str], text: str, label: str) -> bytes:
+        return marks(sources, text, label)
+
+
+HERE = PageMaker()
+
+
+def pdf(sources: Sequence[str], text: str) -> bytes:
+    """A PDF of page sources.
 
     Args:
         sources: Names of page sources in this package, put together in order.
-        data: What they print.
+        text: What they print, as JSON.
 
     Raises:
         PaperError: A warning of the page maker, such as a missing letter in the face.
     """
-    text = json.dumps(data, ensure_ascii=False)
-    pdf, warnings = _compiler().compile_with_warnings(
+    made, warnings = _compiler().compile_with_warnings(
         _source(sources), format="pdf", timestamp=0, sys_inputs={"data": text}
     )
     if warnings:
         raise PaperError("; ".join(str(warning) for warning in warnings))
-    assert isinstance(pdf, bytes)
-    return pdf
+    assert isinstance(made, bytes)
+    return made
 
 
-def marked(sources: Sequence[str], data: Mapping[str, Any], label: str) -> list[Any]:
-    """The values of all marks of one name on the pages, in order; nothing is printed.
+def marks(sources: Sequence[str], text: str, label: str) -> bytes:
+    """The values of all marks of one name on the pages, as JSON.
 
     Args:
         sources: Names of page sources in this package, put together in order.
-        data: What they print.
+        text: What they print, as JSON.
         label: Name of the marks.
     """
     import typst
 
-    text = json.dumps(data, ensure_ascii=False)
-    found = typst.query(
+    found: str = typst.query(
         _source(sources), f"<{label}>", field="value", font_paths=_fonts(), sys_inputs={"data": text}
     )
-    values: list[Any] = json.loads(found)
-    return values
+    return found.encode()
 
 
 def _source(names: Sequence[str]) -> bytes:

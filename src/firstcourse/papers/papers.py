@@ -3,12 +3,15 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ThreadPoolExecutor
+from contextlib import ExitStack
 from itertools import count
 from typing import NamedTuple
 
 from firstcourse.drawings import draw_heights, draw_surface, draw_tiling, to_dxf, to_svg
 from firstcourse.papers.by_room import RoomPart, room_parts, whole_part
 from firstcourse.papers.office_pack import office_data, print_office_pack
+from firstcourse.papers.page_process import PageProcess
+from firstcourse.papers.pages import HERE, PageMaker
 from firstcourse.papers.pages import Paper as PageSize
 from firstcourse.papers.phone_pack import phone_pack, plan_digest
 from firstcourse.papers.pole_strip import pole_strip
@@ -56,9 +59,12 @@ def all_papers(plan: Plan, *, poles: bool = False) -> Iterator[Paper]:
     """
     parts, digest = _parts(plan), plan_digest(plan)
     names = dict(_named(plan))
-    # The page maker works beside us, on a core of its own where there is one, at most one part ahead.
-    with ThreadPoolExecutor(1) as page_maker:
-        printed = parts[0].begun(page_maker, poles=poles)
+    # Pages are made beside us, on a core of its own where there is one, at most one part ahead. Those of each room
+    # are made in a process of their own that ends after it: what a page maker keeps of a room, 150 MB, is no use
+    # to the next.
+    with ExitStack() as process, ThreadPoolExecutor(1) as turn:
+        maker = process.enter_context(PageProcess()) if len(parts) > 1 else HERE
+        printed = parts[0].begun(turn, maker, poles=poles)
         for part, after in zip(parts, (*parts[1:], None), strict=True):
             drawn: dict[str, str] = {}
             if not part.packs:
@@ -67,7 +73,7 @@ def all_papers(plan: Plan, *, poles: bool = False) -> Iterator[Paper]:
                 yield Paper(WORKBOOK, workbook(plan))
             page = phone_pack(part.plan, digest=digest, drawn=drawn, shared=bool(part.packs))
             yield Paper(part.folder + SITE_PACK_PHONE, page)
-            ahead = [] if after is None else after.begun(page_maker, poles=poles)
+            ahead = [] if after is None else after.begun(turn, maker, poles=poles)
             while printed:
                 name, pages = printed.pop(0)
                 yield Paper(name, pages.result())
@@ -89,18 +95,20 @@ class _Part(NamedTuple):
     room: RoomPart | None
     packs: tuple[tuple[str, str, int, int], ...]
 
-    def begun(self, page_maker: ThreadPoolExecutor, *, poles: bool) -> list[tuple[str, Future[bytes]]]:
-        """Its packs, each with its name, as they are being made."""
+    def begun(self, turn: ThreadPoolExecutor, maker: PageMaker, *, poles: bool) -> list[tuple[str, Future[bytes]]]:
+        """Its packs, each with its name, as they are being made one after the other."""
+        turn.submit(maker.forget)
         pack = pack_data(self.plan, packs=self.packs, elsewhere=self.room.elsewhere if self.room else ())
         office = office_data(self.plan, with_rules=self.room is None, with_starts=not self.packs)
-        printed = [(self.folder + name, page_maker.submit(print_pack, pack, size)) for name, size in _SITE_PACKS]
+        printed = [(self.folder + name, turn.submit(print_pack, pack, size, maker)) for name, size in _SITE_PACKS]
         printed += [
-            (self.folder + name, page_maker.submit(print_office_pack, office, size))
+            (self.folder + name, turn.submit(print_office_pack, office, size, maker))
             for name, size in _OFFICE_PACKS
         ]
         if poles and not self.packs and plan_poles(self.plan):
             printed += [
-                (self.folder + name, page_maker.submit(pole_strip, self.plan, size)) for name, size in _STORY_POLES
+                (self.folder + name, turn.submit(pole_strip, self.plan, size, maker))
+                for name, size in _STORY_POLES
             ]
         return printed
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from firstcourse.papers.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.papers.pages import HERE, PAGE_SIZES, PageMaker, Paper
 from firstcourse.papers.poles import PoleMark, StoryPole, plan_poles
 from firstcourse.plan import Plan
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, format_length
@@ -90,17 +90,18 @@ class PolePiece:
     marks: tuple[PoleMark, ...]
 
 
-def pole_strip(plan: Plan, paper: Paper) -> bytes:
+def pole_strip(plan: Plan, paper: Paper, maker: PageMaker = HERE) -> bytes:
     """All poles of a plan as strips at true scale.
 
     Args:
         plan: A verified plan with tile.
         paper: Page size.
+        maker: Makes the pages.
 
     Raises:
         PaperError: A warning of the page maker.
     """
-    return compiled(("pole_strip.typ",), strip_data(plan, paper))
+    return maker.compiled(("pole_strip.typ",), strip_data(plan, paper))
 
 
 def strip_data(plan: Plan, paper: Paper) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from firstcourse.papers.board_pages import board_blocks
 from firstcourse.papers.fall_pages import fall_pages
 from firstcourse.papers.frame import PUT_IN, page_frame
 from firstcourse.papers.judgement_pages import JUDGED, structure_cautions
-from firstcourse.papers.pages import PAGE_SIZES, Paper, compiled, marked
+from firstcourse.papers.pages import HERE, PAGE_SIZES, PageMaker, Paper
 from firstcourse.papers.room_pages import room_pages
 from firstcourse.papers.rule_pages import CAUTIONS
 from firstcourse.papers.ticket_pages import second_cuts, slight_tapers, tickets
@@ -45,12 +45,13 @@ def site_pack(plan: Plan, paper: Paper) -> bytes:
     return print_pack(pack_data(plan), paper)
 
 
-def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
+def print_pack(data: dict[str, Any], paper: Paper, maker: PageMaker = HERE) -> bytes:
     """The site pack as a PDF, from what its pages print: to print it on several papers the drawings are made once.
 
     Args:
         data: As `pack_data` gives it.
         paper: Page size.
+        maker: Makes the pages.
 
     Raises:
         PaperError: A warning of the page maker.
@@ -61,11 +62,11 @@ def print_pack(data: dict[str, Any], paper: Paper) -> bytes:
     # A page with little on it is spared by setting closer, where that takes it away.
     for top, bottom, notes, apart in _SET:
         tried = {**printed, "top": top, "bottom": bottom, "notes": notes, "apart": apart}
-        fill = _filled(marked(sources, tried, "fill"), top)
+        fill = _filled(maker.marked(sources, tried, "fill"), top)
         found.append((sum(high < _LEAST_MM for high in fill.values()), max(fill), len(found), tried))
         if min(fill.values()) >= _ENOUGH_MM:
             break
-    return compiled(sources, min(found, key=lambda one: one[:3])[3])
+    return maker.compiled(sources, min(found, key=lambda one: one[:3])[3])
 
 
 def _filled(marks: Sequence[Sequence[float]], top: float) -> dict[float, float]:
