@@ -1,16 +1,19 @@
 """The survey drew sides square by up to 1.1 mm without a word, and nothing asked what the tape had touched."""
 
 import math
+import re
 
 import pytest
 
+from firstcourse.app import report_lines
 from firstcourse.findings import Severity
 from firstcourse.job import Job, job_guide, read_job_text
 from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.survey import SurveyResult, survey_job
-from firstcourse.survey.report import report, report_lines
+from firstcourse.survey.report import report
 from firstcourse.units import to_mm
+from firstcourse.words import Speaker
 from said import worked
 
 JOB = """\
@@ -54,7 +57,7 @@ def test_every_move_of_a_corner_is_told(tape: str, sides: str, diagonals: str) -
     assert 0.05 < spread <= 2 * max(room.squared_mm.values()) + 0.01
     told = worked(done.workings["survey-square@bath"], job.tape)
     assert float(told.result) > 0 and told.unit.endswith("at most")
-    assert f"by {told.result} " in "\n".join(report_lines(room, job.tape))
+    assert f"by {told.result} " in "\n".join(report_lines(room, Speaker("us", job.tape)))
     assert {row.squared for row in report(room).corners} == {round(moved, 3) for moved in room.squared_mm.values()}
 
 
@@ -62,11 +65,19 @@ def test_what_the_tape_touched_is_asked_and_printed() -> None:
     told = {}
     for taped in ("", "taped_to: studs", "taped_to: finish"):
         job, done = surveyed(taped)
-        (line,) = [line for line in report_lines(done.rooms[0], job.tape) if "taped to:" in line]
+        (line,) = [line for line in report_lines(done.rooms[0], Speaker("us", job.tape)) if "taped to:" in line]
         assert worked(done.workings["survey-checks@bath"]).values["taped to"] in line
         told[taped] = (line, [f.severity for f in done.findings if f.code == "SUR-105"])
     assert "the job does not say" in told[""][0] and "does not say" not in told["taped_to: studs"][0]
     assert [found for _line, found in told.values()] == [[], [], [Severity.FIX]]
+
+
+def test_the_report_is_told_in_spanish_with_the_same_figures() -> None:
+    job, done = surveyed("taped_to: studs")
+    told = {tongue: report_lines(done.rooms[0], Speaker("us", job.tape, tongue=tongue)) for tongue in ("en", "es")}
+    assert len(told["es"]) == len(told["en"])
+    assert "4 esquinas, 6 lecturas" in told["es"][0] and "montantes" in "\n".join(told["es"])
+    assert [re.findall(r"\d+", line) for line in told["es"]] == [re.findall(r"\d+", line) for line in told["en"]]
 
 
 def test_what_a_foot_is_is_explained() -> None:

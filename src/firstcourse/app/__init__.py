@@ -37,10 +37,10 @@ if TYPE_CHECKING:
     from firstcourse.app.summaries import judgement_summary as judgement_summary
     from firstcourse.app.summaries import summarize as summarize
     from firstcourse.app.summaries import survey_summary as survey_summary
+    from firstcourse.app.survey_lines import report_lines as report_lines
     from firstcourse.app.telling import ahead_text as ahead_text
     from firstcourse.app.telling import mass_text as mass_text
     from firstcourse.app.telling import remedy_tables as remedy_tables
-    from firstcourse.app.telling import report_lines as report_lines
     from firstcourse.app.telling import shown_value as shown_value
     from firstcourse.app.together import Clash as Clash
     from firstcourse.app.together import Side as Side
@@ -81,7 +81,7 @@ _FROM = {
     "prove": "proof",
     "proven_plan": "proof",
     "remedy_tables": "telling",
-    "report_lines": "telling",
+    "report_lines": "survey_lines",
     "schema": "documents",
     "shown_value": "telling",
     "summarize": "summaries",

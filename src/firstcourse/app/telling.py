@@ -4,12 +4,11 @@ from firstcourse.job import Job
 from firstcourse.papers.judgement_pages import remedy_tables
 from firstcourse.papers.rule_values import shown_value
 from firstcourse.steps import Ahead
-from firstcourse.survey import report_lines
 from firstcourse.units import Tape
 from firstcourse.values import Measure
 from firstcourse.words import Speaker, in_figures, speaker_for
 
-__all__ = ["ahead_text", "mass_text", "remedy_tables", "report_lines", "shown_value", "speaker_for"]
+__all__ = ["ahead_text", "mass_text", "remedy_tables", "shown_value", "speaker_for"]
 
 
 def ahead_text(ahead: Ahead, job: Job) -> str:

@@ -3,8 +3,8 @@
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.flats import SideFrame, floor_surface, frames_of
 from firstcourse.survey.members import placed_members
-from firstcourse.survey.network import adjust
-from firstcourse.survey.report import RoomReport, report, report_lines
+from firstcourse.survey.network import Residual, adjust
+from firstcourse.survey.report import RoomReport, report
 from firstcourse.survey.room import RoomSurvey
 from firstcourse.survey.rooms import SurveyResult, survey_job
 from firstcourse.survey.shapes import Reading
@@ -15,6 +15,7 @@ from firstcourse.survey.taping import NextReading, Taping, taping, walked_outlin
 __all__ = [
     "NextReading",
     "Reading",
+    "Residual",
     "RoomReport",
     "RoomSurvey",
     "SideFrame",
@@ -28,7 +29,6 @@ __all__ = [
     "frames_of",
     "placed_members",
     "report",
-    "report_lines",
     "survey_job",
     "taping",
     "walked_outline",

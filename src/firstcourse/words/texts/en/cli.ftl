@@ -134,3 +134,24 @@ cli-done = { $file }: { $count } { $count ->
         [one] offcut is
        *[other] offcuts are
     } at hand. Enter what was found, then plan again.
+
+# What the readings of a room prove: its line, two tables and what stands between them.
+cli-survey =
+    .room = { $room }: { $corners } corners, { $readings } readings, { $more } more than needed; floor { $floor }
+    .corner = corner
+    .right = to the right
+    .up = up (floor plan, lower left is 0)
+    .within = sure within (95 %)
+    .held = held
+    .taped_to = taped to: { $taped_to ->
+        [studs] bare studs, walls that stay to their face
+        [finish] the finish that was still on the walls
+       *[untold] bare studs, walls that stay to their face (taken so, the job does not say)
+    }
+    .as_adjusted = drawn as adjusted
+    .squared = drawn square where a side is less than { $mark } off it: { $corner } moves the most, by { $by }
+    .reading = reading
+    .taped = taped
+    .adjusted = adjusted
+    .off = off by
+    .unchecked = nothing checks it

@@ -135,3 +135,24 @@ cli-done = { $file }: { $count } { $count ->
         [one] sobrante guardado
        *[other] sobrantes guardados
     }. Anote lo que se encontró y vuelva a planear.
+
+# Qué prueban las lecturas de un cuarto: su línea, dos tablas y lo que va entre ellas.
+cli-survey =
+    .room = { $room }: { $corners } esquinas, { $readings } lecturas, { $more } más de las necesarias; piso { $floor }
+    .corner = esquina
+    .right = a la derecha
+    .up = hacia arriba (plano del piso, 0 abajo a la izquierda)
+    .within = segura dentro de (95 %)
+    .held = fija
+    .taped_to = medido hasta: { $taped_to ->
+        [studs] montantes descubiertos, las paredes que se quedan hasta su cara
+        [finish] el acabado que aún estaba en las paredes
+       *[untold] montantes descubiertos, las paredes que se quedan hasta su cara (así se toma, el trabajo no lo dice)
+    }
+    .as_adjusted = dibujado como se ajustó
+    .squared = dibujado a escuadra donde un lado está a menos de { $mark } de ella: { $corner } se mueve más, { $by }
+    .reading = lectura
+    .taped = medida
+    .adjusted = ajustada
+    .off = diferencia
+    .unchecked = nada la comprueba
