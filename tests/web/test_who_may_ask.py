@@ -13,6 +13,7 @@ from firstcourse.web.routes import PAGES, Page
 
 OPEN = {
     ("GET", "/static/{name:path}"),
+    ("GET", "/worker.js"),
     ("GET", "/enter"),
     ("POST", "/enter"),
     ("POST", "/enter/new-code"),

@@ -48,6 +48,7 @@ class Page:
 PAGES = (
     Page("GET", "/", jobs.home, Needs.SIGNED_IN),
     Page("GET", "/static/{name:path}", statics.static, Needs.NOTHING),
+    Page("GET", "/worker.js", statics.worker, Needs.NOTHING),
     Page("GET", "/enter", entering.form, Needs.NOTHING),
     Page("POST", "/enter", entering.enter, Needs.NOTHING),
     Page("POST", "/enter/new-code", entering.new_code, Needs.NOTHING),
@@ -100,6 +101,7 @@ PAGES = (
     Page("GET", "/jobs/{job}/papers/{name:path}", planning.paper, Needs.JOB),
     Page("GET", "/jobs/{job}/site", onsite.show, Needs.JOB),
     Page("POST", "/jobs/{job}/site", onsite.enter, Needs.JOB),
+    Page("GET", "/jobs/{job}/site/along", onsite.along, Needs.JOB),
     Page("POST", "/jobs/{job}/site/events", onsite.events, Needs.JOB),
     Page("GET", "/jobs/{job}/site/drawing", onsite.drawing, Needs.JOB),
     Page("POST", "/jobs/{job}/site/fix", planning_on.fix, Needs.JOB),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from typing import Any
+from urllib.parse import quote
 
 from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, ValidationError
 from starlette.exceptions import HTTPException
@@ -17,6 +18,7 @@ from firstcourse.errors import FirstcourseError, InputValueError
 from firstcourse.store.ids import new_id
 from firstcourse.store.site import SiteEvent
 from firstcourse.web.asking import Ask
+from firstcourse.web.pages import statics
 from firstcourse.web.standing_site import SiteStand, site_stand
 
 MOST_EVENTS = 500
@@ -95,6 +97,25 @@ def drawing(ask: Ask) -> Response:
     except (FirstcourseError, IndexError):
         raise HTTPException(404) from None
     return Response(svg, media_type="image/svg+xml", headers={"content-security-policy": _ALONE})
+
+
+def along(ask: Ask) -> Response:
+    """Addresses of all that a phone keeps to work on site without a network."""
+    site = site_of(ask)
+    if site is None:
+        return JSONResponse([])
+    base = f"/jobs/{ask.job.id}/site"
+    paths = [f"/static/{name}" for name in sorted(statics.names())]
+    paths += [base, *(f"{base}?part={number}" for number in range(len(site.work.parts)))]
+    for picture in dict.fromkeys(part.section.picture for part in site.work.parts):
+        count = len(site_drawings(site.result, picture)) if picture else 0
+        paths += [drawing_path(ask.job.id, picture, number) for number in range(count)]
+    return JSONResponse(paths)
+
+
+def drawing_path(job: str, picture: str, number: int) -> str:
+    """The address of a drawing, as pages and phones both have it."""
+    return f"/jobs/{job}/site/drawing?picture={quote(picture)}&n={number}"
 
 
 def enter(ask: Ask) -> Response:
@@ -222,7 +243,9 @@ def _page(ask: Ask, *, fault: str = "", typed: Mapping[str, str] | None = None) 
         return ask.page("site.html", status=status, **values)
     part = site.work.parts[number]
     drawn = site_drawings(site.result, part.section.picture) if part.section.picture else []
-    pictures = [one.name for one in drawn]
+    pictures = [
+        (drawing_path(ask.job.id, part.section.picture, number), one.name) for number, one in enumerate(drawn)
+    ]
     values |= {
         "number": number,
         "part": part,

@@ -26,6 +26,12 @@ def static(ask: Ask) -> Response:
     return Response(content, media_type=_KINDS[name.rpartition(".")[2]], headers={"cache-control": "no-cache"})
 
 
+def worker(ask: Ask) -> Response:
+    """The script that answers where there is no network; it stands at the root, for it answers for pages there."""
+    headers = {"cache-control": "no-cache", "service-worker-allowed": "/"}
+    return Response(_content("worker.js"), media_type=_KINDS["js"], headers=headers)
+
+
 @cache
 def names() -> frozenset[str]:
     """Every file there is."""

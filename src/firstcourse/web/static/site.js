@@ -95,6 +95,8 @@ async function sendSome(some) {
   if (!answer.ok) throw new Error(String(answer.status));
   /** @type {{kept: string[], refused: {id: string, why: string}[]}} */
   const told = await answer.json();
+  // Pages that were taken along show from now on what was sent.
+  await Promise.allSettled([location.href, `/jobs/${job}/site`].map((page) => fetch(page)));
   await write((store) => {
     for (const id of told.kept) store.delete(id);
     for (const { id, why } of told.refused) {

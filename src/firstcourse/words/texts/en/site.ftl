@@ -109,3 +109,14 @@ site-client =
     .name_missing = Type your name, in 80 letters at most.
     .words_missing = Write what is wrong, in 2,000 letters at most.
     .signature_wrong = The signature cannot be read. Sign again, or type your name alone.
+
+site-along =
+    .title = Without a network
+    .bare = The pages, tickets and drawings of this job can be kept on this phone.
+    .take = Take it along
+    .going = Being kept: { $count }
+    .taken = All pages of this plan are on this phone. What is ticked without a network is sent when there is one.
+    .older = An earlier plan is on this phone. Take it along again.
+    .failed = Not all could be kept. Try again where the network is better.
+    .unsafe = A browser keeps pages only of addresses that begin with https, or of 127.0.0.1. Start Firstcourse with a certificate to take jobs along.
+    .leave = Keep it no longer

@@ -110,3 +110,14 @@ site-client =
     .name_missing = Escriba su nombre, con 80 letras como máximo.
     .words_missing = Escriba qué está mal, con 2,000 letras como máximo.
     .signature_wrong = La firma no se puede leer. Firme de nuevo, o escriba solo su nombre.
+
+site-along =
+    .title = Sin red
+    .bare = Las páginas, hojas de cortes y dibujos de este trabajo se pueden guardar en este teléfono.
+    .take = Llevarlo conmigo
+    .going = Guardando: { $count }
+    .taken = Todas las páginas de este plan están en este teléfono. Lo que marque sin red se manda cuando haya.
+    .older = En este teléfono está un plan anterior. Lléveselo de nuevo.
+    .failed = No se pudo guardar todo. Pruebe otra vez donde haya mejor red.
+    .unsafe = Un navegador solo guarda páginas de direcciones que empiezan con https, o de 127.0.0.1. Inicie Firstcourse con un certificado para llevarse trabajos.
+    .leave = Ya no guardarlo
