@@ -29,6 +29,7 @@ OF_FILE = {
     "test_backers_and_tile_classes": "quoted",
     "test_beam_diagrams_continuous": "quoted",
     "test_beam_formulas": "by_hand",
+    "test_calendar_by_hand": "by_hand",
     "test_decks_by_joist_spacing": "copied",
     "test_falls_worked_examples": "by_hand",
     "test_grout": "by_hand",

@@ -19,6 +19,7 @@ from firstcourse.job.model import (
 )
 from firstcourse.job.openings import FloorOpening, WallOpening
 from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
+from firstcourse.job.schedule import WorkSchedule
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, TiledShower
 from firstcourse.job.site import Site
@@ -88,6 +89,7 @@ __all__ = [
     "WallOpening",
     "WallStuds",
     "WindowReturns",
+    "WorkSchedule",
     "edited_text",
     "exact_length",
     "job_file_text",

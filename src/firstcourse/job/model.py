@@ -44,6 +44,7 @@ from firstcourse.job.fields import (
 from firstcourse.job.framing import FloorFraming, WallBlocking, WallFraming
 from firstcourse.job.openings import FloorOpening, WallOpening
 from firstcourse.job.own_rules import Lifting, RuleChange
+from firstcourse.job.schedule import WorkSchedule
 from firstcourse.job.shower import TiledShower
 from firstcourse.job.site import Site
 from firstcourse.job.surface import StraightedgeGap, StudReading, WallTile
@@ -332,6 +333,9 @@ class Job(JobModel):
     )
     rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
         description="The rooms as taped."
+    )
+    schedule: WorkSchedule | None = Field(
+        default=None, description="When and by whom the work is done; a calendar is made only where it is given."
     )
     done: Done | None = Field(default=None, description="What is done already, when a plan is made again.")
 

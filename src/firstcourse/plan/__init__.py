@@ -13,6 +13,7 @@ from firstcourse.plan.heights import HeightMark
 from firstcourse.plan.marks import Mark, MarkKind
 from firstcourse.plan.model import Count, Plan
 from firstcourse.plan.read_off import SAME, fill_name, has_courses, opening_ring
+from firstcourse.plan.schedule import Delay, Ready, Schedule, Task, TaskKind, Visit, Wait, Work
 from firstcourse.plan.site import SiteStamp
 from firstcourse.plan.stamp import JobStamp, RuleNote, RuleOverride
 from firstcourse.plan.structure import FrameKind, LayerLine, SheetLine, StructureSheet
@@ -51,6 +52,7 @@ __all__ = [
     "Count",
     "Cut",
     "CutPlaces",
+    "Delay",
     "Door",
     "EdgeCut",
     "Fall",
@@ -77,9 +79,11 @@ __all__ = [
     "Plan",
     "Point",
     "Quantity",
+    "Ready",
     "Ring",
     "RuleNote",
     "RuleOverride",
+    "Schedule",
     "Seam",
     "Segment",
     "Sheet",
@@ -98,9 +102,14 @@ __all__ = [
     "Surface",
     "SurfaceKind",
     "SurfaceLayer",
+    "Task",
+    "TaskKind",
     "Tile",
     "TileStock",
     "TiledArea",
+    "Visit",
+    "Wait",
+    "Work",
     "Zone",
     "cut_to_fit",
     "fill_name",

@@ -11,6 +11,7 @@ from firstcourse.plan.bounds import LayoutBound
 from firstcourse.plan.buying import Quantity
 from firstcourse.plan.doors import Door
 from firstcourse.plan.given import Given
+from firstcourse.plan.schedule import Schedule
 from firstcourse.plan.stamp import JobStamp, RuleNote
 from firstcourse.plan.structure import StructureSheet
 from firstcourse.plan.surfaces import Surface
@@ -27,7 +28,11 @@ class Count(Frozen):
 
 
 class Plan(Frozen):
-    """The whole plan, as written to plan.json."""
+    """The whole plan, as written to plan.json.
+
+    Attributes:
+        schedule: Its calendar, where the job says when and by whom it is done; else it is left out of plan.json.
+    """
 
     format: Literal["firstcourse-plan"] = "firstcourse-plan"
     version: Literal[2] = 2
@@ -45,6 +50,7 @@ class Plan(Frozen):
     quantities: tuple[Quantity, ...] = ()
     workings: dict[str, Working] = Field(default={})
     structures: tuple[StructureSheet, ...] = ()
+    schedule: Schedule | None = Field(default=None, exclude_if=lambda value: value is None)
 
     @property
     def rules(self) -> tuple[RuleNote, ...]:

@@ -15,6 +15,7 @@ from firstcourse.plan import Given, JobStamp, Plan, RuleOverride, SiteStamp, Sto
 from firstcourse.pricing import cost_working, price
 from firstcourse.reuse import ONCE, Kept, Steps
 from firstcourse.rules import RuleSet, load_rules
+from firstcourse.schedule import schedule
 from firstcourse.share import Share, in_turn
 from firstcourse.sheets import (
     Shared,
@@ -225,6 +226,9 @@ def _derived(
     water = waterproof(job, survey, done, falls.surfaces, rules, tiled=tiled.surfaces)
     findings += [*needed.findings, *tile_needed.findings, *water.findings]
     workings |= needed.workings | tile_needed.workings | by_id(water.workings)
+    proofed = tuple(
+        surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
+    )
     practice, compared = by_plain_practice(surfaces, by_practice, layouts, stock, counts, job)
     worked += compared
     for what, priced in (
@@ -233,6 +237,10 @@ def _derived(
     ):
         paid = cost_working(what, priced, job.currency)
         worked += [paid] if paid is not None else []
+    workings |= by_id(worked)
+    calendar = (
+        None if job.schedule is None else schedule(proofed, tiled.stock, workings.keys(), job.schedule, rules)
+    )
     # Every pack prints them, whatever else it needs.
     list(rules.under("safety.caution."))
     notes = rule_notes(rules)
@@ -240,9 +248,7 @@ def _derived(
     plan = Plan(
         # Stamped afterwards: what a job changes is asked for there, and by nothing else where it does nothing.
         job=JobStamp(name="", digest=""),
-        surfaces=tuple(
-            surface.model_copy(update={"membrane": water.kinds.get(surface.id, "")}) for surface in tiled.surfaces
-        ),
+        surfaces=proofed,
         doors=survey.doors,
         pieces=pieces,
         sheets=sheets,
@@ -252,8 +258,9 @@ def _derived(
         bounds=bounded,
         findings=tuple(findings),
         quantities=(*needed.quantities, *tile_needed.quantities, *water.quantities),
-        workings=workings | by_id(worked),
+        workings=workings,
         structures=judgement.structures,
+        schedule=calendar,
         given=Given(rules=notes),
     )
     return _Derived(plan=plan, practice=practice)
@@ -285,8 +292,8 @@ def _marked(
 
 
 def _stamp(job: Job, rules: RuleSet, effort: int) -> JobStamp:
-    # A job in which nothing is done yet has the digest that it had before jobs could say so.
-    unsaid = {"done"} if job.done is None else None
+    # A job in which nothing is done yet, or scheduled, has the digest that it had before jobs could say so.
+    unsaid = {name for name in ("done", "schedule") if getattr(job, name) is None} or None
     text = job.model_dump_json(by_alias=True, exclude=unsaid) + rules.digest()
     return JobStamp(
         name=job.name,

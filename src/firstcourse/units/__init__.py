@@ -34,6 +34,7 @@ from firstcourse.units.measures import (
     MeasureKind,
 )
 from firstcourse.units.printing import printable
+from firstcourse.units.temperature import fahrenheit
 
 __all__ = [
     "EMISSION",
@@ -54,6 +55,7 @@ __all__ = [
     "as_needed",
     "ceil_to",
     "counted",
+    "fahrenheit",
     "floor_to",
     "format_length",
     "inch_text",

@@ -14,6 +14,7 @@ from firstcourse.verify.bans import check_bans
 from firstcourse.verify.benches import check_benches
 from firstcourse.verify.board_findings import check_board_findings
 from firstcourse.verify.bounds import check_bounds
+from firstcourse.verify.calendar import check_calendar
 from firstcourse.verify.counts import check_counts
 from firstcourse.verify.coverage import check_coverage
 from firstcourse.verify.cut_lines import check_cut_lines
@@ -79,6 +80,7 @@ _CHECKS = (
     check_cutting,
     check_kept_edges,
     check_counts,
+    check_calendar,
     check_bounds,
     check_tiles,
     check_thin_pieces,
