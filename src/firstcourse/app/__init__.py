@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from firstcourse.app.telling import ahead_text as ahead_text
     from firstcourse.app.telling import mass_text as mass_text
     from firstcourse.app.telling import remedy_tables as remedy_tables
+    from firstcourse.app.telling import schedule_lines as schedule_lines
     from firstcourse.app.telling import shown_value as shown_value
     from firstcourse.app.together import Clash as Clash
     from firstcourse.app.together import Side as Side
@@ -82,6 +83,7 @@ _FROM = {
     "proven_plan": "proof",
     "remedy_tables": "telling",
     "report_lines": "survey_lines",
+    "schedule_lines": "telling",
     "schema": "documents",
     "shown_value": "telling",
     "summarize": "summaries",
@@ -125,6 +127,7 @@ __all__ = [
     "proven_plan",
     "remedy_tables",
     "report_lines",
+    "schedule_lines",
     "schema",
     "shown_value",
     "summarize",

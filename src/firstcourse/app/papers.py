@@ -6,9 +6,12 @@ from itertools import chain
 from firstcourse.app.files import PLAN
 from firstcourse.drawings import draw_surface, draw_tiling, to_svg
 from firstcourse.errors import InputValueError
+from firstcourse.papers.calendar_file import calendar_file
 from firstcourse.papers.judgement_pack import judgement_pack
 from firstcourse.papers.pages import PAGE_SIZES
 from firstcourse.papers.papers import Paper, all_papers
+from firstcourse.papers.schedule_pack import schedule_pack
+from firstcourse.plan import Plan, Schedule
 from firstcourse.steps import JobJudgement, PlanResult
 from firstcourse.words import Speaker
 
@@ -64,3 +67,15 @@ def judgement_papers(judgement: JobJudgement) -> Iterator[Paper]:
             cautions=judgement.cautions,
         )
         yield Paper(f"judgement-{paper}.pdf", sheets)
+
+
+def schedule_papers(plan: Plan, calendar: Schedule) -> Iterator[Paper]:
+    """A calendar on both paper sizes and as a file for calendars, each as it is made.
+
+    Args:
+        plan: A plan.
+        calendar: Its calendar.
+    """
+    for paper in PAGE_SIZES:
+        yield Paper(f"schedule-{paper}.pdf", schedule_pack(plan, calendar, paper))
+    yield Paper("schedule.ics", calendar_file(plan, calendar))

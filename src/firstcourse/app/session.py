@@ -8,9 +8,9 @@ from firstcourse.app.done import marked_done
 from firstcourse.app.files import Disk, Files
 from firstcourse.app.processes import Processes
 from firstcourse.app.store import Memory
-from firstcourse.errors import InputValueError
+from firstcourse.errors import InputProblem, InputValueError, JobError
 from firstcourse.job import FieldValue, Job, edited_text, problems_placed, read_job_text
-from firstcourse.plan import Plan
+from firstcourse.plan import Plan, Schedule
 from firstcourse.reuse import Steps, Store
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.share import Share
@@ -263,6 +263,46 @@ class Session:
             return read_ticked(data, plan)
         except InputValueError as error:
             raise InputValueError(f"{path}: {error}") from None
+
+    def schedule(self, *, effort: int = 1, on_step: OnStep = _quietly) -> tuple[Schedule, PlanResult]:
+        """Plan the job and give its calendar, with the plan that it is of.
+
+        Args:
+            effort: As for `plan`.
+            on_step: Told the name of each step as it begins.
+
+        Raises:
+            JobError: As for `plan`; or the job does not say when work begins.
+            PlanRefusedError: As for `plan`.
+        """
+        if self._job.schedule is None:
+            message = "is not given; enter it with starts, the first day on site, such as starts: 2026-03-02"
+            problem = InputProblem(file=self._name, line=0, column=0, field="schedule", message=message)
+            raise JobError((problem,))
+        result = self.plan(effort=effort, on_step=on_step)
+        assert result.plan.schedule is not None
+        return result.plan.schedule, result
+
+    def schedule_papers(self, plan: PlanResult, folder: Path | str) -> tuple[Path, ...]:
+        """Write a plan's calendar into a folder, on both paper sizes and as a file for calendars; others stay.
+
+        Args:
+            plan: A plan.
+            folder: Made where it is not there.
+
+        Returns:
+            The files written; none where the plan has no calendar.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.papers import schedule_papers
+
+        calendar = plan.plan.schedule
+        if calendar is None:
+            return ()
+        return self._files.write_folder(schedule_papers(plan.plan, calendar), Path(folder), record=False)
 
     def judgement_papers(self, judgement: JobJudgement, folder: Path | str) -> tuple[Path, ...]:
         """Write a judgement's sheets into a folder, on both paper sizes; files that stand there stay.

@@ -41,6 +41,7 @@ _COMMANDS = {
     "survey": "Adjust the taped readings and say what they prove.",
     "judge": "Judge whether frame, panels and surfaces will carry tile.",
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
+    "schedule": "Say on which days a plan is built, and what moves the end.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",

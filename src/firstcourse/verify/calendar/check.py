@@ -6,7 +6,6 @@ from math import ceil, fsum, isclose
 from typing import Any
 
 from firstcourse.units import MeasureError, fahrenheit
-from firstcourse.values import kept
 from firstcourse.verify.calendar.delays import delays, ready
 from firstcourse.verify.calendar.hours import Hours, minute
 from firstcourse.verify.calendar.times import Times
@@ -62,6 +61,11 @@ def check_calendar(plan: Document) -> Iterator[Objection]:
     yield from _times(calendar, rows, tasks, waits, asking, plan)
 
 
+def _nine(value: float) -> float:
+    """A computed number as plans have it, to nine figures."""
+    return float(f"{value:.9g}")
+
+
 def _warmth(asking: Node) -> float:
     try:
         return fahrenheit(asking.text("temperature", "70 F"))
@@ -84,7 +88,7 @@ def _amounts(row: Node, task: Wanted, plan: Document, hands: int) -> Iterator[Ob
             yield Objection("VER-203", task.id, "says more of its work than there is to say")
         if not isclose(work.number("amount"), amount, rel_tol=1e-7):
             yield Objection("VER-203", task.id, f"is {work.number('amount'):g} {unit} of {of}, not {amount:g}")
-    hours = kept(fsum(work.number("amount") * plan.rules.number(work.text("rule")) for work in works))
+    hours = _nine(fsum(work.number("amount") * plan.rules.number(work.text("rule")) for work in works))
     minutes = ceil(round(hours * 60 / hands, 6))
     if row.number("hours") != hours or row.raw("minutes") != minutes:
         yield Objection("VER-203", task.id, f"takes {hours:g} h, {minutes} min of the crew, and says otherwise")
@@ -94,7 +98,7 @@ def _wait(task: str, after: str, rule: str, warmth: float, plan: Document) -> di
     slower, minutes = 1.0, 0
     if rule in _COLD:
         degrees = plan.rules.number("schedule.cold.from") - warmth
-        slower = kept(2 ** (max(0.0, degrees) / plan.rules.number("schedule.cold.doubles")))
+        slower = _nine(2 ** (max(0.0, degrees) / plan.rules.number("schedule.cold.doubles")))
     if rule:
         minutes = ceil(round(plan.rules.number(rule) * 60 * slower, 6))
     return {"task": task, "after": after, "minutes": minutes, "rule": rule, "slower": slower}
