@@ -269,3 +269,42 @@ def test_a_job_that_is_not_planned_says_so(ben: Browser, people: dict[str, Accou
     bare = house.jobs.create("bare", WALL, by=people["Ben"].id)
     assert "no plan yet" in ben.get(f"/jobs/{bare}/site").text
     assert ben.post_form(f"/jobs/{bare}/site/fix", f"/jobs/{bare}/site").status_code == 400
+
+
+def saved_file(**other: object) -> bytes:
+    """What the pack on a phone saves."""
+    plan, at = site_work(planned()).digest, "2026-11-25T08:00:00Z"
+    measured = {"stud/bath/wall/A-B": {"value": "third at 41", "at": at}}
+    made = {"format": "firstcourse-ticked", "version": 1, "plan": plan, "job": "one wall", "saved": at}
+    return json.dumps(made | {"ticks": {BOARD: at, "cut/S1/1": at}, "measured": measured} | other).encode()
+
+
+def send_file(browser: Browser, job: str, data: bytes) -> Response:
+    files = {"file": ("ticked.json", data, "application/json")}
+    path = f"/jobs/{job}/site"
+    return browser.post_form(f"{path}/file", path, files=files, follow_redirects=False)
+
+
+def test_a_file_of_ticks_is_taken_in_once(ben: Browser, cleo: Browser, job: str, house: House) -> None:
+    sent(cleo, job, told("stud/bath/wall/A-B", "third at 42", id="cleo-0001"))
+    for _ in range(2):
+        assert send_file(ben, job, saved_file()).status_code == 303
+    assert {event.thing: event.by for event in house.site.of(job)[1:]} == {
+        BOARD: "Ben",
+        "cut/S1/1": "Ben",
+        "stud/bath/wall/A-B": "Ben",
+    }
+    assert len(house.site.of(job)) == 4
+    page = ben.get(f"/jobs/{job}/site").text
+    assert page.count("say different things") == 1 and "third at 41" in page and "third at 42" in page
+
+
+@pytest.mark.parametrize(
+    "wrong", [b"", b"{", b"[]", b"7", {"plan": "0" * 64}, {"ticks": {"moon/1": "2026-11-25T08:00:00Z"}}], ids=repr
+)
+def test_a_wrong_file_is_told_and_nothing_of_it_kept(
+    ben: Browser, job: str, house: House, wrong: bytes | dict[str, object]
+) -> None:
+    answer = send_file(ben, job, wrong if isinstance(wrong, bytes) else saved_file(**wrong))
+    assert answer.status_code == 422 and 'role="alert"' in answer.text
+    assert house.site.of(job) == ()

@@ -17,6 +17,7 @@ from firstcourse.web.pages import (
     saving,
     sharing,
     statics,
+    ticks_file,
     unfold,
     walking,
 )
@@ -103,6 +104,7 @@ PAGES = (
     Page("POST", "/jobs/{job}/site", onsite.enter, Needs.JOB),
     Page("GET", "/jobs/{job}/site/along", onsite.along, Needs.JOB),
     Page("POST", "/jobs/{job}/site/events", onsite.events, Needs.JOB),
+    Page("POST", "/jobs/{job}/site/file", ticks_file.take, Needs.JOB, DOCUMENT_BYTES),
     Page("GET", "/jobs/{job}/site/drawing", onsite.drawing, Needs.JOB),
     Page("POST", "/jobs/{job}/site/fix", planning_on.fix, Needs.JOB),
     Page("GET", "/jobs/{job}/site/left", planning_on.left, Needs.JOB),

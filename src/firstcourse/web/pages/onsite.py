@@ -84,7 +84,7 @@ def site_of(ask: Ask) -> Site | None:
 
 def show(ask: Ask) -> Response:
     """The parts of the work, or one of them."""
-    return _page(ask)
+    return page_of(ask)
 
 
 def drawing(ask: Ask) -> Response:
@@ -148,7 +148,7 @@ def enter(ask: Ask) -> Response:
         if ask.form.get("plan") != site.work.digest:
             raise InputValueError(ask.text("site-fault", "replanned"))
     except FirstcourseError as error:
-        return _page(ask, fault=str(error), typed=ask.form)
+        return page_of(ask, fault=str(error), typed=ask.form)
     ask.house.site.add(ask.job.id, events, by=ask.who.id)
     part = ask.form.get("part", "")
     return ask.go(
@@ -221,7 +221,14 @@ def _cards(site: Site) -> Sequence[PartCard]:
     return cards
 
 
-def _page(ask: Ask, *, fault: str = "", typed: Mapping[str, str] | None = None) -> Response:
+def page_of(ask: Ask, *, fault: str = "", typed: Mapping[str, str] | None = None) -> Response:
+    """The page on site, or of one part.
+
+    Args:
+        ask: Which part it asks for.
+        fault: What was wrong with what was entered.
+        typed: What was typed into the form that was wrong.
+    """
     site = site_of(ask)
     if site is None:
         return ask.page("site_none.html", job=ask.job)

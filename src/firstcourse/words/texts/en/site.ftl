@@ -120,3 +120,8 @@ site-along =
     .failed = Not all could be kept. Try again where the network is better.
     .unsafe = A browser keeps pages only of addresses that begin with https, or of 127.0.0.1. Start Firstcourse with a certificate to take jobs along.
     .leave = Keep it no longer
+
+site-file =
+    .title = From a pack on a phone
+    .file = The file of ticks that it saved
+    .send = Take it in

@@ -121,3 +121,8 @@ site-along =
     .failed = No se pudo guardar todo. Pruebe otra vez donde haya mejor red.
     .unsafe = Un navegador solo guarda páginas de direcciones que empiezan con https, o de 127.0.0.1. Inicie Firstcourse con un certificado para llevarse trabajos.
     .leave = Ya no guardarlo
+
+site-file =
+    .title = De un juego de obra en un teléfono
+    .file = El archivo de marcas que guardó
+    .send = Recibirlo
