@@ -132,3 +132,37 @@ def test_a_job_is_made_and_changed_without_scripts(
     page.get_by_role("link", name="Saved before").click()
     assert page.locator(".revisions li").count() == 2
     bare.close()
+
+
+def test_a_niche_is_moved_by_hand_and_by_keys_and_saved_when_let_go(signed_in: BrowserContext, link: str) -> None:
+    page = signed_in.new_page()
+    page.goto(link.partition("/enter")[0])
+    page.click(".cards a")
+    job = re.sub(r"\?.*", "", page.url)
+    page.goto(f"{job}/surface/hall%20bath/wall/A-B")
+    niche = page.locator("#things [data-number]").first
+    left = page.locator("#entry-1 input[name=left]")
+    assert left.input_value() == "16 3/4 in"
+    niche.focus()
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("Shift+ArrowRight")
+    page.wait_for_function("document.querySelector('#entry-1 input[name=left]').value === '17 13/16 in'")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/surface/**set=1**")
+    assert left.input_value() == "17 13/16 in"
+    shape = niche.locator("polygon").bounding_box()
+    assert shape is not None
+    at = shape["x"] + shape["width"] / 2, shape["y"] + shape["height"] / 2
+    page.mouse.move(*at)
+    page.mouse.down()
+    page.mouse.move(at[0] + 30, at[1] + 20, steps=4)
+    page.wait_for_function("document.querySelector('#entry-1 input[name=left]').value !== '17 13/16 in'")
+    page.mouse.up()
+    page.wait_for_load_state()
+    page.wait_for_function("document.querySelector('#things .moving') === null")
+    page.goto(f"{job}/document")
+    text = page.locator("#text").input_value()
+    assert (
+        "id: niche, kind: niche, left: 17 13/16 in" not in text
+        and "id: niche, kind: niche, left: 16 3/4" not in text
+    )

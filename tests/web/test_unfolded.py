@@ -182,3 +182,32 @@ def test_the_story_pole_stands_beside_its_wall(owner: Browser, planned: str) -> 
     page = owner.get(f"{planned}/surface/{quote(WALL)}").text
     assert 'class="batten"' in page and page.count('class="mark"') > 15 and "niche, lower edge" in page
     assert 'class="batten"' not in owner.get(f"{planned}/surface/{quote(FLOOR)}").text
+
+
+def test_what_is_chosen_is_written_where_it_belongs_and_the_rest_stays(owner: Browser, job: str) -> None:
+    page = owner.get(f"{job}/choices").text
+    shown = dict(re.findall(r'name="([^"]+)" value="([^"]*)"', unescape(page)))
+    before = text_of(owner, job)
+    fields = {name: value for name, value in shown.items() if name.startswith(("sheet", "tile ", "framing"))}
+    given = {
+        **{
+            name: value for name, value in fields.items() if " for " not in name and not name.startswith("tile of")
+        },
+        "tile of hall bath/wall/A-B": "floor tile",
+        "pattern of hall bath/floor": "running",
+        "tile 3 id": "trim tile",
+        "tile 3 width": "6",
+        "tile 3 height": "3",
+        "tile 3 thickness": "1/4",
+    }
+    assert send(owner, f"{job}/choices", base="1", **given).status_code == 303
+    after = Session(text_of(owner, job)).job
+    walls, floor = after.rooms[0].walls, after.rooms[0].floor
+    assert walls[0].tiling is not None and walls[0].tiling.tile == "floor tile"
+    assert floor is not None and floor.tiling is not None and floor.tiling.pattern == "running"
+    assert [tile.id for tile in after.tiles] == ["wall tile", "floor tile", "trim tile"]
+    was = Session(before).job
+    assert (after.stock, after.tiles[:2], walls[1:]) == (was.stock, was.tiles, was.rooms[0].walls[1:])
+    assert "# prices are invented" in text_of(owner, job)
+    wrong = send(owner, f"{job}/choices", base="2", **{"sheet 1 width": "wide"})
+    assert wrong.status_code == 422 and "'wide in'" in unescape(wrong.text) and 'value="wide"' in wrong.text

@@ -16,7 +16,7 @@ from firstcourse.app.store import Memory
 if TYPE_CHECKING:
     from multiprocessing.context import SpawnProcess
 
-_LONGEST_S = 20.0
+_LONGEST_S = 60.0
 """A surface that takes longer is no light work; its process is ended."""
 _MOST_JOBS = 16
 """Jobs whose steps stay in memory."""
@@ -69,6 +69,11 @@ class LightDesk:
             finally:
                 if self._newest.get(job) is own:
                     del self._newest[job]
+
+    def warm(self, job: str, task: LightTask) -> None:
+        """Have a surface planned so that its next plan is quick; waits for nothing, and yields to any request."""
+        if job not in self._newest:
+            threading.Thread(target=self.ask, args=(job, task), daemon=True).start()
 
     def close(self) -> None:
         """End the process."""

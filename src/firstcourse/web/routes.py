@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from firstcourse.web.asking import MOST_BYTES, Handler, Needs
 from firstcourse.web.pages import (
+    choices,
     client,
     document,
     entering,
@@ -90,6 +91,8 @@ PAGES = (
     Page("POST", "/jobs/{job}/plan", planning.plan, Needs.JOB),
     Page("POST", "/jobs/{job}/stop", planning.stop, Needs.JOB),
     Page("GET", "/jobs/{job}/progress", planning.progress, Needs.JOB),
+    Page("GET", "/jobs/{job}/choices", choices.show, Needs.JOB),
+    Page("POST", "/jobs/{job}/choices", choices.save, Needs.JOB),
     Page("GET", "/jobs/{job}/room/{number}", unfold.room, Needs.JOB),
     Page("GET", "/jobs/{job}/surface/{surface:path}", unfold.surface, Needs.JOB),
     Page("POST", "/jobs/{job}/opening", unfold.put, Needs.JOB),

@@ -28,10 +28,12 @@ class Flag:
     Attributes:
         number: As in the list below the drawing.
         at: On the surface [mm].
+        row: How many others stand at the same place before it.
     """
 
     number: int
     at: tuple[float, float]
+    row: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,14 +118,16 @@ def draw(sheet: SurfaceSheet, *, label: str) -> str:
     over = SubElement(svg, "g", {"id": "things"})
     for opening in sheet.surface.openings:
         _thing(over, sheet, paper, opening)
+    svg.append(_flags(sheet, paper))
     SubElement(svg, "g", {"id": "guides"})
     return tostring(svg, encoding="unicode")
 
 
 def draw_layers(sheet: SurfaceSheet) -> str:
-    """What lies under the things that can be moved, as an SVG document of its own."""
+    """What changes while something moves: the layers under it and the flags, as an SVG document of its own."""
     svg = Element("svg", {"xmlns": _SVG})
     svg.append(_layers(sheet, _paper(sheet)))
+    svg.append(_flags(sheet, _paper(sheet)))
     return tostring(svg, encoding="unicode")
 
 
@@ -172,17 +176,24 @@ def _layers(sheet: SurfaceSheet, paper: _Paper) -> Element:
     for name in LAYERS:
         if name in sheet.shown:
             draws[name](SubElement(under, "g", {"class": f"layer {name}"}), sheet, paper)
+    return under
+
+
+def _flags(sheet: SurfaceSheet, paper: _Paper) -> Element:
+    group = Element("g", {"id": "flags"})
     for flag in sheet.flags:
         x, y = paper.at((flag.at[0] * TICKS_PER_MM, flag.at[1] * TICKS_PER_MM))
-        SubElement(
-            under, "circle", {"cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": f"{paper.text * 0.85:.1f}", "class": "flag"}
-        )
-        _text(under, (x, y + paper.text * 0.35), str(flag.number), "flag")
-    return under
+        x += flag.row * paper.text * 1.9
+        ring = {"cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": f"{paper.text * 0.85:.1f}"}
+        SubElement(group, "circle", {**ring, "class": "flag"})
+        _text(group, (x, y + paper.text * 0.35), str(flag.number), "flag")
+    return group
 
 
 def _framing(group: Element, sheet: SurfaceSheet, paper: _Paper) -> None:
     for one in sheet.surface.supports:
+        if one.kind.value == "panel":
+            continue  # it carries everywhere and would hatch everything
         kind = "member added" if one.added else "member"
         SubElement(
             group, "polygon", {"points": paper.points(one.outline), "class": kind, "fill": "url(#hatch-wood)"}
@@ -221,7 +232,7 @@ def _heights(group: Element, sheet: SurfaceSheet, paper: _Paper) -> None:
         x, y = paper.at(mark.at)
         SubElement(group, "circle", {"cx": f"{x:.1f}", "cy": f"{y:.1f}", "r": f"{paper.text * 0.2:.1f}"})
         off = format_length(mark.off, sheet.tape, feet=False)
-        _text(group, (x, y - paper.text * 0.4), off if mark.off <= 0 else f"+{off}", "height")
+        _text(group, (x, y - paper.text * 0.4), f"+{off}" if mark.off > 0 and off[0] != "0" else off, "height")
 
 
 def _pole(group: Element, sheet: SurfaceSheet, paper: _Paper) -> None:

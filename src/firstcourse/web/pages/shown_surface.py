@@ -60,12 +60,15 @@ class FoundFlag:
 
     Attributes:
         change: What a button would change in the document; None where no change of it is a remedy.
+        at: Where it belongs [mm].
+        row: How many others belong there before it.
     """
 
     number: int
     said: SaidFinding
     change: Change | None
     at: tuple[float, float]
+    row: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +150,7 @@ def sheet_of(ask: Ask, shown: Shown) -> SurfaceSheet:
         where=shown.where,
         moved={one.id: one for one in shown.things},
         shown=shown_layers(ask),
-        flags=[Flag(number=one.number, at=one.at) for one in found_flags(ask, shown)],
+        flags=[Flag(number=one.number, at=one.at, row=one.row) for one in found_flags(ask, shown)],
         snaps=_snaps(ask, shown),
         tape=shown.session.job.tape,
         words={"moves": ask.text("unfold-surface", "moves")},
@@ -187,10 +190,8 @@ def found_flags(ask: Ask, shown: Shown) -> list[FoundFlag]:
     for number, one in enumerate(own, start=1):
         at = _place(shown.surface, one.at[0])
         row = crowd[at] = crowd.get(at, -1) + 1
-        wide = max(u for u, _ in shown.surface.outline) / TICKS_PER_MM
-        at = (at[0] + row * max(wide, 600) * 0.075, at[1])
         change = change_for(one, shown.surface, shown.where, shown.session) if shown.plan is not None else None
-        flags.append(FoundFlag(number=number, said=speaker.finding(one), change=change, at=at))
+        flags.append(FoundFlag(number=number, said=speaker.finding(one), change=change, at=at, row=row))
     return flags
 
 

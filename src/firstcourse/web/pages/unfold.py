@@ -59,7 +59,7 @@ def room(ask: Ask) -> Response:
 
 def surface(ask: Ask) -> Response:
     """One surface to work on."""
-    return _page(ask, _surface_id(ask))
+    return _page(ask, _surface_id(ask), warm=True)
 
 
 def put(ask: Ask) -> Response:
@@ -197,12 +197,16 @@ def _view(ask: Ask) -> str:
     return "&".join(["set=1", *(f"show={name}" for name in names)]) if "view" in ask.form else ""
 
 
-def _page(ask: Ask, surface_id: str, *, fault: str = "", status: int = 200) -> Response:
+def _page(ask: Ask, surface_id: str, *, fault: str = "", status: int = 200, warm: bool = False) -> Response:
     standing = ask.house.desk.standing(ask.job.id)
     try:
         shown = shown_surface(ask, surface_id)
     except FirstcourseError as error:
         return ask.page("work_fault.html", status=422, job=ask.job, fault=fault or str(error), name=surface_id)
+    if warm and shown.plan is not None and shown.things:
+        held = held_of(shown.plan.plan, surface_id)
+        task = LightTask(text=shown.session.text, name=ask.job.name, surface=surface_id, held=held)
+        ask.house.light.warm(ask.job.id, task)
     sheet, tape = sheet_of(ask, shown), shown.session.job.tape
     flags = found_flags(ask, shown)
     room_name = shown.session.job.rooms[shown.where.room - 1].name

@@ -21,6 +21,7 @@ let busy = false;
 
 const layers = /** @type {HTMLFormElement | null} */ (document.getElementById("layers-form"));
 layers?.addEventListener("change", () => layers.requestSubmit());
+layers?.querySelector("button")?.setAttribute("hidden", "");
 
 /** @param {Move} at */
 const formOf = (at) =>
@@ -120,8 +121,11 @@ function show(at, answer) {
   const on = at.on.length ? ` · ${told.dataset.on} ${at.on.join(", ")}` : "";
   told.textContent = answer.fault ? answer.fault : `${where}${on}`;
   if (answer.layers) {
-    const fresh = new DOMParser().parseFromString(answer.layers, "image/svg+xml").querySelector("#layers");
-    if (fresh) svg.querySelector("#layers")?.replaceWith(document.importNode(fresh, true));
+    const parsed = new DOMParser().parseFromString(answer.layers, "image/svg+xml");
+    for (const id of ["#layers", "#flags"]) {
+      const fresh = parsed.querySelector(id);
+      if (fresh) svg.querySelector(id)?.replaceWith(document.importNode(fresh, true));
+    }
   }
   for (const [key, , figure] of answer.foot ?? []) {
     const one = document.querySelector(`[data-figure="${key}"]`);
