@@ -31,7 +31,7 @@ LEFT_OUT = {
     "job/effort": "how long was searched; any plan that is proved may have been found in less",
     "surfaces/[]/tiled/[]/starts: drop": "one start fewer to choose from; those that are told are each laid again",
     "bounds: swap": "their order says nothing; each names what it bounds",
-    "findings: swap": "of one severity their order is that of the work, which says nothing",
+    "findings: swap": "their order is that of the work; each names what it is about",
     "pieces: swap": "their order says nothing; each is named",
     "quantities: swap": "their order says nothing; each names its item",
     "sheets: swap": "their order says nothing; each is named",
@@ -108,7 +108,7 @@ def survivors(
         found = groups[name]
         for place, value in found[:: max(1, -(-len(found) // each))]:
             for how, changed in changes(value):
-                if f"{name}: {how}" in LEFT_OUT:
+                if changed == value or f"{name}: {how}" in LEFT_OUT:
                     continue
                 spoiled = copy.deepcopy(document)
                 at: Any = spoiled

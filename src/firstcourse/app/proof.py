@@ -58,12 +58,13 @@ def proven_plan(path: Path | str, *, files: Files | None = None) -> Plan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProofSummary:
-    """What came of proving a plan again: whether every claim holds, and what else to know."""
+    """What came of proving a plan again: whether every claim holds, and what else to know, see `Verdict`."""
 
     verified: bool
     objections: tuple[Objection, ...]
     changes: tuple[str, ...]
     stops: tuple[str, ...]
+    same_way: tuple[str, ...]
 
 
 def proof_summary(verdict: Verdict) -> ProofSummary:
@@ -73,5 +74,9 @@ def proof_summary(verdict: Verdict) -> ProofSummary:
         verdict: What the verifier says.
     """
     return ProofSummary(
-        verified=verdict.verified, objections=verdict.objections, changes=verdict.changes, stops=verdict.stops
+        verified=verdict.verified,
+        objections=verdict.objections,
+        changes=verdict.changes,
+        stops=verdict.stops,
+        same_way=verdict.same_way,
     )

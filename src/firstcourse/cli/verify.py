@@ -35,6 +35,8 @@ def verify(path: Path, /, *, tongue: Tongue | None = None, json: bool = False) -
         own = verdict.tongue if verdict.tongue in TONGUES else ENGLISH
         speaker = Speaker("us", Tape.INCH, tongue=tongue or own)
         print_changes(verdict.changes, speaker)
+        for what in verdict.same_way:
+            print(f"  {speaker.text('cli-same_way', what=what)}")
         count = len(verdict.objections)
         for stop in verdict.stops:
             print(speaker.text("cli-stopped", what=stop))

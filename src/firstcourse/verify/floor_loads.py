@@ -19,6 +19,8 @@ _TICKS3_PER_LITRE = (100 * TICKS_PER_MM) ** 3
 _KG_M2_PER_PSF = 1 / 0.204816
 _NEAR = 0.002
 """Outlines are rounded to ticks, masses to milligrams; layers to half a tick of mortar."""
+_EXACT = 2e-6
+"""Numbers that are computed from each other are kept to nine figures."""
 _LEAST_LB = 0.05
 _LEAST_M2 = 1e-4
 _HALF_MARK = 1 / 32
@@ -61,9 +63,14 @@ def _all_there(frame: Frame, own: Sequence[Surface]) -> Iterator[Objection]:
 def _weighs(frame: Frame, area: AreaLoad, own: Sequence[Surface], rules: RuleSet) -> Iterator[Objection]:
     shape = Polygon(area.outline)
     square_metres = shape.area / _TICKS_PER_M**2
-    if abs(square_metres - area.area) > _NEAR * square_metres:
+    if abs(square_metres - area.area) > (_EXACT if area.kind == "tub" else _NEAR) * square_metres:
         yield Objection(_CODE, frame.surface, f"{area.of}: {area.area:g} m² said of {square_metres:.4f}")
-    if abs(area.kg / area.area - area.psf * _KG_M2_PER_PSF) > _NEAR * max(1.0, area.kg / area.area):
+    tubs = {
+        f"{one.room}/floor/{tub.id}": tub.outline for one in own if one.kind == "floor" for tub in one.openings
+    }
+    if area.kind == "tub" and tuple(area.outline) != tubs.get(area.of):
+        yield Objection(_CODE, frame.surface, f"{area.of}: stands where it does not lie")
+    if abs(area.kg / area.area - area.psf * _KG_M2_PER_PSF) > _EXACT * max(1.0, area.kg / area.area):
         yield Objection(_CODE, frame.surface, f"{area.of}: {area.psf:g} psf said of {area.kg:.1f} kg")
     if area.instead == (area.kind == "bench"):
         yield Objection(

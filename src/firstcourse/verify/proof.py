@@ -170,10 +170,21 @@ def verify(document: Any, *, do: Do = at_once) -> Verdict:
         objections = (Objection("VER-904", error.rule_id, "is asked for, and the practice has no such rule"),)
     return Verdict(
         objections,
-        plan.rules.changes(),
-        tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
-        plan.source.part("job").text("tongue", "en"),
+        changes=plan.rules.changes(),
+        stops=tuple(f"{said.code} {said.place}" for said in plan.findings if said.severity == "stop"),
+        same_way=tuple(_same_way(plan)),
+        tongue=plan.source.part("job").text("tongue", "en"),
     )
+
+
+def _same_way(plan: Document) -> Iterator[str]:
+    """What of a plan is recomputed the same way as it was planned, see `Verdict`."""
+    if plan.frames:
+        yield "judgement"
+    if any(said.code == "SUR-106" for said in plan.findings):
+        yield "corners"
+    if any(area.starts for surface in plan.surfaces for area in surface.tiled):
+        yield "play"
 
 
 def _objections(plan: Document, do: Do) -> Iterator[Objection]:

@@ -26,6 +26,9 @@ class Verdict:
     Attributes:
         stops: Findings of the plan that stop the work, each as `code place`: a plan may be consistent, every claim
             in it proven, and yet say that the work must stop.
+        same_way: What was recomputed the same way as it was planned, by code, which proves that the plan is as it
+            was made, not that the way is right: `judgement`, findings taken from the rule book; `corners`, what is
+            moved to stand at a wall; `play`, cuts of a start in the worst room that the survey allows.
         tongue: What the plan's papers are written in.
         changes: Rules that the plan's job sets otherwise than the book, each as `rule value (reason)`.
     """
@@ -33,6 +36,7 @@ class Verdict:
     objections: tuple[Objection, ...]
     changes: tuple[str, ...] = ()
     stops: tuple[str, ...] = ()
+    same_way: tuple[str, ...] = ()
     tongue: str = "en"
 
     @property

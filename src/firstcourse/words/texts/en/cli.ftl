@@ -28,6 +28,11 @@ cli-ahead = to lay out: { $surfaces } { $surfaces ->
 }
 
 cli-stopped = the work is stopped: { $what }
+cli-same_way = recomputed the same way as planned: { $what ->
+    [judgement] findings of the judgement, taken from the rule book
+    [corners] what is moved to stand at a wall
+   *[play] how far cuts may shrink where the room differs from its survey
+}
 cli-verified = { $file }: consistent, verified
 cli-objections = { $file }: { $count } { $count ->
     [one] objection

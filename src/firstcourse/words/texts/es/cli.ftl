@@ -29,6 +29,11 @@ cli-ahead = por acomodar: { $surfaces } { $surfaces ->
 }
 
 cli-stopped = el trabajo está detenido: { $what }
+cli-same_way = calculado de nuevo de la misma manera que en el plan: { $what ->
+    [judgement] hallazgos del juicio, tomados del libro de reglas
+    [corners] lo que se mueve para quedar junto a una pared
+   *[play] cuánto pueden encoger los cortes donde el cuarto difiere de su medición
+}
 cli-verified = { $file }: coherente, verificado
 cli-objections = { $file }: { $count } { $count ->
     [one] objeción
