@@ -169,7 +169,7 @@ class Placer:
         near = (min(max(to[0], left), right), min(max(to[1], lower), upper))
         if math.dist(near, to) > _LEADER_FROM_MM:
             self.drawing.lines.append(Line("leader", near, to))
-            self._charge_line(near, to, _COST["leader"])
+            self._charge_lines([(near, to)], _COST["leader"])
 
     def _window(self, box: Box) -> tuple[int, int, int, int] | None:
         """Cells that a box reaches into, as far as they lie on the page."""
@@ -189,18 +189,29 @@ class Placer:
             self._cost[y0:y1, x0:x1] = _CLOSED
 
     def _draw_lines(self) -> None:
+        by_cost: dict[float, list[tuple[XY, XY]]] = {}
         for line in self.drawing.lines:
-            self._charge_line(line.a, line.b, self._cost_of(line.layer))
+            by_cost.setdefault(self._cost_of(line.layer), []).append((line.a, line.b))
         for poly in self.drawing.polys:
-            for a, b in zip(poly.points, (*poly.points[1:], poly.points[0]), strict=True):
-                self._charge_line(a, b, self._cost_of(poly.layer))
+            ends = zip(poly.points, (*poly.points[1:], poly.points[0]), strict=True)
+            by_cost.setdefault(self._cost_of(poly.layer), []).extend(ends)
+        for cost, lines in by_cost.items():
+            self._charge_lines(lines, cost)
 
     def _cost_of(self, layer: str) -> float:
         return self._fastener_cost if layer == "fastener" else _COST.get(layer, _USUAL_COST)
 
-    def _charge_line(self, a: XY, b: XY, cost: float) -> None:
-        steps = max(2, math.ceil(math.dist(a, b) / (_CELL_MM * 0.8)) + 1)
-        self._charge(np.linspace(a[0], b[0], steps), np.linspace(a[1], b[1], steps), cost)
+    def _charge_lines(self, lines: Sequence[tuple[XY, XY]], cost: float) -> None:
+        """Charge every cell that a line runs through; all lines at once, as a drawing has thousands."""
+        starts, ends = (np.array(side, dtype=float) for side in zip(*lines, strict=True))
+        parts = [max(1, math.ceil(math.dist(a, b) / (_CELL_MM * 0.8))) for a, b in lines]
+        whose = np.repeat(np.arange(len(lines)), [count + 1 for count in parts])
+        first = np.cumsum([0, *(count + 1 for count in parts[:-1])])
+        steps = (ends - starts) / np.array(parts, dtype=float)[:, None]
+        spots = (np.arange(len(whose)) - first[whose])[:, None] * steps[whose] + starts[whose]
+        # The last of each is its end itself, whatever the steps come to.
+        spots[first + parts] = ends
+        self._charge(spots[:, 0], spots[:, 1], cost)
 
     def _charge(self, xs: NDArray[np.float64], ys: NDArray[np.float64], cost: float) -> None:
         columns = np.floor((xs - self.page[0]) / _CELL_MM).astype(int)

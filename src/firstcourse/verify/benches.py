@@ -5,9 +5,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import shapely
-from shapely import Polygon
 
 from firstcourse.geometry import Point, Ring, sides
+from firstcourse.verify.areas import area_of
 from firstcourse.verify.floor_heights import height_over_drain
 from firstcourse.verify.layers import built
 from firstcourse.verify.structure import Document, Surface
@@ -46,7 +46,7 @@ class Floors:
             if self.room is not None:
                 yield self.ref, self.room
             return
-        fall, outline, spot = self.shower.fall, Polygon(self.shower.outline), shapely.Point(at)
+        fall, outline, spot = self.shower.fall, area_of(self.shower.outline), shapely.Point(at)
         drain = float(self.shower.fall.drain_height)
         away = outline.distance(spot)
         if away <= NEAR:

@@ -4,10 +4,10 @@ import math
 from collections.abc import Iterator
 
 import shapely
-from shapely import Polygon
 
 from firstcourse.geometry import bounds, sides
 from firstcourse.units import TICKS_PER_MM
+from firstcourse.verify.areas import area_of
 from firstcourse.verify.fall_fields import Fall
 from firstcourse.verify.fall_geometry import open_heights
 from firstcourse.verify.layers import built
@@ -32,7 +32,7 @@ def check_floor_heights(plan: Document) -> Iterator[Objection]:
 def height_over_drain(fall: Fall, at: tuple[float, float]) -> float:
     """Height of a falling floor at a point, by the plane that lies there or nearest to it [ticks]."""
     spot = shapely.Point(at)
-    return min(fall.planes, key=lambda plane: Polygon(plane.ring).distance(spot)).height(at)
+    return min(fall.planes, key=lambda plane: area_of(plane.ring).distance(spot)).height(at)
 
 
 def upturn_top(fall: Fall, plan: Document) -> int:

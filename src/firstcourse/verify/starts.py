@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -10,9 +11,10 @@ import numpy as np
 from shapely import LinearRing, LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 
-from firstcourse.geometry import sides
+from firstcourse.geometry import Ring, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
+from firstcourse.verify.areas import area_of
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.repeats import Laid
 from firstcourse.verify.start_fields import Start
@@ -88,15 +90,22 @@ def cuts_in(surface: Surface, rules: RuleSet) -> list[Cut]:
 
 def cuts_of(tile: Tile | Laid, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
-    own = [math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))]
-    counts, border, shape = min(shortest, min(own) / 3), LinearRing(tile.laid), tile.shape
-    for ring in (tile.outline, *tile.holes):
-        for a, b in pairwise((*ring, ring[0])):
-            middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-            if math.dist(a, b) >= counts and border.distance(middle) > _ON_EDGE:
-                way, askew = _way(tile, a, b)
-                reach = [q[1] * way[0] - q[0] * way[1] for q in tile.laid]
-                yield Cut(a, b, _beside(shape, tile, a, b, sum(own)), max(reach) - min(reach), askew)
+    counts = min(shortest, min(math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))) / 3)
+    yield from (cut for cut in _all_cuts(tile.laid, tile.outline, tile.holes) if math.dist(cut.a, cut.b) >= counts)
+
+
+@lru_cache(maxsize=4096)
+def _all_cuts(laid: Ring, outline: Ring, holes: tuple[Ring, ...]) -> tuple[Cut, ...]:
+    """Every cut edge of a tile, however short; looked at under several lengths that just count."""
+    far, border, shape = sum(math.dist(a, b) for a, b in sides(laid)), LinearRing(laid), area_of(outline, holes)
+    found = []
+    for ring in (outline, *holes):
+        for a, b in sides(ring):
+            if border.distance(Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)) > _ON_EDGE:
+                way, askew = _way(laid, a, b)
+                reach = [q[1] * way[0] - q[0] * way[1] for q in laid]
+                found.append(Cut(a, b, _beside(shape, way, a, b, far), max(reach) - min(reach), askew))
+    return tuple(found)
 
 
 def _poorest(surface: Surface, told: Start, cuts: Sequence[Cut], rules: RuleSet) -> Iterator[Objection]:
@@ -257,21 +266,20 @@ def _width(tile: Tile, shortest: float) -> float:
     return min((cut.width for cut in cuts_of(tile, shortest)), default=own)
 
 
-def _way(tile: Tile | Laid, a: Point2, b: Point2) -> tuple[Vector, bool]:
+def _way(laid: Ring, a: Point2, b: Point2) -> tuple[Vector, bool]:
     """The way that a width beside a cut edge is square to: of the tile's side that it runs along, else its own."""
     edge = np.array(b, dtype=float) - a
     way = edge / np.linalg.norm(edge)
-    ways = [(np.array(q, dtype=float) - p) / math.dist(p, q) for p, q in pairwise((*tile.laid, tile.laid[0]))]
+    ways = [(np.array(q, dtype=float) - p) / math.dist(p, q) for p, q in sides(laid)]
     nearest = min(ways, key=lambda one: abs(one[0] * way[1] - one[1] * way[0]))
     if abs(nearest[0] * way[1] - nearest[1] * way[0]) < _TAPER_SINE:
         return nearest * np.sign(nearest @ way), False
     return way, True
 
 
-def _beside(shape: Polygon, tile: Tile | Laid, a: Point2, b: Point2, far: float) -> float:
+def _beside(shape: Polygon, way: Vector, a: Point2, b: Point2, far: float) -> float:
     """How far the tile reaches beside a cut edge, square to the side it runs along, at its narrow end [ticks]."""
     start, edge = np.array(a, dtype=float), np.array(b, dtype=float) - a
-    way, _ = _way(tile, a, b)
     inward = np.array((-way[1], way[0]))
     band = Polygon([start, start + edge, start + edge + inward * far, start + inward * far])
     found = band.intersection(shape)

@@ -9,6 +9,7 @@ from shapely import MultiPolygon, Polygon
 from firstcourse.geometry import Point, Ring
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM, Tape
+from firstcourse.verify.areas import area_of
 from firstcourse.verify.bound_fields import LayoutBound
 from firstcourse.verify.drawn_fields import Reading
 from firstcourse.verify.fall_fields import Fall
@@ -63,7 +64,7 @@ class Board:
     @property
     def shape(self) -> Polygon:
         """The board's area."""
-        return Polygon(self.outline, self.holes)
+        return area_of(self.outline, self.holes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +113,7 @@ class Tile:
     @property
     def shape(self) -> Polygon:
         """The tile's area."""
-        return Polygon(self.outline, self.holes)
+        return area_of(self.outline, self.holes)
 
 
 @dataclass(frozen=True, slots=True)
