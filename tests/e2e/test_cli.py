@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+import firstcourse
 from firstcourse.cli import run
 
 ROOT = Path(__file__).parents[2]
@@ -128,10 +129,12 @@ def test_examples_plan_to_the_same_bytes_match_the_schema_and_verify(
     import jsonschema
 
     job = str(ROOT / "examples" / name / "job.yaml")
-    for folder in ("one", "two"):
+    # Every plan is made twice; papers are written again of the example that has every kind of page.
+    folders = ("one", "two") if name == "tiled-shower" else ("one",)
+    for folder in folders:
         assert run(["plan", job, "--out", str(tmp_path / folder), "--json"]) == (name in STOPPED)
     assert json.loads(capsys.readouterr().out.split("\n}\n")[0] + "}")["boards"] > 0
-    one, two = (written(tmp_path / folder) for folder in ("one", "two"))
+    one = written(tmp_path / "one")
     assert {
         "plan.json",
         "pieces-and-cuts.xlsx",
@@ -140,7 +143,10 @@ def test_examples_plan_to_the_same_bytes_match_the_schema_and_verify(
         "site-pack.html",
         "office-pack-a4.pdf",
     } <= one.keys()
-    assert one == two
+    if len(folders) == 2:
+        assert one == written(tmp_path / "two")
+    else:
+        assert one["plan.json"] == firstcourse.open(job).plan().document.encode()
     assert run(["verify", str(tmp_path / "one")]) == 0
     capsys.readouterr()
     assert run(["schema", "plan"]) == 0
