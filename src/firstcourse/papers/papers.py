@@ -100,11 +100,16 @@ class _Part(NamedTuple):
         turn.submit(maker.forget)
         pack = pack_data(self.plan, packs=self.packs, elsewhere=self.room.elsewhere if self.room else ())
         office = office_data(self.plan, with_rules=self.room is None, with_starts=not self.packs)
-        printed = [(self.folder + name, turn.submit(print_pack, pack, size, maker)) for name, size in _SITE_PACKS]
-        printed += [
-            (self.folder + name, turn.submit(print_office_pack, office, size, maker))
-            for name, size in _OFFICE_PACKS
-        ]
+        printed = []
+        for print_one, data, packs in (
+            (print_pack, pack, _SITE_PACKS),
+            (print_office_pack, office, _OFFICE_PACKS),
+        ):
+            for name, size in packs:
+                printed.append((self.folder + name, turn.submit(print_one, data, size, maker)))
+                if self.packs:
+                    # The office pack of a whole job grows with its rooms: it is not kept for the other paper.
+                    turn.submit(maker.forget)
         if poles and not self.packs and plan_poles(self.plan):
             printed += [
                 (self.folder + name, turn.submit(pole_strip, self.plan, size, maker))
