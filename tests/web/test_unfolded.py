@@ -12,6 +12,7 @@ from firstcourse.app import Desk, PlanResult, Session, demo_text
 from firstcourse.store.accounts import Role
 from firstcourse.store.jobs import KeptPlan
 from firstcourse.web.house import House
+from firstcourse.web.pages import shown_surface
 
 WALL, FLOOR = "hall bath/wall/A-B", "hall bath/floor"
 
@@ -68,7 +69,10 @@ def test_a_room_shows_all_its_surfaces_and_each_leads_to_its_own_page(owner: Bro
         assert owner.get(f"{job}/{nothing}").status_code == 404
 
 
-def test_an_unplanned_surface_is_planned_lightly_and_says_so(owner: Browser, job: str) -> None:
+def test_an_unplanned_surface_is_planned_lightly_and_says_so(
+    owner: Browser, job: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(shown_surface, "PAGE_WAITS_S", 60.0)
     page = owner.get(f"{job}/surface/{quote(WALL)}").text
     assert "not proved yet" in page and page.count('class="board"') >= 4 and 'class="tile' in page
 

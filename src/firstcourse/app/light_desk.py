@@ -70,10 +70,21 @@ class LightDesk:
                 if self._newest.get(job) is own:
                     del self._newest[job]
 
-    def warm(self, job: str, task: LightTask) -> None:
-        """Have a surface planned so that its next plan is quick; waits for nothing, and yields to any request."""
-        if job not in self._newest:
-            threading.Thread(target=self.ask, args=(job, task), daemon=True).start()
+    def soon(self, job: str, task: LightTask, *, wait_s: float) -> Lightly:
+        """Plan a surface, and wait no longer than a page may: the process may still have to be started.
+
+        Args:
+            job: The job.
+            task: The surface.
+            wait_s: How long at most [s]; what is planned after that makes the next plan quick.
+        """
+        if job in self._newest:
+            return Lightly(passed=True)
+        came: list[Lightly] = []
+        thread = threading.Thread(target=lambda: came.append(self.ask(job, task)), daemon=True)
+        thread.start()
+        thread.join(wait_s)
+        return came[0] if came else Lightly()
 
     def close(self) -> None:
         """End the process."""

@@ -17,6 +17,9 @@ from firstcourse.web.rendering import speaker as speaking
 from firstcourse.web.surface_drawing import LAYERS, SHOWN_FIRST, Flag, Snap, SurfaceSheet
 from firstcourse.words import SaidFinding, Speaker, speaker_for
 
+PAGE_WAITS_S = 2.0
+"""For a surface to be planned lightly; it is shown as surveyed where that takes longer."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
@@ -129,9 +132,8 @@ def shown_surface(ask: Ask, surface: str, *, base: int | None = None, planned: b
     if plan is not None or not planned:
         return shown
     held = held_of(last.plan if last else None, surface)
-    came = ask.house.light.ask(
-        ask.job.id, LightTask(text=found.text, name=ask.job.name, surface=surface, held=held)
-    )
+    task = LightTask(text=found.text, name=ask.job.name, surface=surface, held=held)
+    came = ask.house.light.soon(ask.job.id, task, wait_s=PAGE_WAITS_S)
     return shown if came.made is None else shown.lightly(came.made)
 
 

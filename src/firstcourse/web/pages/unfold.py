@@ -206,7 +206,7 @@ def _page(ask: Ask, surface_id: str, *, fault: str = "", status: int = 200, warm
     if warm and shown.plan is not None and shown.things:
         held = held_of(shown.plan.plan, surface_id)
         task = LightTask(text=shown.session.text, name=ask.job.name, surface=surface_id, held=held)
-        ask.house.light.warm(ask.job.id, task)
+        ask.house.light.soon(ask.job.id, task, wait_s=0)
     sheet, tape = sheet_of(ask, shown), shown.session.job.tape
     flags = found_flags(ask, shown)
     room_name = shown.session.job.rooms[shown.where.room - 1].name
