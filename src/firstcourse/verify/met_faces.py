@@ -129,7 +129,7 @@ def _feet(surface: Surface, base: str, bench: Node, plan: Document) -> Edges:
     """What the foot of an upright face may stand on; where each floor lies is proved with its height."""
     room = surface.room
     floors = any(one.kind == "floor" and base in dict(one.not_tiled) for one in plan.surfaces)
-    met = [f"{room}/floor", f"{room}/floor/shower", f"{room}/floor/shower/kerb"] if floors else []
+    met = [f"{room}/floor", f"{room}/floor/shower", f"{room}/floor/shower/kerb"]
     if not floors or "bottom" in bench.value:
         met.append("own_height")
     return [tuple(("foot", one, True) for one in met)] * (len(surface.met) - 3)

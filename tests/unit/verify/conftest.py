@@ -518,11 +518,20 @@ def too_heavy() -> dict[str, Any]:
     }
 
 
+def untold(code: str, at: list[str], *wanted: str) -> dict[str, Any]:
+    """What the job leaves out of its judgement."""
+    values = {"wanted": [{"word": one} for one in wanted]}
+    return {"code": code, "severity": "note", "at": at, "remedies": ["enter"], "values": values}
+
+
 def told() -> list[dict[str, Any]]:
     """All that must be said of the slabs, of the heavy sheet and of corners that nothing checks."""
     return [
         # Slabs of 48 in leave no room for lines to snap between them.
         {"code": "TIL-134", "severity": "note", "at": ["bath/floor"]},
+        untold("SUI-910", ["bath", "bath/floor"], "wants_exposure"),
+        untold("SUI-910", ["bath", "bath/wall/A-B"], "wants_studs", "wants_exposure"),
+        untold("SUI-130", ["bath/floor"], "slab_heights", "slab_moisture"),
         too_heavy(),
         {
             "code": "TIL-106",

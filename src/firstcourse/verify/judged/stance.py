@@ -111,7 +111,8 @@ def _level(plan: Document, part: Part) -> Iterator[Asked]:
     levels = part.room.part("levels")
     if part.given.text("foot", "floor") != "floor" or not {left, right} <= levels.value.keys():
         return
-    rise = length_mm(levels, right) - length_mm(levels, left)
+    # Whole ticks, as levels are: at the limit itself a difference of two floats would be over it.
+    rise = round((length_mm(levels, right) - length_mm(levels, left)) * TICKS_PER_MM) / TICKS_PER_MM
     allowed = plan.rules.number("surface.taper.max") * _MM_PER_IN
     if abs(rise) > allowed:
         low, high = (left, right) if rise > 0 else (right, left)
