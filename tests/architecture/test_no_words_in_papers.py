@@ -23,6 +23,7 @@ NO_WORDS = {
     "niche back": "what a plan calls an edge, asked for and not printed",
     "under its top": "what a plan calls an edge, asked for and not printed",
     "http://www.w3.org/2000/svg": "name of a standard",
+    "from \0 import answer_pages; answer_pages()": "code",
     '<span class="n">\\g<0></span>': "markup",
 }
 

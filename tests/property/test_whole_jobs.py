@@ -38,11 +38,11 @@ def test_a_random_job_is_planned_or_refused_for_a_reason(seed: int) -> None:
 # 20092: plain practice left a crack beyond a whole board. 20016, 21051, 21347: strips that are filled beside
 # a seam or a round hole. 10238: a strip between a wall and a tray that stands askew narrows to nothing.
 # 10244: rounding along a sloped edge.
-# 25, 27: an outline only touches a cell of a course. 63, 107: a tub's rim only touches the outline.
+# 25, 27: an outline only touches a cell of a course.
 # 70, 118: a seam was listed where a course had tapered to nothing. 38: a door below a falling floor's foot.
 # 95839: a step of a tick in the end of a board that gave way at a wall.
 @pytest.mark.parametrize(
-    "seed", [25, 27, 38, 63, 70, 107, 118, 7030, 10238, 10244, 20016, 20092, 21051, 21347, 51115, 90087, 95839]
+    "seed", [25, 27, 38, 70, 118, 7030, 10238, 10244, 20016, 20092, 21051, 21347, 51115, 90087, 95839]
 )
 def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
     found = ROOMS.outcome(seed)

@@ -103,8 +103,8 @@ def test_a_difference_names_what_changed_and_what_stays() -> None:
     session = firstcourse.Session(starter_text())
     before = session.plan(effort=0)
     assert not firstcourse.difference(before, session.plan(effort=0))
-    session.edit("rooms[1].sides.A-B", "4' 11-1/2\"")
-    session.edit("rooms[1].sides.C-D", "4' 11-1/2\"")
+    session.edit("rooms[1].sides.A-B", "8' 0-1/2\"")
+    session.edit("rooms[1].sides.C-D", "8' 0-3/8\"")
     after = session.plan(effort=0)
     change = firstcourse.difference(before, after)
     assert change and change.boards.changed and change.cuts

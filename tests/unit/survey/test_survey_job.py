@@ -3,6 +3,7 @@ import datetime
 import pytest
 from shapely import Polygon
 
+from firstcourse.app import report_lines
 from firstcourse.errors import JobError
 from firstcourse.findings import Severity
 from firstcourse.geometry import area2, bounds, rectangle
@@ -10,8 +11,9 @@ from firstcourse.job import Job
 from firstcourse.plan import SideKind, SupportKind
 from firstcourse.rules import load_rules
 from firstcourse.survey import survey_job
-from firstcourse.survey.report import report, report_lines
+from firstcourse.survey.report import report
 from firstcourse.units import Tape, inches, mm
+from firstcourse.words import Speaker
 from said import all_said
 
 RULES = load_rules(datetime.date(2026, 1, 5))
@@ -326,7 +328,7 @@ def test_the_same_job_gives_the_same_survey():
 @pytest.mark.parametrize("tape", list(Tape))
 def test_report_names_every_corner_and_reading(tape):
     (done,) = surveyed(room()).rooms
-    text = "\n".join(report_lines(done, tape))
+    text = "\n".join(report_lines(done, Speaker("us", tape)))
     for name in ("A-B", "B-D", "held"):
         assert name in text
     fields = report(done)
