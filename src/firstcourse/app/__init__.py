@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from firstcourse.app.new_jobs import demo_text as demo_text
     from firstcourse.app.new_jobs import new_job_text as new_job_text
     from firstcourse.app.papers import drawing as drawing
+    from firstcourse.app.pricing import PRICE as PRICE
+    from firstcourse.app.pricing import price_book as price_book
+    from firstcourse.app.pricing import price_document as price_document
+    from firstcourse.app.pricing import price_page as price_page
     from firstcourse.app.processes import end_with as end_with
     from firstcourse.app.proof import proof_summary as proof_summary
     from firstcourse.app.proof import prove as prove
@@ -47,6 +51,7 @@ if TYPE_CHECKING:
     from firstcourse.app.together import Side as Side
 
 _FROM = {
+    "PRICE": "pricing",
     "Clash": "together",
     "Desk": "desk",
     "Disk": "files",
@@ -78,6 +83,9 @@ _FROM = {
     "mass_text": "telling",
     "new_job_text": "new_jobs",
     "open_job": "session",
+    "price_book": "pricing",
+    "price_document": "pricing",
+    "price_page": "pricing",
     "proof_summary": "proof",
     "prove": "proof",
     "proven_plan": "proof",
@@ -91,6 +99,7 @@ _FROM = {
     "write_starter": "documents",
 }
 __all__ = [
+    "PRICE",
     "Clash",
     "Desk",
     "Disk",
@@ -122,6 +131,9 @@ __all__ = [
     "mass_text",
     "new_job_text",
     "open_job",
+    "price_book",
+    "price_document",
+    "price_page",
     "proof_summary",
     "prove",
     "proven_plan",

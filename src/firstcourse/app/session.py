@@ -20,6 +20,7 @@ from firstcourse.survey import SurveyResult, survey_job
 if TYPE_CHECKING:
     from firstcourse.app.ticked import Ticked
     from firstcourse.papers.papers import Paper
+    from firstcourse.pricing import Offer, PriceBook
 
 OnStep = Callable[[str], None]
 OnAhead = Callable[[Ahead], None]
@@ -214,6 +215,37 @@ class Session:
         """
         with problems_placed(self._text, self._name):
             return explain_job(self._job, effort=effort, what_if=what_if, steps=self._steps, on_step=on_step)
+
+    def price(self, plan: PlanResult, book: "PriceBook") -> "Offer":
+        """Order and price a plan by a price book, proved again.
+
+        Args:
+            plan: A plan of this job.
+            book: Prices, see `price_book`.
+
+        Raises:
+            InputValueError: The book does not go with the plan: another currency, or a price for another unit.
+            PlanRefusedError: The price does not verify; this is our fault.
+        """
+        from firstcourse.app.pricing import priced
+
+        return priced(plan, book)
+
+    def price_papers(self, plan: PlanResult, offer: "Offer", folder: Path | str) -> tuple[Path, ...]:
+        """Write a price.json, its plan.json and the order on both paper sizes; other files there stay.
+
+        Args:
+            plan: A plan of this job.
+            offer: Its order and price.
+            folder: Made where it is not there.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.pricing import order_papers
+
+        return self._files.write_folder(order_papers(plan, offer), Path(folder), record=False)
 
     def papers(
         self, plan: PlanResult, folder: Path | str, *, poles: bool = False, on_step: OnStep = _quietly

@@ -42,6 +42,7 @@ _COMMANDS = {
     "judge": "Judge whether frame, panels and surfaces will carry tile.",
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
     "schedule": "Say on which days a plan is built, and what moves the end.",
+    "price": "Order and price a plan by a price book; every line proved again.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",

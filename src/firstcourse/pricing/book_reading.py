@@ -68,7 +68,9 @@ def read_book(data: bytes, name: str) -> PriceBook:
     try:
         book = PriceBook.model_validate(found)
     except ValidationError as error:
-        raise JobError(tuple(_problem(one, found, places, name) for one in error.errors(include_url=False))) from None
+        raise JobError(
+            tuple(_problem(one, found, places, name) for one in error.errors(include_url=False))
+        ) from None
     twice = tuple(_twice(book, places, name))
     if twice:
         raise JobError(twice)
@@ -132,7 +134,12 @@ def _from_table(rows: Table, name: str) -> tuple[dict[str, Any], _Places]:
 
 
 def _add_row(
-    row: int, cells: Mapping[int, str], columns: Mapping[int, str], found: dict[str, Any], places: _Places, name: str
+    row: int,
+    cells: Mapping[int, str],
+    columns: Mapping[int, str],
+    found: dict[str, Any],
+    places: _Places,
+    name: str,
 ) -> None:
     beyond = next((number for number in cells if number not in columns), None)
     if beyond is not None:
@@ -141,15 +148,18 @@ def _add_row(
     at = {columns[number]: (row, number) for number in cells}
     kind = fields.pop("kind", "").lower()
     if kind not in _KINDS:
-        raise _refused(name, f"'{kind[:40]}' is no kind; {', '.join(_KINDS)} are", at.get("kind", (row, 1)), "kind")
+        raise _refused(
+            name, f"'{kind[:40]}' is no kind; {', '.join(_KINDS)} are", at.get("kind", (row, 1)), "kind"
+        )
     for day in _DAYS & fields.keys():
         if re.fullmatch(r"\d{5}", fields[day]):
             fields[day] = (_FIRST_DAY + timedelta(days=int(fields[day]))).isoformat()
     room = _KINDS[kind]
+    path: _Path = (room,)
     if room in _SINGLE:
         if room in found:
             raise _refused(name, f"a second row of {kind}; there is one at most", (row, 1))
-        found[room], path = fields, (room,)
+        found[room] = fields
     else:
         listed = found.setdefault(room, [])
         path = (room, len(listed))
@@ -194,6 +204,7 @@ def _twice(book: PriceBook, places: _Places, name: str) -> list[InputProblem]:
     keys: dict[str, list[tuple[object, ...]]] = {
         "materials": [(one.item, one.supplier, one.holds, one.unit, one.from_packs) for one in book.materials],
         "deliveries": [(one.supplier,) for one in book.deliveries],
+        "disposal": [(one.by,) for one in book.disposal],
         "labour": [(one.task,) for one in book.labour],
         "rates": [(one.task,) for one in book.rates],
         "taxes": [(one.name, one.on) for one in book.taxes],

@@ -42,7 +42,7 @@ def csv_table(text: str) -> Table:
                 rows.append((reader.line_num, filled))
                 _check(rows)
     except csv.Error as error:
-        raise InputValueError(f"line {reader.line_num}: {error}; quote a cell that holds commas or quotes") from None
+        raise InputValueError(f"line {reader.line_num}: {error}; put a cell with commas in quotes") from None
     return rows
 
 
@@ -150,4 +150,4 @@ def _check(rows: Table) -> None:
         if len(text) > MOST_CELL:
             raise InputValueError(f"row {at}, column {number}: {len(text):,} characters are too many for a cell")
         if text.startswith(_FORMULA):
-            raise InputValueError(f"row {at}, column {number}: '{text[:40]}' begins like a formula; give its value")
+            raise InputValueError(f"row {at}, column {number}: '{text[:40]}' begins like a formula; give a value")

@@ -12,8 +12,8 @@ class Cutting:
     """Pieces by the stock length they are cut from.
 
     Attributes:
-        lengths: Of each stock length the indices of its pieces, in cutting order. A piece longer than a length takes
-            whole lengths first; its index stands alone in each of them.
+        lengths: Of each stock length the indices of its pieces, in cutting order. A piece longer than a length
+            takes whole lengths first; its index stands alone in each of them.
         least: No fewer lengths can do.
     """
 

@@ -1,6 +1,7 @@
 """Re-proves a plan from plan.json alone, knowing no planner."""
 
+from firstcourse.verify.priced import verify_price
 from firstcourse.verify.proof import verify, verify_text
 from firstcourse.verify.verdict import Objection, Verdict
 
-__all__ = ["Objection", "Verdict", "verify", "verify_text"]
+__all__ = ["Objection", "Verdict", "verify", "verify_price", "verify_text"]

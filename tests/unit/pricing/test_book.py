@@ -100,7 +100,10 @@ def test_a_workbook_that_unpacks_without_end_is_refused() -> None:
 
 
 def test_entities_and_rubbish_are_refused() -> None:
-    for content in (b'<!DOCTYPE a [<!ENTITY b "c">]><worksheet>&b;</worksheet>', '<!DOCTYPE a><a/>'.encode("utf-16")):
+    for content in (
+        b'<!DOCTYPE a [<!ENTITY b "c">]><worksheet>&b;</worksheet>',
+        "<!DOCTYPE a><a/>".encode("utf-16"),
+    ):
         file = io.BytesIO()
         with zipfile.ZipFile(file, "w") as packed:
             packed.writestr("xl/worksheets/sheet1.xml", content)
