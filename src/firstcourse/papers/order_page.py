@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
-from firstcourse.papers.pages import PAGE_SIZES, Paper, compiled
+from firstcourse.papers.pages import HERE, PAGE_SIZES, Paper
 from firstcourse.plan import Plan
 from firstcourse.pricing import Offer
 from firstcourse.pricing.offer import OrderLine, Packs, Step
@@ -28,7 +28,7 @@ def order_paper(paper: Paper, plan: Plan, offer: Offer, speaker: Speaker) -> byt
         f"{one.code} {one.where}: {one.message} {one.remedy}".rstrip() for one in speaker.findings(offer.findings)
     ]
     data = {"paper": PAGE_SIZES[paper], "tongue": speaker.tongue, "job": plan.job.name, "findings": said}
-    return compiled(("order.typ",), {**data, **speaker.fields(order_page(plan, offer, speaker))})
+    return HERE.compiled(("order.typ",), {**data, **speaker.fields(order_page(plan, offer, speaker))})
 
 
 def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
