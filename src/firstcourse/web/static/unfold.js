@@ -1,13 +1,17 @@
 // Moves what is open in a surface or stands on it, by hand or by keys; it is saved when it is let go.
+import { follow } from "/static/newer.js";
 
 /** @typedef {{fields: Record<string, string>, fault: string, layers?: string, foot?: [string, string, string][]}} Answer */
-/** @typedef {{node: SVGGElement, number: string, box: number[], du: number, dv: number, on: string[]}} Move */
+/** @typedef {{node: SVGGElement, number: string, box: number[], du: number, dv: number, on: string[],
+ * before: {drawing: SVGSVGElement, foot: (string | null)[]}}} Move */
 
 const drawing = /** @type {HTMLElement} */ (document.getElementById("drawing"));
 const svg = /** @type {SVGSVGElement} */ (drawing.querySelector("svg"));
 const told = /** @type {HTMLElement} */ (document.getElementById("told"));
 const guides = /** @type {SVGGElement} */ (svg.querySelector("#guides"));
-const snaps = /** @type {[string, number, string][]} */ (JSON.parse(svg.dataset.snaps ?? "[]"));
+/** @param {SVGSVGElement} from @returns {[string, number, string][]} */
+const snapsOf = (from) => JSON.parse(from.dataset.snaps ?? "[]");
+let snaps = snapsOf(svg);
 const step = Number(drawing.dataset.step);
 const coarse = Number(drawing.dataset.coarse);
 const top_ = Number(svg.dataset.top);
@@ -109,9 +113,17 @@ async function send(at) {
   }
 }
 
+/** Exchange what lies under and over what moves. @param {ParentNode | null} from */
+function putLayers(from) {
+  for (const id of ["#layers", "#flags"]) {
+    const fresh = from?.querySelector(id);
+    if (fresh) svg.querySelector(id)?.replaceWith(document.importNode(fresh, true));
+  }
+}
+
 /** @param {Move} at @param {Answer} answer */
 function show(at, answer) {
-  if (move && move !== at) return;
+  if (move !== at) return;
   const form = formOf(at);
   for (const [name, value] of Object.entries(answer.fields)) {
     const field = /** @type {HTMLInputElement | null} */ (form.elements.namedItem(name));
@@ -120,22 +132,19 @@ function show(at, answer) {
   const where = Object.values(answer.fields).join(", ");
   const on = at.on.length ? ` · ${told.dataset.on} ${at.on.join(", ")}` : "";
   told.textContent = answer.fault ? answer.fault : `${where}${on}`;
-  if (answer.layers) {
-    const parsed = new DOMParser().parseFromString(answer.layers, "image/svg+xml");
-    for (const id of ["#layers", "#flags"]) {
-      const fresh = parsed.querySelector(id);
-      if (fresh) svg.querySelector(id)?.replaceWith(document.importNode(fresh, true));
-    }
-  }
+  if (answer.layers) putLayers(new DOMParser().parseFromString(answer.layers, "image/svg+xml"));
   for (const [key, , figure] of answer.foot ?? []) {
     const one = document.querySelector(`[data-figure="${key}"]`);
     if (one) one.textContent = figure;
   }
 }
 
+const foots = () => [...document.querySelectorAll("[data-figure]")];
+
 /** @param {SVGGElement} node @returns {Move} */
 const begun = (node) => ({
   node,
+  before: { drawing: /** @type {SVGSVGElement} */ (svg.cloneNode(true)), foot: foots().map((one) => one.textContent) },
   number: node.dataset.number ?? "",
   box: JSON.parse(node.dataset.box ?? "[]"),
   du: 0,
@@ -156,14 +165,17 @@ function save(at) {
   form.submit();
 }
 
-/** @param {Move} at */
+/** Leave everything as it was before. @param {Move} at */
 function back(at) {
   at.node.removeAttribute("transform");
   at.node.classList.remove("moving");
   guides.replaceChildren();
   move = null;
   next = null;
-  location.reload();
+  formOf(at).reset();
+  putLayers(at.before.drawing);
+  foots().forEach((one, index) => { one.textContent = at.before.foot[index] ?? ""; });
+  told.textContent = told.dataset.keys ?? "";
 }
 
 for (const node of /** @type {NodeListOf<SVGGElement>} */ (svg.querySelectorAll("#things [data-number]"))) {
@@ -213,16 +225,14 @@ for (const node of /** @type {NodeListOf<SVGGElement>} */ (svg.querySelectorAll(
   });
 }
 
-// The whole plan follows by itself; it is shown when it is there and nothing is being moved or typed.
-const standing = document.getElementById("standing");
-if (standing) {
-  const events = new EventSource(standing.dataset.events ?? "");
-  events.onmessage = (event) => {
-    const now = JSON.parse(event.data);
-    const fresh = now && now.state === "papers" && String(now.revision) !== standing.dataset.shown;
-    if (now && !now.over && !fresh) return;
-    events.close();
-    const typing = document.activeElement instanceof HTMLInputElement && document.activeElement.type !== "checkbox";
-    if (!move && !typing) location.reload();
-  };
-}
+// The whole plan follows by itself; it is shown when it is there and nothing is being moved.
+follow({
+  fits: (page) => {
+    const fresh = /** @type {HTMLElement | null} */ (page.getElementById("drawing"));
+    // What somebody saved meanwhile is of another document than what is typed here.
+    if (move || !fresh || fresh.dataset.base !== drawing.dataset.base) return false;
+    putLayers(fresh);
+    snaps = snapsOf(/** @type {SVGSVGElement} */ (fresh.querySelector("svg")));
+    return true;
+  },
+});

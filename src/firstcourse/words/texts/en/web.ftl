@@ -13,6 +13,9 @@ web-pole = Stages of the job
     .document = Document
     .revisions = Saved before
 
+web-newer = A newer plan is there.
+    .show = Show it
+
 web-enter =
     .title = Come in
     .code = Code

@@ -13,6 +13,9 @@ web-pole = Etapas del trabajo
     .document = Documento
     .revisions = Guardado antes
 
+web-newer = Hay un plan más nuevo.
+    .show = Mostrarlo
+
 web-enter =
     .title = Entrar
     .code = Código
