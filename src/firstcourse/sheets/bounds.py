@@ -143,6 +143,11 @@ def field_bound(
             )
         )
 
+    # Where gaps at walls give, boards reach farther, and a seam may stand farther out.
+    give = rules.ticks("boards.gap.perimeter") - rules.ticks("boards.gap.perimeter.least")
+    wall = bounds(surface.outline)
+    left, lower = max(left - give, wall[0]), max(lower - give, wall[1])
+    right, upper = min(right + give, wall[2]), min(upper + give, wall[3])
     ways = (
         gaps(right - left, upper - lower, _moved(along_u, -left), _moved(along_v, -lower)),
         gaps(upper - lower, right - left, _moved(along_v, -lower), _moved(along_u, -left)),

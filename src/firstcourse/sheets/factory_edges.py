@@ -228,8 +228,9 @@ def _told(surface: Surface, old: SurfaceLayout, new: SurfaceLayout, rules: RuleS
                     usual=length(usual),
                 )
             )
-        # An edge may fall back from the usual gap to the last tape mark.
-        if gaps and gaps[-1] > usual + step:
+        # An edge may fall back from the usual gap to the last tape mark; and what stood farther off before was not cut.
+        cut_back = set(gaps) - set(end_gaps(surface, before.outline, highest))
+        if any(gap > usual + step for gap in cut_back):
             found.append(
                 rules.entry("boards.gap.perimeter.most").found(
                     "BRD-208",
