@@ -27,6 +27,8 @@ _BESIDE = 75 * TICKS_PER_MM
 """Farthest that an edge of tile lies before what it ends at [ticks]."""
 _PARALLEL = 0.02
 _STANDING = ("tub", "tray", "column")
+_FRAMED = ("niche", "window", "door")
+"""Tile meets their lining flush, under its trim."""
 
 type _Edge = tuple[tuple[float, float], tuple[float, float]]
 
@@ -77,9 +79,13 @@ def soft_edges(surface: Surface, plan: Document) -> list[_Edge]:
     stands = [opening for opening in surface.openings if opening.kind in _STANDING and opening.outline is not None]
     rings = [opening.outline or () for opening in stands] + [ring for _, ring in surface.not_tiled]
     soft = [line for line, held in lines if held] + [LineString(line) for ring in rings for line in sides(ring)]
-    gap = plan.rules.ticks("tiling.gap.opening") + SLACK
+    gap = plan.rules.ticks("tiling.gap.opening")
     hard = [line.buffer(SLACK) for line, held in lines if not held]
-    hard += [opening_shape(opening).buffer(gap) for opening in surface.openings if opening not in stands]
+    hard += [
+        opening_shape(opening).buffer((0 if opening.kind in _FRAMED else gap) + SLACK)
+        for opening in surface.openings
+        if opening not in stands
+    ]
     hard += [LineString(joint.line).buffer(joint.width) for joint in surface.soft_joints if joint.place == "field"]
     known = unary_union(hard)
     found: list[_Edge] = []
