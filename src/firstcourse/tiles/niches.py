@@ -1,6 +1,6 @@
 """Niches that could meet the courses: where a niche that is not built yet should go."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 
 from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import bounds
@@ -10,7 +10,7 @@ from firstcourse.values import length
 
 
 def niche_findings(
-    surface: Surface, pitch_mm: float, joint_mm: float, level_mm: Callable[[float], float], tape: Tape
+    surface: Surface, pitch_mm: float, joint_mm: float, fields_mm: Sequence[tuple[float, float]], tape: Tape
 ) -> Iterator[Finding]:
     """Tell where each niche would begin and end on a course joint of level courses.
 
@@ -21,15 +21,17 @@ def niche_findings(
         surface: The wall with its niches.
         pitch_mm: A course and its joint [mm].
         joint_mm: Width of the joints [mm].
-        level_mm: Lower edge of any of the courses at a height; courses above a band lie otherwise [mm].
+        fields_mm: Where each field of level courses begins, and the lower edge of any of its courses, from the
+            foot up: those above a band lie otherwise than those below it [mm].
         tape: What is off by less than a mark of it is not told.
     """
     pitch, joint = ticks_from_mm(pitch_mm), ticks_from_mm(joint_mm)
     for opening in surface.openings:
-        if opening.kind is not OpeningKind.NICHE or opening.outline is None:
+        if opening.kind is not OpeningKind.NICHE or opening.outline is None or not fields_mm:
             continue
         _, bottom, _, top = bounds(opening.outline)
-        level = ticks_from_mm(level_mm(to_mm(bottom)))
+        below = [level for foot, level in fields_mm if foot <= to_mm(bottom)]
+        level = ticks_from_mm(below[-1] if below else fields_mm[0][1])
         sill = _nearest(bottom + joint, level, pitch) - joint
         head = max(_nearest(top, level, pitch), sill + joint + pitch)
         if max(abs(sill - bottom), abs(head - top)) >= tape.graduation:

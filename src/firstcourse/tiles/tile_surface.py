@@ -229,11 +229,12 @@ class SurfaceTiler:
         )
         self.findings += sliver_findings(starts, self.cell, surface.id, self.tiling.start is not None, rules)
         if surface.kind is SurfaceKind.WALL and self.tiling.pattern in COURSED and self.tiling.angle == 0:
+            fields = [laying for laying, _ in layings if laying.role == "field"]
             self.findings += niche_findings(
                 surface,
                 self.cell.step_b[1],
                 self.cell.joint,
-                lambda height: course_level(main.shift, self.bands, height),
+                [(one.area.bounds[1], one.shift[1]) for one in fields],
                 self.job.tape,
             )
         tiles = tuple(self._set(layings))

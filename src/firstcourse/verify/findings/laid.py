@@ -128,9 +128,10 @@ def _rows_apart(steps: list[float]) -> float | None:
 
 def _niches(surface: Surface, plan: Document) -> Iterator[Said]:
     """Niches whose sill or head lies off the courses of the wall, with the nearest place on them."""
-    area = surface.tiled[0]
+    # A band at the foot comes before the field above it.
+    area = next((area for area in surface.tiled if area.role == "field"), surface.tiled[0])
     coursed = area.pattern in _COURSED and not area.angle and len(area.steps) == 2
-    if surface.kind != "wall" or not coursed:
+    if surface.kind != "wall" or area.role != "field" or not coursed:
         return
     pitch, joint = ticks_from_mm(area.steps[1][1]), area.joint
     for opening in surface.openings:

@@ -224,5 +224,5 @@ def _upright(plan: Document) -> Iterator[Said]:
 def _courses_of(surface: Surface, tile: str) -> bool:
     if surface.part_of or not surface.tiled:
         return False
-    area = surface.tiled[0]
-    return area.pattern in _COURSED and not area.angle and area.tiles == (tile,)
+    fields = [area for area in surface.tiled if area.role == "field"]
+    return any(area.pattern in _COURSED and not area.angle and area.tiles == (tile,) for area in fields[:1])
