@@ -228,7 +228,7 @@ def _told(surface: Surface, old: SurfaceLayout, new: SurfaceLayout, rules: RuleS
                     usual=length(usual),
                 )
             )
-        # An edge may fall back from the usual gap to the last tape mark; and what stood farther off before was not cut.
+        # An edge may fall back from the usual gap to the last tape mark, and may have stood farther off before.
         cut_back = set(gaps) - set(end_gaps(surface, before.outline, highest))
         if any(gap > usual + step for gap in cut_back):
             found.append(
