@@ -13,7 +13,7 @@ from shapely import Polygon, unary_union
 
 from firstcourse.cli import run
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import said_of
 
 JOB = Path(__file__).parent / "tile_details.yaml"

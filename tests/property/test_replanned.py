@@ -9,7 +9,7 @@ import firstcourse
 from firstcourse.geometry import bounds
 from firstcourse.plan import Board
 from firstcourse.steps import PlanResult
-from firstcourse.verify import verify
+from proving import verify
 
 OPENING = ", openings: [{id: hole, kind: niche, left: 20 in, bottom: 40 in, width: 14 in, height: 20 in}]"
 

@@ -7,7 +7,7 @@ import pytest
 from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.steps.plan import plan_job
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 PART_SISTER_OVER_SPANS = """
 name: a part sister on joists over two spans

@@ -13,7 +13,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify import verify_text
+from proving import verify_text
 from tamperings import TAMPERINGS, NothingToSpoil, Tampering
 
 # Out of square by a few millimetres, with a pipe off its middle.

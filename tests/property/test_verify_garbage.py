@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 import firstcourse
 from firstcourse.cli import run
-from firstcourse.verify import verify, verify_text
+from proving import verify, verify_text
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 JUNK = st.one_of(

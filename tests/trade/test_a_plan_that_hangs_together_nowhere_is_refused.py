@@ -6,7 +6,7 @@ Before, a surface with tiles and poles whose areas were gone brought `verify` do
 import json
 
 from example_plans import plan_of
-from firstcourse.verify import verify
+from proving import verify
 
 
 def test_a_list_of_a_surface_gone_is_objected_to() -> None:

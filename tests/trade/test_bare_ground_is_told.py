@@ -14,7 +14,7 @@ from firstcourse.drawings import draw_surface
 from firstcourse.job import read_job_text
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import Tape
-from firstcourse.verify import verify
+from proving import verify
 from said import said, said_of
 
 JOB = """

@@ -13,7 +13,7 @@ from firstcourse.job import read_job_text
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.values import length
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said
 
 JOB = """

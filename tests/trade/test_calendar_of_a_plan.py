@@ -14,11 +14,11 @@ from firstcourse.app import schedule_lines
 from firstcourse.errors import JobError
 from firstcourse.papers.calendar_file import calendar_file
 from firstcourse.papers.schedule_pack import schedule_pack
-from firstcourse.verify import verify
 from firstcourse.verify.at_once import at_once
 from firstcourse.verify.calendar import check_calendar
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 ASKED = "\nschedule:\n  starts: 2026-03-02\n  holidays: [2026-03-06]\n  hands: 2\n"
 

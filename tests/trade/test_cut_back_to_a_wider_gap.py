@@ -11,7 +11,7 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 
 INCH = 25.4
 

@@ -18,7 +18,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_MM, inches
-from firstcourse.verify import verify
+from proving import verify
 from said import all_said
 
 FRAMING = {"spacing": "16 in", "first": "16 in"}

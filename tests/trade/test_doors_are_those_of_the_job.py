@@ -8,7 +8,7 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 ROOM = """
 name: Room with two doors

@@ -12,7 +12,7 @@ from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
 from firstcourse.units import mm
 from firstcourse.values import length
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 ROOM = """
 name: One tile on floor and wall

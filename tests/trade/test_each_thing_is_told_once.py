@@ -7,7 +7,7 @@ import yaml
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said
 
 JOB = """

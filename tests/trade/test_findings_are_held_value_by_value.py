@@ -14,9 +14,9 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
 from firstcourse.verify.findings import check_findings
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 LEANING = """
 name: a leaning wall with a pipe

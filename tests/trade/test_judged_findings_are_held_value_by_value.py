@@ -14,11 +14,11 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify_text
 from firstcourse.verify.judged import check_judged, showers
 from firstcourse.verify.judged.check import held, judged_asked
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Said
+from proving import verify_text
 
 ROOM = """
 name: judged

@@ -16,9 +16,9 @@ from hypothesis import strategies as st
 import firstcourse
 from firstcourse.errors import JobError
 from firstcourse.job import read_job
-from firstcourse.verify import verify
 from firstcourse.verify.load_masses import check_load_masses
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 BASE = """
 name: bath

@@ -19,12 +19,12 @@ from firstcourse.papers.poles import plan_poles
 from firstcourse.plan import Plan, Surface
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, Tape, inches
-from firstcourse.verify import verify
 from firstcourse.verify.mark_fields import Mark
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document
 from firstcourse.words import Speaker
+from proving import verify
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SIXTEENTH = TICKS_PER_INCH // 16

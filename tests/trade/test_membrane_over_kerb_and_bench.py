@@ -11,7 +11,7 @@ from firstcourse.plan import Fall, Surface
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.values import length
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 JOB = """
 name: Shower let into a bathroom

@@ -13,7 +13,7 @@ from firstcourse.errors import JobError
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said
 
 JOB = """

@@ -13,7 +13,7 @@ from shapely import Polygon
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 
 JOB = """
 name: a niche beside a stud

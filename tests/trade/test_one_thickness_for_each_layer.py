@@ -16,7 +16,7 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, inches
 from firstcourse.values import length
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 JOB = """
 name: small shower room

@@ -18,8 +18,8 @@ from firstcourse.frames.panels import Panel
 from firstcourse.layers import Layer
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
-from firstcourse.verify import verify
 from firstcourse.workings import by_id
+from proving import verify
 from said import all_said, worked
 from sealing import bare
 

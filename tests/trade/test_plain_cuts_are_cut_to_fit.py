@@ -12,8 +12,8 @@ from firstcourse.drawings.mosaic import mosaics
 from firstcourse.job import read_job_text
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import Tape, to_mm
-from firstcourse.verify import verify_text
 from firstcourse.words import Speaker
+from proving import verify_text
 from said import places_of
 
 ROOM = """

@@ -14,8 +14,8 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.steps.judging import JobJudgement, judge_job
 from firstcourse.survey import survey_job
-from firstcourse.verify import verify
 from firstcourse.words import SaidFinding
+from proving import verify
 from said import all_said
 
 JOB = """

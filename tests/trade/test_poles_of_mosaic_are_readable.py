@@ -17,9 +17,9 @@ from firstcourse.papers.tile_pages import tile_poles
 from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH
-from firstcourse.verify import verify
 from firstcourse.verify.poles import check_poles
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 JOB = """
 name: Mosaic

@@ -16,7 +16,7 @@ from firstcourse.plan import Plan
 from firstcourse.rules import RuleSet, load_rules
 from firstcourse.rules.reading import read_book
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 from said import all_said
 
 ROOT = Path(__file__).parents[2]

@@ -17,11 +17,11 @@ from firstcourse.papers.tile_pages import tile_blocks
 from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
 from firstcourse.units import TICKS_PER_INCH, format_length
-from firstcourse.verify import verify
 from firstcourse.verify.marks import check_marks
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.words import speaker_for
+from proving import verify
 
 SIXTEENTH = TICKS_PER_INCH // 16
 JOB = """

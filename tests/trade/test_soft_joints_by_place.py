@@ -15,7 +15,7 @@ from firstcourse.steps import plan_job
 from firstcourse.tiles.joints import tile_joint
 from firstcourse.tiles.movement import field_spacing, joint_section
 from firstcourse.units import inches, mm
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 DAY = datetime.date(2026, 11, 25)
 US, UK = load_rules(DAY), load_rules(DAY, "uk")

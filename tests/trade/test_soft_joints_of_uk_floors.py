@@ -7,7 +7,7 @@ import json
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 
 JOB = """
 name: one wet floor of 4.6 m

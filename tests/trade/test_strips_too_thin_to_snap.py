@@ -9,7 +9,7 @@ import json
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 from said import said_of
 
 JOB = """

@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 from example_plans import plan_of
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 
 def test_another_step_is_objected_to() -> None:

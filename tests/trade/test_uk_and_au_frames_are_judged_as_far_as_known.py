@@ -14,7 +14,7 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
-from firstcourse.verify import verify
+from proving import verify
 from said import all_said
 
 JOB = """

@@ -13,7 +13,7 @@ from firstcourse.plan import Surface
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches
 from firstcourse.values import length
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import said_of
 
 JOB = """

@@ -16,7 +16,7 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.units import inches
 from firstcourse.values import measure
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 JOB = """

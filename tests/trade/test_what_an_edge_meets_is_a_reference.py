@@ -14,12 +14,12 @@ import yaml
 from firstcourse.job import read_job_text
 from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
 from firstcourse.verify.benches import check_benches
 from firstcourse.verify.met_edges import check_met
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.words import speaker_for
+from proving import verify
 
 DETAILS = Path(__file__).parents[1] / "e2e" / "tile_details.yaml"
 WINDOW = """

@@ -16,7 +16,7 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import plan_job
 from firstcourse.survey import SurveyResult, survey_job
 from firstcourse.units import inches
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said
 
 

@@ -9,7 +9,7 @@ import pytest
 from firstcourse.cli import run
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 ROOM = """
 name: Small floor

@@ -18,7 +18,7 @@ from firstcourse.findings import Finding
 from firstcourse.papers.site_pack import pack_data
 from firstcourse.plan import Plan
 from firstcourse.steps import PlanResult
-from firstcourse.verify import verify
+from proving import verify
 from sealing import reseal
 
 INCH = 16_256

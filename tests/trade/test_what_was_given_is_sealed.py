@@ -13,7 +13,7 @@ import pytest
 from example_plans import plan_of
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 from sealing import reseal
 
 TEXT = plan_of("tub-bathroom").model_dump_json(by_alias=True)

@@ -15,7 +15,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import inches, mm
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said
 
 SHOWER = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"

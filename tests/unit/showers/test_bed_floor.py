@@ -13,8 +13,8 @@ from firstcourse.rules import load_rules
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.steps.judging import judge_job
 from firstcourse.survey import survey_job
-from firstcourse.verify import verify_text
 from firstcourse.words import SaidFinding
+from proving import verify_text
 from said import all_said
 
 IN = 25.4

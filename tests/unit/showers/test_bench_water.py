@@ -19,7 +19,7 @@ from firstcourse.showers.developed import Developed
 from firstcourse.steps import plan_job
 from firstcourse.tiles.lined import Rim
 from firstcourse.units import inches
-from firstcourse.verify import verify
+from proving import verify
 
 RULES = load_rules(datetime.date(2026, 11, 25))
 LEFT, RIGHT = Rim(meets="bath/wall/D-A"), Rim(meets="bath/wall/B-C")

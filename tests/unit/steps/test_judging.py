@@ -16,7 +16,7 @@ from firstcourse.steps.judging import JobJudgement, judge_job
 from firstcourse.survey import survey_job
 from firstcourse.units import Tape
 from firstcourse.values import Measure
-from firstcourse.verify import verify_text
+from proving import verify_text
 from said import all_said, worked
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"

@@ -12,7 +12,7 @@ from firstcourse.job import read_job
 from firstcourse.papers.office_pack import office_data
 from firstcourse.plan import Plan
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
+from proving import verify
 from said import all_said
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "metric-column" / "job.yaml"

@@ -18,7 +18,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Plan, Surface
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import TICKS_PER_MM
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 TILES = [
     {"id": "white", "size": ["298 mm", "98 mm"], "thickness": "8 mm", "joint": "2 mm"},

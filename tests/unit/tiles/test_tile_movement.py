@@ -13,7 +13,7 @@ from firstcourse.job import read_job_text
 from firstcourse.plan import Surface
 from firstcourse.steps import PlanResult, plan_job
 from firstcourse.units import mm
-from firstcourse.verify import verify_text
+from proving import verify_text
 
 
 def _result(

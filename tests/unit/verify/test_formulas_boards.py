@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from firstcourse.verify import verify
+from proving import verify
 
 
 @pytest.mark.parametrize("formula", ["boards-area", "boards-fasteners"])

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from example_plans import plan_of
-from firstcourse.verify import verify
 from firstcourse.verify.formulas import EXPECTED, FORMULAS
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 MINE = "quantities-"
 

@@ -10,11 +10,11 @@ import pytest
 from changed import changes
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS as PROVED
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.reading import read_document
 from firstcourse.verify.structure import Document
+from proving import verify
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 HANDED_OVER = """\

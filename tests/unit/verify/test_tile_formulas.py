@@ -11,9 +11,9 @@ import pytest
 
 from firstcourse.job import read_job_text
 from firstcourse.steps import plan_job
-from firstcourse.verify import verify
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.reading import read_document
+from proving import verify
 
 DETAILS = Path(__file__).parents[2] / "e2e" / "tile_details.yaml"
 FORMULAS = (

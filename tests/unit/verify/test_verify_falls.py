@@ -19,10 +19,10 @@ from firstcourse.steps.rule_notes import rule_notes
 from firstcourse.steps.waterproofing import waterproof
 from firstcourse.survey import survey_job
 from firstcourse.values import Word
-from firstcourse.verify import verify
 from firstcourse.verify.formulas import FORMULAS
 from firstcourse.verify.reading import read_document
 from firstcourse.workings import by_id
+from proving import verify
 
 EXAMPLE = Path(__file__).parents[3] / "examples" / "tiled-shower" / "job.yaml"
 L_POINTS = [["0 in", "0 in"], ["60 in", "0 in"], ["60 in", "36 in"], ["36 in", "36 in"], ["36 in", "60 in"],

@@ -23,12 +23,12 @@ from firstcourse.frames.walls import SteelStud, Studs
 from firstcourse.layers import Layer
 from firstcourse.plan import JobStamp, Plan, Side, SideKind, Surface, SurfaceKind
 from firstcourse.rules import load_rules
-from firstcourse.verify import verify
 from firstcourse.verify.fields import FieldError
 from firstcourse.verify.formulas import check_formulas
 from firstcourse.verify.frames import check_frames
 from firstcourse.verify.reading import read_document
 from firstcourse.workings import by_id
+from proving import verify
 from sealing import bare
 
 DATE = datetime.date(2026, 11, 25)

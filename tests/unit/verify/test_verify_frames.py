@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 import firstcourse
-from firstcourse.verify import verify
+from proving import verify
 
 LIMBER = Path(__file__).parents[3] / "examples" / "limber-floor" / "job.yaml"
 Plan = dict[str, Any]
