@@ -87,6 +87,7 @@ def test_the_demo_is_planned_on_a_phone_and_every_page_is_sound(signed_in: Brows
     with page.expect_navigation():
         page.get_by_role("button", name="Plan it").click()
     page.evaluate("window.loaded = 'once'")
+    assert page.locator("#newer").is_hidden()
     page.wait_for_selector(".figures", timeout=120_000)
     assert page.locator(".figures dd").first.inner_text().isdigit()
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]

@@ -12,6 +12,8 @@ SHEET_FIELDS = ("id", "width", "length", "thickness")
 TILE_FIELDS = ("id", "width", "height", "thickness", "joint")
 SERVES = ("floor", "wall", "ceiling")
 PATTERNS = ("stacked", "running", "diagonal", "herringbone")
+FIRST_TILES = ("floor tile", "wall tile")
+"""What the tiles of a job that has none are called at first; each is offered for its surfaces."""
 FRAMING_FIELDS = ("parallel_to", "spacing", "first")
 
 
@@ -65,7 +67,9 @@ def sheet_rows(job: Job) -> tuple[Row, ...]:
 
 
 def tile_rows(job: Job) -> tuple[Row, ...]:
-    """The tiles of a job, and an empty row."""
+    """The tiles of a job, and an empty row; for a job that has none, a row each for its floors and its walls."""
+    if not job.tiles:
+        return tuple(Row(number=number, values={"id": name}) for number, name in enumerate(FIRST_TILES, start=1))
     rows = [
         Row(
             number=number,
@@ -91,7 +95,7 @@ def surface_choices(job: Job) -> tuple[SurfaceChoice, ...]:
         found.append(
             SurfaceChoice(
                 where=where,
-                tile="" if tiling is None else tiling.tile or "",
+                tile=_first_tile(job, where) if tiling is None else tiling.tile or "",
                 pattern=pattern,
                 patterns=tuple(dict.fromkeys((*PATTERNS, pattern))),
                 framing=_framing(where, job.tape),
@@ -133,14 +137,51 @@ def _framing(where: SurfaceField, tape: Tape) -> dict[str, str] | None:
 
 def _sets(job: Job, form: Mapping[str, str]) -> Iterator[tuple[str, FieldValue]]:
     tape = job.tape
-    for row in sheet_rows(job):
-        yield from _row(
-            "stock", row, _typed(form, f"sheet {row.number}", SHEET_FIELDS, tape), len(job.stock), form
-        )
-    for row in tile_rows(job):
-        yield from _row("tiles", row, _typed(form, f"tile {row.number}", TILE_FIELDS, tape), len(job.tiles), form)
+    yield from _rows("stock", sheet_rows(job), "sheet", SHEET_FIELDS, form, tape)
+    yield from _rows("tiles", tile_rows(job), "tile", TILE_FIELDS, form, tape)
+    first = _first_named(job, form)
     for choice in surface_choices(job):
-        yield from _surface(choice, form, tape)
+        yield from _surface(choice, form, tape, first)
+
+
+def _first_tile(job: Job, where: SurfaceField) -> str:
+    """Which tile is offered for a surface that has none."""
+    return "" if job.tiles else FIRST_TILES[0 if where.part == "floor" else 1]
+
+
+def _first_named(job: Job, form: Mapping[str, str]) -> dict[str, str]:
+    """The first tiles of a job, by their names as offered: those typed; empty where none is given."""
+    if job.tiles:
+        return {}
+    return {
+        row.values["id"]: " ".join(form.get(f"tile {row.number} id", "").split())
+        if _is_given(_typed(form, f"tile {row.number}", TILE_FIELDS, job.tape))
+        else ""
+        for row in tile_rows(job)
+    }
+
+
+def _is_given(item: Mapping[str, str]) -> bool:
+    """Whether more than a name was typed."""
+    return bool(item.keys() - {"id"})
+
+
+def _rows(
+    key: str, rows: Sequence[Row], prefix: str, names: Sequence[str], form: Mapping[str, str], tape: Tape
+) -> Iterator[tuple[str, FieldValue]]:
+    """What is to be set of a list: its items that changed, then new ones after them."""
+    there = [row for row in rows if "thickness" in row.values]
+    for row in there:
+        yield from _changed(key, row, _typed(form, f"{prefix} {row.number}", names, tape), form)
+    new: list[FieldValue] = []
+    for row in rows[len(there) :]:
+        given = _typed(form, f"{prefix} {row.number}", names, tape)
+        if _is_given(given) or (given and not row.values):
+            new.append(_new(key, row, given, form))
+    if there:
+        yield from ((f"{key}[{number}]", item) for number, item in enumerate(new, start=len(there) + 1))
+    elif new:
+        yield key, new
 
 
 def _typed(form: Mapping[str, str], prefix: str, names: Sequence[str], tape: Tape) -> dict[str, str]:
@@ -152,21 +193,28 @@ def _typed(form: Mapping[str, str], prefix: str, names: Sequence[str], tape: Tap
     }
 
 
-def _row(
-    key: str, row: Row, given: Mapping[str, str], count: int, form: Mapping[str, str]
+def _serves(row: Row, form: Mapping[str, str]) -> list[FieldValue]:
+    return [one for one in SERVES if form.get(f"sheet {row.number} for {one}")]
+
+
+def _other_side(key: str) -> str:
+    return "length" if key == "stock" else "height"
+
+
+def _new(key: str, row: Row, given: Mapping[str, str], form: Mapping[str, str]) -> FieldValue:
+    """A sheet or a tile that was not there before."""
+    item: dict[str, FieldValue] = {name: given[name] for name in ("id", "thickness", "joint") if name in given}
+    item["size"] = [given.get("width", ""), given.get(_other_side(key), "")]
+    if key == "stock" and (serves := _serves(row, form)):
+        item["for"] = serves
+    return item
+
+
+def _changed(
+    key: str, row: Row, given: Mapping[str, str], form: Mapping[str, str]
 ) -> Iterator[tuple[str, FieldValue]]:
-    """What is to be set of one row of a list."""
-    other = "length" if key == "stock" else "height"
-    serves: list[FieldValue] = [one for one in SERVES if form.get(f"sheet {row.number} for {one}")]
-    if row.number > count:
-        if not given:
-            return
-        item: dict[str, FieldValue] = {name: given[name] for name in ("id", "thickness", "joint") if name in given}
-        item["size"] = [given.get("width", ""), given.get(other, "")]
-        if key == "stock" and serves:
-            item["for"] = serves
-        yield (f"{key}[{row.number}]", item) if count else (key, [item])
-        return
+    """What is to be set of a sheet or a tile that is there."""
+    other, serves = _other_side(key), _serves(row, form)
     changed = {name: value for name, value in given.items() if value != row.values.get(name)}
     if "width" in changed or other in changed:
         sides: list[FieldValue] = [given.get(name, row.values[name]) for name in ("width", other)]
@@ -178,9 +226,12 @@ def _row(
         yield f"{key}[{row.number}].for", serves
 
 
-def _surface(choice: SurfaceChoice, form: Mapping[str, str], tape: Tape) -> Iterator[tuple[str, FieldValue]]:
+def _surface(
+    choice: SurfaceChoice, form: Mapping[str, str], tape: Tape, first: Mapping[str, str]
+) -> Iterator[tuple[str, FieldValue]]:
     where = choice.where
     tile, pattern = form.get(f"tile of {where.surface}"), form.get(f"pattern of {where.surface}")
+    tile = tile if tile is None else first.get(tile, tile)
     tiling = where.said.tiling
     if tile and tiling is None:
         yield f"{where.field}.tiling", {"tile": tile, "pattern": pattern or choice.pattern}

@@ -11,7 +11,7 @@ from pydantic import BaseModel
 
 from firstcourse.job.fields import is_length
 from firstcourse.job.model import Job
-from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, to_mm
+from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM, Tape, parse_length, to_mm
 
 
 class _Dumper(yaml.SafeDumper):
@@ -66,13 +66,15 @@ def _plain(value: Any, said: Callable[[int], Any], *, length: bool = True) -> An
 
 
 def exact_length(ticks: int, tape: Tape) -> str:
-    """A length as it is typed, exact: in inches where a fraction of them is, else in mm [ticks]."""
+    """A length as it is typed and read again: a fraction of an inch, or decimals of one, or else mm [ticks]."""
     inch = Fraction(abs(ticks), TICKS_PER_INCH)
     sign = "-" if ticks < 0 else ""
     if tape is Tape.INCH and 128 % inch.denominator == 0:
         whole, part = divmod(inch, 1)
         text = f"{whole} {part}" if whole and part else str(part or whole)
         return f"{sign}{text} in"
+    if tape is Tape.INCH and parse_length(text := f"{round(float(inch), 3):g} in") == abs(ticks):
+        return f"{sign}{text}"
     # One tick is 0.0015625 mm: seven decimals are exact.
     thousandths = Fraction(abs(ticks) * 10**7, TICKS_PER_MM)
     text = f"{thousandths.numerator // 10**7}.{thousandths.numerator % 10**7:07d}".rstrip("0").rstrip(".")

@@ -8,6 +8,7 @@ from typing import cast
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 
+from firstcourse.app.bath import TYPED, USUAL, fitted
 from firstcourse.app.session import Session
 from firstcourse.app.walk import FieldValue, NextReading, Turn, Walk, begun, path_mm, written
 from firstcourse.errors import FirstcourseError
@@ -52,7 +53,8 @@ def _on_tape(tape: Tape, tongue: str) -> Speaker:
 
 def listed(ask: Ask) -> Response:
     """Rooms that are being taped, and where one begins."""
-    return _begin_page(ask, legs=(), room="")
+    rooms = Session(revision(ask).text).job.rooms
+    return _begin_page(ask, legs=(), room=rooms[0].name if len(rooms) == 1 else "")
 
 
 def lay(ask: Ask) -> Response:
@@ -127,25 +129,41 @@ def finish(ask: Ask) -> Response:
     session = Session(found.text, name=ask.job.name)
     try:
         index = len(session.job.rooms) + 1 if where == "new" else int(number)
-        height = _measure(ask, "height", walk.tape)
-        besides: dict[str, FieldValue] = {"height": height} if height else {}
-        if where != "readings":
-            besides |= {"floor": {}} if ask.form.get("floor") else {}
-            sides = [f"{a}-{b}" for a, b in zip(walk.corners, [*walk.corners[1:], walk.corners[0]], strict=True)]
-            walls: list[FieldValue] = [
-                {"wall": side, "framing": _studs(ask, side, walk.tape)}
-                for side in sides
-                if ask.form.get(f"wall {side}")
-            ]
-            besides |= {"walls": walls} if walls else {}
+        besides = _besides(ask, walk, new=where != "readings")
         done = written(session, walk, index=index, besides=besides, in_place=where == "place")
         draft = Draft(text=done.text, base=base, kind=Kind.EDIT, about=walk.room)
-        gone = answer(ask, draft, f"/jobs/{ask.job.id}")
+        # A room that is there but for its tile: that is chosen next.
+        gone = answer(ask, draft, f"/jobs/{ask.job.id}{'' if done.job.tiles else '/choices'}")
     except (FirstcourseError, ValueError) as error:
         return _finish_page(ask, walk, fault=str(error), status=422)
     if gone.status_code == 303:
         ask.house.walks.drop(ask.job.id, ask.request.path_params["walk"])
     return gone
+
+
+def _besides(ask: Ask, walk: Walk, *, new: bool) -> dict[str, FieldValue]:
+    """What else is said of a room: its height, and where it is new what stands in it and is boarded.
+
+    Raises:
+        InputValueError: A length is none, or a side is none of the room's.
+    """
+    height = _measure(ask, "height", walk.tape)
+    besides: dict[str, FieldValue] = {"height": height} if height else {}
+    if not new:
+        return besides
+    stands = fitted(walk, ask.form)
+    if ask.form.get("floor"):
+        besides["floor"] = {"openings": list(stands.floor)} if stands.floor else {}
+    walls: list[FieldValue] = [
+        {"wall": side, "framing": _studs(ask, side, walk.tape), **stands.walls.get(side, {})}
+        for side in _sides(walk)
+        if ask.form.get(f"wall {side}") or side in stands.walls
+    ]
+    return besides | ({"walls": walls} if walls else {})
+
+
+def _sides(walk: Walk) -> list[str]:
+    return [f"{a}-{b}" for a, b in zip(walk.corners, [*walk.corners[1:], walk.corners[0]], strict=True)]
 
 
 def _walk(ask: Ask) -> Walk:
@@ -282,7 +300,7 @@ def _why(speaker: Speaker, upcoming: NextReading, walk: Walk) -> str:
 
 def _finish_page(ask: Ask, walk: Walk, *, fault: str = "", status: int = 200) -> Response:
     found = revision(ask)
-    sides = [f"{a}-{b}" for a, b in zip(walk.corners, [*walk.corners[1:], walk.corners[0]], strict=True)]
+    usual = USUAL[walk.tape]
     return ask.page(
         "walk_done.html",
         status=status,
@@ -291,7 +309,9 @@ def _finish_page(ask: Ask, walk: Walk, *, fault: str = "", status: int = 200) ->
         walk=walk,
         rooms=[room.name for room in Session(found.text).job.rooms],
         base=found.number,
-        sides=sides,
+        sides=_sides(walk),
         inch=walk.tape is Tape.INCH,
+        typed=ask.form,
+        told={name: ask.form.get(name, usual.get(name, "")) for name in TYPED},
         fault=fault,
     )
