@@ -13,6 +13,7 @@ from shapely import Polygon
 
 Point = tuple[int, int]
 Ring = tuple[Point, ...]
+type _XY = Sequence[float]
 _MOST_SLOPE = math.tan(math.radians(10))
 LEAST_AREA2 = 2 * 640 * 640
 """Twice one square millimetre [ticks²]: what is smaller comes from rounding, not from the room."""
@@ -75,6 +76,15 @@ def axis_near(a: Point, b: Point) -> Literal["u", "v", ""]:
     if dv <= du * _MOST_SLOPE:
         return "u"
     return "v" if du <= dv * _MOST_SLOPE else ""
+
+
+def off_segment(point: _XY, a: _XY, b: _XY) -> float:
+    """How far a point lies from the nearest point of the line from `a` to `b`, in the unit of the coordinates."""
+    along = (b[0] - a[0], b[1] - a[1])
+    length2 = along[0] * along[0] + along[1] * along[1]
+    off = (point[0] - a[0], point[1] - a[1])
+    share = min(max((off[0] * along[0] + off[1] * along[1]) / length2, 0.0), 1.0) if length2 else 0.0
+    return math.hypot(off[0] - share * along[0], off[1] - share * along[1])
 
 
 def is_simple(ring: Ring) -> bool:

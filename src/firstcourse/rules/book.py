@@ -7,7 +7,7 @@ newest one dated on or before the day asked for. No value on the date is an erro
 import datetime
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 
@@ -28,7 +28,7 @@ def _feet(value: float) -> int:
     return inches(12 * value)
 
 
-_LENGTH_UNITS = {"in": inches, "mm": mm, "ft": _feet}
+_LENGTH_UNITS: dict[str, Callable[[float], int]] = {"in": inches, "mm": mm, "ft": _feet}
 _MASS_UNITS = {"lb": KG_PER_LB, "kg": 1.0}
 
 

@@ -7,6 +7,7 @@ import math
 import re
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 
 TICKS_PER_MM = 640
 TICKS_PER_INCH = 16_256
@@ -44,11 +45,13 @@ class Tape(StrEnum):
         return TICKS_PER_INCH // 16 if self is Tape.INCH else TICKS_PER_MM
 
 
+@lru_cache(maxsize=4096)
 def mm(value: float | Fraction) -> int:
     """Millimetres as ticks, nearest tick (exact for whole mm and for 1/128 in)."""
     return _nearest(Fraction(value) * TICKS_PER_MM)
 
 
+@lru_cache(maxsize=4096)
 def inches(value: float | Fraction) -> int:
     """Inches as ticks, nearest tick (exact for whole mm and for 1/128 in).
 

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -30,7 +31,7 @@ _BEND = 0.002 * TICKS_PER_MM
 type Ring = tuple[tuple[float, float], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Laid:
     """A tile, or what is left of it, as a start lays it."""
 
@@ -38,7 +39,7 @@ class Laid:
     shape: Polygon
     whole: bool
 
-    @property
+    @cached_property
     def outline(self) -> Ring:
         """Its border."""
         return tuple((u, v) for u, v, *_ in self.shape.exterior.coords[:-1])

@@ -11,7 +11,7 @@ import numpy as np
 from shapely import LinearRing, LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 
-from firstcourse.geometry import Ring, sides
+from firstcourse.geometry import Ring, off_segment, sides
 from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_INCH, TICKS_PER_MM
 from firstcourse.verify.areas import area_of
@@ -192,9 +192,9 @@ def _spans(tile: Tile) -> Iterator[tuple[float, float]]:
 def lies_along(cut: Cut, edge: LineString) -> bool:
     """Whether a cut runs along an edge of the area."""
     (a, b), (c, d) = edge.coords
-    middle = Point((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
-    away = (abs((q[0] - a) * (d - b) - (q[1] - b) * (c - a)) / edge.length for q in (cut.a, cut.b))
-    return bool(max(away) <= _ON_EDGE and edge.distance(middle) <= _ON_EDGE)
+    middle = ((cut.a[0] + cut.b[0]) / 2, (cut.a[1] + cut.b[1]) / 2)
+    away = max(abs((q[0] - a) * (d - b) - (q[1] - b) * (c - a)) for q in (cut.a, cut.b))
+    return away <= _ON_EDGE * math.dist((a, b), (c, d)) and off_segment(middle, (a, b), (c, d)) <= _ON_EDGE
 
 
 def area_edges(surface: Surface, shortest: float) -> Iterator[tuple[LineString, str, bool]]:

@@ -9,7 +9,7 @@ import shapely
 from shapely import LineString, Point, Polygon
 from shapely.ops import unary_union
 
-from firstcourse.geometry import sides
+from firstcourse.geometry import off_segment, sides
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.coverage import opening_shape
 from firstcourse.verify.repeats import Laid
@@ -108,8 +108,7 @@ def _runs_beside(line: LineString, edge: Sequence[Sequence[float]], middle: Poin
 def depth_of(tile: Tile | Laid, edge: _Edge) -> float:
     """How far a piece that is cut along an edge reaches from it [ticks]; infinite where it is not cut along it."""
     a, b = edge
-    line = LineString(edge)
-    on_line = sum(line.distance(Point(point)) <= _ON_LINE for point in tile.outline)
+    on_line = sum(off_segment(point, a, b) <= _ON_LINE for point in tile.outline)
     if on_line < 2:
         return math.inf
     along = ((b[0] - a[0]) / math.dist(a, b), (b[1] - a[1]) / math.dist(a, b))
