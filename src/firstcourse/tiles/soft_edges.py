@@ -8,8 +8,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import shapely
-from shapely import LineString, Polygon
+from shapely import Polygon
+
+from firstcourse.geometry import off_segment
 
 ON_LINE_MM = 0.05
 """Places nearer to each other are one: edges of areas are whole ticks [mm]."""
@@ -34,8 +35,7 @@ class SoftEdges:
         points = shape.exterior.coords[:-1]
         found = []
         for a, b in self.lines:
-            line = LineString([a, b])
-            if line.distance(shape) > ON_LINE_MM or not _lies_along(points, line):
+            if not _lies_along(points, a, b):
                 continue
             offs = [_off(point, a, b) for point in points]
             if min(offs) > -ON_LINE_MM:
@@ -52,9 +52,9 @@ NO_SOFT_EDGES = SoftEdges()
 """Of an area whose edges are not known."""
 
 
-def _lies_along(points: Sequence[tuple[float, ...]], line: LineString) -> bool:
+def _lies_along(points: Sequence[tuple[float, ...]], a: _XY, b: _XY) -> bool:
     """Whether at least two corners of a piece lie on a line: it is cut along it."""
-    return len([point for point in points if line.distance(shapely.Point(point)) < ON_LINE_MM]) > 1
+    return sum(off_segment(point, a, b) < ON_LINE_MM for point in points) > 1
 
 
 def _off(point: tuple[float, ...], a: _XY, b: _XY) -> float:
