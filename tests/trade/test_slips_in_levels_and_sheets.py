@@ -38,6 +38,15 @@ def test_a_floor_that_climbs_is_a_slip() -> None:
     )
 
 
+SHORT = JOB.replace("5' 0", "0' 6").replace("9' 0-1/8", "7' 6-3/16").replace("wall: A-B", "wall: D-A")
+
+
+def test_beside_a_short_wall_a_floor_may_step_up_as_a_stair_does_and_no_more() -> None:
+    assert read_job_text(SHORT.replace("A: 1/4 in", "A: 200 mm")).rooms
+    with pytest.raises(JobError, match=r"between the ends of A-B the floor rises .*: no floor is so steep"):
+        read_job_text(SHORT.replace("A: 1/4 in", "A: 260 mm"))
+
+
 def test_a_sheet_for_ceilings_is_not_put_on_a_wall() -> None:
     with pytest.raises(
         JobError, match="'ceiling board' is for a ceiling by its own `for`, not for a wall"

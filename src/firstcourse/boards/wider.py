@@ -6,6 +6,7 @@ import shapely
 from shapely import LineString, Polygon
 
 from firstcourse.boards.edges import edge_members
+from firstcourse.boards.faults import narrow_boards
 from firstcourse.boards.field import opening_gap, side_gaps
 from firstcourse.geometry import Ring, axis_near, bounds, sides
 from firstcourse.plan import Board, SideKind, Support, Surface, opening_ring
@@ -32,7 +33,7 @@ def resized(
 
     Only gaps at walls, cabinets and ceilings give, from `boards.gap.perimeter.least` to
     `boards.gap.perimeter.most`. The foot's gap is sealed and stays, and so do gaps between boards and round
-    openings.
+    openings. A board that would then be too narrow, or have too narrow a limb, stays as it is.
 
     Args:
         surface: The surface, with its openings.
@@ -51,7 +52,7 @@ def resized(
         if board is None:
             continue
         may = _has_room if by > 0 else _may_stay_open
-        if not may(surface, boards, number, board, axis, rules):
+        if not may(surface, boards, number, board, axis, rules) or any(narrow_boards(surface, [board], rules)):
             continue
         if edge_members(surface, [*boards[:number], board, *boards[number + 1 :]], supports, rules) == bare:
             return board

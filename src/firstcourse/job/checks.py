@@ -24,8 +24,9 @@ STEEPEST = 2
 """A ceiling's rise along a wall over that wall's length: what rises more steeply is a slip of the pen."""
 STEEPEST_FLOOR = 0.25
 """The same of a floor: twice as steep as the steepest ramp one drives up, from memory; a house assumption."""
-LEAST_RISE_MM = 1000
-"""What a floor rises by less than this is told by other checks, however short the wall."""
+HIGHEST_STEP_MM = 250
+"""A floor may step up along a wall however short: by no more than one step of a stair, which is up to 220 mm high
+from memory, with a little to spare; a house assumption."""
 Uses = Mapping[str, tuple[SurfaceKind, ...]]
 """Sheets by their id: the surfaces each is for, all where none is named."""
 
@@ -135,7 +136,7 @@ def _room(room: Room, stocks: Uses, tape: Tape) -> Iterator[Wrong]:
                 yield (field, corner), f"'{corner}' is not a corner of this room"
     for pair in sides:
         rise = abs(room.levels.get(pair.split("-")[0], 0) - room.levels.get(pair.split("-")[1], 0))
-        if rise > max(STEEPEST_FLOOR * room.sides.get(pair, LONGEST_SIDE_MM * rise), mm(LEAST_RISE_MM)):
+        if rise > max(STEEPEST_FLOOR * room.sides.get(pair, LONGEST_SIDE_MM * rise), mm(HIGHEST_STEP_MM)):
             yield (
                 ("levels",),
                 f"between the ends of {pair} the floor rises {format_length(rise, tape)}, over a length of "

@@ -20,6 +20,8 @@ from firstcourse.tiles.model import XY, LaidTile
 _ON_MM = 0.01
 _TAPER_SINE = 0.1
 """A cut that leaves a side of the tile by less than this runs along it and tapers the tile."""
+_MOST_HAIR = 0.25
+"""Of a cut edge at each of its ends, however short."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,8 +78,12 @@ def measured_cuts(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[Cut,
     along = along.reshape(-1, 2)
     inward = np.column_stack((-along[:, 1], along[:, 0]))
     reach = inward * np.array([sum(own) for own in sides])[owner][:, None]
-    # What lies beside the cut: all that the edge would sweep over on its way into the tile.
-    swept = shapely.polygons(np.stack((start, end, end + reach, start + reach), axis=1))
+    # What lies beside the cut: all that the edge would sweep over on its way into the tile, but for a hair at its
+    # ends. Beside a tile that ends level with an opening rounding may leave such a hair, which makes it seem wide.
+    hair = (end - start) * np.minimum(CUT_MM / long, _MOST_HAIR)[:, None]
+    swept = shapely.polygons(
+        np.stack((start + hair, end - hair, end - hair + reach, start + hair + reach), axis=1)
+    )
     corners, index = shapely.get_coordinates(shapely.intersection(swept, shapes[owner]), return_index=True)
     off = corners - start[index]
     deep = (off * inward[index]).sum(axis=1)

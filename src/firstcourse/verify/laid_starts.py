@@ -21,9 +21,6 @@ _CODE = "VER-724"
 _CUT = 0.005 * TICKS_PER_MM
 _SHARE = 1e-6
 """Shares are kept to six places."""
-_UNEVEN = 0.03
-"""Opposite cuts are compared along the stretch they face each other on; where a wall runs askew to the grid, what
-is kept at its narrowest may be of another tile. A house assumption: no one sees 3 % of a tile."""
 _OPPOSITE = -0.99
 type Point2 = tuple[float, float]
 
@@ -172,7 +169,7 @@ class Ground:
                 yield f"tells another cut along {edge.at} than it brings"
         kept = [1.0 if cut is None else cut.width / cut.whole for cut in narrowest]
         pairs = [abs(kept[one] - kept[other]) for one, other in self.facing()]
-        off = _UNEVEN + 2 * self.near / min(self.repeat.extent(0), self.repeat.extent(1))
+        off = _SHARE + 2 * self.near / min(self.repeat.extent(0), self.repeat.extent(1))
         if (told.uneven is None) == bool(pairs) or (
             told.uneven is not None and abs(told.uneven - max(pairs)) > off
         ):

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
+from firstcourse.geometry import sides
 from firstcourse.verify.fields import Node
 from firstcourse.verify.small_faces import front_of
 from firstcourse.verify.structure import Document, Surface
@@ -100,7 +101,7 @@ def bench_face(surface: Surface, room: Node, plan: Document) -> Edges | None:
     top, front = _covered(f"{base}/top"), _covered(f"{base}/front")
     back = wall_edge(f"{surface.room}/wall/{bench.text('wall')}")
     left, right = _ends(base, bench, room, plan)
-    feet = _feet(surface, base, bench, plan)
+    feet = _feet(surface, bench, plan)
     faces: dict[str, Edges] = {
         "top": [(_shown(f"{base}/front"),), right, (back,), left],
         "front": [*feet, right, (top,), left],
@@ -125,11 +126,19 @@ def _ends(base: str, bench: Node, room: Node, plan: Document) -> Iterator[tuple[
         yield tuple(one for one in sure if (one == free) == built)
 
 
-def _feet(surface: Surface, base: str, bench: Node, plan: Document) -> Edges:
-    """What the foot of an upright face may stand on; where each floor lies is proved with its height."""
-    room = surface.room
-    floors = any(one.kind == "floor" and base in dict(one.not_tiled) for one in plan.surfaces)
-    met = [f"{room}/floor", f"{room}/floor/shower", f"{room}/floor/shower/kerb"]
-    if not floors or "bottom" in bench.value:
-        met.append("own_height")
+def _feet(surface: Surface, bench: Node, plan: Document) -> Edges:
+    """What the foot of an upright face may stand on; where each floor lies is proved with its height.
+
+    Floors that the plan has are stood on, unless the job lets tile begin at a height that no floor there reaches.
+    """
+    room, by_id = surface.room, {one.id: one for one in plan.surfaces}
+    shower = by_id.get(f"{room}/floor/shower")
+    fall = None if shower is None or shower.fall is None or shower.fall.drain_height is None else shower.fall
+    met = [f"{room}/floor"] if fall is not None or f"{room}/floor" in by_id else []
+    if fall is not None:
+        met += [f"{room}/floor/shower", *([f"{room}/floor/shower/kerb"] if fall.kerb else [])]
+    feet = [line for line, kind in zip(sides(surface.outline), surface.sides, strict=True) if kind == "foot"]
+    highest = max((v for line in feet for _, v in line), default=0)
+    if not met or ("bottom" in bench.value and highest <= bench.distance("bottom")):
+        met = ["own_height"]
     return [tuple(("foot", one, True) for one in met)] * (len(surface.met) - 3)
