@@ -58,5 +58,7 @@ def _lines(page: Mapping[str, Any]) -> list[str]:
     listed = [page["title"], *(note for note in (page["invented"], page["incomplete"]) if note)]
     for table in page["tables"]:
         listed += ["", table["title"]]
-        listed += ["  " + " | ".join(cell for cell in row if cell) for row in table["rows"]]
+        rows = ([cell.replace("\n", ", ") for cell in row if cell] for row in (table["heads"], *table["rows"]))
+        listed += ["  " + " | ".join(row) for row in rows if row]
+        listed += [f"  {table['note']}"] if table["note"] else []
     return listed

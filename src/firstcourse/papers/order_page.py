@@ -1,5 +1,6 @@
 """The order and the price on paper: packs by supplier, cut lists, what is carried, hours, and the total."""
 
+import math
 from collections.abc import Iterator
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
@@ -39,19 +40,17 @@ def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
         offer: Its order and price.
         speaker: In whose words and units it is said.
     """
-    invented = any(rate.basis == "invented" for rate in offer.book.rates)
+    invented = offer.book.book.invented or any(rate.basis == "invented" for rate in offer.book.rates)
     say = speaker.text
     tables = [
         *(
-            _table(say("price-order", supplier=supplier), _heads(speaker, "order"), rows)
+            _table("order", speaker, rows, title=say("price-order", supplier=supplier))
             for supplier, rows in _orders(plan, offer, speaker)
         ),
-        _table(say("price-cuts"), _heads(speaker, "cut"), list(_cuts(plan, offer, speaker))),
-        _table(say("price-carried"), [], [[line] for line in _carried(plan, offer, speaker)]),
-        _table(say("price-hours"), _heads(speaker, "hours"), list(_hours(offer, speaker))),
-        _table(
-            say("price-working"), _heads(speaker, "working"), [_step(one, offer, speaker) for one in offer.steps]
-        ),
+        _table("cuts", speaker, list(_cuts(plan, offer, speaker))),
+        _table("carried", speaker, [[line] for line in _carried(plan, offer, speaker)]),
+        _table("hours", speaker, list(_hours(offer, speaker)), note=_sources(offer, speaker)),
+        _table("working", speaker, [_step(one, offer, speaker) for one in offer.steps]),
     ]
     return {
         "title": say("price-title", job=plan.job.name, book=offer.book.book.name, currency=offer.currency),
@@ -61,12 +60,15 @@ def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
     }
 
 
-def _table(title: str, heads: list[str], rows: Rows) -> dict[str, Any]:
-    return {"title": title, "heads": heads, "rows": rows}
-
-
-def _heads(speaker: Speaker, table: str) -> list[str]:
-    return list(speaker.labels(f"price-{table}_heads").values())
+def _table(kind: str, speaker: Speaker, rows: Rows, *, title: str = "", note: str = "") -> dict[str, Any]:
+    heads = list(speaker.labels(f"price-{kind}_heads").values()) if kind != "carried" else []
+    return {
+        "kind": kind,
+        "title": title or speaker.text(f"price-{kind}"),
+        "heads": heads,
+        "rows": rows,
+        "note": note,
+    }
 
 
 def _money(amount: Decimal) -> str:
@@ -79,13 +81,28 @@ def _named(plan: Plan, line: OrderLine, speaker: Speaker) -> str:
 
 
 def _much(amount: Decimal, unit: str, speaker: Speaker) -> str:
-    """How much, in the reader's unit."""
+    """How much, in the reader's unit, rounded up; a dash for nothing."""
     value, name = buying.amount(float(amount), unit, speaker.tape)
+    if not value:
+        return "–"
+    if unit in _COUNTED:
+        whole = math.ceil(value - _CLOSE)
+        return f"{whole:,} {speaker.text(f'quantities-unit-{unit}', number=whole)}"
+    step = 10 ** (math.floor(math.log10(value)) - 2) if value < 100 else 1.0
+    up = math.ceil(value / step - _CLOSE) * step
+    return f"{up:.3g} {name}" if value < 100 else f"{up:,.0f} {name}"
+
+
+def _holds(one: Packs, unit: str, speaker: Speaker) -> str:
+    """What one pack holds, as its label has it."""
+    value, name = buying.amount(float(one.holds), unit, speaker.tape)
     named = speaker.text(f"quantities-unit-{unit}", number=value) if unit in _COUNTED else name
-    return f"{value:,.4g} {named}" if value < 1000 else f"{value:,.0f} {named}"
+    return f"{value:,.4g} {named}"
 
 
 _COUNTED = ("sheet", "fastener", "tile", "chip", "spacer", "piece")
+_CLOSE = 1e-6
+"""What floating point may leave over a whole number is not rounded up."""
 
 
 def _orders(plan: Plan, offer: Offer, speaker: Speaker) -> Iterator[tuple[str, Rows]]:
@@ -93,25 +110,28 @@ def _orders(plan: Plan, offer: Offer, speaker: Speaker) -> Iterator[tuple[str, R
     for supplier in suppliers:
         rows = []
         for line in offer.order:
-            rows += [_row(plan, line, one, speaker) for one in line.bought if one.supplier == supplier]
+            own = [one for one in line.bought if one.supplier == supplier]
+            rows += [_row(plan, line, one, speaker, first=one is own[0]) for one in own]
         yield supplier, rows
 
 
-def _row(plan: Plan, line: OrderLine, one: Packs, speaker: Speaker) -> list[str]:
-    parts = [_much(amount, line.unit, speaker) for amount in (line.exact, line.breakage, line.spares)]
-    thumb = (
-        "" if line.thumb is None else speaker.text("price-thumb", straight=line.thumb[0], diagonal=line.thumb[1])
-    )
-    lot = speaker.text("price-one_lot") if line.one_lot else ""
-    notes = [note for note in (lot, thumb) if note]
+def _row(plan: Plan, line: OrderLine, one: Packs, speaker: Speaker, *, first: bool) -> list[str]:
+    """A line of the order; what is bought in packs of two sizes has its needs in the first."""
+    needs = (line.exact, line.breakage, line.spares)
     return [
-        _named(plan, line, speaker),
-        speaker.text("price-need", exact=parts[0], breakage=parts[1], spares=parts[2]),
-        speaker.text("price-packs", packs=one.packs, holds=_much(one.holds, line.unit, speaker)),
+        "\n".join((_named(plan, line, speaker), *_notes(line, speaker))) if first else "",
+        *(_much(amount, line.unit, speaker) if first else "" for amount in needs),
+        speaker.text("price-packs", packs=one.packs, holds=_holds(one, line.unit, speaker)),
         _money(one.each),
         _money(one.cost),
-        "; ".join(notes),
     ]
+
+
+def _notes(line: OrderLine, speaker: Speaker) -> Iterator[str]:
+    if line.one_lot:
+        yield speaker.text("price-one_lot")
+    if line.thumb is not None:
+        yield speaker.text("price-thumb", straight=line.thumb[0], diagonal=line.thumb[1])
 
 
 def _cuts(plan: Plan, offer: Offer, speaker: Speaker) -> Iterator[list[str]]:
@@ -146,21 +166,34 @@ def _hours(offer: Offer, speaker: Speaker) -> Iterator[list[str]]:
         # The rate is said for the unit in which the amount is: pounds and feet, or kilograms and metres.
         lengths = task.unit == "m"
         one, unit = buying.amount(1000.0 if lengths else 1.0, "mm" if lengths else task.unit, speaker.tape)
-        basis = speaker.text(f"price-basis-{task.basis}")
+        much = float(task.amount) * one
+        named = speaker.text(f"price-unit-{unit}", number=much) if unit in _DONE else unit
         yield [
-            speaker.text("price-task", task=task.task.replace("_", " ")),
-            f"{float(task.amount) * one:,.4g} {unit}",
-            speaker.text(
-                "price-rate",
-                rate=f"{float(task.rate) / one:.3g}",
-                spread=f"{float(task.spread) / one:.2g}",
-                jobs=task.jobs,
-            ),
-            f"{basis}: {task.source}",
+            speaker.text(f"price-task-{task.task}"),
+            f"{much:,.0f} {named}" if unit in _DONE or much >= 100 else f"{much:,.3g} {named}",
+            f"{60 * float(task.rate) / one:,.3g} ± {60 * float(task.spread) / one:,.2g} min",
+            str(task.jobs),
+            speaker.text(f"price-basis-{task.basis}"),
             f"{task.hours:.2f}",
             _money(task.each),
             _money(task.cost),
         ]
+
+
+_DONE = ("room", "board", "fastener", "hole", "notch", "tile")
+"""Units of work that are counted."""
+
+
+def _sources(offer: Offer, speaker: Speaker) -> str:
+    """Where the rates come from, each source with its tasks; of one source alone no task is named."""
+    found: dict[str, list[str]] = {}
+    for task in offer.tasks:
+        source = f"{speaker.text(f'price-basis-{task.basis}')}: {task.source}"
+        found.setdefault(source, []).append(speaker.text(f"price-task-{task.task}"))
+    told = (
+        list(found) if len(found) == 1 else [f"{source} ({', '.join(named)})" for source, named in found.items()]
+    )
+    return speaker.text("price-sources", sources="; ".join(told))
 
 
 def _step(step: Step, offer: Offer, speaker: Speaker) -> list[str]:

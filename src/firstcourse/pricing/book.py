@@ -196,10 +196,11 @@ class Access(Frozen):
 
 
 class Heading(Frozen):
-    """What the book is called, and the currency of all its amounts."""
+    """What the book is called, the currency of all its amounts, and whether they are made up for an example."""
 
     name: Text
     currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")]
+    invented: bool = False
 
 
 class PriceBook(Frozen):

@@ -1,22 +1,22 @@
 # Order, hours and price.
 
 price-title = Order and price: { $job }, by { $book }, in { $currency }
-price-invented = Rates of work in this price book are invented, for an example: do not price by them.
+price-invented = Prices and rates in this book are invented, for an example: do not order or price by them.
 price-incomplete = Something has no price or no rate: the total leaves it out, see above.
 price-order = To order from { $supplier }
 price-order_heads =
     .item = item
-    .need = drawings + breakage + spares
+    .exact = in the drawings
+    .breakage = breaks
+    .spares = spares
     .packs = packs
     .each = each
     .cost = cost
-    .notes = notes
-price-need = { $exact } + { $breakage } + { $spares }
 price-packs = { $packs } × { $holds }
 price-thumb = by rule of thumb { $straight } straight, { $diagonal } diagonal (common practice)
 price-one_lot = one lot, one delivery
 price-cuts = Cut from stock lengths
-price-cut_heads =
+price-cuts_heads =
     .item = item
     .length = length
     .pieces = pieces
@@ -44,18 +44,66 @@ price-away = It goes in { $number } { $by ->
 price-hours = Hours
 price-hours_heads =
     .task = task
-    .amount = amount
-    .rate = hours each
-    .source = source
+    .amount = how much
+    .rate = minutes for one
+    .jobs = finished jobs
+    .basis = rate is
     .hours = hours
     .each = an hour
     .cost = cost
-price-task = { $task }
-price-rate = { $rate } ± { $spread } ({ $jobs ->
-        [0] no finished job behind it
-        [one] { $jobs } finished job
-       *[other] { $jobs } finished jobs
-    })
+price-sources = Rates: { $sources }. Minutes are given with the spread of one more job; finished jobs are those whose hours moved the rate.
+price-task-set_up_room = set up in the room
+price-task-protect_and_clean = protect and clean
+price-task-set_board_floor = set boards on floors
+price-task-set_board_wall = set boards on walls
+price-task-set_board_other = set boards elsewhere
+price-task-fasten = drive fasteners
+price-task-cut_board = score and snap boards
+price-task-cut_board_hole = holes in boards
+price-task-cut_board_notch = notches in boards
+price-task-mix = mix mortar and grout
+price-task-tape_seams = tape seams
+price-task-trowel = comb mortar
+price-task-grout_joints = grout
+price-task-seal_joints = seal soft joints
+price-task-carry = carry material
+price-task-cut_tile_straight = straight cuts in tile
+price-task-cut_tile_slanted = slanted cuts in tile
+price-task-cut_tile_notch = notches in tile
+price-task-cut_tile_hole = holes in tile
+price-task-set_tile_floor = set tile on floors
+price-task-set_tile_wall = set tile on walls
+price-task-set_tile_other = set tile elsewhere
+price-task-set_large_tile_floor = set large tile on floors
+price-task-set_large_tile_wall = set large tile on walls
+price-task-set_large_tile_other = set large tile elsewhere
+price-task-set_mosaic_floor = set mosaic on floors
+price-task-set_mosaic_wall = set mosaic on walls
+price-task-set_mosaic_other = set mosaic elsewhere
+price-unit-room = { $number ->
+        [one] room
+       *[other] rooms
+    }
+price-unit-board = { $number ->
+        [one] board
+       *[other] boards
+    }
+price-unit-fastener = { $number ->
+        [one] fastener
+       *[other] fasteners
+    }
+price-unit-hole = { $number ->
+        [one] hole
+       *[other] holes
+    }
+price-unit-notch = { $number ->
+        [one] notch
+       *[other] notches
+    }
+price-unit-tile = { $number ->
+        [one] piece
+       *[other] pieces
+    }
 price-basis-yours = yours
 price-basis-common_practice = common practice
 price-basis-published = published

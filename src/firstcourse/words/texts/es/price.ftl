@@ -2,22 +2,22 @@
 # Order, hours and price.
 
 price-title = Pedido y precio: { $job }, según { $book }, en { $currency }
-price-invented = Las horas por unidad de esta lista son inventadas, para un ejemplo: no cotice con ellas.
+price-invented = Los precios y tiempos de esta lista son inventados, para un ejemplo: no pida ni cotice con ellos.
 price-incomplete = Algo no tiene precio u horas: el total lo deja fuera, vea arriba.
 price-order = Para pedir a { $supplier }
 price-order_heads =
     .item = artículo
-    .need = dibujos + roturas + reserva
+    .exact = en los dibujos
+    .breakage = roturas
+    .spares = reserva
     .packs = paquetes
     .each = cada uno
     .cost = costo
-    .notes = notas
-price-need = { $exact } + { $breakage } + { $spares }
 price-packs = { $packs } × { $holds }
 price-thumb = a ojo { $straight } derecho, { $diagonal } en diagonal (práctica común)
 price-one_lot = un solo lote, una sola entrega
 price-cuts = Cortes de tramos enteros
-price-cut_heads =
+price-cuts_heads =
     .item = artículo
     .length = tramo
     .pieces = piezas
@@ -45,18 +45,66 @@ price-away = Se va en { $number } { $by ->
 price-hours = Horas
 price-hours_heads =
     .task = tarea
-    .amount = cantidad
-    .rate = horas cada uno
-    .source = fuente
+    .amount = cuánto
+    .rate = minutos por unidad
+    .jobs = trabajos terminados
+    .basis = el dato es
     .hours = horas
     .each = la hora
     .cost = costo
-price-task = { $task }
-price-rate = { $rate } ± { $spread } ({ $jobs ->
-        [0] ningún trabajo terminado detrás
-        [one] { $jobs } trabajo terminado
-       *[other] { $jobs } trabajos terminados
-    })
+price-sources = Datos: { $sources }. Los minutos llevan la dispersión de un trabajo más; trabajos terminados son aquellos cuyas horas movieron el dato.
+price-task-set_up_room = preparar el cuarto
+price-task-protect_and_clean = proteger y limpiar
+price-task-set_board_floor = poner paneles en pisos
+price-task-set_board_wall = poner paneles en paredes
+price-task-set_board_other = poner paneles en otros lugares
+price-task-fasten = poner fijaciones
+price-task-cut_board = marcar y quebrar paneles
+price-task-cut_board_hole = agujeros en paneles
+price-task-cut_board_notch = muescas en paneles
+price-task-mix = mezclar mortero y boquilla
+price-task-tape_seams = encintar juntas
+price-task-trowel = peinar mortero
+price-task-grout_joints = boquillar
+price-task-seal_joints = sellar juntas flexibles
+price-task-carry = cargar material
+price-task-cut_tile_straight = cortes rectos de azulejo
+price-task-cut_tile_slanted = cortes inclinados de azulejo
+price-task-cut_tile_notch = muescas en azulejo
+price-task-cut_tile_hole = agujeros en azulejo
+price-task-set_tile_floor = pegar azulejo en pisos
+price-task-set_tile_wall = pegar azulejo en paredes
+price-task-set_tile_other = pegar azulejo en otros lugares
+price-task-set_large_tile_floor = pegar azulejo grande en pisos
+price-task-set_large_tile_wall = pegar azulejo grande en paredes
+price-task-set_large_tile_other = pegar azulejo grande en otros lugares
+price-task-set_mosaic_floor = pegar mosaico en pisos
+price-task-set_mosaic_wall = pegar mosaico en paredes
+price-task-set_mosaic_other = pegar mosaico en otros lugares
+price-unit-room = { $number ->
+        [one] cuarto
+       *[other] cuartos
+    }
+price-unit-board = { $number ->
+        [one] panel
+       *[other] paneles
+    }
+price-unit-fastener = { $number ->
+        [one] fijación
+       *[other] fijaciones
+    }
+price-unit-hole = { $number ->
+        [one] agujero
+       *[other] agujeros
+    }
+price-unit-notch = { $number ->
+        [one] muesca
+       *[other] muescas
+    }
+price-unit-tile = { $number ->
+        [one] pieza
+       *[other] piezas
+    }
 price-basis-yours = suya
 price-basis-common_practice = práctica común
 price-basis-published = publicada
