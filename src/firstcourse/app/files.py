@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 LARGEST_PLAN_BYTES = 300_000_000
 """Some 500 rooms; reading takes several times as much memory."""
 PLAN = "plan.json"
+PRICE = "price.json"
 
 
 class Files(Protocol):
@@ -33,6 +34,14 @@ class Files(Protocol):
 
     def read_plan(self, path: Path) -> str:
         """The text of a plan.json.
+
+        Raises:
+            InputValueError: It cannot be read.
+        """
+        ...
+
+    def read_beside(self, path: Path, name: str) -> str | None:
+        """The text of a document in the folder of a plan, such as its price.json; None where there is none.
 
         Raises:
             InputValueError: It cannot be read.
@@ -80,6 +89,16 @@ class Disk:
         file = plan_place(path)
         try:
             return utf8_text(read_file(file, most_bytes=LARGEST_PLAN_BYTES, what="a plan"))
+        except InputValueError as error:
+            raise InputValueError(f"{file}: {error}") from None
+
+    def read_beside(self, path: Path, name: str) -> str | None:
+        """The text of a document beside a plan, see `Files`."""
+        file = path / name
+        if not path.is_dir() or not os.path.lexists(file):
+            return None
+        try:
+            return utf8_text(read_file(file, most_bytes=LARGEST_PLAN_BYTES, what="a price"))
         except InputValueError as error:
             raise InputValueError(f"{file}: {error}") from None
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from firstcourse.app.files import PLAN
+from firstcourse.app.files import PLAN, PRICE
 from firstcourse.errors import InputProblem, InputValueError, JobError, PlanRefusedError
 from firstcourse.files import read_file
 from firstcourse.papers.order_page import order_page, order_paper
@@ -14,8 +14,6 @@ from firstcourse.pricing import LARGEST_BYTES, Offer, PriceBook, offer, read_boo
 from firstcourse.steps import PlanResult
 from firstcourse.verify import verify_price
 from firstcourse.words import Speaker, speaker_for
-
-PRICE = "price.json"
 
 
 def price_book(path: Path | str) -> PriceBook:

@@ -1,12 +1,12 @@
 """Proof of a plan that lies in a file, whoever made it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from firstcourse.app.files import Disk, Files, plan_place
+from firstcourse.app.files import PRICE, Disk, Files, plan_place
 from firstcourse.errors import InputValueError
 from firstcourse.plan import Plan
-from firstcourse.verify import Objection, Verdict, verify_text
+from firstcourse.verify import Objection, Verdict, verify_price, verify_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,15 +15,17 @@ class Proof:
 
     Attributes:
         file: The plan.json that was read.
-        verdict: Every objection found.
+        verdict: Every objection found, those to its price too.
+        price: The price.json of that plan, where one lies in the folder.
     """
 
     file: Path
     verdict: Verdict
+    price: Path | None = None
 
 
 def prove(path: Path | str, *, files: Files | None = None) -> Proof:
-    """Prove a plan again from its plan.json alone.
+    """Prove a plan again from its plan.json alone, and its price where a price.json lies in its folder.
 
     Args:
         path: A plan.json, or the folder it lies in.
@@ -32,8 +34,14 @@ def prove(path: Path | str, *, files: Files | None = None) -> Proof:
     Raises:
         InputValueError: The file cannot be read.
     """
-    text = (Disk() if files is None else files).read_plan(Path(path))
-    return Proof(file=plan_place(Path(path)), verdict=verify_text(text))
+    files, path = Disk() if files is None else files, Path(path)
+    text = files.read_plan(path)
+    verdict = verify_text(text)
+    price = files.read_beside(path, PRICE) if verdict.readable else None
+    if price is None:
+        return Proof(file=plan_place(path), verdict=verdict)
+    objections = (*verdict.objections, *verify_price(text, price))
+    return Proof(file=plan_place(path), verdict=replace(verdict, objections=objections), price=path / PRICE)
 
 
 def proven_plan(path: Path | str, *, files: Files | None = None) -> Plan:

@@ -10,7 +10,7 @@ from firstcourse.words import Speaker
 
 
 def verify(path: Path, /, *, tongue: Tongue | None = None, json: bool = False) -> int:
-    """Prove a plan again from plan.json alone.
+    """Prove a plan again from plan.json alone, and its price where a price.json lies in the folder.
 
     Ends with 0 when every claim holds, 1 when one does not, and 2 when the file is no plan that can be read.
 
@@ -37,6 +37,8 @@ def verify(path: Path, /, *, tongue: Tongue | None = None, json: bool = False) -
         print_changes(verdict.changes, speaker)
         for what in verdict.same_way:
             print(f"  {speaker.text('cli-same_way', what=what)}")
+        if proof.price is not None:
+            print(speaker.text("cli-priced", file=str(proof.price)))
         count = len(verdict.objections)
         for stop in verdict.stops:
             print(speaker.text("cli-stopped", what=stop))

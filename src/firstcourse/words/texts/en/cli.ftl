@@ -33,6 +33,7 @@ cli-same_way = recomputed the same way as planned: { $what ->
     [corners] what is moved to stand at a wall
    *[play] how far cuts may shrink where the room differs from its survey
 }
+cli-priced = { $file }: checked too, against the price book in it
 cli-verified = { $file }: consistent, verified
 cli-objections = { $file }: { $count } { $count ->
     [one] objection

@@ -34,6 +34,7 @@ cli-same_way = calculado de nuevo de la misma manera que en el plan: { $what ->
     [corners] lo que se mueve para quedar junto a una pared
    *[play] cuánto pueden encoger los cortes donde el cuarto difiere de su medición
 }
+cli-priced = { $file }: revisado también, con la lista de precios que lleva dentro
 cli-verified = { $file }: coherente, verificado
 cli-objections = { $file }: { $count } { $count ->
     [one] objeción
