@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from firstcourse.app.documents import schema as schema
     from firstcourse.app.documents import write_starter as write_starter
     from firstcourse.app.examples import example_job as example_job
+    from firstcourse.app.files import PRICE as PRICE
     from firstcourse.app.files import Disk as Disk
     from firstcourse.app.folder_swap import clear_leftovers as clear_leftovers
     from firstcourse.app.kept import PlanResult as PlanResult
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from firstcourse.app.new_jobs import demo_text as demo_text
     from firstcourse.app.new_jobs import new_job_text as new_job_text
     from firstcourse.app.papers import drawing as drawing
-    from firstcourse.app.pricing import PRICE as PRICE
     from firstcourse.app.pricing import price_book as price_book
     from firstcourse.app.pricing import price_document as price_document
     from firstcourse.app.pricing import price_page as price_page
@@ -51,7 +51,7 @@ if TYPE_CHECKING:
     from firstcourse.app.together import Side as Side
 
 _FROM = {
-    "PRICE": "pricing",
+    "PRICE": "files",
     "Clash": "together",
     "Desk": "desk",
     "Disk": "files",

@@ -16,7 +16,7 @@ from firstcourse.workings import Working
 
 _M = TICKS_PER_MM * 1000
 LARGE_MM = 381.0
-"""A tile with a side of at least 15 in is large: from there on flatness and offsets are asked otherwise."""
+"""A tile with a side of 15 in or more is large (ANSI A108.02, 4.2.2): flatness and offsets are asked otherwise."""
 _MIXED = ("bedding_mortar", "tile_mortar", "large_tile_mortar", "grout")
 
 Work = dict[str, tuple[Decimal, str]]
