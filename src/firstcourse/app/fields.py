@@ -122,20 +122,26 @@ def typed(text: str, tape: Tape) -> str:
     return plain
 
 
-def with_thing(
-    session: Session, where: SurfaceField, number: int, values: Mapping[str, str], *, survey: bool = True
-) -> Session:
+def with_thing(session: Session, where: SurfaceField, number: int, values: Mapping[str, str]) -> Session:
     """The document with a thing put elsewhere, or with one more.
+
+    Raises:
+        JobError: The document would say something a job cannot say, or the thing does not lie on its surface.
+    """
+    return checked(text_with_thing(session, where, number, values), session)
+
+
+def text_with_thing(session: Session, where: SurfaceField, number: int, values: Mapping[str, str]) -> str:
+    """The text of a document with a thing put elsewhere, or with one more; what it says then is not read.
 
     Args:
         session: The document; it stays as it is.
         where: The surface.
         number: Which thing, from 1; one more than there are for a new one.
         values: Field to value as typed; empty ones stay as they are.
-        survey: Whether the room is surveyed with it there, so that what lies outside is refused.
 
     Raises:
-        JobError: The document would say something a job cannot say, or the thing does not lie on its surface.
+        JobError: The document has no place for it.
     """
     text, base = session.text, f"{where.field}.openings"
     given: dict[str, FieldValue] = {name: value for name, value in values.items() if value}
@@ -152,7 +158,7 @@ def with_thing(
         for name, value in given.items():
             if name not in now or _ticks(now[name]) != _ticks(str(value)):
                 text = edited_text(text, f"{base}[{number}].{name}", value, name=session.name)
-    return checked(text, session) if survey else Session(text, name=session.name)
+    return text
 
 
 def moved(

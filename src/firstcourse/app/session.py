@@ -66,6 +66,7 @@ class Session:
         """
         self._text, self._name, self._tongue = text, name, tongue
         self._job = self._read(text)
+        self._surveyed: tuple[Job, SurveyResult] | None = None
         self._files = Disk() if files is None else files
         self._steps = Steps(Memory() if store is None else store)
         self._share = Processes() if share is None else share
@@ -163,8 +164,10 @@ class Session:
         Raises:
             JobError: The readings do not fix a room.
         """
-        with problems_placed(self._text, self._name):
-            return survey_job(self._job, self.rules)
+        if self._surveyed is None or self._surveyed[0] is not self._job:
+            with problems_placed(self._text, self._name):
+                self._surveyed = self._job, survey_job(self._job, self.rules)
+        return self._surveyed[1]
 
     def judge(self) -> JobJudgement:
         """Judge whether frame, panels and surfaces will carry tile, as far as the job says what they are.

@@ -236,11 +236,7 @@ def load_rules(on: datetime.date, practice: str = "us", overrides: tuple[Overrid
     """
     if practice not in PRACTICES:
         raise InputValueError(f"practice '{practice}' is not one of {', '.join(PRACTICES)}")
-    rules, sources = _book()
-    entries: dict[str, RuleEntry] = {}
-    for rule in rules:
-        if (entry := _in_force(rule, sources, on, practice)) is not None:
-            entries[rule.id] = entry
+    entries = dict(_entries(on, practice))
     for override in overrides:
         entries[override.rule] = _overridden(entries, override)
     return RuleSet(on, practice, entries)
@@ -249,6 +245,13 @@ def load_rules(on: datetime.date, practice: str = "us", overrides: tuple[Overrid
 @lru_cache(maxsize=16)
 def _ids_digest(ids: tuple[str, ...]) -> str:
     return hashlib.sha256("\n".join(ids).encode()).hexdigest()
+
+
+@lru_cache(maxsize=16)
+def _entries(on: datetime.date, practice: str) -> Mapping[str, RuleEntry]:
+    rules, sources = _book()
+    found = ((rule.id, _in_force(rule, sources, on, practice)) for rule in rules)
+    return {name: entry for name, entry in found if entry is not None}
 
 
 @cache

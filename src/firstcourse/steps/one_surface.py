@@ -69,7 +69,7 @@ def plan_one_surface(
         return None
     job = job.model_copy(update={"rooms": (_alone(room, surface, held),), "done": _done_on(job, surface)})
     rules = load_rules(job.date, job.practice, job.overrides())
-    survey = survey_job(job, rules)
+    survey = survey_job(job, rules, steps=steps, only=surface)
     job = benches_at_walls(job, survey.rooms, rules)
     found = next((one for one in survey.surfaces if one.id == surface), None)
     if found is None:

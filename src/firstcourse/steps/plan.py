@@ -139,7 +139,7 @@ def _derived(
 ) -> _Derived:
     """All of a plan but its stamp."""
     on_step("survey")
-    survey = survey_job(job, rules)
+    survey = survey_job(job, rules, steps=steps)
     job = benches_at_walls(job, survey.rooms, rules)
     by_kind = job_stock(job, rules)
     stock = tuple({item.id: item for kind in SurfaceKind for item in by_kind[kind]}.values())

@@ -8,6 +8,7 @@ from firstcourse.findings import Finding, Severity
 from firstcourse.geometry import LEAST_AREA2, Point, area2, counter_clockwise, is_simple, to_shapely
 from firstcourse.job import Job, Room, TiledShower
 from firstcourse.plan import Door, Opening, Surface
+from firstcourse.reuse import ONCE, Steps
 from firstcourse.rules import RuleSet
 from firstcourse.survey.advice import UnfixedError
 from firstcourse.survey.contradictions import refuse_contradicted, refuse_far_off, refuse_unsettled
@@ -51,8 +52,14 @@ class SurveyResult:
     doors: tuple[Door, ...] = ()
 
 
-def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
+def survey_job(job: Job, rules: RuleSet, *, steps: Steps = ONCE, only: str = "") -> SurveyResult:
     """Adjust every room's readings and unfold its surfaces.
+
+    Args:
+        job: The job.
+        rules: Rules in force.
+        steps: Adjusts the readings, or reuses what came of the same.
+        only: Id of the surface that alone is unfolded, without anything said; every surface where empty.
 
     Raises:
         JobError: Readings that do not fix a room, or things that lie outside it once it is adjusted.
@@ -65,26 +72,18 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
     problems: list[InputProblem] = []
     for index, room in enumerate(job.rooms):
         try:
-            survey = survey_room(room, job.tape, rules)
+            survey = steps.do(survey_room, _as_taped(room), job.tape, rules)
             rooms.append(survey)
-            findings += _findings(room, survey, job.tape, rules)
+            shower = None
             if room.floor is not None and room.floor.shower is not None:
-                showers.append(_shower(room, room.floor.shower, survey, job, rules))
-                near = showers[-1].moved, showers[-1].beside
-                findings += near_walls(Word(word="shower_floor"), room.name, near, job.tape, rules)
-            taken = [shower for shower in showers if shower.surface.room == room.name]
-            unfolded = _surfaces(room, survey, job, rules, taken[0] if taken else None)
+                shower = _shower(room, room.floor.shower, survey, job, rules)
+                showers.append(shower)
+            unfolded = _surfaces(room, survey, job, rules, shower, only)
             surfaces += unfolded
-            findings += near_walls_of_standing(room, survey.plan, job.tape, rules)
-            for wall in room.walls:
-                run = ticks_from_mm(_distance_mm(survey.adjustment, *wall.wall.split("-")))
-                for name, moved in niches_at_ends(room, wall, run, job.tape, rules):
-                    findings += near_walls(Name(name=name), room.name, (moved, {}), job.tape, rules)
-            doors += doors_of(room, survey.plan)
-            findings += boarded_over(room)
-            floors = [shower.surface for shower in taken]
-            joists = () if room.floor is None else floor_joists(room, room.floor, survey.plan, rules)
-            findings += on_framing((*unfolded, *floors), joists, room, survey.plan, job.tape)
+            if not only:
+                doors += doors_of(room, survey.plan)
+                findings += _findings(room, survey, job.tape, rules)
+                findings += _findings_of_things(room, survey, unfolded, shower, job.tape, rules)
         except InputValueError as error:
             within = "diagonals" if isinstance(error, UnfixedError) else error.field
             field = f"rooms[{index + 1}]" + (f".{within}" if within else "")
@@ -101,6 +100,11 @@ def survey_job(job: Job, rules: RuleSet) -> SurveyResult:
         showers=tuple(showers),
         doors=tuple(doors),
     )
+
+
+def _as_taped(room: Room) -> Room:
+    """A room with nothing in it: its readings are the same whatever stands there."""
+    return room.model_copy(update={"floor": None, "walls": (), "ceiling": None, "benches": ()})
 
 
 def survey_room(room: Room, tape: Tape, rules: RuleSet) -> RoomSurvey:
@@ -167,17 +171,19 @@ def _squared(points: list[Point], graduation: int) -> list[Point]:
 
 
 def _surfaces(
-    room: Room, survey: RoomSurvey, job: Job, rules: RuleSet, shower: SurveyedShower | None
+    room: Room, survey: RoomSurvey, job: Job, rules: RuleSet, shower: SurveyedShower | None, only: str
 ) -> list[Surface]:
     surfaces = []
     tray = shower.tray if shower is not None else None
-    if room.floor is not None and not _fills(tray, survey):
+    if room.floor is not None and only in ("", f"{room.name}/floor") and not _fills(tray, survey):
         surfaces.append(floor_surface(room, room.floor, survey.plan, rules, tray=tray))
     for wall in room.walls:
+        if only not in ("", f"{room.name}/wall/{wall.wall}"):
+            continue
         left, right = wall.wall.split("-")
         length_mm = _distance_mm(survey.adjustment, left, right)
         surfaces.append(wall_surface(room, wall, ticks_from_mm(length_mm), job.tape, rules))
-    if room.ceiling is not None:
+    if room.ceiling is not None and only in ("", f"{room.name}/ceiling"):
         surfaces.append(ceiling_surface(room, room.ceiling, survey.plan, rules))
     return surfaces
 
@@ -229,6 +235,29 @@ def _findings(room: Room, survey: RoomSurvey, tape: Tape, rules: RuleSet) -> lis
                 )
             )
     return found
+
+
+def _findings_of_things(
+    room: Room,
+    survey: RoomSurvey,
+    surfaces: Sequence[Surface],
+    shower: SurveyedShower | None,
+    tape: Tape,
+    rules: RuleSet,
+) -> list[Finding]:
+    """On what stands in a room, is open in its surfaces or lies under them."""
+    found: list[Finding] = []
+    if shower is not None:
+        found += near_walls(Word(word="shower_floor"), room.name, (shower.moved, shower.beside), tape, rules)
+    found += near_walls_of_standing(room, survey.plan, tape, rules)
+    for wall in room.walls:
+        run = ticks_from_mm(_distance_mm(survey.adjustment, *wall.wall.split("-")))
+        for name, moved in niches_at_ends(room, wall, run, tape, rules):
+            found += near_walls(Name(name=name), room.name, (moved, {}), tape, rules)
+    found += boarded_over(room)
+    floors = () if shower is None else (shower.surface,)
+    joists = () if room.floor is None else floor_joists(room, room.floor, survey.plan, rules)
+    return [*found, *on_framing((*surfaces, *floors), joists, room, survey.plan, tape)]
 
 
 def _kept_out(room: Room) -> Iterator[Finding]:

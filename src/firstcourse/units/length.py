@@ -97,6 +97,7 @@ def ceil_to(ticks: int, step: int) -> int:
     return -(-ticks // step) * step
 
 
+@lru_cache(maxsize=8192)
 def parse_length(text: str) -> int:
     r"""Read a length as a tape gives it.
 

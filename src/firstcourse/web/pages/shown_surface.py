@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from starlette.exceptions import HTTPException
 
@@ -109,7 +110,7 @@ def shown_surface(ask: Ask, surface: str, *, base: int | None = None, planned: b
         JobError: The readings do not fix its room.
     """
     found = revision(ask, base)
-    session = Session(found.text, name=ask.job.name)
+    session = _opened(found.text, ask.job.name)
     where = surface_fields(session.job).get(surface)
     if where is None:
         raise HTTPException(404)
@@ -135,6 +136,12 @@ def shown_surface(ask: Ask, surface: str, *, base: int | None = None, planned: b
     task = LightTask(text=found.text, name=ask.job.name, surface=surface, held=held)
     came = ask.house.light.soon(ask.job.id, task, wait_s=PAGE_WAITS_S)
     return shown if came.made is None else shown.lightly(came.made)
+
+
+@lru_cache(maxsize=8)
+def _opened(text: str, name: str) -> Session:
+    """A document that is shown again and again while something on it moves; nobody changes it."""
+    return Session(text, name=name)
 
 
 def shown_layers(ask: Ask) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import JSONResponse, Response
 
 from firstcourse.app import Session, Task
-from firstcourse.app.fields import moved, typed, with_start, with_thing, without_thing
+from firstcourse.app.fields import moved, text_with_thing, typed, with_start, with_thing, without_thing
 from firstcourse.app.one_surface import LightTask, held_of
 from firstcourse.app.remedies import with_change
 from firstcourse.app.room_view import room_view
@@ -119,7 +119,7 @@ def light(ask: Ask) -> Response:
     shown = shown_surface(ask, surface_id, base=ask.number("base"), planned=False)
     given = _given(ask, shown, number)
     try:
-        text = with_thing(shown.session, shown.where, number, given, survey=False).text
+        text = text_with_thing(shown.session, shown.where, number, given)
     except FirstcourseError as error:
         return JSONResponse({"fields": given, "fault": str(error)})
     plan = shown.last.plan if shown.last else None
