@@ -3,12 +3,24 @@
 from datetime import UTC, datetime
 from typing import ClassVar
 
-from sqlalchemy import DateTime, Dialect, ForeignKey, LargeBinary, MetaData, String, Text, TypeDecorator
+from sqlalchemy import (
+    DateTime,
+    Dialect,
+    ForeignKey,
+    LargeBinary,
+    MetaData,
+    String,
+    Text,
+    TypeDecorator,
+    UniqueConstraint,
+)
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 ID = 20
 """Characters of an id, see `ids.new_id`."""
 LONGEST_ACCOUNT = 80
+LONGEST_NAME = 60
+"""Characters of a name in a job's document."""
 LONGEST_EVENT = 64
 """Characters of the id that a phone gives an event."""
 DIGEST = 64
@@ -183,6 +195,29 @@ class ClientAnswerRow(Base):
     name: Mapped[str] = mapped_column(String(LONGEST_ACCOUNT))
     signature: Mapped[str] = mapped_column(Text)
     words: Mapped[str] = mapped_column(Text)
+
+
+class RackRow(Base):
+    """A piece of a sheet that is kept for the next job; one that is used or thrown away keeps its number."""
+
+    __tablename__ = "rack_piece"
+    __table_args__ = (UniqueConstraint("job", "plan", "part"),)
+
+    id: Mapped[str] = mapped_column(String(ID), primary_key=True)
+    number: Mapped[int] = mapped_column(unique=True)
+    board: Mapped[str] = mapped_column(String(LONGEST_NAME))
+    kind: Mapped[str] = mapped_column(String(LONGEST_NAME))
+    width: Mapped[int]
+    length: Mapped[int]
+    thickness: Mapped[int]
+    tape: Mapped[str] = mapped_column(String(8))
+    job: Mapped[str | None] = mapped_column(ForeignKey("job.id"))
+    plan: Mapped[str] = mapped_column(String(DIGEST))
+    part: Mapped[str] = mapped_column(String(200))
+    account: Mapped[str] = mapped_column(ForeignKey("account.id"))
+    put: Mapped[datetime]
+    gone: Mapped[datetime | None]
+    used_in: Mapped[str | None] = mapped_column(ForeignKey("job.id"), index=True)
 
 
 class SessionRow(Base):

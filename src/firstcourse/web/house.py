@@ -9,6 +9,7 @@ from firstcourse.store.answers import Answers
 from firstcourse.store.database import Database
 from firstcourse.store.jobs import Jobs, KeptPlan
 from firstcourse.store.photos import Photos
+from firstcourse.store.rack import Rack
 from firstcourse.store.site import SiteEvents
 from firstcourse.store.walks import Walks
 from firstcourse.web.limits import Limiter
@@ -46,7 +47,7 @@ class House:
         """Open the house over an open database."""
         self.database, self.settings = database, settings
         self.jobs, self.accounts, self.walks = Jobs(database), Accounts(database), Walks(database)
-        self.answers = Answers(database)
+        self.answers, self.rack = Answers(database), Rack(database)
         self.site, self.photos = SiteEvents(database), Photos(database)
         self.desk = Desk(_Kept(self.jobs))
         self.light = LightDesk()

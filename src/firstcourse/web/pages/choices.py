@@ -12,10 +12,12 @@ from firstcourse.app.choices import (
     surface_choices,
     tile_rows,
 )
-from firstcourse.errors import FirstcourseError
+from firstcourse.app.rack import with_pieces
+from firstcourse.errors import FirstcourseError, InputValueError
 from firstcourse.store.jobs import Kind
 from firstcourse.units import Tape
 from firstcourse.web.asking import Ask
+from firstcourse.web.pages.rack import offered
 from firstcourse.web.pages.saving import Draft, answer, revision
 from firstcourse.web.pages.shown_surface import named
 
@@ -30,11 +32,20 @@ def save(ask: Ask) -> Response:
     """Save what was chosen."""
     base = ask.number("base")
     session = Session(revision(ask, base).text, name=ask.job.name)
+    taken: list[str] = []
     try:
-        text = chosen(session, ask.form).text
+        done = chosen(session, ask.form)
+        pieces = [one for one, _ in offered(ask, done) if ask.form.get(f"rack {one.id}")]
+        if len(pieces) < sum(name.startswith("rack ") for name in ask.form):
+            raise InputValueError(ask.text("web-rack", "gone"))
+        text = with_pieces(done, pieces).text
+        # Taken before it is saved, so that no piece is in two jobs.
+        ask.house.rack.take([one.id for one in pieces], ask.job.id)
+        taken = [one.id for one in pieces]
         draft = Draft(text=text, base=base, kind=Kind.EDIT, about=ask.text("unfold-choices", "title"))
         return answer(ask, draft, f"/jobs/{ask.job.id}/room/1")
     except FirstcourseError as error:
+        ask.house.rack.back(taken, ask.job.id)
         return _page(ask, session, base, fault=str(error), status=422)
 
 
@@ -60,4 +71,5 @@ def _page(ask: Ask, session: Session, base: int, *, fault: str = "", status: int
         ],
         sides={one.where.surface: rooms[one.where.surface].side_pairs() for one in choices},
         inch=job.tape is Tape.INCH,
+        rack=offered(ask, session),
     )

@@ -259,3 +259,30 @@ web-terminal =
     .answers = Firstcourse answers on { $address } (end it with Ctrl-C).
     .link = Open this link once; the code behind the # signs you in and ends after ten minutes:
     .phone = A phone on the same network comes here:
+
+# Pieces of sheets that are kept from job to job.
+web-rack =
+    .title = The rack
+    .what = Pieces of board that earlier jobs left over. Whoever works here sees and uses them all.
+    .none = Nothing lies here.
+    .from = From
+    .throw = { $label } was thrown away
+    .more = One more piece
+    .board = Which sheet was it cut from?
+    .kind = Board family
+    .put = Put it on the rack
+    .job_title = Left-over pieces
+    .left = What this plan says to keep
+    .write = Once a piece is cut, write its new number on it as the rack shows it.
+    .nothing_left = Nothing more of this plan is to be kept.
+    .planned_again = The job was planned again meanwhile; look at what is left over now.
+    .put_there = { $count ->
+        [one] One piece of this plan was put on the rack.
+       *[other] { $count } pieces of this plan were put on the rack.
+    }
+    .used = From the rack for this job
+    .used_none = This job uses no piece from the rack.
+    .back = Put { $label } back
+    .offered = Pieces on the rack that fit
+    .offered_note = What is ticked is used up first, and is on the rack no more.
+    .gone = A piece that was ticked lies on the rack no more, or fits no sheet of this job; choose again.

@@ -259,3 +259,30 @@ web-terminal =
     .answers = Firstcourse responde en { $address } (termínelo con Ctrl-C).
     .link = Abra este enlace una vez; el código después de # lo deja entrar y termina a los diez minutos:
     .phone = Un teléfono en la misma red llega aquí:
+
+# Pedazos de hoja que se guardan de un trabajo a otro.
+web-rack =
+    .title = El estante
+    .what = Pedazos de panel que sobraron de otros trabajos. Quien trabaja aquí los ve y los usa todos.
+    .none = No hay nada aquí.
+    .from = De
+    .throw = { $label } se tiró
+    .more = Un pedazo más
+    .board = ¿De qué hoja se cortó?
+    .kind = Familia de panel
+    .put = Ponerlo en el estante
+    .job_title = Sobrantes
+    .left = Lo que este plan dice guardar
+    .write = Cuando un pedazo esté cortado, escriba en él su número nuevo como lo muestra el estante.
+    .nothing_left = De este plan no queda nada más que guardar.
+    .planned_again = El trabajo se planeó otra vez mientras tanto; mire lo que sobra ahora.
+    .put_there = { $count ->
+        [one] Un pedazo de este plan se puso en el estante.
+       *[other] { $count } pedazos de este plan se pusieron en el estante.
+    }
+    .used = Del estante para este trabajo
+    .used_none = Este trabajo no usa ningún pedazo del estante.
+    .back = Devolver { $label }
+    .offered = Pedazos del estante que sirven
+    .offered_note = Lo marcado se usa primero y ya no queda en el estante.
+    .gone = Un pedazo marcado ya no está en el estante, o no sirve para ninguna hoja de este trabajo; elija otra vez.
