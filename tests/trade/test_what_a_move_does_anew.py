@@ -1,5 +1,5 @@
-"""While something on a surface is moved, the readings of its room were adjusted and all its other surfaces unfolded
-anew at each move, and the document was read three times."""
+"""While something on a surface is moved, each move adjusted the readings of its room anew, unfolded all its other
+surfaces, and read the document three times."""
 
 import pytest
 
