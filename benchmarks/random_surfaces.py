@@ -7,6 +7,10 @@ from typing import Any
 from random_shapes import Corners, Taper, size
 from shapely import LineString, Polygon
 
+_MADE_WHOLE = frozenset({"tub", "tray"})
+_TOUCH_MM = 24
+"""Things may come so far into each other, as they are taped: a little less than `shower.touch` lets pass."""
+
 
 def wall(rng: random.Random, taper: Taper, pair: str, length: float, height: float) -> dict[str, Any]:
     """A wall with its framing, what of it is boarded, and openings anywhere."""
@@ -118,9 +122,10 @@ def floor(rng: random.Random, taper: Taper, corners: Corners, lengths: dict[str,
             joints.append({"parallel_to": pair, "out": taper.text(out)})
     if joints:
         floor["panel_joints"] = joints
-    openings = []
+    openings: list[dict[str, Any]] = []
+    standing: list[tuple[str, Polygon]] = []
     for number in range(rng.choice([0, 1, 1, 2, 3])):
-        openings.append(_on_floor(rng, taper, corners, lengths, number))
+        openings.append(_on_floor(rng, taper, corners, lengths, number, standing))
     if openings:
         floor["openings"] = openings
     return floor
@@ -143,9 +148,17 @@ def _place(a: tuple[float, float], b: tuple[float, float], left: float, out: flo
 
 
 def _on_floor(
-    rng: random.Random, taper: Taper, corners: Corners, lengths: dict[str, float], number: int
+    rng: random.Random,
+    taper: Taper,
+    corners: Corners,
+    lengths: dict[str, float],
+    number: int,
+    standing: list[tuple[str, Polygon]],
 ) -> dict[str, Any]:
-    """A tub, tray, cabinet, column, drain, flange or pipe, mostly within the room."""
+    """A tub, tray, cabinet, column, drain, flange or pipe, mostly within the room.
+
+    What stands is added to `standing`; where a tub or tray would stand in another thing another place is tried.
+    """
     kind = rng.choice(["tub", "tray", "cabinet", "column", "drain", "flange", "pipe", "other"])
     name = f"{kind} {number + 1}"
     if kind in ("drain", "flange", "pipe"):
@@ -171,8 +184,11 @@ def _on_floor(
         out = 0.0 if against else rng.uniform(0, 1500)
         ring = [(left, out), (left + width, out), (left + width, out + depth), (left, out + depth)]
         placed = Polygon([_place(a, b, *point) for point in ring])
-        if room.intersection(placed).area > 0.9 * placed.area and placed.area < 0.7 * room.area:
-            if kind == "other":
+        within = room.intersection(placed).area > 0.9 * placed.area and placed.area < 0.7 * room.area
+        if within and not _in_another(kind, placed, standing):
+            if kind != "other":
+                standing.append((kind, placed))
+            else:
                 ring[2] = (left + width * 0.7, out + depth * 0.8)
                 points = [[taper.text(u), taper.text(v)] for u, v in ring]
                 return opening | {"side": pair, "points": points}
@@ -184,6 +200,14 @@ def _on_floor(
                 "depth": taper.text(depth),
             }
     return round_on_floor(rng, taper, corners, lengths, name, "pipe")
+
+
+def _in_another(kind: str, placed: Polygon, standing: list[tuple[str, Polygon]]) -> bool:
+    return any(
+        {kind, other} & _MADE_WHOLE and not placed.intersection(there).buffer(-_TOUCH_MM / 2).is_empty
+        for other, there in standing
+        if kind != "other"
+    )
 
 
 def round_on_floor(

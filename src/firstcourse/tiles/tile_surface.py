@@ -213,6 +213,11 @@ class SurfaceTiler:
             angle=self.tiling.angle,
         )
         layings = self._layings(main)
+        if self.line is None and all(laying.role == "band" for laying, _ in layings):
+            raise InputValueError(
+                f"the bands take up all that is tiled, and nothing is left for '{self.tiling.tile}'; "
+                "make them lower, or lay their tile without bands"
+            )
         lined = snapped_area([laying for laying, _ in layings])
         soft = soft_joints(
             surface,
