@@ -64,7 +64,7 @@ def lines(field: TileArea, shortest_edge: float) -> tuple[EdgeLine, ...]:
             found += [
                 ((a[0], a[1]), (b[0], b[1]), hole)
                 for a, b in pairwise(ring.coords)
-                if math.dist(a, b) >= shortest_edge
+                if math.dist(a, b) >= shortest_edge - _WITHIN_MM
             ]
     total = sum(math.dist(a, b) for a, b, _hole in found)
     return tuple(

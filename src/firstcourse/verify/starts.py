@@ -29,6 +29,8 @@ _SLACK = TICKS_PER_INCH // 32
 _ON_EDGE = 8.0
 _JUST = TICKS_PER_MM // 8
 """Edges this near to the length from which they count may count or not [ticks]."""
+_EQUAL = 0.01
+"""Lengths that differ by less are one: of what is just as long floating point must not decide [ticks]."""
 _TAPER_SINE = 0.1
 _ALONG = 0.99
 _NEAR_SIDE = 120 * TICKS_PER_MM
@@ -94,7 +96,8 @@ def cuts_in(surface: Surface, rules: RuleSet) -> list[Cut]:
 def cuts_of(tile: Tile | Laid, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
     counts = min(shortest, min(math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))) / 3)
-    yield from (cut for cut in _all_cuts(tile.laid, tile.outline, tile.holes) if math.dist(cut.a, cut.b) >= counts)
+    every = _all_cuts(tile.laid, tile.outline, tile.holes)
+    yield from (cut for cut in every if math.dist(cut.a, cut.b) >= counts - _EQUAL)
 
 
 @lru_cache(maxsize=4096)
