@@ -9,7 +9,7 @@ from typing import Any
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import firstcourse
+from example_plans import result_of
 from firstcourse.cli import run
 from proving import verify, verify_text
 
@@ -28,9 +28,8 @@ JUNK = st.one_of(
 )
 
 
-@cache
 def planned(name: str) -> str:
-    return firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0).document
+    return result_of(name).document
 
 
 def places(value: Any, place: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:

@@ -7,9 +7,9 @@ from functools import cache
 
 import pypdf
 import pytest
-from tests.example_plans import EXAMPLES, plan_of
 
 import firstcourse
+from example_plans import EXAMPLES, plan_of
 from firstcourse.app import schedule_lines
 from firstcourse.errors import JobError
 from firstcourse.papers.calendar_file import calendar_file

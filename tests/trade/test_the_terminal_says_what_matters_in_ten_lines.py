@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-import firstcourse
+from example_plans import result_of
 from firstcourse.app.summaries import PlanSummary, StockUse, summarize
 from firstcourse.cli.plan import MOST_LINES, summary_lines
 from firstcourse.findings import Finding, Severity
@@ -90,7 +90,7 @@ def test_where_nothing_is_wrong_that_is_said_once() -> None:
 
 @pytest.mark.parametrize("name", ["tub-bathroom", "limber-floor"])
 def test_a_real_plan_takes_ten_lines_and_says_where_the_rest_is(name: str) -> None:
-    result = firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0)
+    result = result_of(name)
     lines = summary_lines(summarize(result), Path("out"), speaker_for(result.plan))
     assert len(lines) <= MOST_LINES
     assert sum("site-pack-letter.pdf" in line for line in lines) == 1

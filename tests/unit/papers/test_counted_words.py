@@ -2,33 +2,25 @@
 
 import json
 import re
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-import firstcourse
+from example_plans import result_of
 from firstcourse.app.summaries import summarize
 from firstcourse.cli.plan import print_summary
 from firstcourse.papers.office_pack import office_data
 from firstcourse.papers.site_pack import pack_data
 from firstcourse.papers.workbook import tables
-from firstcourse.steps.plan import PlanResult
 from firstcourse.units import counted, one_or_more
 from firstcourse.words import speaker_for
 
-EXAMPLES = Path(__file__).parents[3] / "examples"
 ONE_OF_MANY = re.compile(r"(?<![\d.,/#'-])1 (?!across|is |this |has )[a-z]{3,}s\b")
-
-
-@cache
-def _planned(name: str) -> PlanResult:
-    return firstcourse.open(EXAMPLES / name / "job.yaml").plan(effort=0)
 
 
 @pytest.mark.parametrize("name", ["out-of-true", "tiled-shower"])
 def test_one_of_a_thing_is_no_plural(name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    done = _planned(name)
+    done = result_of(name)
     print_summary(summarize(done), tmp_path, speaker_for(done.plan))
     shown = [capsys.readouterr().out]
     shown += [json.dumps(data(done.plan), ensure_ascii=False) for data in (pack_data, office_data)]
