@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from firstcourse.app.proof import proof_summary as proof_summary
     from firstcourse.app.proof import prove as prove
     from firstcourse.app.proof import proven_plan as proven_plan
+    from firstcourse.app.proposing import proposal_text as proposal_text
     from firstcourse.app.rule_facts import RuleFacts as RuleFacts
     from firstcourse.app.session import Session as Session
     from firstcourse.app.session import open_job as open_job
@@ -88,6 +89,7 @@ _FROM = {
     "price_page": "pricing",
     "proof_summary": "proof",
     "prove": "proof",
+    "proposal_text": "proposing",
     "proven_plan": "proof",
     "remedy_tables": "telling",
     "report_lines": "survey_lines",
@@ -135,6 +137,7 @@ __all__ = [
     "price_document",
     "price_page",
     "proof_summary",
+    "proposal_text",
     "prove",
     "proven_plan",
     "remedy_tables",

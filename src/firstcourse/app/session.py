@@ -20,7 +20,7 @@ from firstcourse.survey import SurveyResult, survey_job
 if TYPE_CHECKING:
     from firstcourse.app.ticked import Ticked
     from firstcourse.papers.papers import Paper
-    from firstcourse.pricing import Offer, PriceBook
+    from firstcourse.pricing import Offer, PriceBook, Proposal
 
 OnStep = Callable[[str], None]
 OnAhead = Callable[[Ahead], None]
@@ -249,6 +249,36 @@ class Session:
         from firstcourse.app.pricing import order_papers
 
         return self._files.write_folder(order_papers(plan, offer), Path(folder), record=False)
+
+    def proposal(self, plan: PlanResult, offer: "Offer", words: Path | str | None = None) -> "Proposal":
+        """A proposal to a client, proved again.
+
+        Args:
+            plan: A plan of this job.
+            offer: Its order and price.
+            words: The firm's own words, a file; an invented business where not given.
+
+        Raises:
+            JobError: The words cannot be used; with line and column.
+            InputValueError: Something has no price.
+            PlanRefusedError: The proposal does not verify; this is our fault.
+        """
+        from firstcourse.app.proposing import proposal_words, proposed
+
+        return proposed(plan, offer, proposal_words(words, plan.plan))
+
+    def proposal_papers(
+        self, plan: PlanResult, offer: "Offer", made: "Proposal", folder: Path | str
+    ) -> tuple[Path, ...]:
+        """Write a proposal on both paper sizes, with the values that it rests on; other files there stay.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.proposing import proposal_papers
+
+        return self._files.write_folder(proposal_papers(plan, offer, made), Path(folder), record=False)
 
     def papers(
         self, plan: PlanResult, folder: Path | str, *, poles: bool = False, on_step: OnStep = _quietly

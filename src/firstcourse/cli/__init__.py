@@ -43,6 +43,7 @@ _COMMANDS = {
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
     "schedule": "Say on which days a plan is built, and what moves the end.",
     "price": "Order and price a plan by a price book; every line proved again.",
+    "proposal": "Make a proposal to a client: scope, price, payments, drawings to approve.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",

@@ -71,7 +71,8 @@ def _table(kind: str, speaker: Speaker, rows: Rows, *, title: str = "", note: st
     }
 
 
-def _money(amount: Decimal) -> str:
+def money_text(amount: Decimal) -> str:
+    """An amount in whole cents, half a cent up."""
     return f"{amount.quantize(_CENT, ROUND_HALF_UP):,.2f}"
 
 
@@ -122,8 +123,8 @@ def _row(plan: Plan, line: OrderLine, one: Packs, speaker: Speaker, *, first: bo
         "\n".join((_named(plan, line, speaker), *_notes(line, speaker))) if first else "",
         *(_much(amount, line.unit, speaker) if first else "" for amount in needs),
         speaker.text("price-packs", packs=one.packs, holds=_holds(one, line.unit, speaker)),
-        _money(one.each),
-        _money(one.cost),
+        money_text(one.each),
+        money_text(one.cost),
     ]
 
 
@@ -175,8 +176,8 @@ def _hours(offer: Offer, speaker: Speaker) -> Iterator[list[str]]:
             str(task.jobs),
             speaker.text(f"price-basis-{task.basis}"),
             f"{task.hours:.2f}",
-            _money(task.each),
-            _money(task.cost),
+            money_text(task.each),
+            money_text(task.cost),
         ]
 
 
@@ -197,7 +198,7 @@ def _sources(offer: Offer, speaker: Speaker) -> str:
 
 
 def _step(step: Step, offer: Offer, speaker: Speaker) -> list[str]:
-    values = {name: _money(value) for name, value in step.inputs.items() if name.isidentifier()}
+    values = {name: money_text(value) for name, value in step.inputs.items() if name.isidentifier()}
     name = speaker.text(step.formula, of=step.of)
     how = speaker.text(step.formula, "formula", of=step.of, **values)
-    return [name, how, _money(step.result)]
+    return [name, how, money_text(step.result)]

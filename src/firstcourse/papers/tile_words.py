@@ -12,8 +12,12 @@ from firstcourse.words import Speaker
 
 def pattern_words(area: TiledArea, speaker: Speaker, *, turned: bool = True) -> str:
     """An area's pattern as the papers call it, and how far it is turned."""
-    name = speaker.word(area.pattern)
-    return speaker.text("tiles-pattern", name=name, angle=area.angle if turned else 0)
+    return named_pattern(area.pattern, area.angle if turned else 0, speaker)
+
+
+def named_pattern(pattern: str, angle: int, speaker: Speaker) -> str:
+    """A pattern by its code, and how far it is turned [degrees]."""
+    return speaker.text("tiles-pattern", name=speaker.word(pattern), angle=angle)
 
 
 def smallest_cut(start: StartPoint, speaker: Speaker) -> str:

@@ -179,6 +179,19 @@ class Risk(Frozen):
     percent: Annotated[Percent, Field(le=100)]
 
 
+class Found(Frozen):
+    """The price of a unit of work that strip-out may show to be needed, agreed before it is.
+
+    Attributes:
+        work: What is done.
+        unit: As it is told to the client, such as `sheet`, `each` or `sq ft`.
+    """
+
+    work: Literal["replace_panel", "sister_joist", "add_stud", "level_floor", "straighten_wall"]
+    unit: Literal["sheet", "each", "sq ft", "m2", "ft", "m"]
+    price: Price
+
+
 class Access(Frozen):
     """The way in: what is carried at once, steps, and the lowest door and narrowest turn.
 
@@ -219,3 +232,4 @@ class PriceBook(Frozen):
     taxes: tuple[Tax, ...] = ()
     risks: tuple[Risk, ...] = ()
     access: Access | None = None
+    found: tuple[Found, ...] = ()
