@@ -209,7 +209,7 @@ def area_edges(surface: Surface, shortest: float) -> Iterator[tuple[LineString, 
         turned = orient(part)
         for ring, hole in ((turned.exterior, False), *((ring, True) for ring in turned.interiors)):
             for a, b in pairwise(ring.coords):
-                if math.dist(a, b) >= shortest - _JUST:
+                if math.dist(a, b) >= shortest - _EQUAL:
                     yield LineString([a, b]), "" if hole else _side_of(surface, a, b), hole
 
 
