@@ -137,8 +137,14 @@ def repeat_of(area: TiledArea, stock: Mapping[str, TileStock]) -> Repeat | None:
         return None
     turn = area.angle + (45 if area.pattern == "diagonal" else 0)
     ring = _turned(_outline(stock[area.tiles[0]]), turn)
-    a, b = ((step[0] * TICKS_PER_MM, step[1] * TICKS_PER_MM) for step in area.steps)
+    a, b = ((_in_ticks(step[0]), _in_ticks(step[1])) for step in area.steps)
     return Repeat((a, b), ring, area.joint)
+
+
+def _in_ticks(step: float) -> float:
+    """A part of a step: one of whole ticks as such, as what its printing rounds adds up over hundreds of rows."""
+    found = step * TICKS_PER_MM
+    return float(round(found)) if abs(found - round(found)) < _WHOLE else found
 
 
 def _outline(tile: TileStock) -> Ring:
