@@ -18,6 +18,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from queue import Queue
 
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Locator, Page, sync_playwright
 
 from firstcourse.store.database import sqlite_url
@@ -43,6 +44,7 @@ _TARGETS = (
     "button, select, summary, nav a, .button, .actions a, .cards a, .pick, .sixteenths label, "
     "input:not([type=hidden], [type=radio], [type=checkbox])"
 )
+_SERIOUS = ("serious", "critical")
 _CUT = """all => all.filter(one => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1 &&
   getComputedStyle(one).overflowX !== 'auto').map(one => one.outerHTML.slice(0, 90))"""
 
@@ -75,11 +77,15 @@ class Hand:
         self.page.screenshot(
             path=self.folder / f"{len(list(self.folder.glob('*.png'))):02d}-{name}.png", full_page=True
         )
+        violations = Axe().run(self.page).response["violations"]
         wide = self.page.evaluate("document.documentElement.scrollWidth")
         found = [f"small: {one}" for one in self.page.eval_on_selector_all(_TARGETS, _SMALL)]
         found += [
             f"cut off: {one}"
             for one in self.page.eval_on_selector_all("button, a, label, h1, h2, legend, p", _CUT)
+        ]
+        found += [
+            f"axe: {one['id']}: {one['nodes'][0]['html'][:90]}" for one in violations if one["impact"] in _SERIOUS
         ]
         found += [f"{wide} px wide"] if wide > PHONE["width"] else []
         self.clumsy += [f"{name}: {one}" for one in found]

@@ -94,12 +94,13 @@ def test_the_demo_is_planned_on_a_phone_and_every_page_is_sound(signed_in: Brows
     page.wait_for_selector("#standing", state="detached", timeout=120_000)
     assert page.get_by_role("link", name="pieces-and-cuts.xlsx").is_visible()
     assert page.evaluate("window.loaded") == "once"
-    paths = ("", "/document", "/revisions", "/links", "/client")
+    paths = ("", "/document", "/revisions", "/links", "/client", "/choices", "/rack")
     for path in (
         *(job + path for path in paths),
         f"{job}/../../jobs",
         f"{job}/../../jobs/new",
         f"{job}/../../account",
+        f"{job}/../../rack",
     ):
         page.goto(path)
         assert faults(page) == [] and small_targets(page) == [], path
@@ -196,14 +197,15 @@ def test_a_page_that_somebody_types_in_is_never_loaded_again_by_itself(
         with page.expect_response(lambda one: one.url == page.url):
             asked.pop().fulfill(content_type="text/event-stream", body=f"retry: 50\ndata: {json.dumps(told)}\n\n")
 
-    page.get_by_role("button", name=re.compile("^Plan it")).click()
-    page.wait_for_selector("#standing")
+    def send(what: str) -> None:
+        form = {"token": page.locator("input[name=token]").first.input_value()}
+        assert page.request.post(f"{job}/{what}", form=form, max_redirects=0).status == 303
+
+    send("plan")
     page.route("**/progress", lambda one: asked.append(one))
     page.goto(f"{job}/surface/hall%20bath/wall/A-B")
-    stopped = page.request.post(
-        f"{job}/stop", form={"token": page.get_attribute("#drawing", "data-token") or ""}, max_redirects=0
-    )
-    assert stopped.status == 303
+    page.wait_for_selector("#standing")
+    send("stop")
     page.locator("#entry-new summary").click()
     page.fill("#new-id", "soap")
     base = int(page.get_attribute("#drawing", "data-base") or 0)

@@ -11,7 +11,7 @@ from starlette.responses import Response
 
 from browsers import TOKEN, Browser
 from firstcourse.store import accounts as store_accounts
-from firstcourse.store.accounts import Role
+from firstcourse.store.accounts import Account, Role
 from firstcourse.store.passwords import is_password, password_hash
 from firstcourse.web.app import application
 from firstcourse.web.house import House, Settings
@@ -216,3 +216,22 @@ def test_a_database_that_is_away_is_our_fault_and_says_nothing_else(
     answer = owner.get("/jobs")
     assert answer.status_code == 500 and "secret-host" not in answer.text
     assert "content-security-policy" in answer.headers
+
+
+def test_one_sees_the_own_browsers_and_signs_one_out(
+    house: House, signed_in: Callable[[Account], Browser], owner: Browser
+) -> None:
+    ben = house.accounts.create("Ben", Role.SETTER)
+    desk, phone = signed_in(ben), signed_in(ben)
+    page = desk.get("/account").text
+    handles = re.findall(r'name="session" value="([0-9a-f]{64})"', page)
+    assert page.count("This browser") == 1 and len(handles) == 1
+    # Another's browser is none of one's own, and no handle signs in.
+    assert owner.post_form("/account/leave-one", session=handles[0], follow_redirects=False).status_code == 400
+    stranger = Browser(application(house), base_url="http://127.0.0.1:8123")
+    stranger.cookies.set("firstcourse", handles[0])
+    assert stranger.get("/account", follow_redirects=False).status_code == 303
+    assert phone.get("/account", follow_redirects=False).status_code == 200
+    assert desk.post_form("/account/leave-one", session=handles[0], follow_redirects=False).status_code == 303
+    assert phone.get("/account", follow_redirects=False).status_code == 303
+    assert 'name="session"' not in desk.get("/account").text

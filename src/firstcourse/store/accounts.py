@@ -66,6 +66,21 @@ class SignedIn:
     link: ClientLink | None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnSession:
+    """A browser that is signed in to an account.
+
+    Attributes:
+        handle: Names it; nothing signs in by it.
+        own: It is the browser that asks.
+    """
+
+    handle: str
+    began: datetime
+    seen: datetime
+    own: bool
+
+
 class Accounts:
     """The accounts in a database."""
 
@@ -244,6 +259,32 @@ class Accounts:
         """Sign every browser of an account out."""
         with self._database.writing() as session:
             session.execute(delete(SessionRow).where(SessionRow.account == account))
+
+    def sessions(self, account: str, cookie: str) -> tuple[OwnSession, ...]:
+        """The browsers that are signed in to an account, the last seen first.
+
+        Args:
+            account: Whose.
+            cookie: Of the browser that asks.
+        """
+        now, own = datetime.now(UTC), digest(cookie)
+        with self._database.reading() as session:
+            wanted = select(SessionRow).where(
+                SessionRow.account == account, SessionRow.ends > now, SessionRow.seen > now - SESSION_IDLES
+            )
+            return tuple(
+                OwnSession(handle=digest(row.digest), began=row.began, seen=row.seen, own=row.digest == own)
+                for row in session.scalars(wanted.order_by(SessionRow.seen.desc(), SessionRow.digest))
+            )
+
+    def end_own_session(self, account: str, handle: str) -> bool:
+        """Sign one browser of an account out; False where the account has none of that handle."""
+        with self._database.writing() as session:
+            for row in session.scalars(select(SessionRow).where(SessionRow.account == account)):
+                if digest(row.digest) == handle:
+                    session.delete(row)
+                    return True
+        return False
 
     def end_session(self, cookie: str) -> None:
         """Sign a browser out."""

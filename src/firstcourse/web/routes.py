@@ -62,6 +62,7 @@ PAGES = (
     Page("POST", "/account/password", people.set_password, Needs.ACCOUNT),
     Page("POST", "/account/tongue", people.set_tongue, Needs.ACCOUNT),
     Page("POST", "/account/code", people.own_code, Needs.ACCOUNT),
+    Page("POST", "/account/leave-one", people.leave_one, Needs.ACCOUNT),
     Page("POST", "/account/leave-all", people.leave_all, Needs.ACCOUNT),
     Page("GET", "/people", people.listed, Needs.OWNER),
     Page("POST", "/people", people.new, Needs.OWNER),

@@ -8,14 +8,14 @@ from firstcourse.store.accounts import INVITATION_LASTS, Account, Role
 from firstcourse.store.passwords import is_password, password_hash
 from firstcourse.tongues import TONGUES
 from firstcourse.web.asking import Ask
-from firstcourse.web.cookies import sign_in
+from firstcourse.web.cookies import read_cookie, sign_in
 from firstcourse.web.noted import note
 from firstcourse.web.qr import qr_svg
 
 
 def own(ask: Ask) -> Response:
     """One's own account."""
-    return ask.page("account.html", fault="", saved=False)
+    return _own_page(ask)
 
 
 def set_password(ask: Ask) -> Response:
@@ -29,10 +29,10 @@ def set_password(ask: Ask) -> Response:
         if ask.who.password and not is_password(ask.who.password, ask.form.get("old", "")):
             ask.house.limiter.failed(who)
             note(ask.request, "wrong old password", account=ask.who.id, refused=True)
-            return ask.page("account.html", status=403, fault=ask.text("web-account", "wrong"), saved=False)
+            return _own_page(ask, status=403, fault=ask.text("web-account", "wrong"))
         kept = password_hash(ask.form.get("new", ""), name=ask.who.name)
     except FirstcourseError as error:
-        return ask.page("account.html", status=422, fault=str(error), saved=False)
+        return _own_page(ask, status=422, fault=str(error))
     ask.house.accounts.set_password(ask.who.id, kept)
     note(ask.request, "new password", account=ask.who.id)
     response = ask.go("/account")
@@ -52,6 +52,14 @@ def set_tongue(ask: Ask) -> Response:
 def own_code(ask: Ask) -> Response:
     """A code for another browser of one's own, such as the phone's."""
     return show_code(ask, ask.who.name, ask.house.accounts.new_code(ask.who.id), "/account")
+
+
+def leave_one(ask: Ask) -> Response:
+    """Sign one browser of one's own out."""
+    if not ask.house.accounts.end_own_session(ask.who.id, ask.form.get("session", "")):
+        raise HTTPException(400)
+    note(ask.request, "signed another browser out", account=ask.who.id)
+    return ask.go("/account")
 
 
 def leave_all(ask: Ask) -> Response:
@@ -106,6 +114,13 @@ def show_code(ask: Ask, name: str, code: str, back: str) -> Response:
     link = f"{ask.house.settings.address}/enter#{code}"
     return ask.page(
         "code.html", name=name, code=code, address=ask.house.settings.address, qr=qr_svg(link), back=back
+    )
+
+
+def _own_page(ask: Ask, *, fault: str = "", status: int = 200) -> Response:
+    cookie = read_cookie(ask.request, ask.house.settings)
+    return ask.page(
+        "account.html", status=status, fault=fault, sessions=ask.house.accounts.sessions(ask.who.id, cookie)
     )
 
 

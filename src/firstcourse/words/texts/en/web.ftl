@@ -212,6 +212,12 @@ web-account =
     .note = At least 12 characters. Several words that go together nowhere are good.
     .set = Set the password
     .wrong = The password until now is wrong. Nothing is changed.
+    .sessions = Where you are signed in
+    .seen = Last seen { $when }
+    .began = Signed in { $when }
+    .this = This browser
+    .end = Sign it out
+    .end_of = Sign the browser out that came in { $when }
     .leave = Sign out on every device
 
 web-people =

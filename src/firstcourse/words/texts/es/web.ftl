@@ -212,6 +212,12 @@ web-account =
     .note = Al menos 12 caracteres. Sirven varias palabras que no van juntas en ningún lado.
     .set = Poner la contraseña
     .wrong = La contraseña de hasta ahora es incorrecta. No se cambió nada.
+    .sessions = Dónde ha entrado usted
+    .seen = Visto por última vez { $when }
+    .began = Entró { $when }
+    .this = Este navegador
+    .end = Cerrar su sesión
+    .end_of = Cerrar la sesión del navegador que entró { $when }
     .leave = Salir en todos los aparatos
 
 web-people =
