@@ -3,7 +3,7 @@
 The modules beside this one register them, one subject each.
 """
 
-from tamperings import boards, calculations, cutting, document, fasteners, sheet_counts, shopping, tiles
+from tamperings import boards, calculations, columns, cutting, document, fasteners, sheet_counts, shopping, tiles
 from tamperings.tools import TAMPERINGS, NothingToSpoil, Tampering
 
 __all__ = [
@@ -12,6 +12,7 @@ __all__ = [
     "Tampering",
     "boards",
     "calculations",
+    "columns",
     "cutting",
     "document",
     "fasteners",

@@ -1,7 +1,7 @@
 """Every family of checks, in order, over one plan."""
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -117,6 +117,8 @@ _CHECKS = (
     check_findings,
 )
 
+READING = "reading"
+"""What `objecting` names where a plan's form is wrong."""
 
 Check = Callable[[Document], Iterator[Objection]]
 _BROKEN = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError, ShapelyError)
@@ -177,6 +179,32 @@ def verify(document: Any, *, do: Do = at_once) -> Verdict:
     )
 
 
+def objecting(document: Any, *, do: Do = at_once, first: Sequence[str] = ()) -> str | None:
+    """Which check objects to a plan, where one objection is enough: no further check is made then.
+
+    Args:
+        document: As for `verify`.
+        do: As for `verify_text`.
+        first: Names of checks to make before the others, in this order; what is none of them is passed over.
+
+    Returns:
+        The name of the check that objects, "reading" where the form is wrong, or none where the plan is proved.
+    """
+    try:
+        plan = read_document(document, do=do)
+    except FieldError:
+        return READING
+    alone = _surfaces_alone(plan)
+    named = {check.__name__: check for check in _CHECKS}
+    for check in dict.fromkeys([*(named[name] for name in first if name in named), *_CHECKS]):
+        try:
+            if next(_said(check, plan, alone, do), None) is not None:
+                return check.__name__
+        except (FieldError, RuleNotFoundError):
+            return check.__name__
+    return None
+
+
 def _same_way(plan: Document) -> Iterator[str]:
     """What of a plan is recomputed the same way as it was planned, see `Verdict`."""
     if plan.frames:
@@ -188,14 +216,25 @@ def _same_way(plan: Document) -> Iterator[str]:
 
 
 def _objections(plan: Document, do: Do) -> Iterator[Objection]:
-    boarded = [_alone(_without_tile(surface), plan) for surface in plan.surfaces]
-    laid = [_alone(_as_laid(surface), plan) for surface in plan.surfaces]
+    alone = _surfaces_alone(plan)
     for check in _CHECKS:
-        if check in _BOARDED or check in _LAID:
-            for one in boarded if check in _BOARDED else laid:
-                yield from do(_checked, check, one, plan.rules)
-        else:
-            yield from _proved(check, plan)
+        yield from _said(check, plan, alone, do)
+
+
+def _surfaces_alone(plan: Document) -> tuple[list[Document], list[Document]]:
+    """Each surface as its boards need it, and as its tiles do."""
+    boarded = [_alone(_without_tile(surface), plan) for surface in plan.surfaces]
+    return boarded, [_alone(_as_laid(surface), plan) for surface in plan.surfaces]
+
+
+def _said(
+    check: Check, plan: Document, alone: tuple[list[Document], list[Document]], do: Do
+) -> Iterator[Objection]:
+    if check in _BOARDED or check in _LAID:
+        for one in alone[0] if check in _BOARDED else alone[1]:
+            yield from do(_checked, check, one, plan.rules)
+    else:
+        yield from _proved(check, plan)
 
 
 def _checked(check: Check, plan: Document, rules: RuleSet) -> tuple[Objection, ...]:

@@ -9,9 +9,9 @@ import pytest
 from example_plans import plan_of
 from firstcourse.app.store import Memory
 from firstcourse.reuse import Steps
-from firstcourse.verify import verify
+from firstcourse.verify import objecting, verify
 from firstcourse.verify.at_once import at_once
-from firstcourse.verify.proof import _CHECKS, _objections
+from firstcourse.verify.proof import _CHECKS, READING, _objections
 from firstcourse.verify.reading import read_document
 from sealing import set_rule
 
@@ -93,3 +93,16 @@ def test_a_rule_that_the_job_sets_is_asked_again() -> None:
     verdict = verify(document, do=steps.do)
     assert verdict == verify(document)
     assert any(objection.code == "VER-406" for objection in verdict.objections)
+
+
+def test_the_first_objection_is_one_of_all_whichever_check_is_made_first() -> None:
+    steps = Steps(Memory())
+    assert objecting(json.loads(SOUND), do=steps.do, first=["check_tiles", "no such check"]) is None
+    document = json.loads(SOUND)
+    fewer_fasteners(document)
+    of_fasteners = next(check for check in _CHECKS if check.__name__ == "check_fasteners")
+    assert list(of_fasteners(read_document(document)))
+    assert objecting(document, do=steps.do, first=["check_fasteners"]) == "check_fasteners"
+    assert objecting(document, do=steps.do) in {check.__name__ for check in _CHECKS}
+    del document["sheets"]
+    assert objecting(document, do=steps.do) == READING

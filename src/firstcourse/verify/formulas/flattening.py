@@ -216,6 +216,8 @@ def _placed(
     yield from column(working, "on", [spot.on for spot in spots], "mm")
     yield from just(working, "do", [{"word": word} for word in told])
     yield from _units(working, "by")
+    if len(several(working.inputs.get("by"))) != len(spots):
+        yield Objection(CODE, working.key, "has not just one change for each reading")
 
 
 def _changes(working: Working) -> list[float]:

@@ -167,6 +167,8 @@ def _rooms(plan: Document) -> dict[str, Node]:
 
 def _alone(working: Working, *names: str) -> Iterator[Objection]:
     yield from only(working, *names)
+    if len({len(several(working.inputs.get(name))) for name in ("corner", "u", "v") if name in names}) > 1:
+        yield Objection(CODE, working.key, "has not just one place for each corner")
     yield from rests_on(working)
     yield from limited(working)
 
