@@ -86,15 +86,19 @@ def soft_edges(surface: Surface, plan: Document) -> list[_Edge]:
         for opening in surface.openings
         if opening not in stands
     ]
-    hard += [LineString(joint.line).buffer(joint.width) for joint in surface.soft_joints if joint.place == "field"]
     known = unary_union(hard)
+    # A joint within the field frees the edges along it, not a wall's edge that it happens to meet at its middle.
+    across = [joint for joint in surface.soft_joints if joint.place == "field"]
+    field = unary_union([LineString(joint.line).buffer(joint.width) for joint in across])
     found: list[_Edge] = []
     for part in shapely.get_parts(tiled):
         oriented = shapely.orient_polygons(part)
         for ring in (oriented.exterior, *oriented.interiors):
             for a, b in pairwise(ring.coords):
                 middle = Point((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-                if not known.covers(middle) and any(_runs_beside(line, (a, b), middle) for line in soft):
+                if known.covers(middle) or field.covers(LineString([a, b])):
+                    continue
+                if any(_runs_beside(line, (a, b), middle) for line in soft):
                     found.append(((a[0], a[1]), (b[0], b[1])))
     return found
 
