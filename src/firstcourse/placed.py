@@ -1,6 +1,7 @@
 """Read a YAML document that somebody wrote into a frozen value; what is wrong is said with its line and column."""
 
 import difflib
+from collections.abc import Callable, Iterable
 from typing import Any
 
 import yaml
@@ -17,7 +18,13 @@ Places = dict[KeyPath, tuple[int, int]]
 """By the path of a value, the line and column at which it stands."""
 
 
-def read_placed[M: BaseModel](data: bytes, name: str, model: type[M], what: str) -> M:
+def read_placed[M: BaseModel](
+    data: bytes,
+    name: str,
+    model: type[M],
+    what: str,
+    wrong: Callable[[M], Iterable[tuple[KeyPath, str]]] = lambda _read: (),
+) -> M:
     """Read a YAML (or JSON) document.
 
     Args:
@@ -25,6 +32,7 @@ def read_placed[M: BaseModel](data: bytes, name: str, model: type[M], what: str)
         name: What to call it in messages.
         model: What it is to say.
         what: What it should be, such as `a price book`, for messages.
+        wrong: What is wrong beyond that, by the path of the value.
 
     Raises:
         JobError: Listing every problem found, with line and column.
@@ -34,10 +42,19 @@ def read_placed[M: BaseModel](data: bytes, name: str, model: type[M], what: str)
     except InputValueError as error:
         raise refused(name, str(error)) from None
     try:
-        return model.model_validate(found)
+        read = model.model_validate(found)
     except ValidationError as error:
         listed = error.errors(include_url=False)
         raise JobError(tuple(problem(one, places, name, model) for one in listed)) from None
+    problems = tuple(
+        InputProblem(
+            file=name, line=places[at][0], column=places[at][1], field=dotted(at), message=printable(message)
+        )
+        for at, message in wrong(read)
+    )
+    if problems:
+        raise JobError(problems)
+    return read
 
 
 def refused(name: str, message: str, at: tuple[int, int] = (0, 0), field: str = "") -> JobError:

@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from firstcourse.app.files import PRICE as PRICE
     from firstcourse.app.files import Disk as Disk
     from firstcourse.app.folder_swap import clear_leftovers as clear_leftovers
+    from firstcourse.app.handing_over import HandoverFile as HandoverFile
+    from firstcourse.app.handing_over import handover_text as handover_text
+    from firstcourse.app.handing_over import make_handover as make_handover
+    from firstcourse.app.handing_over import write_handover as write_handover
     from firstcourse.app.kept import PlanResult as PlanResult
     from firstcourse.app.kept import kept_plan as kept_plan
     from firstcourse.app.light_desk import LightDesk as LightDesk
@@ -57,6 +61,7 @@ _FROM = {
     "Desk": "desk",
     "Disk": "files",
     "Explanation": "summaries",
+    "HandoverFile": "handing_over",
     "LightDesk": "light_desk",
     "Made": "desk_worker",
     "Outcome": "summaries",
@@ -78,9 +83,11 @@ _FROM = {
     "end_with": "processes",
     "example_job": "examples",
     "explanation_summary": "summaries",
+    "handover_text": "handing_over",
     "json_value": "as_json",
     "judgement_summary": "summaries",
     "kept_plan": "kept",
+    "make_handover": "handing_over",
     "mass_text": "telling",
     "new_job_text": "new_jobs",
     "open_job": "session",
@@ -98,6 +105,7 @@ _FROM = {
     "shown_value": "telling",
     "summarize": "summaries",
     "survey_summary": "summaries",
+    "write_handover": "handing_over",
     "write_starter": "documents",
 }
 __all__ = [
@@ -106,6 +114,7 @@ __all__ = [
     "Desk",
     "Disk",
     "Explanation",
+    "HandoverFile",
     "LightDesk",
     "Made",
     "Outcome",
@@ -127,9 +136,11 @@ __all__ = [
     "end_with",
     "example_job",
     "explanation_summary",
+    "handover_text",
     "json_value",
     "judgement_summary",
     "kept_plan",
+    "make_handover",
     "mass_text",
     "new_job_text",
     "open_job",
@@ -147,6 +158,7 @@ __all__ = [
     "shown_value",
     "summarize",
     "survey_summary",
+    "write_handover",
     "write_starter",
 ]
 

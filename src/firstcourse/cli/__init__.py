@@ -45,6 +45,7 @@ _COMMANDS = {
     "price": "Order and price a plan by a price book; every line proved again.",
     "proposal": "Make a proposal to a client: scope, price, payments, drawings to approve.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
+    "handover": "Make the file that is handed over: what was proved, what has no record.",
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",
     "verify": "Prove a plan again from plan.json alone.",
     "rules": "List the rule book, or show one rule with its source.",

@@ -4,6 +4,8 @@ import json
 from collections.abc import Mapping, Sequence
 from functools import cache
 from importlib import resources
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any, Literal
 
 Paper = Literal["letter", "a4"]
@@ -66,6 +68,34 @@ def pdf(sources: Sequence[str], text: str) -> bytes:
     made, warnings = _compiler().compile_with_warnings(
         _source(sources), format="pdf", timestamp=0, sys_inputs={"data": text}
     )
+    if warnings:
+        raise PaperError("; ".join(str(warning) for warning in warnings))
+    assert isinstance(made, bytes)
+    return made
+
+
+def archive(sources: Sequence[str], data: Mapping[str, Any], files: Mapping[str, bytes]) -> bytes:
+    """A PDF for keeping (PDF/A-3b) that may show and hold files; the same values give the same bytes.
+
+    Args:
+        sources: Names of page sources in this package, put together in order.
+        data: What they print.
+        files: By name, what the sources find under `/name`.
+
+    Raises:
+        PaperError: A warning of the page maker.
+    """
+    with TemporaryDirectory() as folder:
+        for name, content in files.items():
+            (Path(folder) / name).write_bytes(content)
+        made, warnings = _compiler().compile_with_warnings(
+            _source(sources),
+            format="pdf",
+            timestamp=0,
+            sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
+            root=folder,
+            pdf_standards=["a-3b"],
+        )
     if warnings:
         raise PaperError("; ".join(str(warning) for warning in warnings))
     assert isinstance(made, bytes)
