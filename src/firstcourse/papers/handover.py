@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from firstcourse.handing import Handover
+from firstcourse.handing.record import Check
 from firstcourse.papers.frame import page_frame
 from firstcourse.papers.pages import PAGE_SIZES, Paper, archive
 from firstcourse.plan import Plan
@@ -59,7 +60,9 @@ def handover_page(plan: Plan, made: Handover, speaker: Speaker, *, full: bool) -
     def heads(table: str) -> list[str]:
         return list(speaker.labels(f"handover-{table}_heads").values())
 
-    latest = {(one.what, one.at): one for one in sorted(record.checks, key=lambda one: one.on)}
+    latest: dict[tuple[str, str], Check] = {
+        (one.what, one.at): one for one in sorted(record.checks, key=lambda one: one.on)
+    }
     return {
         "words": labels,
         "frame": page_frame(plan, speaker, labels["title"]),
