@@ -169,7 +169,8 @@ class Ground:
                 yield f"tells another cut along {edge.at} than it brings"
         kept = [1.0 if cut is None else cut.width / cut.whole for cut in narrowest]
         pairs = [abs(kept[one] - kept[other]) for one, other in self.facing()]
-        off = _SHARE + 2 * self.near / min(self.repeat.extent(0), self.repeat.extent(1))
+        # Of a pair each cut has two ends, each known so exactly.
+        off = _SHARE + 4 * self.near / min(self.repeat.extent(0), self.repeat.extent(1))
         if (told.uneven is None) == bool(pairs) or (
             told.uneven is not None and abs(told.uneven - max(pairs)) > off
         ):
