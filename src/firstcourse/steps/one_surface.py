@@ -4,7 +4,7 @@ Its boards are its own best, its courses stay where they are, nothing else of th
 the whole job, which comes after, may choose otherwise.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from firstcourse.boards import SurfaceLayout, best_choice, build_layout, layout_alternatives, only_up
@@ -88,7 +88,7 @@ def plan_one_surface(
     tiled = tile_job(job, survey, (boarded,), by_kind, rules, steps=steps, cuts=False)
     return OneSurface(
         surfaces=tiled.surfaces,
-        sheets=_sheets((*layout.pieces, *held.pieces), by_kind, stock, job),
+        sheets=_sheets((*layout.pieces, *held.pieces), stock, job, steps),
         findings=(*layout.findings, *tiled.findings),
     )
 
@@ -135,10 +135,20 @@ def _done_on(job: Job, surface: str) -> Done | None:
     return job.done.model_copy(update={"surfaces": own})
 
 
-def _sheets(
-    pieces: Sequence[Piece], by_kind: Mapping[SurfaceKind, tuple[Stock, ...]], stock: Sequence[Stock], job: Job
-) -> int | None:
-    """How many sheets all pieces take, found in little time."""
+def _sheets(pieces: Sequence[Piece], stock: tuple[Stock, ...], job: Job, steps: Steps) -> int | None:
+    """How many sheets all pieces take; what is within a piece's blank, and in the rooms, makes no difference."""
+    blanks = tuple(piece.model_copy(update={"outline": (), "holes": ()}) for piece in pieces)
+    return steps.do(num_sheets, blanks, stock, job.model_copy(update={"rooms": (), "done": None}))
+
+
+def num_sheets(pieces: tuple[Piece, ...], stock: tuple[Stock, ...], job: Job) -> int | None:
+    """How many sheets pieces take, found in little time; None where one fits none of them.
+
+    Args:
+        pieces: By their blanks.
+        stock: All sheets of the job.
+        job: For kept offcuts and the tape.
+    """
     known = {item.id: item for item in stock}
     if not all(piece.stock in known for piece in pieces):
         return None

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -23,11 +24,13 @@ SAME_ROW_MM = 1e-4
 Array = np.ndarray[Any, np.dtype[Any]]
 
 
+@lru_cache(maxsize=2)
 def lay(cell: RepeatCell, shift: XY, area: Polygon | MultiPolygon) -> tuple[LaidTile, ...]:
     """Every tile of a pattern that lies in an area.
 
     A tile is whole where what is cut off it is thinner than `CUT_MM`; pieces below `SPECK_MM2` are left out. An
-    opening that parts a tile gives several pieces with the same `laid`.
+    opening that parts a tile gives several pieces with the same `laid`. The last are remembered: a start is judged
+    by the tiles that are laid from it next.
 
     Args:
         cell: The repeat.
