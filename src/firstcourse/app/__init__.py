@@ -26,9 +26,11 @@ if TYPE_CHECKING:
     from firstcourse.app.new_jobs import demo_text as demo_text
     from firstcourse.app.new_jobs import new_job_text as new_job_text
     from firstcourse.app.papers import drawing as drawing
+    from firstcourse.app.pricing import no_book as no_book
     from firstcourse.app.pricing import price_book as price_book
     from firstcourse.app.pricing import price_document as price_document
     from firstcourse.app.pricing import price_page as price_page
+    from firstcourse.app.pricing import supply_order as supply_order
     from firstcourse.app.processes import end_with as end_with
     from firstcourse.app.proof import proof_summary as proof_summary
     from firstcourse.app.proof import prove as prove
@@ -90,6 +92,7 @@ _FROM = {
     "make_handover": "handing_over",
     "mass_text": "telling",
     "new_job_text": "new_jobs",
+    "no_book": "pricing",
     "open_job": "session",
     "price_book": "pricing",
     "price_document": "pricing",
@@ -104,6 +107,7 @@ _FROM = {
     "schema": "documents",
     "shown_value": "telling",
     "summarize": "summaries",
+    "supply_order": "pricing",
     "survey_summary": "summaries",
     "write_handover": "handing_over",
     "write_starter": "documents",
@@ -143,6 +147,7 @@ __all__ = [
     "make_handover",
     "mass_text",
     "new_job_text",
+    "no_book",
     "open_job",
     "price_book",
     "price_document",
@@ -157,6 +162,7 @@ __all__ = [
     "schema",
     "shown_value",
     "summarize",
+    "supply_order",
     "survey_summary",
     "write_handover",
     "write_starter",

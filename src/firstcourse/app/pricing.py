@@ -7,10 +7,11 @@ from typing import Any
 from firstcourse.app.files import PLAN, PRICE
 from firstcourse.errors import InputProblem, InputValueError, JobError, PlanRefusedError
 from firstcourse.files import read_file
-from firstcourse.papers.order_page import order_page, order_paper
+from firstcourse.findings import Finding
+from firstcourse.papers.order_page import order_page, order_paper, supply_page, supply_paper, way_in_of
 from firstcourse.papers.pages import PAGE_SIZES
 from firstcourse.papers.papers import Paper
-from firstcourse.pricing import LARGEST_BYTES, Offer, PriceBook, offer, read_book
+from firstcourse.pricing import LARGEST_BYTES, Heading, Offer, PriceBook, offer, read_book
 from firstcourse.steps import PlanResult
 from firstcourse.verify import verify_price
 from firstcourse.words import Speaker, speaker_for
@@ -72,3 +73,30 @@ def order_papers(result: PlanResult, made: Offer) -> Iterator[Paper]:
 def price_page(result: PlanResult, made: Offer, speaker: Speaker) -> dict[str, Any]:
     """Title, cautions and tables of an order and a price, as the paper prints them."""
     return order_page(result.plan, made, speaker)
+
+
+def no_book(currency: str) -> PriceBook:
+    """A book in which nothing has a price: what a plan needs is still ordered in the plan's own packs.
+
+    Args:
+        currency: The job's; where it names none, the code that stands for no currency (ISO 4217).
+    """
+    return PriceBook(book=Heading(name="-", currency=currency or "XXX"))
+
+
+def supply_papers(result: PlanResult, made: Offer) -> Iterator[Paper]:
+    """The order without prices on both paper sizes, and the plan that it is for.
+
+    Args:
+        result: A plan.
+        made: Its order.
+    """
+    yield Paper(PLAN, result.document.encode())
+    speaker = speaker_for(result.plan)
+    for size in PAGE_SIZES:
+        yield Paper(f"supply-{size}.pdf", supply_paper(size, result.plan, made, speaker))
+
+
+def supply_order(result: PlanResult, made: Offer, speaker: Speaker) -> tuple[dict[str, Any], tuple[Finding, ...]]:
+    """Title and tables of an order without prices, and what its way in stops."""
+    return supply_page(result.plan, made, speaker), way_in_of(made)

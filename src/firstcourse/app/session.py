@@ -280,6 +280,17 @@ class Session:
 
         return self._files.write_folder(proposal_papers(plan, offer, made), Path(folder), record=False)
 
+    def supply_papers(self, plan: PlanResult, offer: "Offer", folder: Path | str) -> tuple[Path, ...]:
+        """Write the order without prices on both paper sizes, and its plan.json; other files there stay.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.pricing import supply_papers
+
+        return self._files.write_folder(supply_papers(plan, offer), Path(folder), record=False)
+
     def papers(
         self, plan: PlanResult, folder: Path | str, *, poles: bool = False, on_step: OnStep = _quietly
     ) -> tuple[Path, ...]:

@@ -42,6 +42,7 @@ _COMMANDS = {
     "judge": "Judge whether frame, panels and surfaces will carry tile.",
     "plan": "Plan boards, cuts and fasteners; verify; write the plan.",
     "schedule": "Say on which days a plan is built, and what moves the end.",
+    "order": "Order what a plan needs in whole packs, without prices.",
     "price": "Order and price a plan by a price book; every line proved again.",
     "proposal": "Make a proposal to a client: scope, price, payments, drawings to approve.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",

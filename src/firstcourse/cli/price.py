@@ -46,7 +46,7 @@ def price(
         print_json(offer)
         return 0
     speaker = speaker_for(plan.plan)
-    for line in _lines(price_page(plan, offer, speaker)):
+    for line in page_lines(price_page(plan, offer, speaker)):
         print(speaker.say(line))
     print_findings(offer.findings, speaker)
     for file in written:
@@ -54,7 +54,8 @@ def price(
     return 0
 
 
-def _lines(page: Mapping[str, Any]) -> list[str]:
+def page_lines(page: Mapping[str, Any]) -> list[str]:
+    """A page of an order as lines for the terminal."""
     listed = [page["title"], *(note for note in (page["invented"], page["incomplete"]) if note)]
     for table in page["tables"]:
         listed += ["", table["title"]]

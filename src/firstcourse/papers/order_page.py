@@ -1,17 +1,19 @@
 """The order and the price on paper: packs by supplier, cut lists, what is carried, hours, and the total."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
+from firstcourse.findings import Finding
 from firstcourse.papers.pages import HERE, PAGE_SIZES, Paper
-from firstcourse.plan import Plan
+from firstcourse.plan import Plan, Quantity
 from firstcourse.pricing import Offer
 from firstcourse.pricing.offer import OrderLine, Packs, Step
 from firstcourse.values import Word, measure
 from firstcourse.words import Speaker, buying
 
+_WAY_IN = "PRI-104"
 _CENT = Decimal("0.01")
 Rows = list[list[str]]
 
@@ -25,11 +27,25 @@ def order_paper(paper: Paper, plan: Plan, offer: Offer, speaker: Speaker) -> byt
         offer: Its order and price.
         speaker: In whose words and units it is printed.
     """
-    said = [
-        f"{one.code} {one.where}: {one.message} {one.remedy}".rstrip() for one in speaker.findings(offer.findings)
-    ]
+    return _compiled(paper, order_page(plan, offer, speaker), offer.findings, plan, speaker)
+
+
+def supply_paper(paper: Paper, plan: Plan, offer: Offer, speaker: Speaker) -> bytes:
+    """The order without prices as a PDF; for what the arguments are see `order_paper`."""
+    return _compiled(paper, supply_page(plan, offer, speaker), way_in_of(offer), plan, speaker)
+
+
+def way_in_of(offer: Offer) -> tuple[Finding, ...]:
+    """What an order has to say that is no matter of prices."""
+    return tuple(one for one in offer.findings if one.code == _WAY_IN)
+
+
+def _compiled(
+    paper: Paper, page: Mapping[str, Any], findings: Sequence[Finding], plan: Plan, speaker: Speaker
+) -> bytes:
+    said = [f"{one.code} {one.where}: {one.message} {one.remedy}".rstrip() for one in speaker.findings(findings)]
     data = {"paper": PAGE_SIZES[paper], "tongue": speaker.tongue, "job": plan.job.name, "findings": said}
-    return HERE.compiled(("order.typ",), {**data, **speaker.fields(order_page(plan, offer, speaker))})
+    return HERE.compiled(("order.typ",), {**data, **speaker.fields(page)})
 
 
 def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
@@ -60,6 +76,53 @@ def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
     }
 
 
+def supply_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
+    """What a supplier may see: packs, cut lists and what is carried, without money or hours.
+
+    What nobody's packs are in the book for is listed in the packs that the plan counts in.
+
+    Args:
+        plan: The plan that is ordered.
+        offer: Its order.
+        speaker: In whose words and units it is said.
+    """
+    say = speaker.text
+    without = [line for line in offer.order if not line.bought]
+    open_rows = [_open_row(plan, line, speaker) for line in without if _quantity(plan, line).buy]
+    carried = list(_carried(plan, offer, speaker)) if len(without) < len(offer.order) else []
+    if plan.schedule is not None and plan.schedule.tile_by:
+        carried.append(say("schedule-labels", "tile_by", text=plan.schedule.tile_by))
+    tables = [
+        *(
+            _table("supply", speaker, [row[:-2] for row in rows], title=say("price-order", supplier=supplier))
+            for supplier, rows in _orders(plan, offer, speaker)
+        ),
+        _table("supply", speaker, open_rows, title=say("price-open")),
+        _table("cuts", speaker, list(_cuts(plan, offer, speaker))),
+        _table("carried", speaker, [[line] for line in carried]),
+    ]
+    return {
+        "title": say("price-supply_title", job=plan.job.name),
+        "invented": say("price-invented") if offer.book.book.invented else "",
+        "tables": [table for table in tables if table["rows"]],
+        "incomplete": "",
+    }
+
+
+def _open_row(plan: Plan, line: OrderLine, speaker: Speaker) -> list[str]:
+    """A line that nobody in the book sells: the plan's own packs."""
+    quantity = _quantity(plan, line)
+    return [
+        "\n".join((_named(plan, line, speaker), *_notes(line, speaker))),
+        *(_much(amount, line.unit, speaker) for amount in (line.exact, line.breakage, line.spares)),
+        speaker.text("price-packs", packs=quantity.buy, holds=speaker.words(speaker.quantity(quantity).pack)),
+    ]
+
+
+def _quantity(plan: Plan, line: OrderLine) -> Quantity:
+    return next(one for one in plan.quantities if one.item == line.item)
+
+
 def _table(kind: str, speaker: Speaker, rows: Rows, *, title: str = "", note: str = "") -> dict[str, Any]:
     heads = list(speaker.labels(f"price-{kind}_heads").values()) if kind != "carried" else []
     return {
@@ -77,8 +140,7 @@ def money_text(amount: Decimal) -> str:
 
 
 def _named(plan: Plan, line: OrderLine, speaker: Speaker) -> str:
-    quantity = next(one for one in plan.quantities if one.item == line.item)
-    return speaker.words(speaker.quantity(quantity).item)
+    return speaker.words(speaker.quantity(_quantity(plan, line)).item)
 
 
 def _much(amount: Decimal, unit: str, speaker: Speaker) -> str:

@@ -1,6 +1,6 @@
 """What a plan costs: order, hours and price."""
 
-from firstcourse.pricing.book import PriceBook
+from firstcourse.pricing.book import Heading, PriceBook
 from firstcourse.pricing.book_reading import LARGEST_BYTES, read_book
 from firstcourse.pricing.make import offer
 from firstcourse.pricing.offer import Offer
@@ -12,6 +12,7 @@ __all__ = [
     "LARGEST_BYTES",
     "LARGEST_WORDS",
     "Business",
+    "Heading",
     "Line",
     "Offer",
     "PriceBook",
