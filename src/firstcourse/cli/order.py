@@ -1,12 +1,13 @@
 """`firstcourse order`: what a job buys, for its suppliers, without prices."""
 
 from pathlib import Path
+from typing import Any
 
 from firstcourse.cli.output import OutFolder, print_findings, print_json, progress
 from firstcourse.cli.price import page_lines
 from firstcourse.tongues import Tongue
 
-_MONEY = {
+_MONEY: dict[str, Any] = {
     "order": {"__all__": {"cost": True, "bought": {"__all__": {"each", "cost"}}}},
 }
 
