@@ -4,6 +4,9 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from firstcourse.app.as_json import json_value as json_value
+    from firstcourse.app.compared import Compared as Compared
+    from firstcourse.app.compared import alternatives as alternatives
+    from firstcourse.app.compared import compared_lines as compared_lines
     from firstcourse.app.desk import Desk as Desk
     from firstcourse.app.desk import Shelf as Shelf
     from firstcourse.app.desk import Standing as Standing
@@ -58,6 +61,7 @@ if TYPE_CHECKING:
     from firstcourse.app.together import Side as Side
 
 _FROM = {
+    "Compared": "compared",
     "PRICE": "files",
     "Clash": "together",
     "Desk": "desk",
@@ -79,7 +83,9 @@ _FROM = {
     "StockWhy": "summaries",
     "Task": "desk_worker",
     "ahead_text": "telling",
+    "alternatives": "compared",
     "clear_leftovers": "folder_swap",
+    "compared_lines": "compared",
     "demo_text": "new_jobs",
     "drawing": "papers",
     "end_with": "processes",
@@ -115,6 +121,7 @@ _FROM = {
 __all__ = [
     "PRICE",
     "Clash",
+    "Compared",
     "Desk",
     "Disk",
     "Explanation",
@@ -134,7 +141,9 @@ __all__ = [
     "StockWhy",
     "Task",
     "ahead_text",
+    "alternatives",
     "clear_leftovers",
+    "compared_lines",
     "demo_text",
     "drawing",
     "end_with",

@@ -19,6 +19,7 @@ LARGEST_PLAN_BYTES = 300_000_000
 """Some 500 rooms; reading takes several times as much memory."""
 PLAN = "plan.json"
 PRICE = "price.json"
+COMPARISON = "compare.json"
 
 
 class Files(Protocol):

@@ -1,6 +1,6 @@
 """A job document being worked on, and all that is done with it."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +18,8 @@ from firstcourse.steps import Ahead, Explanation, JobJudgement, PlanResult, expl
 from firstcourse.survey import SurveyResult, survey_job
 
 if TYPE_CHECKING:
+    from firstcourse.alternatives import Alternative, Change
+    from firstcourse.app.compared import Compared
     from firstcourse.app.ticked import Ticked
     from firstcourse.papers.papers import Paper
     from firstcourse.pricing import Offer, PriceBook, Proposal
@@ -68,7 +70,8 @@ class Session:
         self._job = self._read(text)
         self._surveyed: tuple[Job, SurveyResult] | None = None
         self._files = Disk() if files is None else files
-        self._steps = Steps(Memory() if store is None else store)
+        self._store = Memory() if store is None else store
+        self._steps = Steps(self._store)
         self._share = Processes() if share is None else share
 
     @property
@@ -290,6 +293,61 @@ class Session:
         from firstcourse.app.pricing import supply_papers
 
         return self._files.write_folder(supply_papers(plan, offer), Path(folder), record=False)
+
+    def compare(
+        self,
+        alternatives: "Sequence[Alternative]",
+        *,
+        book: "PriceBook | None" = None,
+        effort: int = 1,
+        on_step: OnStep = _quietly,
+    ) -> "Compared":
+        """Plan, verify and price the job as it stands and its alternatives; the session stays as it is.
+
+        An alternative that cannot be planned is kept with the reason; steps that several share are done once.
+
+        Args:
+            alternatives: What is changed for each, see `alternatives`.
+            book: Prices; without them hours and cost are left out.
+            effort: As for `plan`.
+            on_step: Told the name of each step as it begins.
+
+        Raises:
+            JobError: The job as it stands cannot be planned.
+            InputValueError: The book does not go with the job as it stands.
+            PlanRefusedError: A plan, a price or the table does not verify; this is our fault.
+        """
+        from firstcourse.app.compared import compared
+
+        def planned(changes: "Sequence[Change]") -> PlanResult:
+            other = Session(
+                self._text,
+                name=self._name,
+                files=self._files,
+                store=self._store,
+                share=self._share,
+                tongue=self._tongue,
+            )
+            for change in changes:
+                other.edit(change.field, change.to)
+            return other.plan(effort=effort, on_step=on_step)
+
+        return compared(planned, alternatives, book)
+
+    def comparison_papers(self, made: "Compared", folder: Path | str) -> tuple[Path, ...]:
+        """Write a comparison as data and on both paper sizes, with the plans it is of; other files there stay.
+
+        Args:
+            made: A comparison.
+            folder: Made where it is not there.
+
+        Raises:
+            InputValueError: A name that is needed is taken by a file or a folder.
+            OSError: The disk refuses.
+        """
+        from firstcourse.app.compared import comparison_papers
+
+        return self._files.write_folder(comparison_papers(made), Path(folder), record=False)
 
     def papers(
         self, plan: PlanResult, folder: Path | str, *, poles: bool = False, on_step: OnStep = _quietly

@@ -44,6 +44,7 @@ _COMMANDS = {
     "schedule": "Say on which days a plan is built, and what moves the end.",
     "order": "Order what a plan needs in whole packs, without prices.",
     "price": "Order and price a plan by a price book; every line proved again.",
+    "compare": "Plan alternatives of a job, and put them side by side.",
     "proposal": "Make a proposal to a client: scope, price, payments, drawings to approve.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
     "handover": "Make the file that is handed over: what was proved, what has no record.",

@@ -1,5 +1,6 @@
 """Re-proves a plan from plan.json alone, knowing no planner."""
 
+from firstcourse.verify.compared import verify_comparison
 from firstcourse.verify.handed import verify_handover
 from firstcourse.verify.priced import verify_price
 from firstcourse.verify.proof import objecting, verify, verify_text
@@ -11,6 +12,7 @@ __all__ = [
     "Verdict",
     "objecting",
     "verify",
+    "verify_comparison",
     "verify_handover",
     "verify_price",
     "verify_proposal",

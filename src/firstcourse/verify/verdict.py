@@ -10,7 +10,7 @@ class Objection:
     Attributes:
         code: `VER-` and a number whose first digit names the family: 0 form, 1 coverage, 2 the calendar, 3 seams,
             4 fasteners, 5 cutting, 6 counts, 7 tiles and falls, 8 quantities, 9 findings and workings,
-            from 950 on orders and prices.
+            from 950 on orders and prices, from 970 on proposals, from 980 on comparisons of plans.
         where: Id of the surface, board, sheet or field concerned.
         message: What does not hold, in one sentence.
     """

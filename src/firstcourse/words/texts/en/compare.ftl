@@ -1,0 +1,32 @@
+# Alternatives of a job, side by side.
+
+compare-title = Alternatives: { $job }
+compare-as_it_is = as it stands
+compare-figure = what it takes
+compare-sheets = new sheets
+compare-cuts = cuts across sheets
+compare-tile_cuts = tiles to cut
+compare-all_cuts = cuts in sheets and tile
+compare-smallest_cut = smallest tile cut
+compare-waste = waste of sheets
+compare-mass = boards, tile and their mortar weigh
+compare-height = greatest height on a floor
+compare-hours = hours
+compare-cost = cost with tax, { $currency }
+compare-days = days, first to last
+compare-length = { TAPE($length) }
+compare-much = { FIGURES($much, decimals: 1) }
+compare-best =
+    .cheapest = Cheapest
+    .lightest = Lightest
+    .quickest_days = Fewest days
+    .quickest_hours = Fewest hours
+    .fewest_cuts = Fewest cuts
+    .least_waste = Least waste of sheets
+compare-is_best = { $what }: { $who }
+compare-beaten = { $name } is beaten: no better in any line and worse in some than { $by }.
+compare-stopped = { $name }: findings stop the work ({ $codes }), so it is best at nothing.
+compare-incomplete = * Something has no price or no rate: hours and cost leave it out and are not compared.
+compare-problem = { $name } cannot be planned: { $why }
+compare-chart = Which costs less, which cuts less (filled: not beaten)
+compare-changed = What each changes in the job
