@@ -95,7 +95,8 @@ def facing(edges: Sequence[EdgeLine]) -> tuple[tuple[int, int, float], ...]:
             if other.hole != line.hole or _dot(line.inward, other.inward) > -0.99:
                 continue
             away = _dot(line.inward, (other.a[0] - line.a[0], other.a[1] - line.a[1]))
-            if (away < 0) != line.hole:
+            # Edges that meet in a sharp corner do not face each other.
+            if (away < 0) != line.hole or abs(away) < _WITHIN_MM:
                 continue
             along = (line.inward[1], -line.inward[0])
             spans = [sorted((_dot(along, edge.a), _dot(along, edge.b))) for edge in (line, other)]

@@ -22,6 +22,8 @@ _CUT = 0.005 * TICKS_PER_MM
 _SHARE = 1e-6
 """Shares are kept to six places."""
 _OPPOSITE = -0.99
+_MET = 1e-3
+"""Nearer to each other edges meet: they end on the same tick [ticks]."""
 type Point2 = tuple[float, float]
 
 
@@ -193,7 +195,9 @@ class Ground:
                 spans = [sorted(u * way[0] + v * way[1] for u, v in one.coords) for one in (line, beside)]
                 shared = min(spans[0][1], spans[1][1]) - max(spans[0][0], spans[1][0])
                 found = (round(shared / TICKS_PER_MM, 3), abs(away))
-                if (away < 0) == hole and shared > 0 and (best is None or found > best[:2]):
+                # Edges that meet in a sharp corner do not face each other.
+                across = (away < 0) == hole and abs(away) > _MET
+                if across and shared > 0 and (best is None or found > best[:2]):
                     best = (*found, other)
             if best is not None:
                 yield number, best[2]

@@ -38,6 +38,9 @@ class InMemory:
 
     read_plan = read_job
 
+    def read_beside(self, path: Path, name: str) -> str | None:
+        return None
+
     def write_new(self, path: Path, text: str) -> None:
         self.texts[path] = text
 
