@@ -4,6 +4,11 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from firstcourse.app.as_json import json_value as json_value
+    from firstcourse.app.building import Objection as Objection
+    from firstcourse.app.building import building_papers as building_papers
+    from firstcourse.app.building import open_building as open_building
+    from firstcourse.app.building import planned_building as planned_building
+    from firstcourse.app.building import prove_building as prove_building
     from firstcourse.app.compared import Compared as Compared
     from firstcourse.app.compared import alternatives as alternatives
     from firstcourse.app.compared import compared_lines as compared_lines
@@ -70,6 +75,7 @@ _FROM = {
     "HandoverFile": "handing_over",
     "LightDesk": "light_desk",
     "Made": "desk_worker",
+    "Objection": "building",
     "Outcome": "summaries",
     "Paper": "desk_worker",
     "PlanResult": "kept",
@@ -84,6 +90,7 @@ _FROM = {
     "Task": "desk_worker",
     "ahead_text": "telling",
     "alternatives": "compared",
+    "building_papers": "building",
     "clear_leftovers": "folder_swap",
     "compared_lines": "compared",
     "demo_text": "new_jobs",
@@ -99,13 +106,16 @@ _FROM = {
     "mass_text": "telling",
     "new_job_text": "new_jobs",
     "no_book": "pricing",
+    "open_building": "building",
     "open_job": "session",
+    "planned_building": "building",
     "price_book": "pricing",
     "price_document": "pricing",
     "price_page": "pricing",
     "proof_summary": "proof",
     "prove": "proof",
     "proposal_text": "proposing",
+    "prove_building": "building",
     "proven_plan": "proof",
     "remedy_tables": "telling",
     "report_lines": "survey_lines",
@@ -128,6 +138,7 @@ __all__ = [
     "HandoverFile",
     "LightDesk",
     "Made",
+    "Objection",
     "Outcome",
     "Paper",
     "PlanResult",
@@ -142,6 +153,7 @@ __all__ = [
     "Task",
     "ahead_text",
     "alternatives",
+    "building_papers",
     "clear_leftovers",
     "compared_lines",
     "demo_text",
@@ -157,13 +169,16 @@ __all__ = [
     "mass_text",
     "new_job_text",
     "no_book",
+    "open_building",
     "open_job",
+    "planned_building",
     "price_book",
     "price_document",
     "price_page",
     "proof_summary",
     "proposal_text",
     "prove",
+    "prove_building",
     "proven_plan",
     "remedy_tables",
     "report_lines",

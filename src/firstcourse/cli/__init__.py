@@ -46,6 +46,7 @@ _COMMANDS = {
     "price": "Order and price a plan by a price book; every line proved again.",
     "compare": "Plan alternatives of a job, and put them side by side.",
     "proposal": "Make a proposal to a client: scope, price, payments, drawings to approve.",
+    "building": "Plan a building of many rooms phase by phase, and say what the phases cost.",
     "done": "Write into the job which boards are up, so that the next plan keeps them.",
     "handover": "Make the file that is handed over: what was proved, what has no record.",
     "explain": "Say why the plan takes so many sheets, and what other sheets or framing would bring.",

@@ -1,9 +1,30 @@
 """The job document: what the setter writes down, read with line and column."""
 
 from firstcourse.job.carrying import DoorStep, Exposure, FloorTile, JoistCut, Joists, Panels, WallStuds
+from firstcourse.job.checks import check_job as check_job
 from firstcourse.job.done import BoardDone, Done, SurfaceDone, TakenOut
 from firstcourse.job.editing import FieldValue, edited_text, with_block, without_item
-from firstcourse.job.fields import BOOK_STOCK, MOST_BOARDS, MOST_ITEMS
+from firstcourse.job.fields import (
+    BOOK_STOCK,
+    MOST_BOARDS,
+    MOST_ITEMS,
+    JobModel,
+)
+from firstcourse.job.fields import (
+    MOST_ROOMS as MOST_ROOMS,
+)
+from firstcourse.job.fields import (
+    Length as Length,
+)
+from firstcourse.job.fields import (
+    Name as Name,
+)
+from firstcourse.job.fields import (
+    Offset as Offset,
+)
+from firstcourse.job.fields import (
+    Pair as Pair,
+)
 from firstcourse.job.framing import FloorFraming, Member, WallBlocking, WallFraming
 from firstcourse.job.guide import job_guide
 from firstcourse.job.merging import WHOLE, Clash, Merge, Side, merged
@@ -13,12 +34,14 @@ from firstcourse.job.model import (
     BoardedWall,
     BoardRange,
     Job,
+    JobHead,
+    KeptOffcut,
     PanelJoint,
     Room,
     SheetStock,
 )
 from firstcourse.job.openings import FloorOpening, WallOpening
-from firstcourse.job.reading import job_file_text, problems_placed, read_job, read_job_text
+from firstcourse.job.reading import job_file_text, problems_placed, read_document, read_job, read_job_text
 from firstcourse.job.schedule import WorkSchedule
 from firstcourse.job.schema import job_schema
 from firstcourse.job.shower import Kerb, TiledShower
@@ -61,8 +84,11 @@ __all__ = [
     "FloorOpening",
     "FloorTile",
     "Job",
+    "JobHead",
+    "JobModel",
     "JoistCut",
     "Joists",
+    "KeptOffcut",
     "Kerb",
     "Member",
     "Merge",
@@ -99,6 +125,7 @@ __all__ = [
     "job_values",
     "merged",
     "problems_placed",
+    "read_document",
     "read_job",
     "read_job_text",
     "starter_text",

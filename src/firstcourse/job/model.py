@@ -303,8 +303,8 @@ class Room(JobModel):
         return tuple(f"{a}-{b}" for a, b in zip(self.corners, self.corners[1:] + self.corners[:1], strict=True))
 
 
-class Job(JobModel):
-    """A whole job."""
+class JobHead(JobModel):
+    """What is said once for all rooms."""
 
     name: Name = Field(description="The job's name.")
     practice: Literal["us", "uk", "au"] = Field(default="us", description="Whose rules apply.")
@@ -331,6 +331,16 @@ class Job(JobModel):
     repeats: Annotated[tuple[TileRepeat, ...], Field(max_length=20)] = Field(
         default=(), description="Tile patterns of your own."
     )
+
+    def overrides(self) -> tuple[Override, ...]:
+        """The rules that have another value on this job."""
+        lifted = () if self.lifting is None else self.lifting.overrides()
+        return (*(each.override() for each in self.rules), *lifted)
+
+
+class Job(JobHead):
+    """A whole job."""
+
     rooms: Annotated[tuple[Room, ...], Field(min_length=1, max_length=MOST_ROOMS)] = Field(
         description="The rooms as taped."
     )
@@ -338,8 +348,3 @@ class Job(JobModel):
         default=None, description="When and by whom the work is done; a calendar is made only where it is given."
     )
     done: Done | None = Field(default=None, description="What is done already, when a plan is made again.")
-
-    def overrides(self) -> tuple[Override, ...]:
-        """The rules that have another value on this job."""
-        lifted = () if self.lifting is None else self.lifting.overrides()
-        return (*(each.override() for each in self.rules), *lifted)

@@ -6,7 +6,7 @@ no `no` turns into a falsehood and no `0600` into a number. JSON is read the sam
 
 import difflib
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -90,17 +90,38 @@ def read_job_text(text: str, name: str = "job.yaml") -> Job:
     Raises:
         JobError: Listing every problem found.
     """
+    return read_document(text, name, Job, check_job)
+
+
+def read_document[Document: BaseModel](
+    text: str,
+    name: str,
+    model: type[Document],
+    check: Callable[[Document], Iterable[tuple[FieldPath, str]]],
+) -> Document:
+    """Read a document that is made like a job document.
+
+    Args:
+        text: YAML or JSON.
+        name: What to call it in messages.
+        model: What it holds.
+        check: What its parts say against each other, each with the field it stands at.
+
+    Raises:
+        JobError: Listing every problem found.
+    """
     data, places, problems = _tree(text, name)
     if problems:
         raise _all(name, problems)
     try:
-        job = Job.model_validate(data)
+        document = model.model_validate(data)
     except ValidationError as error:
-        raise _all(name, _problems(error.errors(include_url=False), data, places, name)) from None
-    wrong = check_job(job)
-    if wrong:
-        raise _all(name, [_problem(name, places, path, message) for path, message in wrong])
-    return job
+        raise _all(name, _problems(error.errors(include_url=False), data, places, name, model)) from None
+    wrong = check(document)
+    found = [_problem(name, places, path, message) for path, message in wrong]
+    if found:
+        raise _all(name, found)
+    return document
 
 
 def _all(name: str, problems: Sequence[InputProblem]) -> JobError:
@@ -259,7 +280,9 @@ class _Walker:
         )
 
 
-def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: str) -> tuple[InputProblem, ...]:
+def _problems(
+    errors: Iterable[ErrorDetails], data: Any, places: Places, name: str, model: type[BaseModel]
+) -> tuple[InputProblem, ...]:
     found = []
     listed = list(errors)
     for error in listed:
@@ -271,7 +294,7 @@ def _problems(errors: Iterable[ErrorDetails], data: Any, places: Places, name: s
         path = tuple(part for part in error["loc"] if part != "[key]")
         kind, received = error["type"], error["input"]
         if kind == "extra_forbidden":
-            message = f"'{path[-1]}' is not a setting here{_did_you_mean(str(path[-1]), path[:-1])}"
+            message = f"'{path[-1]}' is not a setting here{_did_you_mean(str(path[-1]), path[:-1], model)}"
             found.append(_problem(name, places, (*path, "[key]"), message))
             continue
         if kind == "missing" and isinstance(path[-1], int):
@@ -354,8 +377,8 @@ def _dotted(path: FieldPath) -> str:
     return text
 
 
-def _did_you_mean(key: str, parent: FieldPath) -> str:
-    known = sorted(_keys_at(Job, parent))
+def _did_you_mean(key: str, parent: FieldPath, model: type[BaseModel]) -> str:
+    known = sorted(_keys_at(model, parent))
     near = difflib.get_close_matches(key, known, n=1, cutoff=0.6)
     return f"; did you mean '{near[0]}'?" if near else f"; settings here are {', '.join(known)}" if known else ""
 
