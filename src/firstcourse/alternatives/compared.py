@@ -75,6 +75,7 @@ class Comparison(Frozen):
 
     Attributes:
         currency: Of what they cost; empty without a price book.
+        invented: The price book is made up for an example.
         best: By `cheapest`, `lightest`, `quickest`, `fewest_cuts` and `least_waste`: numbers of the rows that are.
     """
 
@@ -82,6 +83,7 @@ class Comparison(Frozen):
     version: Literal[1] = 1
     job: str
     currency: str = ""
+    invented: bool = False
     rows: tuple[Row, ...]
     best: dict[str, tuple[int, ...]]
 
@@ -171,7 +173,8 @@ def comparison(job: str, tried: Sequence[Tried]) -> Comparison:
         row.model_copy(update={"beaten_by": _beaten_by(row.figures, sound)}) if row.figures is not None else row
         for row in made
     ]
-    return Comparison(job=job, currency=currency, rows=tuple(beaten), best=_best(sound))
+    invented = any(one.offer is not None and one.offer.book.is_invented for one in tried)
+    return Comparison(job=job, currency=currency, invented=invented, rows=tuple(beaten), best=_best(sound))
 
 
 def _row(one: Tried) -> Row:

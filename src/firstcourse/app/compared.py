@@ -94,7 +94,8 @@ def compared_lines(made: Compared) -> list[str]:
     """What the terminal says of a comparison."""
     page = compare_page(made.comparison, _speaker(made))
     rows = [" | ".join(cell or "–" for cell in row) for row in (page["heads"], *page["rows"])]
-    return [page["title"], "", *(f"  {row}" for row in rows), "", *page["best"], *page["notes"], *page["problems"]]
+    told = [page["title"], *([page["invented"]] if page["invented"] else []), ""]
+    return [*told, *(f"  {row}" for row in rows), "", *page["best"], *page["notes"], *page["problems"]]
 
 
 def _speaker(made: Compared) -> Speaker:

@@ -54,6 +54,9 @@ def proposed(result: PlanResult, offer: Offer, words: Wording) -> Proposal:
         InputValueError: Something has no price.
         PlanRefusedError: The proposal does not verify; this is our fault.
     """
+    if offer.book.is_invented:
+        # Whose ever the words are: what it costs is made up, and every page says so.
+        words = words.model_copy(update={"invented": True})
     price = price_document(offer)
     made = propose(result.plan, result.document, offer, price, words)
     objections = verify_proposal(result.document, price, _document(made))

@@ -58,6 +58,7 @@ def compare_page(made: Comparison, speaker: Speaker) -> dict[str, Any]:
     ]
     return {
         "title": say("compare-title", job=made.job),
+        "invented": say("price-invented") if made.invented else "",
         "heads": heads,
         "rows": rows,
         "best": best,

@@ -56,7 +56,6 @@ def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
         offer: Its order and price.
         speaker: In whose words and units it is said.
     """
-    invented = offer.book.book.invented or any(rate.basis == "invented" for rate in offer.book.rates)
     say = speaker.text
     tables = [
         *(
@@ -70,7 +69,7 @@ def order_page(plan: Plan, offer: Offer, speaker: Speaker) -> dict[str, Any]:
     ]
     return {
         "title": say("price-title", job=plan.job.name, book=offer.book.book.name, currency=offer.currency),
-        "invented": say("price-invented") if invented else "",
+        "invented": say("price-invented") if offer.book.is_invented else "",
         "tables": [table for table in tables if table["rows"]],
         "incomplete": "" if offer.complete else say("price-incomplete"),
     }

@@ -232,4 +232,10 @@ class PriceBook(Frozen):
     taxes: tuple[Tax, ...] = ()
     risks: tuple[Risk, ...] = ()
     access: Access | None = None
+
+    @property
+    def is_invented(self) -> bool:
+        """Whether its numbers are made up for an example: whatever prints them says so."""
+        return self.book.invented or any(rate.basis == "invented" for rate in self.rates)
+
     found: tuple[Found, ...] = ()

@@ -54,12 +54,18 @@ def _objections(told: Any, plans: Sequence[tuple[str, str] | None]) -> Iterator[
             sound[number] = row["figures"]
         if price is not None and price["currency"] != told["currency"]:
             yield Objection("VER-991", f"row {number}", f"is priced in {price['currency']}")
+        if price is not None and _is_invented(price["book"]) != told["invented"]:
+            yield Objection("VER-991", f"row {number}", "is priced by a book that is invented, or is not")
     for number, row in enumerate(told["rows"]):
         beaten = [] if row["figures"] is None else _beaten(row["figures"], sound)
         if row["beaten_by"] != beaten:
             yield Objection("VER-994", f"row {number}", f"is beaten by {beaten}, not by {row['beaten_by']}")
     if told["best"] != (best := _best(list(sound.items()))):
         yield Objection("VER-995", "comparison", f"says {told['best']}, the best are {best}")
+
+
+def _is_invented(book: Any) -> bool:
+    return book["book"]["invented"] or any(rate["basis"] == "invented" for rate in book["rates"])
 
 
 def _same(one: Any, other: Any) -> bool:

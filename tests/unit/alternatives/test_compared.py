@@ -97,6 +97,7 @@ def _figure(name: str, value: Any) -> Callable[[dict[str, Any]], None]:
                 "days": 3,
             }.items()
         ),
+        (lambda told: told.update(invented=False), "VER-991"),
         (lambda told: told["rows"][1].update(plan="0"), "VER-991"),
         (lambda told: told["rows"][1].update(price="0"), "VER-991"),
         (lambda told: told["rows"][1].update(stops=["SUI-101"]), "VER-993"),
