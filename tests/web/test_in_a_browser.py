@@ -201,6 +201,16 @@ def test_a_page_that_somebody_types_in_is_never_loaded_again_by_itself(
         form = {"token": page.locator("input[name=token]").first.input_value()}
         assert page.request.post(f"{job}/{what}", form=form, max_redirects=0).status == 303
 
+    def set_height(height: str) -> None:
+        other.goto(f"{job}/document")
+        other.fill("#field", "rooms[1].height")
+        other.fill("#value", height)
+        with other.expect_navigation():
+            other.get_by_role("button", name="Save this field").click()
+
+    # A room that no other test plans: nothing kept from them may end the plan before the page is there.
+    set_height("8' 3/4\"")
+    page.reload()
     send("plan")
     page.route("**/progress", lambda one: asked.append(one))
     page.goto(f"{job}/surface/hall%20bath/wall/A-B")
@@ -211,11 +221,7 @@ def test_a_page_that_somebody_types_in_is_never_loaded_again_by_itself(
     base = int(page.get_attribute("#drawing", "data-base") or 0)
     tell(base, over=False)
     assert page.input_value("#new-id") == "soap" and page.locator("#newer").is_hidden()
-    other.goto(f"{job}/document")
-    other.fill("#field", "rooms[1].height")
-    other.fill("#value", "8' 1\"")
-    with other.expect_navigation():
-        other.get_by_role("button", name="Save this field").click()
+    set_height("8' 1\"")
     tell(base + 1, over=True)
     page.wait_for_selector("#newer", state="visible")
     assert page.input_value("#new-id") == "soap" and page.get_attribute("#drawing", "data-base") == str(base)
