@@ -62,7 +62,7 @@ def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
 # 50152: slanting lines to snap on a wall narrower than its tile.
 # 120014: a board that was made longer to keep its sheet's edge then had a narrow limb.
 # 120076: rounding left a hair of tile over an opening that its tile ends level with.
-# 230209: an edge just as long as the shortest that counts.
+# 250340: a strip just as thin as a joint may take, by floating point.
 # 250129: a joint within the field ends at the middle of a wall's edge.
 # 210247: a strip narrower than the gap at openings between window and wall. 210284: bands take a whole foot.
 @pytest.mark.parametrize(
@@ -84,6 +84,7 @@ def test_a_random_job_that_once_failed_is_planned(seed: int) -> None:
         210247,
         210284,
         250129,
+        250340,
         300002,
         300116,
     ],

@@ -15,6 +15,9 @@ from firstcourse.geometry import off_segment
 ON_LINE_MM = 0.05
 """Places nearer to each other are one: edges of areas are whole ticks [mm]."""
 
+_WITHIN_MM = 1e-6
+"""Of lengths that are just alike floating point must not decide [mm]."""
+
 type _XY = tuple[float, float]
 
 
@@ -44,8 +47,11 @@ class SoftEdges:
 
     def takes_place_of(self, shape: Polygon) -> bool:
         """Whether a piece is so thin that it is not set."""
-        depth = self.depth(shape) if self.lines else None
-        return depth is not None and depth <= self.takes
+        return self.is_taken(self.depth(shape) if self.lines else None)
+
+    def is_taken(self, depth: float | None) -> bool:
+        """Whether the joint takes the place of a piece that reaches so far from its edge [mm]."""
+        return depth is not None and depth <= self.takes + _WITHIN_MM
 
 
 NO_SOFT_EDGES = SoftEdges()

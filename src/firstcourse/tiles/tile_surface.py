@@ -270,7 +270,7 @@ class SurfaceTiler:
         for laying, _ in layings:
             for tile in lay(laying.cell, laying.shift, laying.area):
                 depth = None if tile.whole else soft.depth(tile.shape)
-                if depth is None or depth > soft.takes:
+                if depth is None or not soft.is_taken(depth):
                     yield tile
                 else:
                     depths.append(depth)

@@ -12,7 +12,7 @@ from firstcourse.rules import RuleSet
 from firstcourse.units import TICKS_PER_MM
 from firstcourse.verify.repeats import EXACT, Laid, Repeat, how_near, repeat_of
 from firstcourse.verify.start_fields import Start
-from firstcourse.verify.starts import Cut, area_edges, cuts_of, lies_along, places_of
+from firstcourse.verify.starts import EQUAL, Cut, area_edges, cuts_of, lies_along, places_of
 from firstcourse.verify.structure import Document, Surface
 from firstcourse.verify.thin_pieces import depth_of, soft_edges
 from firstcourse.verify.verdict import Objection
@@ -81,7 +81,7 @@ class Ground:
         return [
             tile
             for tile in self.repeat.lay(self.surface.tiled[0].shape, start.origin)
-            if tile.whole or not any(depth_of(tile, edge) <= takes for edge in self.soft)
+            if tile.whole or not any(depth_of(tile, edge) <= takes + EQUAL for edge in self.soft)
         ]
 
     def wrong(self, told: Start) -> Iterator[str]:

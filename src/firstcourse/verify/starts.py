@@ -29,7 +29,7 @@ _SLACK = TICKS_PER_INCH // 32
 _ON_EDGE = 8.0
 _JUST = TICKS_PER_MM // 8
 """Edges this near to the length from which they count may count or not [ticks]."""
-_EQUAL = 0.01
+EQUAL = 0.01
 """Lengths that differ by less are one: of what is just as long floating point must not decide [ticks]."""
 _TAPER_SINE = 0.1
 _ALONG = 0.99
@@ -97,7 +97,7 @@ def cuts_of(tile: Tile | Laid, shortest: float) -> Iterator[Cut]:
     """Every cut edge of a tile that counts."""
     counts = min(shortest, min(math.dist(a, b) for a, b in pairwise((*tile.laid, tile.laid[0]))) / 3)
     every = _all_cuts(tile.laid, tile.outline, tile.holes)
-    yield from (cut for cut in every if math.dist(cut.a, cut.b) >= counts - _EQUAL)
+    yield from (cut for cut in every if math.dist(cut.a, cut.b) >= counts - EQUAL)
 
 
 @lru_cache(maxsize=4096)
@@ -209,7 +209,7 @@ def area_edges(surface: Surface, shortest: float) -> Iterator[tuple[LineString, 
         turned = orient(part)
         for ring, hole in ((turned.exterior, False), *((ring, True) for ring in turned.interiors)):
             for a, b in pairwise(ring.coords):
-                if math.dist(a, b) >= shortest - _EQUAL:
+                if math.dist(a, b) >= shortest - EQUAL:
                     yield LineString([a, b]), "" if hole else _side_of(surface, a, b), hole
 
 
