@@ -10,9 +10,9 @@ import shapely
 from shapely import MultiPolygon, Polygon
 from shapely.geometry.polygon import orient
 
+from firstcourse.tiles.alike import ALIKE_MM
 from firstcourse.tiles.model import XY, Edge, TileArea
 
-_WITHIN_MM = 1e-6
 _NEAR_EDGE_MM = 120.0
 """An area's side belongs to the side of the surface it runs along within this: board and bed lie between [mm]."""
 
@@ -64,7 +64,7 @@ def lines(field: TileArea, shortest_edge: float) -> tuple[EdgeLine, ...]:
             found += [
                 ((a[0], a[1]), (b[0], b[1]), hole)
                 for a, b in pairwise(ring.coords)
-                if math.dist(a, b) >= shortest_edge - _WITHIN_MM
+                if math.dist(a, b) >= shortest_edge - ALIKE_MM
             ]
     total = sum(math.dist(a, b) for a, b, _hole in found)
     return tuple(
@@ -96,7 +96,7 @@ def facing(edges: Sequence[EdgeLine]) -> tuple[tuple[int, int, float], ...]:
                 continue
             away = _dot(line.inward, (other.a[0] - line.a[0], other.a[1] - line.a[1]))
             # Edges that meet in a sharp corner do not face each other.
-            if (away < 0) != line.hole or abs(away) < _WITHIN_MM:
+            if (away < 0) != line.hole or abs(away) < ALIKE_MM:
                 continue
             along = (line.inward[1], -line.inward[0])
             spans = [sorted((_dot(along, edge.a), _dot(along, edge.b))) for edge in (line, other)]
@@ -117,7 +117,7 @@ def _side(a: XY, b: XY, edges: Sequence[Edge]) -> Edge:
         other = _unit(edge.a, edge.b)
         along = _dot(other, (middle[0] - edge.a[0], middle[1] - edge.a[1]))
         away = abs(other[0] * (middle[1] - edge.a[1]) - other[1] * (middle[0] - edge.a[0]))
-        if _dot(way, other) > 0.99 and 0 <= along <= math.dist(edge.a, edge.b) and away < best - _WITHIN_MM:
+        if _dot(way, other) > 0.99 and 0 <= along <= math.dist(edge.a, edge.b) and away < best - ALIKE_MM:
             best, found = away, edge
     return found
 

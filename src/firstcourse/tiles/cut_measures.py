@@ -13,12 +13,12 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
+from firstcourse.tiles.alike import ALIKE_MM
 from firstcourse.tiles.area_edges import EdgeLine
 from firstcourse.tiles.lay import CUT_MM, Array
 from firstcourse.tiles.model import XY, LaidTile
 
 _ON_MM = 0.01
-_WITHIN_MM = 1e-6
 _TAPER_SINE = 0.1
 """A cut that leaves a side of the tile by less than this runs along it and tapers the tile."""
 _MOST_HAIR = 0.25
@@ -71,7 +71,7 @@ def measured_cuts(tiles: Sequence[LaidTile], shortest_edge: float) -> tuple[Cut,
     inside = shapely.distance(outlines[owner], shapely.points((start + end) / 2)) >= _ON_MM
     least = np.array([min(shortest_edge, min(own) / 3) for own in sides])
     # Of an edge that is just as long, floating point must not decide.
-    counts = inside & (long >= least[owner] - _WITHIN_MM)
+    counts = inside & (long >= least[owner] - ALIKE_MM)
     start, end, owner, long = start[counts], end[counts], owner[counts], long[counts]
     along = (end - start) / long[:, None]
     sides_along = [_side_along(laid[tile], way) for tile, way in zip(owner, along, strict=True)]

@@ -12,12 +12,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from firstcourse.rules import RuleSet
+from firstcourse.tiles.alike import ALIKE_MM
 from firstcourse.tiles.area_edges import EdgeLine, facing
 from firstcourse.tiles.lay import CUT_MM, Array, origins
 from firstcourse.tiles.model import XY, RepeatCell
 from firstcourse.units import to_mm
 
-_WITHIN_MM = 1e-6
 _FINEST_SHARE = 1 / 24
 """Rows of a pattern that stand closer across an axis than this share of a tile meet edges in every way."""
 _LEVEL_SHARE = 0.25
@@ -249,7 +249,7 @@ def met_by_tiles(line: EdgeLine, cell: RepeatCell, shifts: Array, *, unsure: flo
     moves = origins(cell, every, (0.0, 0.0), (*low, *high)) - line.a
     depth = (moves @ inward)[:, None] + np.array([reach.max() for reach in across])
     alongs = [ring @ along for ring in rings]
-    square = [bool((np.abs(np.diff(np.append(reach, reach[0]))) < _WITHIN_MM).any()) for reach in across]
+    square = [bool((np.abs(np.diff(np.append(reach, reach[0]))) < ALIKE_MM).any()) for reach in across]
     middles = np.array([reach.mean() for reach in alongs])
     halves = np.array([np.ptp(reach) / 2 if fits else 0.0 for reach, fits in zip(alongs, square, strict=True)])
     shared = np.minimum(costs.shortest_edge, halves * 2 / 3)

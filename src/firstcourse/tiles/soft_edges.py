@@ -11,12 +11,11 @@ from dataclasses import dataclass
 from shapely import Polygon
 
 from firstcourse.geometry import off_segment
+from firstcourse.tiles.alike import ALIKE_MM
 
 ON_LINE_MM = 0.05
 """Places nearer to each other are one: edges of areas are whole ticks [mm]."""
 
-_WITHIN_MM = 1e-6
-"""Of lengths that are just alike floating point must not decide [mm]."""
 
 type _XY = tuple[float, float]
 
@@ -51,7 +50,7 @@ class SoftEdges:
 
     def is_taken(self, depth: float | None) -> bool:
         """Whether the joint takes the place of a piece that reaches so far from its edge [mm]."""
-        return depth is not None and depth <= self.takes + _WITHIN_MM
+        return depth is not None and depth <= self.takes + ALIKE_MM
 
 
 NO_SOFT_EDGES = SoftEdges()

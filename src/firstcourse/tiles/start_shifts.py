@@ -5,6 +5,7 @@ from itertools import product
 
 import numpy as np
 
+from firstcourse.tiles.alike import ALIKE_MM
 from firstcourse.tiles.area_edges import EdgeLine
 from firstcourse.tiles.edges import StartCosts
 from firstcourse.tiles.lay import Array
@@ -22,7 +23,6 @@ _MOST_PLACES = 8
 _CLOSE = 1e-9
 SAME_COST = 1e-3
 """Costs that differ by less are the same but for whole ticks."""
-_WITHIN_MM = 1e-6
 
 
 def critical_shifts(
@@ -144,10 +144,10 @@ def apart(at: Array, cost: Array, order: Sequence[int], step: float, least: floa
                 continue
             off = np.abs(at - at[index])
             off = np.minimum(off, step - off)
-            if only_lowest and (cost[off < least / 2 - _WITHIN_MM] < cost[index]).any():
+            if only_lowest and (cost[off < least / 2 - ALIKE_MM] < cost[index]).any():
                 continue
             kept.append(float(at[index]))
-            free &= off >= least - _WITHIN_MM
+            free &= off >= least - ALIKE_MM
     return kept
 
 
@@ -161,7 +161,7 @@ def different(shifts: Array, period: Array, *, square: bool, most: int) -> list[
         most: How many are wanted.
     """
     turn = np.linalg.inv(period)
-    shortest = min(float(np.hypot(*move)) for move in _neighbours(period) if np.hypot(*move) > _WITHIN_MM)
+    shortest = min(float(np.hypot(*move)) for move in _neighbours(period) if np.hypot(*move) > ALIKE_MM)
     chosen: list[XY] = []
     for shift in shifts.tolist():
         moves = [np.array(shift) - one for one in chosen]
@@ -169,7 +169,7 @@ def different(shifts: Array, period: Array, *, square: bool, most: int) -> list[
             parts = [np.abs(move @ turn) % 1.0 for move in moves]
             fits = all(float(np.minimum(part, 1.0 - part).max()) >= APART_SHARE - _CLOSE for part in parts)
         else:
-            fits = all(_least(move[None], period)[0] >= APART_SHARE * shortest - _WITHIN_MM for move in moves)
+            fits = all(_least(move[None], period)[0] >= APART_SHARE * shortest - ALIKE_MM for move in moves)
         if fits:
             chosen.append((shift[0] + 0.0, shift[1] + 0.0))
         if len(chosen) == most:
